@@ -1,0 +1,123 @@
+using System.Globalization;
+
+namespace FitCheck.Physics.Quantities;
+
+/// <summary>Reads and writes quantities as people write them: `65 mm`, `2 9/16 in ± 1/16 in (measured)`, `14 AWG`.</summary>
+public static class QuantityText
+{
+    /// <summary>Reads a quantity. Null when the text is no number with a known unit; never throws.</summary>
+    public static Quantity? Parse(string text)
+    {
+        var rest = text.Trim();
+        var provenance = TakeProvenance(ref rest);
+        if (Gauge(rest) is { } gauge)
+            return gauge with { Provenance = provenance };
+
+        string? toleranceText = null;
+        var sign = rest.IndexOf('±', StringComparison.Ordinal);
+        var length = 1;
+        if (sign < 0)
+        {
+            sign = rest.IndexOf("+/-", StringComparison.Ordinal);
+            length = 3;
+        }
+        if (sign >= 0)
+        {
+            toleranceText = rest[(sign + length)..].Trim();
+            rest = rest[..sign].Trim();
+        }
+        if (NumberAndUnit(rest) is not { } main)
+            return null;
+        double? tolerance = null;
+        if (toleranceText is not null)
+        {
+            if (NumberAndUnit(toleranceText) is not { } half || half.Unit.Dimension != main.Unit.Dimension || half.Number < 0)
+                return null;
+            tolerance = half.Unit.ToSi(half.Number);
+        }
+        return new Quantity(main.Unit.ToSi(main.Number), main.Unit, tolerance, provenance);
+    }
+
+    /// <summary>The value in a unit, rounded to what the unit deserves, with trailing zeros left off: `65 mm`, `71.2 mm`.</summary>
+    public static string Format(double si, Unit unit) => $"{Number(unit.FromSi(si), unit.Decimals)}{Spaced(unit)}";
+
+    /// <summary>The same in the unit that people read for this dimension.</summary>
+    public static string Format(double si, Dimension dimension)
+    {
+        if (dimension == Dimension.Hertz && Math.Abs(si) >= 10_000)
+            return Format(si, Unit.Find("kHz")!);
+        if (Unit.DisplayFor(dimension) is { } unit)
+            return Format(si, unit);
+        return $"{Number(si, 3)} {dimension}";
+    }
+
+    /// <summary>A number with at most so many decimals, invariant, never `-0`.</summary>
+    public static string Number(double value, int decimals)
+    {
+        // Half away from zero, in decimal, so that 2.25 shows as 2.3 on every machine.
+        var rounded = Math.Abs(value) < 1e15
+            ? (double)Math.Round((decimal)value, decimals, MidpointRounding.AwayFromZero)
+            : value;
+        if (rounded == 0)
+            rounded = 0;
+        return rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A plain or fractional number: `65`, `2.56`, `9/16`, `2 9/16`. Null when it is none.</summary>
+    public static double? ParseNumber(string text)
+    {
+        var parts = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var negative = parts.Length > 0 && parts[0].StartsWith('-');
+        return parts.Length switch
+        {
+            1 when parts[0].Contains('/', StringComparison.Ordinal) => Fraction(parts[0]),
+            1 => Plain(parts[0]),
+            2 when Plain(parts[0]) is { } whole && Fraction(parts[1]) is { } fraction => negative ? whole - fraction : whole + fraction,
+            _ => null,
+        };
+    }
+
+    private static string Spaced(Unit unit) => unit.Symbol switch { "1" => "", "%" => " %", _ => " " + unit.Symbol };
+
+    private static Provenance? TakeProvenance(ref string text)
+    {
+        foreach (var (word, value) in new[] { ("(measured)", Provenance.Measured), ("(datasheet)", Provenance.Datasheet), ("(estimated)", Provenance.Estimated) })
+        {
+            if (!text.EndsWith(word, StringComparison.Ordinal))
+                continue;
+            text = text[..^word.Length].TrimEnd();
+            return value;
+        }
+        return null;
+    }
+
+    private static (double Number, Unit Unit)? NumberAndUnit(string text)
+    {
+        var end = 0;
+        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '.' or '/' or '-' or ' '))
+            end++;
+        if (ParseNumber(text[..end]) is not { } number || Unit.Find(text[end..].Trim()) is not { } unit || unit.Symbol == "1")
+            return null;
+        return (number, unit);
+    }
+
+    private static Quantity? Gauge(string text)
+    {
+        if (!text.EndsWith("AWG", StringComparison.Ordinal))
+            return null;
+        var size = text[..^3].Trim();
+        var zeros = size.EndsWith("/0", StringComparison.Ordinal);
+        if (!int.TryParse(zeros ? size[..^2] : size, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number > 40)
+            return null;
+        return new Quantity(Electrical.WireGauge.AreaOf(zeros ? 1 - number : number), Unit.Find("mm2")!);
+    }
+
+    private static double? Plain(string text) =>
+        double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+
+    private static double? Fraction(string text)
+    {
+        var slash = text.IndexOf('/', StringComparison.Ordinal);
+        return slash > 0 && Plain(text[..slash]) is { } top && Plain(text[(slash + 1)..]) is { } bottom && bottom > 0 ? top / bottom : null;
+    }
+}

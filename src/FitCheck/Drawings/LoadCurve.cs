@@ -1,0 +1,24 @@
+namespace FitCheck.Drawings;
+
+/// <summary>The load that one output sees, from 20 Hz to 20 kHz, and what the output allows.</summary>
+public sealed record LoadCurve
+{
+    public required string Channel { get; init; }
+    public required string Name { get; init; }
+    /// <summary>Frequency in Hz, |Z| in ohm, phase in degrees; log-spaced, ascending.</summary>
+    public required IReadOnlyList<(double Hz, double Ohm, double PhaseDeg)> Points { get; init; }
+    public required double LowestOhm { get; init; }
+    public required double LowestHz { get; init; }
+    /// <summary>Lowest rated load of the output; null when its sheet does not say.</summary>
+    public double? RatedLoad { get; init; }
+    /// <summary>The least |Z| that the rated load allows: 80 % of it (IEC 60268-5).</summary>
+    public double? AllowedOhm { get; init; }
+    /// <summary>True when a driver's impedance was not known well enough to trust the curve.</summary>
+    public bool Estimated { get; init; }
+    public required Findings.Status Status { get; init; }
+    /// <summary>Level at each tweeter against the output, dB at the same frequencies; empty without tweeters.</summary>
+    public IReadOnlyList<TweeterCurve> Tweeters { get; init; } = [];
+}
+
+/// <summary>What reaches a tweeter's terminals, in dB re the output, at the points of its load curve.</summary>
+public sealed record TweeterCurve(string Position, string Name, IReadOnlyList<double> Db, double? CornerHz, double? LowestAllowedHz);

@@ -1,0 +1,41 @@
+namespace FitCheck.Drawings;
+
+/// <summary>
+/// The numbers of one position's cross-section, in millimetres and degrees; z runs from the mounting plane into the cavity, r from the hole's centre.
+/// Null is unknown and is drawn dashed or left out, never guessed.
+/// </summary>
+public sealed record PositionDrawing
+{
+    public required string Position { get; init; }
+    public required string Name { get; init; }
+    /// <summary>`door`, `sail`, ... as in the vehicle.</summary>
+    public string? Place { get; init; }
+    public string? DriverName { get; init; }
+    public string? AdapterName { get; init; }
+    public string? CupName { get; init; }
+    /// <summary>The driver's body behind its flange: (distance behind the flange, radius), front to back. Empty when unknown.</summary>
+    public IReadOnlyList<(double Z, double R)> Body { get; init; } = [];
+    /// <summary>True when the body is the usual cone-and-magnet guess from three sheet figures rather than a drawn profile.</summary>
+    public bool BodyIsAssumed { get; init; }
+    public double? FlangeRadius { get; init; }
+    public double? FlangeThickness { get; init; }
+    public double? FrontHeight { get; init; }
+    public double? Travel { get; init; }
+    /// <summary>Spacer at its centre; 0 without one.</summary>
+    public double AdapterThickness { get; init; }
+    public double TiltDeg { get; init; }
+    public double? AdapterOuterRadius { get; init; }
+    public double? AdapterOpeningRadius { get; init; }
+    /// <summary>The hole in the panel (or in the cup).</summary>
+    public double? HoleRadius { get; init; }
+    public double? PanelThickness { get; init; }
+    public double? GrilleGap { get; init; }
+    public IReadOnlyList<DrawnObstruction> Obstructions { get; init; } = [];
+    public IReadOnlyList<Clearance> Clearances { get; init; } = [];
+}
+
+/// <summary>Something behind the panel: from this depth on, and from this radius outward (0: everywhere).</summary>
+public sealed record DrawnObstruction(string Name, double Depth, double FromRadius, bool Moving);
+
+/// <summary>A computed clearance with its worst case; null when unknown. <paramref name="Kind"/> is one of `back`, `glass`, `front`, `hole`, `flange`.</summary>
+public sealed record Clearance(string Kind, string Label, double? Value, double? Low, double? High, Findings.Status Status);

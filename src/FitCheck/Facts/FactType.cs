@@ -1,0 +1,27 @@
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts;
+
+/// <summary>What kind of value a fact has.</summary>
+public enum FactKind
+{
+    Number,
+    Truth,
+    Word,
+}
+
+/// <summary>The type of a fact or of an expression: a number with a dimension, a truth, or a word.</summary>
+public readonly record struct FactType(FactKind Kind, Dimension Dimension = default)
+{
+    public static readonly FactType Truth = new(FactKind.Truth);
+    public static readonly FactType Word = new(FactKind.Word);
+
+    public static FactType Number(Dimension dimension) => new(FactKind.Number, dimension);
+
+    public override string ToString() => Kind switch
+    {
+        FactKind.Truth => "true or false",
+        FactKind.Word => "a word",
+        _ => Dimension.ToString(),
+    };
+}

@@ -1,0 +1,58 @@
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Facts;
+
+/// <summary>A datum that a fact was computed from: what it is, where it is written.</summary>
+public sealed record Datum(string What, Location At);
+
+/// <summary>A datum that is missing or only estimated: what to measure, and how or where.</summary>
+/// <param name="What">Named as on a work sheet: "depth behind the panel of Left front door".</param>
+/// <param name="How">A sentence that tells how to measure it.</param>
+/// <param name="Estimated">True when a guess stands in the catalog, false when nothing does.</param>
+/// <param name="Passing">Given the limit that the fact must keep, which value of this datum would pass, as text ("71.3 mm or more"); null when that can't be told.</param>
+public sealed record Unsure(string What, string How, bool Estimated, Func<PassLimit, string?>? Passing = null);
+
+/// <summary>The side of a limit (SI) on which a fact passes.</summary>
+public readonly record struct PassLimit(double Limit, bool AtLeast);
+
+/// <summary>
+/// A computed value: a number with uncertainty (SI), a truth or a word, or nothing when data are missing. It remembers its data, and whether any of
+/// them is a guess.
+/// </summary>
+public sealed record FactValue(FactType Type)
+{
+    public Uncertain? Number { get; init; }
+    public bool? Truth { get; init; }
+    public string? Word { get; init; }
+
+    /// <summary>Data that are missing or estimated. A fact with any never ends as pass.</summary>
+    public IReadOnlyList<Unsure> Unsure { get; init; } = [];
+
+    /// <summary>Where the data stand.</summary>
+    public IReadOnlyList<Datum> Data { get; init; } = [];
+
+    public bool IsKnown => Type.Kind switch
+    {
+        FactKind.Number => Number is not null,
+        FactKind.Truth => Truth is not null,
+        _ => Word is not null,
+    };
+
+    public bool IsEstimated => Unsure.Any(u => u.Estimated);
+
+    public static FactValue Of(Dimension dimension, double si) => new(FactType.Number(dimension)) { Number = Uncertain.Exact(si) };
+    public static FactValue Of(Dimension dimension, Uncertain number) => new(FactType.Number(dimension)) { Number = number };
+    public static FactValue Of(bool truth) => new(FactType.Truth) { Truth = truth };
+    public static FactValue Of(string word) => new(FactType.Word) { Word = word };
+    public static FactValue Unknown(FactType type, params Unsure[] missing) => new(type) { Unsure = missing };
+
+    /// <summary>For a person: `71.2 mm`, `yes`, `splice`, `unknown`.</summary>
+    public string Text => Type.Kind switch
+    {
+        _ when !IsKnown => "unknown",
+        FactKind.Number => QuantityText.Format(Number!.Value.Value, Type.Dimension),
+        FactKind.Truth => Truth!.Value ? "yes" : "no",
+        _ => Word!,
+    };
+}

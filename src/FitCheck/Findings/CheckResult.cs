@@ -1,0 +1,52 @@
+using FitCheck.Drawings;
+using FitCheck.Facts;
+using FitCheck.Yaml;
+
+namespace FitCheck.Findings;
+
+/// <summary>The answer to `check`: everything a report may tell, and nothing of how it looks.</summary>
+public sealed record CheckResult(string Program, string CatalogDigest, IReadOnlyList<BuildResult> Builds)
+{
+    public Status Verdict => StatusWords.Worst(Builds.Select(b => b.Verdict));
+}
+
+/// <summary>What was found of one build.</summary>
+public sealed record BuildResult
+{
+    public required string File { get; init; }
+    public required string Name { get; init; }
+    public string? Notes { get; init; }
+    public required string VehicleName { get; init; }
+    /// <summary>In their total order.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+    public required IReadOnlyList<FactTable> Facts { get; init; }
+    public IReadOnlyList<PositionDrawing> Drawings { get; init; } = [];
+    public IReadOnlyList<LoadCurve> Loads { get; init; } = [];
+    public IReadOnlyList<ListLine> List { get; init; } = [];
+    /// <summary>Sums by currency, in ordinal order of the currency.</summary>
+    public IReadOnlyList<Money> Totals { get; init; } = [];
+    public Money? Budget { get; init; }
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+    /// <summary>Waivers that matched nothing, and other remarks on the build file itself.</summary>
+    public IReadOnlyList<Problem> Remarks { get; init; } = [];
+
+    /// <summary>The worst unwaived status.</summary>
+    public Status Verdict => StatusWords.Worst(Findings.Where(f => f.Waived is null).Select(f => f.Status));
+}
+
+/// <summary>An amount of money, exact.</summary>
+public sealed record Money(decimal Amount, string Currency)
+{
+    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Amount:0.00} {Currency}");
+}
+
+/// <summary>One line of the list that the customer takes away.</summary>
+/// <param name="Part">The part's id.</param>
+/// <param name="Name">The part's name.</param>
+/// <param name="Needed">Pieces that the build uses.</param>
+/// <param name="Pack">Pieces in a pack.</param>
+/// <param name="Packs">Packs to buy.</param>
+/// <param name="Price">Of one pack.</param>
+/// <param name="Sum">Packs times price.</param>
+/// <param name="Availability">`current`, `to-order` or `discontinued`.</param>
+public sealed record ListLine(string Part, string Name, int Needed, int Pack, int Packs, Money Price, Money Sum, string Availability);

@@ -1,0 +1,58 @@
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Findings;
+
+/// <summary>A further place that a finding touches: the datum in the catalog, the threshold in the rule.</summary>
+public sealed record Related(Location At, string What);
+
+/// <summary>What to measure, how, and which value would pass.</summary>
+public sealed record ToMeasure(string What, string How, string? Passing);
+
+/// <summary>What one rule says of one subject.</summary>
+public sealed record Finding
+{
+    /// <summary>The rule's id, `family/slug`.</summary>
+    public required string Rule { get; init; }
+    public required string Title { get; init; }
+    public required Status Status { get; init; }
+    /// <summary>The key of its subject: a position, a channel, `build`, or a part's id.</summary>
+    public required string Position { get; init; }
+    /// <summary>The subject's name for a person.</summary>
+    public required string PositionName { get; init; }
+    /// <summary>Ids of the parts concerned.</summary>
+    public required IReadOnlyList<string> Parts { get; init; }
+    /// <summary>The rule's fact, as the rule writes it.</summary>
+    public required string Fact { get; init; }
+    /// <summary>The value in the rule's unit; null when unknown or not a number.</summary>
+    public Uncertain? Value { get; init; }
+    /// <summary>The value as text, whatever its type.</summary>
+    public required string ValueText { get; init; }
+    /// <summary>The unit in which value, limit and margin are given; empty for truths and words.</summary>
+    public required string Unit { get; init; }
+    /// <summary>The nearest threshold, in the rule's unit.</summary>
+    public double? Limit { get; init; }
+    /// <summary>Distance to the limit in the rule's unit, negative when beyond it.</summary>
+    public double? Margin { get; init; }
+    public required string Message { get; init; }
+    public required string Advice { get; init; }
+    public required string Source { get; init; }
+    public required Location At { get; init; }
+    public IReadOnlyList<Related> Related { get; init; } = [];
+    public IReadOnlyList<ToMeasure> ToMeasure { get; init; } = [];
+    /// <summary>The reason of a waiver, when the build has one for this finding.</summary>
+    public string? Waived { get; init; }
+    /// <summary>Names this finding across edits that only move lines: rule, build name, position, fact.</summary>
+    public required string Fingerprint { get; init; }
+
+    /// <summary>The total order of findings: file, line, column, rule, position, message.</summary>
+    public static int Compare(Finding a, Finding b)
+    {
+        var order = a.At.CompareTo(b.At);
+        if (order == 0)
+            order = string.CompareOrdinal(a.Rule, b.Rule);
+        if (order == 0)
+            order = string.CompareOrdinal(a.Position, b.Position);
+        return order != 0 ? order : string.CompareOrdinal(a.Message, b.Message);
+    }
+}

@@ -1,0 +1,42 @@
+namespace FitCheck.Yaml;
+
+/// <summary>A node of a YAML document that knows where it stands.</summary>
+public abstract record YamlNode(Location At)
+{
+    /// <summary>The word for it in a message.</summary>
+    public abstract string Kind { get; }
+}
+
+/// <summary>A scalar. <paramref name="Quoted"/> scalars are always text.</summary>
+public sealed record YamlScalar(Location At, string Text, bool Quoted) : YamlNode(At)
+{
+    public override string Kind => Quoted ? "text" : $"`{Text}`";
+}
+
+/// <summary>A key, where it stands, and its value.</summary>
+public sealed record YamlEntry(string Key, Location KeyAt, YamlNode Value);
+
+/// <summary>A mapping, in the order it was written; keys are unique.</summary>
+public sealed record YamlMap(Location At, IReadOnlyList<YamlEntry> Entries) : YamlNode(At)
+{
+    public override string Kind => "a mapping";
+
+    public YamlNode? this[string key]
+    {
+        get
+        {
+            foreach (var entry in Entries)
+            {
+                if (entry.Key == key)
+                    return entry.Value;
+            }
+            return null;
+        }
+    }
+}
+
+/// <summary>A sequence.</summary>
+public sealed record YamlList(Location At, IReadOnlyList<YamlNode> Items) : YamlNode(At)
+{
+    public override string Kind => "a list";
+}

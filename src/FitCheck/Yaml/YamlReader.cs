@@ -1,0 +1,148 @@
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace FitCheck.Yaml;
+
+/// <summary>
+/// Reads one YAML document into nodes that keep line and column. Bounded in depth, in nodes and in aliases, so that no input can exhaust
+/// the stack or the memory; a duplicate key is an error that names the first one.
+/// </summary>
+public sealed class YamlReader
+{
+    private const int MaxDepth = 32;
+    private const int MaxNodes = 200_000;
+
+    private readonly string _file;
+    private readonly Parser _parser;
+    private readonly ProblemList _problems;
+    private readonly Dictionary<string, YamlNode> _anchors = new(StringComparer.Ordinal);
+    private int _nodes;
+
+    private YamlReader(SourceText source, ProblemList problems)
+    {
+        _file = source.File;
+        _problems = problems;
+        _parser = new Parser(new Scanner(new StringReader(source.Text), skipComments: true));
+    }
+
+    /// <summary>The document's root, or null when there is none or it can't be read; problems say why.</summary>
+    public static YamlNode? Read(SourceText source, ProblemList problems) => new YamlReader(source, problems).ReadDocument(source);
+
+    private YamlNode? ReadDocument(SourceText source)
+    {
+        try
+        {
+            _parser.Consume<StreamStart>();
+            if (_parser.Accept<StreamEnd>(out _))
+            {
+                _problems.Error(new Location(source.File, 1, 1), "the file is empty; `fitcheck new` writes a starting file");
+                return null;
+            }
+            _parser.Consume<DocumentStart>();
+            var root = ReadNode(0);
+            _parser.Consume<DocumentEnd>();
+            if (root is not null && _parser.Accept<DocumentStart>(out var second))
+            {
+                _problems.Error(At(second.Start), "a second document starts here; FitCheck reads one document a file");
+                return null;
+            }
+            return root;
+        }
+        catch (YamlException e)
+        {
+            _problems.Error(At(e.Start), "not valid YAML: " + Plain(e.Message));
+            return null;
+        }
+    }
+
+    private YamlNode? ReadNode(int depth)
+    {
+        if (!_parser.MoveNext())
+            return null;
+        var e = _parser.Current!;
+        var at = At(e.Start);
+        if (++_nodes > MaxNodes)
+            return Refuse(at, $"the file has more than {MaxNodes} values");
+        if (depth > MaxDepth)
+            return Refuse(at, $"values are nested more than {MaxDepth} deep here");
+        return e switch
+        {
+            AnchorAlias alias => ResolveAlias(alias, at),
+            Scalar scalar => Remember(scalar, new YamlScalar(at, scalar.Value, scalar.Style is not ScalarStyle.Plain)),
+            SequenceStart start => ReadList(start, at, depth),
+            MappingStart start => ReadMap(start, at, depth),
+            _ => Refuse(at, "expected a value here"),
+        };
+    }
+
+    private YamlList? ReadList(SequenceStart start, Location at, int depth)
+    {
+        var items = new List<YamlNode>();
+        while (!_parser.Accept<SequenceEnd>(out _))
+        {
+            if (ReadNode(depth + 1) is not { } item)
+                return null;
+            items.Add(item);
+        }
+        _parser.MoveNext();
+        return (YamlList)Remember(start, new YamlList(at, items));
+    }
+
+    private YamlMap? ReadMap(MappingStart start, Location at, int depth)
+    {
+        var entries = new List<YamlEntry>();
+        while (!_parser.Accept<MappingEnd>(out _))
+        {
+            if (ReadNode(depth + 1) is not { } keyNode)
+                return null;
+            if (keyNode is not YamlScalar key)
+            {
+                Refuse(keyNode.At, "expected a key, found " + keyNode.Kind);
+                return null;
+            }
+            if (ReadNode(depth + 1) is not { } value)
+                return null;
+            if (entries.Find(x => x.Key == key.Text) is { } first)
+                _problems.Error(key.At, $"the key `{key.Text}` stands twice; the first is in line {first.KeyAt.Line}");
+            else
+                entries.Add(new YamlEntry(key.Text, key.At, value));
+        }
+        _parser.MoveNext();
+        return (YamlMap)Remember(start, new YamlMap(at, entries));
+    }
+
+    // An alias repeats one scalar only: a repeated collection is how a small file grows to gigabytes.
+    private YamlNode? ResolveAlias(AnchorAlias alias, Location at)
+    {
+        if (!_anchors.TryGetValue(alias.Value.Value, out var node))
+            return Refuse(at, $"nothing is named `&{alias.Value.Value}` before this place");
+        return node is YamlScalar scalar
+            ? scalar with { At = at }
+            : Refuse(at, $"`*{alias.Value.Value}` repeats a whole block; write it out, FitCheck repeats single values only");
+    }
+
+    private YamlNode Remember(NodeEvent e, YamlNode node)
+    {
+        if (!e.Anchor.IsEmpty)
+            _anchors[e.Anchor.Value] = node;
+        if (!e.Tag.IsEmpty && !e.Tag.IsNonSpecific)
+            _problems.Error(node.At, $"the tag `{e.Tag.Value}` has no meaning here; leave it out");
+        return node;
+    }
+
+    private YamlNode? Refuse(Location at, string message)
+    {
+        _problems.Error(at, message);
+        return null;
+    }
+
+    private Location At(in Mark mark) => new(_file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
+
+    // The parser repeats the place in its messages; ours stands in front already.
+    private static string Plain(string message)
+    {
+        var colon = message.IndexOf("): ", StringComparison.Ordinal);
+        var text = message.StartsWith("(Line", StringComparison.Ordinal) && colon > 0 ? message[(colon + 3)..] : message;
+        return text.Length > 0 ? char.ToLowerInvariant(text[0]) + text[1..].TrimEnd('.') : "it can't be parsed";
+    }
+}
