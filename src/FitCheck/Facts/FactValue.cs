@@ -32,6 +32,9 @@ public sealed record FactValue(FactType Type)
     /// <summary>Where the data stand.</summary>
     public IReadOnlyList<Datum> Data { get; init; } = [];
 
+    /// <summary>Overrides how the value is shown; for money, which has a currency.</summary>
+    public string? Shown { get; init; }
+
     public bool IsKnown => Type.Kind switch
     {
         FactKind.Number => Number is not null,
@@ -51,6 +54,7 @@ public sealed record FactValue(FactType Type)
     public string Text => Type.Kind switch
     {
         _ when !IsKnown => "unknown",
+        _ when Shown is not null => Shown,
         FactKind.Number => QuantityText.Format(Number!.Value.Value, Type.Dimension),
         FactKind.Truth => Truth!.Value ? "yes" : "no",
         _ => Word!,
