@@ -106,6 +106,7 @@ public class PowerTests
     [InlineData(0.82)]
     [InlineData(0.047)]
     [InlineData(470)]
+    [InlineData(110)]
     [InlineData(6.8)]
     public void A_preferred_number_is_printed_as_itself(double value) => Assert.Equal(value, PreferredNumbers.NearestE24(value * 1.001));
 
