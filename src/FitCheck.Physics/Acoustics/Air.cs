@@ -1,0 +1,11 @@
+namespace FitCheck.Physics.Acoustics;
+
+/// <summary>Dry air at 20 °C and 101.325 kPa (ISO 9613-1 and Beranek, Acoustics, round the same way).</summary>
+public static class Air
+{
+    /// <summary>Density, kg/m³.</summary>
+    public const double Density = 1.204;
+
+    /// <summary>Speed of sound, m/s.</summary>
+    public const double SoundSpeed = 343.2;
+}

@@ -1,0 +1,33 @@
+namespace FitCheck.Physics.Electrical;
+
+/// <summary>Values in which resistors and capacitors are sold (IEC 60063).</summary>
+public static class PreferredNumbers
+{
+    /// <summary>The decade of E12.</summary>
+    public static readonly IReadOnlyList<double> E12 = [1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2];
+
+    /// <summary>The decade of E24.</summary>
+    public static readonly IReadOnlyList<double> E24 =
+    [
+        1.0, 1.1, 1.2, 1.3, 1.5, 1.6, 1.8, 2.0, 2.2, 2.4, 2.7, 3.0, 3.3, 3.6, 3.9, 4.3, 4.7, 5.1, 5.6, 6.2, 6.8, 7.5, 8.2, 9.1,
+    ];
+
+    /// <summary>The nearest value of E12 in any unit, by ratio. The value is above zero.</summary>
+    public static double NearestE12(double value) => Nearest(value, E12);
+
+    /// <summary>The nearest value of E24 in any unit, by ratio. The value is above zero.</summary>
+    public static double NearestE24(double value) => Nearest(value, E24);
+
+    private static double Nearest(double value, IReadOnlyList<double> decade)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(value);
+        var exponent = (int)Math.Floor(Math.Log10(value));
+        return Enumerable.Range(exponent - 1, 3)
+            .SelectMany(e => decade.Select(step => Scale(step, e)))
+            .MinBy(candidate => Math.Abs(Math.Log(candidate / value)));
+    }
+
+    // Dividing by a whole power of ten keeps 0.82 from becoming 0.8200000000000001.
+    private static double Scale(double step, int exponent) =>
+        exponent >= 0 ? step * Math.Pow(10, exponent) : Math.Round(step * 10) / Math.Pow(10, 1 - exponent);
+}

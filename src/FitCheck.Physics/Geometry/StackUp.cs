@@ -1,0 +1,117 @@
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Physics.Geometry;
+
+/// <summary>The value of one input at which a result just keeps its limit.</summary>
+/// <param name="Value">In the input's unit.</param>
+/// <param name="OrMore">True when larger values keep the limit too, false when smaller ones do.</param>
+public readonly record struct PassingValue(double Value, bool OrMore)
+{
+    /// <summary>The next multiple of a step (&gt; 0, in the input's unit) on the side that keeps the limit: what may be told to a person.</summary>
+    public double RoundedTo(double step)
+    {
+        // A part in a million of a step forgives the bisection, not the limit.
+        var steps = Value / step;
+        return (OrMore ? Math.Ceiling(steps - 1e-6) : Math.Floor(steps + 1e-6)) * step;
+    }
+}
+
+/// <summary>
+/// Tolerance stack-up: how far a result may be off when each of its inputs is off by its half-width. Worst case Σ|cᵢ| and root of the sum of squares
+/// √Σcᵢ² (F. Scholz, Tolerance Stack Analysis Methods, 1995), with cᵢ the larger of the result's changes when input i alone moves to either end of its
+/// tolerance. Pure functions; any units.
+/// </summary>
+public static class StackUp
+{
+    /// <summary>The result with its worst case (Low, High) and its root-sum-square half-width (Rss), in the unit of f. Not-a-number when f is at any of the inputs it is tried at.</summary>
+    /// <param name="inputs">Name, nominal value and half-width (≥ 0) of each input.</param>
+    /// <param name="f">The result, from the inputs' values in the same order; pure, and defined over the tolerances.</param>
+    public static Uncertain Of(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs, Func<double[], double> f)
+    {
+        var values = inputs.Select(i => i.Nominal).ToArray();
+        var nominal = f(values);
+        double worst = 0, squares = 0;
+        for (var i = 0; i < inputs.Count; i++)
+        {
+            var contribution = Contribution(inputs[i], i, values, nominal, f);
+            worst += contribution;
+            squares += contribution * contribution;
+        }
+        return new(nominal, nominal - worst, nominal + worst, Math.Sqrt(squares));
+    }
+
+    /// <summary>
+    /// The value of one input at which the result, with the worst case of all other inputs, just keeps a limit: which measured value would pass. By
+    /// bracketing outward from the nominal value and bisection, to 1e-9 of that value. Null when the input cannot decide: the result keeps or breaks the
+    /// limit for every value tried (from <paramref name="lowest"/> to a thousand times the nominal value).
+    /// </summary>
+    /// <param name="inputs">Name, nominal value and half-width (≥ 0) of each input.</param>
+    /// <param name="f">The result; monotone (not strictly) in that input; not-a-number where it is not defined.</param>
+    /// <param name="index">Which input.</param>
+    /// <param name="limit">In the unit of f.</param>
+    /// <param name="atLeast">True when the result must be at least the limit, false when at most.</param>
+    /// <param name="lowest">The least value that the input can have: 0 for the lengths of things.</param>
+    public static PassingValue? SolveFor(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs, Func<double[], double> f, int index, double limit, bool atLeast, double lowest = 0)
+    {
+        var start = inputs[index].Nominal;
+        if (Bracket(Margin, start, Scale(inputs[index]), lowest) is not var (passing, failing))
+            return null;
+        var orMore = passing > failing;
+        while (Math.Abs(passing - failing) > 1e-9 * Math.Max(Math.Abs(passing), Math.Abs(failing)) && Middle() is var middle && middle != passing && middle != failing)
+        {
+            if (Margin(middle) >= 0)
+                passing = middle;
+            else
+                failing = middle;
+        }
+        return new(passing, orMore);
+
+        double Middle() => passing + ((failing - passing) / 2);
+
+        double Margin(double value)
+        {
+            var tried = inputs.ToArray();
+            tried[index] = tried[index] with { Nominal = value, HalfWidth = 0 };
+            var result = Of(tried, f);
+            return atLeast ? result.Low - limit : limit - result.High;
+        }
+    }
+
+    private static double Contribution((string Name, double Nominal, double HalfWidth) input, int index, double[] values, double nominal, Func<double[], double> f)
+    {
+        if (input.HalfWidth == 0)
+            return 0;
+        var moved = (double[])values.Clone();
+        moved[index] = input.Nominal - input.HalfWidth;
+        var down = Math.Abs(f(moved) - nominal);
+        moved[index] = input.Nominal + input.HalfWidth;
+        return Math.Max(down, Math.Abs(f(moved) - nominal));
+    }
+
+    private static double Scale((string Name, double Nominal, double HalfWidth) input) =>
+        input.Nominal != 0 ? Math.Abs(input.Nominal) : input.HalfWidth != 0 ? input.HalfWidth : 1;
+
+    // Steps outward on both sides, doubling, until one side of a step passes and the other does not.
+    private static (double Passing, double Failing)? Bracket(Func<double, double> margin, double start, double scale, double lowest)
+    {
+        double down = Math.Max(start, lowest), up = down;
+        double atDown = margin(down), atUp = atDown;
+        for (var step = scale / 1024; step <= scale * 1024; step *= 2)
+        {
+            var above = up + step;
+            var atAbove = margin(above);
+            if (Crosses(atUp, atAbove))
+                return atAbove >= 0 ? (above, up) : (up, above);
+            (up, atUp) = (above, atAbove);
+
+            var below = Math.Max(down - step, lowest);
+            var atBelow = margin(below);
+            if (Crosses(atDown, atBelow))
+                return atBelow >= 0 ? (below, down) : (down, below);
+            (down, atDown) = (below, atBelow);
+        }
+        return null;
+    }
+
+    private static bool Crosses(double a, double b) => !double.IsNaN(a) && !double.IsNaN(b) && (a >= 0) != (b >= 0);
+}

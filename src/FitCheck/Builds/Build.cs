@@ -1,0 +1,100 @@
+using FitCheck.Catalog;
+using FitCheck.Findings;
+using FitCheck.Yaml;
+
+namespace FitCheck.Builds;
+
+/// <summary>What someone proposes, with every reference followed.</summary>
+public sealed record Build
+{
+    public required string File { get; init; }
+    public required string Name { get; init; }
+    public required Location At { get; init; }
+    public string? Notes { get; init; }
+    public required Vehicle Vehicle { get; init; }
+    public required Location VehicleAt { get; init; }
+    public Located<Money>? Budget { get; init; }
+    /// <summary>Work that the person accepts: `cut-wires`, `drill`, `enlarge-holes`, `trim-parts`.</summary>
+    public IReadOnlySet<string> Accepts { get; init; } = new HashSet<string>(StringComparer.Ordinal);
+    public required IReadOnlyList<Placed> Placed { get; init; }
+    public required IReadOnlyList<Device> Devices { get; init; }
+    public required IReadOnlyList<Channel> Channels { get; init; }
+    public IReadOnlyList<Treatment> Treated { get; init; } = [];
+    /// <summary>The list that the seller wrote; null when there is none to check.</summary>
+    public IReadOnlyList<QuoteLine>? Quote { get; init; }
+    public Location? QuoteAt { get; init; }
+    public IReadOnlyList<QuoteLine> Extras { get; init; } = [];
+    public IReadOnlyList<Waiver> Waivers { get; init; } = [];
+
+    public bool Accepted(string work) => Accepts.Contains(work);
+
+    /// <summary>True when this treatment is at the position already or is fitted there by this build.</summary>
+    public bool HasTreatment(string type, string position) =>
+        Treated.Any(t => t.Types.Contains(type) && t.Positions.Contains(position))
+        || Placed.Any(p => p.Position.Id == position && p.Sundries.Any(s => s.Part.Type == type));
+}
+
+/// <summary>A part and the line of the build that chose it.</summary>
+public sealed record Chosen<T>(T Part, Location At) where T : Part;
+
+/// <summary>What is proposed for one position.</summary>
+public sealed record Placed(Position Position, Location At)
+{
+    public Chosen<Driver>? Driver { get; set; }
+    /// <summary>The set that the driver comes from.</summary>
+    public Chosen<ComponentSet>? Set { get; set; }
+    public Chosen<Adapter>? Adapter { get; set; }
+    public Chosen<Cup>? Cup { get; set; }
+    public Chosen<Harness>? Harness { get; set; }
+    public List<Chosen<Sundry>> Sundries { get; } = [];
+    /// <summary>The crossover module that lies at this position.</summary>
+    public Chosen<Crossover>? Module { get; set; }
+    public Chosen<WiringPart>? NewWire { get; set; }
+    public Figure? NewWireLength { get; set; }
+    public bool Disconnected { get; set; }
+    public bool OpenedWaterShed { get; set; }
+    public Figure? MeasuredDepth { get; set; }
+    public Figure? MeasuredCutout { get; set; }
+    public Figure? MeasuredGrilleGap { get; set; }
+
+    /// <summary>Depth behind the panel: as measured on this vehicle, else as in the catalog.</summary>
+    public Figure? Depth => MeasuredDepth ?? Position.Mounting.Depth;
+    public Figure? Cutout => MeasuredCutout ?? Position.Mounting.Cutout;
+    public Figure? GrilleGap => MeasuredGrilleGap ?? Position.Mounting.GrilleGap;
+}
+
+/// <summary>A source unit, line converter or amplifier in the build.</summary>
+/// <param name="Id">Its name in the build.</param>
+/// <param name="Part">The catalog's part.</param>
+/// <param name="From">The device that feeds it; null for a source.</param>
+/// <param name="IsFactory">True for the radio that is in the vehicle: nobody buys it.</param>
+/// <param name="At">The line that chose it.</param>
+public sealed record Device(string Id, Part Part, string? From, bool IsFactory, Location At);
+
+/// <summary>One output and the positions that it feeds.</summary>
+public sealed record Channel
+{
+    public required string Id { get; init; }
+    public required Device Device { get; init; }
+    public required IReadOnlyList<string> Outputs { get; init; }
+    public required Location At { get; init; }
+    public bool Bridged => Outputs.Count > 1;
+    public Chosen<Crossover>? Crossover { get; init; }
+    public string? Setting { get; init; }
+    public FilterSetting? HighPass { get; init; }
+    public FilterSetting? LowPass { get; init; }
+    public IReadOnlyList<Chosen<Sundry>> InLine { get; init; } = [];
+    public required IReadOnlyList<Placed> Feeds { get; init; }
+    /// <summary>Positions whose factory driver stays on the same wire.</summary>
+    public IReadOnlyList<Position> Leftover { get; init; } = [];
+    public Figure? Limit { get; init; }
+}
+
+/// <summary>Treatment that is in the vehicle already.</summary>
+public sealed record Treatment(IReadOnlyList<string> Positions, IReadOnlyList<string> Types);
+
+/// <summary>A line of a list: a part and how many packs of it.</summary>
+public sealed record QuoteLine(Part Part, int Packs, Location At);
+
+/// <summary>A finding that the person accepts, and why. No position: wherever the rule speaks.</summary>
+public sealed record Waiver(string Rule, string? Position, string Reason, Location At);

@@ -1,0 +1,77 @@
+using FitCheck.Catalog;
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Builds;
+
+/// <summary>Reads a build and follows its references into the catalog. All that is wrong is told at once.</summary>
+public sealed class BuildReader
+{
+    private readonly PartsCatalog _catalog;
+    private readonly ProblemList _problems;
+
+    private BuildReader(PartsCatalog catalog, ProblemList problems) => (_catalog, _problems) = (catalog, problems);
+
+    /// <summary>The build, or null when it names no vehicle of the catalog; problems say what is wrong, also when a build is returned.</summary>
+    public static Build? Read(YamlNode root, PartsCatalog catalog, ProblemList problems) =>
+        root is YamlMap map ? new BuildReader(catalog, problems).Read(map) : null;
+
+    private Build? Read(YamlMap map)
+    {
+        // What a person writes into a build they claim to know: as good as measured.
+        var f = new Fields(map, Provenance.Measured, _problems);
+        if (_catalog.Resolve<Vehicle>(f.Text("vehicle"), "vehicle", _problems) is not { } vehicle)
+            return null;
+        var placed = new PlacedReader(_catalog, vehicle, _problems).Read(f);
+        var devices = new DeviceReader(_catalog, vehicle, _problems).Read(f);
+        var channels = new ChannelReader(_catalog, vehicle, placed, devices, _problems).Read(f);
+        return new Build
+        {
+            File = map.At.File,
+            Name = f.Text("name")?.Value ?? map.At.File,
+            At = f.Text("name")?.At ?? map.At,
+            Notes = f.Text("notes")?.Value,
+            Vehicle = vehicle,
+            VehicleAt = f.Text("vehicle")!.At,
+            Budget = f.Money("budget"),
+            Accepts = f.Texts("accepts").Select(t => t.Value).ToHashSet(StringComparer.Ordinal),
+            Placed = placed,
+            Devices = devices,
+            Channels = channels,
+            Treated = [.. f.Each("treated").Select(t => new Treatment([.. PositionIds(t, vehicle)], [.. t.Texts("with").Select(x => x.Value)]))],
+            Quote = f.Map["quote"] is null ? null : Lines(f, "quote"),
+            QuoteAt = f.Map["quote"]?.At,
+            Extras = Lines(f, "extras"),
+            Waivers = [.. f.Each("waive").Where(w => w.Text("rule") is not null)
+                .Select(w => new Waiver(w.Word("rule"), w.Text("at")?.Value, w.Word("reason"), w.Text("rule")!.At))],
+        };
+    }
+
+    private IEnumerable<string> PositionIds(Fields f, Vehicle vehicle)
+    {
+        foreach (var id in f.Texts("at"))
+        {
+            if (vehicle.Find(id.Value) is null)
+                _problems.Error(id.At, NoPosition(id.Value, vehicle));
+            yield return id.Value;
+        }
+    }
+
+    private List<QuoteLine> Lines(Fields f, string key)
+    {
+        var lines = new List<QuoteLine>();
+        foreach (var line in f.Each(key))
+        {
+            if (line.Text("part") is not { } id)
+                continue;
+            if (_catalog.Find(id.Value) is Part part)
+                lines.Add(new QuoteLine(part, line.Count("packs") ?? 1, id.At));
+            else
+                _problems.Error(id.At, $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, _catalog.Ids)}");
+        }
+        return lines;
+    }
+
+    internal static string NoPosition(string id, Vehicle vehicle) =>
+        $"no position `{id}` in {vehicle.Id}; it has {string.Join(", ", vehicle.Positions.Select(p => p.Id))}{Nearest.Hint(id, vehicle.Positions.Select(p => p.Id))}";
+}

@@ -1,0 +1,136 @@
+using FitCheck.Catalog;
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Builds;
+
+/// <summary>Reads which output feeds which positions. Without `channels`, each position hangs on its factory channel of the only source.</summary>
+internal sealed class ChannelReader(
+    PartsCatalog catalog, Vehicle vehicle, IReadOnlyList<Placed> placed, IReadOnlyList<Device> devices, ProblemList problems)
+{
+    public IReadOnlyList<Channel> Read(Fields build) => build.Map["channels"] is null ? FromFactory() : FromBuild(build);
+
+    private List<Channel> FromFactory()
+    {
+        if (devices.FirstOrDefault(d => d.Part is SourceUnit) is not { } source)
+            return [];
+        return [.. placed.Where(p => p.Driver is not null && p.Position.FactoryChannel is not null)
+            .GroupBy(p => p.Position.FactoryChannel!.Value, StringComparer.Ordinal)
+            .Select(group => new Channel
+            {
+                Id = group.Key,
+                Device = source,
+                Outputs = [group.Key],
+                At = group.First().At,
+                Crossover = CrossoverOfSet([.. group]),
+                Feeds = [.. group],
+                Leftover = Leftover([.. group]),
+            })];
+    }
+
+    private List<Channel> FromBuild(Fields build)
+    {
+        var channels = new List<Channel>();
+        var fed = new Dictionary<string, Location>(StringComparer.Ordinal);
+        foreach (var f in build.Each("channels"))
+        {
+            if (f.Text("id") is not { } id || f.Text("output") is not { } output)
+                continue;
+            if (channels.Find(c => c.Id == id.Value) is { } first)
+                problems.Error(id.At, $"the channel `{id.Value}` stands twice; the first is in line {first.At.Line}");
+            var feeds = Feeds(f, fed);
+            if (Output(output) is not ({ } device, var outputs) || feeds.Count == 0)
+                continue;
+            channels.Add(new Channel
+            {
+                Id = id.Value,
+                Device = device,
+                Outputs = outputs,
+                At = output.At,
+                Crossover = ReadCrossover(f, feeds),
+                Setting = Setting(f),
+                HighPass = FilterSetting.Read(f, "high_pass"),
+                LowPass = FilterSetting.Read(f, "low_pass"),
+                InLine = [.. f.Texts("in_line").Select(t => (t, s: catalog.Resolve<Sundry>(t, "sundry", problems))).Where(x => x.s is not null).Select(x => new Chosen<Sundry>(x.s!, x.t.At))],
+                Feeds = feeds,
+                Leftover = Leftover(feeds),
+                Limit = f.Figure("limit", Dimension.Watt),
+            });
+        }
+        return channels;
+
+        string? Setting(Fields f)
+        {
+            if (f.Text("setting") is not { } setting)
+                return null;
+            var names = (ReadCrossover(f, [])?.Part.Settings ?? CrossoverOfSet(FeedsOf(f))?.Part.Settings ?? []).Select(s => s.Name).ToList();
+            if (names.Count > 0 && !names.Contains(setting.Value))
+                problems.Error(setting.At, $"the crossover has no setting `{setting.Value}`; it has {string.Join(", ", names)}");
+            return setting.Value;
+        }
+    }
+
+    private List<Placed> FeedsOf(Fields f) => [.. f.Texts("feeds").Select(t => placed.FirstOrDefault(p => p.Position.Id == t.Value)).OfType<Placed>()];
+
+    private List<Placed> Feeds(Fields f, Dictionary<string, Location> fed)
+    {
+        foreach (var id in f.Texts("feeds"))
+        {
+            if (placed.All(p => p.Position.Id != id.Value))
+                problems.Error(id.At, vehicle.Find(id.Value) is null ? BuildReader.NoPosition(id.Value, vehicle) : $"nothing is fitted at `{id.Value}`; `fit` must say what goes there");
+            else if (!fed.TryAdd(id.Value, id.At))
+                problems.Error(id.At, $"`{id.Value}` is fed already, in line {fed[id.Value].Line}");
+        }
+        return FeedsOf(f);
+    }
+
+    private (Device, IReadOnlyList<string>)? Output(Located<string> output)
+    {
+        var dot = output.Value.IndexOf('.', StringComparison.Ordinal);
+        if (dot < 0)
+            return null;
+        var (name, outputs) = (output.Value[..dot], output.Value[(dot + 1)..].Split('+'));
+        if (devices.FirstOrDefault(d => d.Id == name) is not { } device)
+        {
+            problems.Error(output.At, $"no device `{name}` in this build{Nearest.Hint(name, devices.Select(d => d.Id))}");
+            return null;
+        }
+        string[] known = device.Part switch
+        {
+            SourceUnit source => [.. source.Channels.Select(c => c.Value)],
+            Amplifier amplifier => [.. Enumerable.Range(1, amplifier.Channels).Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture))],
+            _ => [],
+        };
+        foreach (var one in outputs.Where(o => !known.Contains(o, StringComparer.Ordinal)))
+        {
+            problems.Error(output.At, known.Length == 0
+                ? $"{device.Part.Name} has no speaker outputs"
+                : $"{device.Part.Name} has no output `{one}`; it has {string.Join(", ", known)}{Nearest.Hint(one, known)}");
+            return null;
+        }
+        return (device, outputs);
+    }
+
+    private Chosen<Crossover>? ReadCrossover(Fields f, List<Placed> feeds)
+    {
+        if (f.Text("crossover") is not { } id)
+            return CrossoverOfSet(feeds);
+        return id.Value != "none" && catalog.Resolve<Crossover>(id, "crossover", problems) is { } crossover ? new Chosen<Crossover>(crossover, id.At) : null;
+    }
+
+    // A set's own crossover stands in the wire when woofer and tweeter of the set hang on one output.
+    private Chosen<Crossover>? CrossoverOfSet(IReadOnlyList<Placed> feeds)
+    {
+        var set = feeds.Select(p => p.Set).OfType<Chosen<ComponentSet>>().FirstOrDefault(s =>
+            feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role == "tweeter") && feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role != "tweeter"));
+        return set?.Part.Crossover is { } id && catalog.Resolve<Crossover>(id, "crossover", problems) is { } crossover ? new Chosen<Crossover>(crossover, set.At) : null;
+    }
+
+    // A factory driver that nobody unplugs stays on the wire, in parallel with the new one.
+    private List<Position> Leftover(IReadOnlyList<Placed> feeds)
+    {
+        var wires = feeds.Where(p => p.NewWire is null && p.Position.FactoryChannel is not null).Select(p => p.Position.FactoryChannel!.Value).ToHashSet(StringComparer.Ordinal);
+        return [.. vehicle.Positions.Where(v => v.FactoryChannel is not null && wires.Contains(v.FactoryChannel.Value) && v.FactoryImpedance is not null
+            && placed.All(p => p.Position.Id != v.Id || (p.Driver is null && !p.Disconnected)))];
+    }
+}

@@ -1,0 +1,71 @@
+using FitCheck.Catalog;
+using FitCheck.Yaml;
+
+namespace FitCheck.Builds;
+
+/// <summary>Reads the chain of source units, line converters and amplifiers. Without any, the vehicle's own radio is the only device.</summary>
+internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, ProblemList problems)
+{
+    /// <summary>The name under which the vehicle's own radio goes.</summary>
+    public const string Factory = "factory";
+
+    public IReadOnlyList<Device> Read(Fields build)
+    {
+        var devices = new List<Device>();
+        foreach (var f in build.Each("devices"))
+        {
+            if (f.Text("id") is not { } id || f.Text("part") is not { } part)
+                continue;
+            if (devices.Find(d => d.Id == id.Value) is { } first)
+                problems.Error(id.At, $"the device `{id.Value}` stands twice; the first is in line {first.At.Line}");
+            else if (Part(part) is { } found)
+                devices.Add(new Device(id.Value, found, f.Text("from")?.Value, part.Value == Factory, part.At));
+        }
+        if (devices.Count == 0 && catalog.Resolve<SourceUnit>(vehicle.FactorySource, "source-unit", problems) is { } radio)
+            devices.Add(new Device(Factory, radio, From: null, IsFactory: true, build.Text("vehicle")!.At));
+        CheckLinks(build, devices);
+        return devices;
+    }
+
+    private Part? Part(Located<string> id)
+    {
+        if (id.Value == Factory)
+        {
+            if (vehicle.FactorySource is null)
+                problems.Error(id.At, $"{vehicle.Id} names no factory source unit; name a part instead");
+            return catalog.Resolve<SourceUnit>(vehicle.FactorySource, "source-unit", problems);
+        }
+        if (catalog.Find(id.Value) is Part part and (SourceUnit or LineConverter or Amplifier))
+            return part;
+        var candidates = catalog.IdsOf("source-unit").Concat(catalog.IdsOf("line-converter")).Concat(catalog.IdsOf("amplifier"));
+        problems.Error(id.At, catalog.KindOf(id.Value) is { } other
+            ? $"`{id.Value}` is of the kind {other}, expected a source-unit, line-converter or amplifier"
+            : $"no source-unit, line-converter or amplifier `{id.Value}` in the catalog{Nearest.Hint(id.Value, candidates)}");
+        return null;
+    }
+
+    private void CheckLinks(Fields build, List<Device> devices)
+    {
+        foreach (var f in build.Each("devices"))
+        {
+            if (f.Text("from") is not { } from)
+                continue;
+            if (!devices.Exists(d => d.Id == from.Value))
+                problems.Error(from.At, $"no device `{from.Value}` in this build{Nearest.Hint(from.Value, devices.Select(d => d.Id))}");
+            else if (Chain(f.Word("id"), devices) is { } circle)
+                problems.Error(from.At, $"the signal runs in a circle: {circle}");
+        }
+    }
+
+    private static string? Chain(string start, List<Device> devices)
+    {
+        var path = new List<string> { start };
+        for (var id = devices.Find(d => d.Id == start)?.From; id is not null; id = devices.Find(d => d.Id == id)?.From)
+        {
+            if (path.Contains(id))
+                return path[0] == id ? string.Join(" from ", path.Append(id)) : null;
+            path.Add(id);
+        }
+        return null;
+    }
+}

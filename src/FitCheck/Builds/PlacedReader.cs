@@ -1,0 +1,85 @@
+using FitCheck.Catalog;
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Builds;
+
+/// <summary>Reads `fit`: entries add up for a position, so a set may cover four positions and an adapter two of them.</summary>
+internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, ProblemList problems)
+{
+    private readonly Dictionary<string, Placed> _byId = new(StringComparer.Ordinal);
+
+    public IReadOnlyList<Placed> Read(Fields build)
+    {
+        foreach (var entry in build.Each("fit"))
+        {
+            foreach (var at in entry.Texts("at"))
+            {
+                if (vehicle.Find(at.Value) is not { } position)
+                {
+                    problems.Error(at.At, BuildReader.NoPosition(at.Value, vehicle));
+                    continue;
+                }
+                if (!_byId.TryGetValue(at.Value, out var placed))
+                    _byId[at.Value] = placed = new Placed(position, at.At);
+                Add(entry, placed);
+            }
+        }
+        return [.. vehicle.Positions.Where(p => _byId.ContainsKey(p.Id)).Select(p => _byId[p.Id])];
+    }
+
+    private void Add(Fields entry, Placed placed)
+    {
+        AddDriver(entry, placed);
+        if (Choose<Adapter>(entry.Text("adapter"), "adapter", placed.Adapter?.At) is { } adapter)
+            placed.Adapter = adapter;
+        if (Choose<Cup>(entry.Text("cup"), "cup", placed.Cup?.At) is { } cup)
+            placed.Cup = cup;
+        if (Choose<Harness>(entry.Text("harness"), "harness", placed.Harness?.At) is { } harness)
+            placed.Harness = harness;
+        if (Choose<Crossover>(entry.Text("module"), "crossover", placed.Module?.At) is { } module)
+            placed.Module = module;
+        foreach (var id in entry.Texts("with"))
+        {
+            if (catalog.Resolve<Sundry>(id, "sundry", problems) is { } sundry)
+                placed.Sundries.Add(new Chosen<Sundry>(sundry, id.At));
+        }
+        if (entry.Inner("new_wire") is { } wire)
+        {
+            placed.NewWire = Choose<WiringPart>(wire.Text("cable"), "wiring", placed.NewWire?.At);
+            placed.NewWireLength = wire.Length("length");
+        }
+        placed.Disconnected |= entry.Truth("disconnected") ?? false;
+        placed.OpenedWaterShed |= entry.Truth("opened_water_shed") ?? false;
+        if (entry.Inner("measured") is { } measured)
+        {
+            placed.MeasuredDepth = measured.Length("depth") ?? placed.MeasuredDepth;
+            placed.MeasuredCutout = measured.Length("cutout") ?? placed.MeasuredCutout;
+            placed.MeasuredGrilleGap = measured.Length("grille_gap") ?? placed.MeasuredGrilleGap;
+        }
+    }
+
+    private void AddDriver(Fields entry, Placed placed)
+    {
+        if (Choose<Driver>(entry.Text("driver"), "driver", placed.Driver?.At) is { } driver)
+            placed.Driver = driver;
+        if (Choose<ComponentSet>(entry.Text("set"), "component-set", placed.Driver?.At) is not { } set)
+            return;
+        placed.Set = set;
+        var member = placed.Position.Role == "tweeter" ? set.Part.Tweeter : set.Part.Woofer;
+        if (member is not null && catalog.Resolve<Driver>(member, "driver", problems) is { } inSet)
+            placed.Driver = new Chosen<Driver>(inSet, set.At);
+    }
+
+    private Chosen<T>? Choose<T>(Located<string>? id, string kind, Location? already) where T : Part
+    {
+        if (id is null || catalog.Resolve<T>(id, kind, problems) is not { } part)
+            return null;
+        if (already is { } first)
+        {
+            problems.Error(id.At, $"this position has its {kind} already, in line {first.Line}");
+            return null;
+        }
+        return new Chosen<T>(part, id.At);
+    }
+}

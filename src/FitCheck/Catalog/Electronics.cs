@@ -1,0 +1,128 @@
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Catalog;
+
+/// <summary>A source unit: the radio, with what its outputs deliver.</summary>
+public sealed record SourceUnit : Part
+{
+    internal SourceUnit(Fields f) : base(f)
+    {
+        Factory = f.Truth("factory") ?? false;
+        Channels = f.Texts("channels");
+        Ratings = Rating.Read(f);
+        LowestLoad = f.Figure("lowest_load", Dimension.Ohm);
+        PowerConverter = f.Truth("power_converter") ?? false;
+        LowLevelVoltage = f.Figure("low_level_voltage", Dimension.Volt);
+        LowLevelOutputs = f.Count("low_level_outputs") ?? 0;
+        SensesLoad = f.Truth("senses_load") ?? false;
+        RemoteOutput = f.Truth("remote_output");
+    }
+
+    public bool Factory { get; }
+    public IReadOnlyList<Located<string>> Channels { get; }
+    public IReadOnlyList<Rating> Ratings { get; }
+    public Figure? LowestLoad { get; }
+    /// <summary>True when its output stage has a supply converter and so is not bound to the battery's voltage.</summary>
+    public bool PowerConverter { get; }
+    public Figure? LowLevelVoltage { get; }
+    public int LowLevelOutputs { get; }
+    public bool SensesLoad { get; }
+    public bool? RemoteOutput { get; }
+}
+
+/// <summary>A line converter: speaker level in, line level out.</summary>
+public sealed record LineConverter : Part
+{
+    internal LineConverter(Fields f) : base(f)
+    {
+        Channels = f.Count("channels") ?? 0;
+        InputLimit = f.Figure("input_limit", Dimension.Volt);
+        InputLoad = f.Figure("input_load", Dimension.Ohm);
+        Ratio = f.Number("ratio");
+        OutputLimit = f.Figure("output_limit", Dimension.Volt);
+        RemoteOutput = f.Truth("remote_output");
+    }
+
+    public int Channels { get; }
+    public Figure? InputLimit { get; }
+    public Figure? InputLoad { get; }
+    public double? Ratio { get; }
+    public Figure? OutputLimit { get; }
+    public bool? RemoteOutput { get; }
+}
+
+/// <summary>An amplifier with its stated ratings.</summary>
+public sealed record Amplifier : Part
+{
+    internal Amplifier(Fields f) : base(f)
+    {
+        Channels = f.Count("channels") ?? 0;
+        Ratings = Rating.Read(f);
+        LowestLoad = f.Figure("lowest_load", Dimension.Ohm);
+        LowestBridgedLoad = f.Figure("lowest_bridged_load", Dimension.Ohm);
+        Bridgeable = f.Truth("bridgeable");
+        PowerConverter = f.Truth("power_converter") ?? true;
+        Fuses = f.Figures("fuses", Dimension.Ampere);
+        LowLevelLowest = f.Inner("low_level_input")?.Figure("lowest", Dimension.Volt);
+        LowLevelHighest = f.Inner("low_level_input")?.Figure("highest", Dimension.Volt);
+        HighLevelHighest = f.Inner("high_level_input")?.Figure("highest", Dimension.Volt);
+        SensesSignal = f.Inner("high_level_input")?.Truth("senses_signal") ?? false;
+    }
+
+    public int Channels { get; }
+    public IReadOnlyList<Rating> Ratings { get; }
+    public Figure? LowestLoad { get; }
+    public Figure? LowestBridgedLoad { get; }
+    public bool? Bridgeable { get; }
+    public bool PowerConverter { get; }
+    public IReadOnlyList<Figure> Fuses { get; }
+    public Figure? LowLevelLowest { get; }
+    public Figure? LowLevelHighest { get; }
+    public Figure? HighLevelHighest { get; }
+    public bool SensesSignal { get; }
+}
+
+/// <summary>Cable, fuse, terminal or kit.</summary>
+public sealed record WiringPart : Part
+{
+    internal WiringPart(Fields f) : base(f)
+    {
+        Type = f.Word("type");
+        Gauge = f.Figure("gauge", Dimension.SquareMetre);
+        CopperClad = f.Word("conductor") == "copper-clad-aluminium";
+        Length = f.Length("length");
+        Current = f.Figure("current", Dimension.Ampere);
+        Contains = Contained.Read(f);
+    }
+
+    public string Type { get; }
+    public Figure? Gauge { get; }
+    public bool CopperClad { get; }
+    public Figure? Length { get; }
+    public Figure? Current { get; }
+    public IReadOnlyList<Contained> Contains { get; }
+}
+
+/// <summary>Treatment or sundry: tape, ring, sheet, screws, capacitor, L-pad, resistor.</summary>
+public sealed record Sundry : Part
+{
+    internal Sundry(Fields f) : base(f)
+    {
+        Type = f.Word("type");
+        Capacitance = f.Figure("capacitance", Dimension.Farad);
+        Resistance = f.Figure("resistance", Dimension.Ohm);
+        SeriesResistance = f.Figure("series_resistance", Dimension.Ohm);
+        ShuntResistance = f.Figure("shunt_resistance", Dimension.Ohm);
+        FreeHeight = f.Length("free_height");
+        CompressedHeight = f.Length("compressed_height");
+    }
+
+    public string Type { get; }
+    public Figure? Capacitance { get; }
+    public Figure? Resistance { get; }
+    public Figure? SeriesResistance { get; }
+    public Figure? ShuntResistance { get; }
+    public Figure? FreeHeight { get; }
+    public Figure? CompressedHeight { get; }
+}

@@ -1,0 +1,26 @@
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Catalog;
+
+/// <summary>A quantity of the catalog with the place where it is written and where it comes from.</summary>
+public sealed record Figure(Quantity Quantity, Location At, Provenance Provenance)
+{
+    /// <summary>SI value.</summary>
+    public double Si => Quantity.Si;
+
+    public bool IsEstimated => Provenance == Provenance.Estimated;
+
+    /// <summary>
+    /// Half of the width in which the true value lies, SI: as given, else for a length by its provenance: measured 0.5 mm, datasheet 1 mm,
+    /// estimated 3 mm (common practice, no source). Figures of other dimensions count as exact when no tolerance is given.
+    /// </summary>
+    public double HalfWidth => Quantity.Tolerance ?? (Quantity.Dimension != Dimension.Metre ? 0 : Provenance switch
+    {
+        Provenance.Measured => 0.5e-3,
+        Provenance.Datasheet => 1e-3,
+        _ => 3e-3,
+    });
+
+    public override string ToString() => Quantity.ToString();
+}

@@ -1,0 +1,94 @@
+using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Catalog;
+
+/// <summary>What every entry of the catalog has.</summary>
+public abstract record Entry
+{
+    protected Entry(Fields f)
+    {
+        Id = f.Word("id");
+        Kind = f.Word("kind");
+        Name = f.Text("name")?.Value ?? Id;
+        Source = f.Word("source");
+        Provenance = f.Provenance;
+        At = f.Text("id")?.At ?? f.At;
+    }
+
+    public string Id { get; }
+    public string Kind { get; }
+    public string Name { get; }
+    /// <summary>Where the figures come from, in words.</summary>
+    public string Source { get; }
+    public Provenance Provenance { get; }
+    public Location At { get; }
+}
+
+/// <summary>What every part that can be bought has.</summary>
+public abstract record Part : Entry
+{
+    protected Part(Fields f) : base(f)
+    {
+        Pack = f.Count("pack") ?? 1;
+        Price = f.Money("price") ?? new Located<Money>(new Money(0, "EUR"), f.At);
+        Availability = f.Text("availability") ?? new Located<string>("current", f.At);
+    }
+
+    /// <summary>Pieces in a pack.</summary>
+    public int Pack { get; }
+    /// <summary>Price of a pack.</summary>
+    public Located<Money> Price { get; }
+    public Located<string> Availability { get; }
+}
+
+/// <summary>Something that comes in a box or a kit.</summary>
+public sealed record Contained(Located<string> Part, int Quantity)
+{
+    internal static IReadOnlyList<Contained> Read(Fields f) => [.. f.Each("contains")
+        .Where(c => c.Text("part") is not null).Select(c => new Contained(c.Text("part")!, c.Count("quantity") ?? 1))];
+}
+
+/// <summary>A vehicle, and the positions there, in which a part fits. No positions: all of them.</summary>
+public sealed record Fit(Located<string> Vehicle, IReadOnlyList<Located<string>> Positions)
+{
+    internal static IReadOnlyList<Fit> Read(Fields f) => [.. f.Each("fits").Where(x => x.Text("vehicle") is not null).Select(x => new Fit(x.Text("vehicle")!, x.Texts("positions")))];
+
+    public static bool Covers(IReadOnlyList<Fit> fits, string vehicle, string position) =>
+        fits.Count == 0 || fits.Any(f => f.Vehicle.Value == vehicle && (f.Positions.Count == 0 || f.Positions.Any(p => p.Value == position)));
+}
+
+/// <summary>How wires are joined: tab widths, a plug family, or bare leads.</summary>
+public sealed record Terminals(string Type, Figure? Positive, Figure? Negative, Located<string>? Family, string? Polarity, Location At)
+{
+    internal static Terminals? Read(Fields? f) => f is null ? null
+        : new(f.Word("type"), f.Length("positive"), f.Length("negative"), f.Text("family"), f.Text("polarity")?.Value, f.At);
+}
+
+/// <summary>One element of a ladder as written; R, L and C are in series with each other.</summary>
+public sealed record LadderPart(bool Shunt, Figure? Resistance, Figure? Inductance, Figure? Capacitance)
+{
+    internal static IReadOnlyList<LadderPart> Read(Fields f, string key) => [.. f.Each(key).Select(e => new LadderPart(
+        e.Word("place") == "shunt", e.Figure("resistance", Dimension.Ohm), e.Figure("inductance", Dimension.Henry), e.Figure("capacitance", Dimension.Farad)))];
+}
+
+/// <summary>One stated power rating per channel.</summary>
+public sealed record Rating(Figure Power, Figure Load, Figure? Supply, Figure? Distortion, bool Peak, bool Bridged, bool? AllChannels)
+{
+    internal static IReadOnlyList<Rating> Read(Fields f) => [.. f.Each("ratings")
+        .Select(r => (r, Power: r.Figure("power", Dimension.Watt), Load: r.Figure("load", Dimension.Ohm)))
+        .Where(x => x is { Power: not null, Load: not null })
+        .Select(x => new Rating(x.Power!, x.Load!, x.r.Figure("supply", Dimension.Volt), x.r.Figure("distortion", Dimension.One),
+            x.r.Word("basis") == "peak", x.r.Truth("bridged") ?? false, x.r.Truth("all_channels")))];
+}
+
+/// <summary>A filter setting: corner in Hz, slope in dB per octave.</summary>
+public sealed record FilterSetting(Figure Corner, int SlopePerOctave)
+{
+    internal static FilterSetting? Read(Fields f, string key) =>
+        f.Rated(key, Dimension.Hertz) is ({ } corner, var slope) ? new(corner, Slope(slope) ?? 0) : null;
+
+    internal static int? Slope(string? text) =>
+        text is not null && QuantityText.Parse(text) is { } q && q.Dimension == Dimension.Slope ? (int)Math.Round(q.Si) : null;
+}

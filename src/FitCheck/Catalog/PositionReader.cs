@@ -1,0 +1,59 @@
+using FitCheck.Yaml;
+
+namespace FitCheck.Catalog;
+
+/// <summary>Reads a vehicle's positions; `mirror_of` takes over all data of the position on the other side, which single keys may override.</summary>
+internal static class PositionReader
+{
+    public static IReadOnlyList<Position> Read(Fields vehicle)
+    {
+        var all = vehicle.Each("positions");
+        var byId = new Dictionary<string, Fields>(StringComparer.Ordinal);
+        foreach (var f in all)
+        {
+            if (f.Text("id") is { } id && !byId.TryAdd(id.Value, f))
+                vehicle.Problems.Error(id.At, $"the position `{id.Value}` stands twice; the first is in line {byId[id.Value].At.Line}");
+        }
+        return [.. all.Where(f => f.Text("id") is not null).Select(f => ReadOne(f, byId))];
+    }
+
+    private static Position ReadOne(Fields own, Dictionary<string, Fields> byId)
+    {
+        if (own.Text("mirror_of") is not { } other)
+            return new Position(own, mirrored: false);
+        if (!byId.TryGetValue(other.Value, out var original))
+        {
+            own.Problems.Error(other.At, $"no position `{other.Value}` in this vehicle{Nearest.Hint(other.Value, byId.Keys)}");
+            return new Position(own, mirrored: false);
+        }
+        if (original.Text("mirror_of") is not null)
+        {
+            own.Problems.Error(other.At, $"`{other.Value}` is itself a mirror image; name the position that has the data");
+            return new Position(own, mirrored: false);
+        }
+        var merged = Merge(original.Map, own.Map);
+        if (own.Map["side"] is null && original.Text("side") is { } side)
+            merged = With(merged, "side", new YamlScalar(side.At, side.Value switch { "left" => "right", "right" => "left", _ => side.Value }, Quoted: false));
+        return new Position(new Fields(merged, own.Provenance, own.Problems), mirrored: true);
+    }
+
+    /// <summary>The original's entries, replaced by the own ones; mappings are merged key by key.</summary>
+    private static YamlMap Merge(YamlMap original, YamlMap own)
+    {
+        var entries = new List<YamlEntry>();
+        foreach (var entry in original.Entries)
+        {
+            var replaced = own.Entries.FirstOrDefault(e => e.Key == entry.Key);
+            entries.Add(replaced is null ? entry
+                : entry.Value is YamlMap a && replaced.Value is YamlMap b ? replaced with { Value = Merge(a, b) }
+                : replaced);
+        }
+        entries.AddRange(own.Entries.Where(e => original[e.Key] is null));
+        return new YamlMap(own.At, entries);
+    }
+
+    private static YamlMap With(YamlMap map, string key, YamlScalar value) => map with
+    {
+        Entries = [.. map.Entries.Where(e => e.Key != key), new YamlEntry(key, value.At, value)],
+    };
+}

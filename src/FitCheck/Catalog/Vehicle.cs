@@ -1,0 +1,116 @@
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Catalog;
+
+/// <summary>A vehicle and the places for drivers in it.</summary>
+public sealed record Vehicle : Entry
+{
+    internal Vehicle(Fields f) : base(f)
+    {
+        FactorySource = f.Text("factory_source");
+        FactoryAmplified = f.Truth("factory_amplified") ?? false;
+        FactoryEqualised = f.Truth("factory_equalised") ?? false;
+        Positions = PositionReader.Read(f);
+    }
+
+    public Located<string>? FactorySource { get; }
+    public bool FactoryAmplified { get; }
+    public bool FactoryEqualised { get; }
+    public IReadOnlyList<Position> Positions { get; }
+
+    public Position? Find(string position) => Positions.FirstOrDefault(p => p.Id == position);
+}
+
+/// <summary>One place in one vehicle where one driver goes.</summary>
+public sealed record Position
+{
+    internal Position(Fields f, bool mirrored)
+    {
+        At = f.Text("id")?.At ?? f.At;
+        Id = f.Word("id");
+        Name = f.Text("name")?.Value ?? Id;
+        Mirrored = mirrored;
+        Side = f.Word("side", "centre");
+        Role = f.Word("role");
+        Place = f.Word("place");
+        Wet = f.Truth("wet") ?? false;
+        AirbagNear = f.Truth("airbag_near") ?? false;
+        PressureSensor = f.Truth("pressure_sensor") ?? false;
+        FactoryChannel = f.Text("factory_channel");
+        Mounting = new Mounting(f.Inner("mounting") ?? new Fields(new YamlMap(f.At, []), f.Provenance, f.Problems));
+        FactoryImpedance = f.Inner("factory_driver")?.Figure("impedance", Dimension.Ohm);
+        OwnCapacitor = f.Inner("factory_driver")?.Figure("own_capacitor", Dimension.Farad);
+        HasOwnCapacitor = f.Inner("factory_driver")?.Truth("has_own_capacitor") ?? (OwnCapacitor is null ? null : true);
+        FeedType = f.Inner("feed")?.Text("type") ?? new Located<string>("unknown", At);
+        FeedNetwork = f.Inner("feed") is { } feed ? LadderPart.Read(feed, "network") : [];
+        Plug = f.Inner("connector")?.Text("family");
+        PlugPolarity = f.Inner("connector")?.Text("polarity");
+        WireGauge = f.Inner("wire")?.Figure("gauge", Dimension.SquareMetre);
+        WireLength = f.Inner("wire")?.Length("length");
+    }
+
+    public Location At { get; }
+    public string Id { get; }
+    public string Name { get; }
+    /// <summary>True when its data were taken from the other side of the vehicle.</summary>
+    public bool Mirrored { get; }
+    public string Side { get; }
+    public string Role { get; }
+    public string Place { get; }
+    public bool Wet { get; }
+    public bool AirbagNear { get; }
+    public bool PressureSensor { get; }
+    public Located<string>? FactoryChannel { get; }
+    public Mounting Mounting { get; }
+    public Figure? FactoryImpedance { get; }
+    public Figure? OwnCapacitor { get; }
+    public bool? HasOwnCapacitor { get; }
+    /// <summary>`full-range`, `filtered` or `unknown`.</summary>
+    public Located<string> FeedType { get; }
+    public IReadOnlyList<LadderPart> FeedNetwork { get; }
+    public Located<string>? Plug { get; }
+    public Located<string>? PlugPolarity { get; }
+    public Figure? WireGauge { get; }
+    public Figure? WireLength { get; }
+}
+
+/// <summary>The hole and the space behind and before it.</summary>
+public sealed record Mounting
+{
+    internal Mounting(Fields f)
+    {
+        At = f.At;
+        Cutout = f.Length("cutout");
+        CutoutMinor = f.Length("cutout_minor");
+        LargestCutout = f.Length("largest_cutout");
+        Depth = f.Length("depth");
+        GrilleGap = f.Length("grille_gap");
+        Recess = f.Length("recess");
+        PanelThickness = f.Length("panel_thickness");
+        PanelMaterial = f.Text("panel_material")?.Value;
+        DoorCardGap = f.Length("door_card_gap");
+        ModuleRoom = f.Figures("module_room", Dimension.Metre);
+        Obstructions = [.. f.Each("obstructions").Select(o => new Obstruction(
+            o.Word("name"), o.Length("depth"), o.Length("from_radius"), o.Truth("moving") ?? false, o.At))];
+    }
+
+    public Location At { get; }
+    public Figure? Cutout { get; }
+    public Figure? CutoutMinor { get; }
+    public Figure? LargestCutout { get; }
+    /// <summary>From the mounting plane to what is fixed behind it, anywhere.</summary>
+    public Figure? Depth { get; }
+    /// <summary>From the mounting plane to the back of the grille.</summary>
+    public Figure? GrilleGap { get; }
+    /// <summary>The largest flange that sits in the recess or trim ring.</summary>
+    public Figure? Recess { get; }
+    public Figure? PanelThickness { get; }
+    public string? PanelMaterial { get; }
+    public Figure? DoorCardGap { get; }
+    public IReadOnlyList<Figure> ModuleRoom { get; }
+    public IReadOnlyList<Obstruction> Obstructions { get; }
+}
+
+/// <summary>Something behind the panel: from this depth on, from this radius outward.</summary>
+public sealed record Obstruction(string Name, Figure? Depth, Figure? FromRadius, bool Moving, Location At);

@@ -1,0 +1,70 @@
+using FitCheck.Yaml;
+using Newtonsoft.Json.Linq;
+using NJsonSchema;
+using NJsonSchema.Validation;
+
+namespace FitCheck.Schemas;
+
+/// <summary>Holds a YAML document against the JSON Schema of its kind and tells every violation with its place.</summary>
+public sealed class SchemaCheck
+{
+    private readonly Dictionary<string, JsonSchema> _schemas = new(StringComparer.Ordinal);
+
+    /// <summary>Adds a problem for each violation. The kind must be one of <see cref="SchemaText.Kinds"/>.</summary>
+    public void Check(string kind, YamlNode root, ProblemList problems)
+    {
+        using var reader = new YamlTokenReader(root);
+        var token = JToken.Load(reader, new JsonLoadSettings { LineInfoHandling = LineInfoHandling.Load });
+        var nodes = Index(root);
+        foreach (var error in Leaves(Schema(kind).Validate(token)))
+        {
+            var at = new Location(root.At.File, Math.Max(1, error.LineNumber), Math.Max(1, error.LinePosition));
+            problems.Error(at, SchemaMessages.For(error, nodes.GetValueOrDefault(at)));
+        }
+    }
+
+    private JsonSchema Schema(string kind)
+    {
+        if (_schemas.TryGetValue(kind, out var known))
+            return known;
+        var text = SchemaText.Of(kind) ?? throw new ArgumentException($"no schema for `{kind}`", nameof(kind));
+        return _schemas[kind] = JsonSchema.FromJsonAsync(text).GetAwaiter().GetResult();
+    }
+
+    // A nested error says "one of these failed"; what a person can mend is the innermost one.
+    private static IEnumerable<ValidationError> Leaves(IEnumerable<ValidationError> errors)
+    {
+        foreach (var error in errors)
+        {
+            var inner = error switch
+            {
+                ChildSchemaValidationError child => child.Errors.SelectMany(e => e.Value),
+                MultiTypeValidationError multi => multi.Errors.SelectMany(e => e.Value),
+                _ => null,
+            };
+            if (inner is null || !inner.Any())
+                yield return error;
+            else
+                foreach (var leaf in Leaves(inner))
+                    yield return leaf;
+        }
+    }
+
+    private static Dictionary<Location, YamlNode> Index(YamlNode root)
+    {
+        var nodes = new Dictionary<Location, YamlNode>();
+        Visit(root);
+        return nodes;
+
+        void Visit(YamlNode node)
+        {
+            nodes.TryAdd(node.At, node);
+            if (node is YamlMap map)
+                foreach (var entry in map.Entries)
+                    Visit(entry.Value);
+            else if (node is YamlList list)
+                foreach (var item in list.Items)
+                    Visit(item);
+        }
+    }
+}

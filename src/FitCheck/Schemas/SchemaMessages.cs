@@ -1,0 +1,71 @@
+using FitCheck.Yaml;
+using NJsonSchema;
+using NJsonSchema.Validation;
+
+namespace FitCheck.Schemas;
+
+/// <summary>Says in a sentence what a schema violation means: what was expected, what was found, what is near.</summary>
+internal static class SchemaMessages
+{
+    public static string For(ValidationError error, YamlNode? found)
+    {
+        var schema = error.Schema.ActualSchema;
+        return error.Kind switch
+        {
+            ValidationErrorKind.PropertyRequired => $"the key `{error.Property}` is missing here{Meaning(schema, error.Property)}",
+            ValidationErrorKind.NoAdditionalPropertiesAllowed => UnknownKey(error, schema),
+            ValidationErrorKind.NotInEnumeration => NotInEnumeration(error, schema, found),
+            ValidationErrorKind.TooFewItems => $"expected at least {schema.MinItems} {(schema.MinItems == 1 ? "item" : "items")} in `{error.Property}`",
+            ValidationErrorKind.TooManyItems => $"expected at most {schema.MaxItems} items in `{error.Property}`",
+            ValidationErrorKind.ArrayExpected => $"expected a list for `{error.Property}`{Found(found)}",
+            ValidationErrorKind.ObjectExpected => $"expected a mapping of keys{Property(error)}{Found(found)}",
+            _ => $"expected {Expected(schema)}{Property(error)}{Found(found)}{UnitHint(schema, found)}",
+        };
+    }
+
+    private static string UnknownKey(ValidationError error, JsonSchema schema)
+    {
+        var known = schema.ActualProperties.Keys.Order(StringComparer.Ordinal).ToList();
+        var near = Nearest.To(error.Property ?? "", known);
+        return near is null
+            ? $"unknown key `{error.Property}`; the keys here are {string.Join(", ", known)}"
+            : $"unknown key `{error.Property}`; did you mean `{near}`?";
+    }
+
+    private static string NotInEnumeration(ValidationError error, JsonSchema schema, YamlNode? found)
+    {
+        var words = schema.Enumeration.Select(e => e?.ToString() ?? "").ToList();
+        var text = found is YamlScalar scalar ? scalar.Text : "";
+        return $"expected {(words.Count == 1 ? "" : "one of ")}{string.Join(", ", words)}{Property(error)}{Found(found)}{Nearest.Hint(text, words)}";
+    }
+
+    // The most common slip of all: a bare number where a unit is needed.
+    private static string UnitHint(JsonSchema schema, YamlNode? found) =>
+        found is YamlScalar { Quoted: false } scalar && schema.Pattern is not null && schema.Description?.Contains("with its unit", StringComparison.Ordinal) == true
+        && Physics.Quantities.QuantityText.ParseNumber(scalar.Text) is not null
+            ? "; a bare number has no unit"
+            : "";
+
+    private static string Expected(JsonSchema schema) =>
+        !string.IsNullOrEmpty(schema.Description) ? schema.Description : schema.Type.ToString().ToLowerInvariant();
+
+    private static string Meaning(JsonSchema schema, string? property) =>
+        property is not null && schema.ActualProperties.TryGetValue(property, out var p) && (p.ActualSchema.Description ?? p.Description) is { Length: > 0 } text ? $" ({text})" : "";
+
+    private static string Property(ValidationError error) =>
+        string.IsNullOrEmpty(error.Property) || error.Property.StartsWith('[') ? "" : $" for `{error.Property}`";
+
+    private static string Found(YamlNode? found) => found switch
+    {
+        YamlScalar { Text: "" } => ", found nothing",
+        YamlScalar scalar => $", found `{Shorten(scalar.Text)}`",
+        null => "",
+        _ => $", found {found.Kind}",
+    };
+
+    private static string Shorten(string text)
+    {
+        var line = text.ReplaceLineEndings(" ");
+        return line.Length <= 60 ? line : line[..57] + "...";
+    }
+}
