@@ -32,7 +32,9 @@ public sealed class MessageTemplate(string text, Location at)
         try
         {
             var message = template.Render(Context(variable));
-            return string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+            if (message.Length >= MaxLength)
+                problem = $"it grows longer than {MaxLength} characters";
+            return problem is not null ? null : string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         }
         catch (Exception e) when (e is ScriptRuntimeException or InvalidOperationException or ArgumentException)
         {

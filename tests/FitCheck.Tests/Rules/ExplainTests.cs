@@ -35,7 +35,8 @@ public sealed class ExplainTests
           pass     {{ value }} is left behind the driver.
           warn     Only {{ value }} is left behind the driver; {{ limit }} is wanted.
           measure  Whether the driver fits is not known. Measure {{ wanted }}.
-          fail     The driver is {{ short }} too deep for {{ name }}. Add at least {{ short }} of spacer.
+          fail     The driver is {{ short }} too deep for {{ name }}. Add at least {{ short }} of
+                   spacer.
 
         Examples
           pass     comfortable: 8 mm
@@ -50,9 +51,9 @@ public sealed class ExplainTests
           none     not asked: has_driver = no
 
         Facts
-          has_driver Whether the build puts a driver here. (true or false)
-          in_cup   Whether the driver sits in a cup. (true or false)
-          depth_margin Depth left behind the driver. (mm)
+          has_driver    Whether the build puts a driver here. (true or false)
+          in_cup        Whether the driver sits in a cup. (true or false)
+          depth_margin  Depth left behind the driver. (mm)
 
         """, Explain.Text(RuleTestFacts.Rule(SampleRule.TooDeep), RuleTestFacts.Declared));
 }

@@ -42,11 +42,11 @@ public sealed class RuleReaderTests
     [InlineData("  pass: \"{{ value }} is left behind the driver.\"\n", "", "12:3", "the messages needs the key `pass`")]
     [InlineData("source: { title: \"common practice, no source\" }", "source: common practice", "18:9", "`source` of a rule needs a mapping with `title` and perhaps `url`, found `common practice`")]
     [InlineData("given: 8 mm, expect: pass", "given: 8 mm, expect: ok", "21:47", "`expect` of an example is one of pass, warn, measure, fail, none, not `ok`")]
-    [InlineData("given: 8 mm, expect: pass", "given: 8, expect: pass", "21:32", "expected a number in mm or `unknown`, found `8`")]
+    [InlineData("given: 8 mm, expect: pass", "given: 8, expect: pass", "21:33", "expected a number in mm or `unknown`, found `8`")]
     [InlineData("given: 8 mm, expect: pass", "expect: pass", "21:5", "an example needs `given` or `facts`")]
     [InlineData("{ low: -1 mm, value: 1 mm, high: 3 mm }", "{ low: 2 mm, value: 1 mm }", "25:37", "a value lies between its `low` and its `high`")]
-    [InlineData("facts: { has_driver: false }", "facts: { has_drier: false }", "30:34", "no fact is named `has_drier`; did you mean `has_driver`?")]
-    [InlineData("facts: { has_driver: false }", "facts: { has_driver: maybe }", "30:46", "expected true or false or `unknown`, found `maybe`")]
+    [InlineData("facts: { has_driver: false }", "facts: { has_drier: false }", "30:33", "no fact is named `has_drier`; did you mean `has_driver`?")]
+    [InlineData("facts: { has_driver: false }", "facts: { has_driver: maybe }", "30:45", "expected true or false or `unknown`, found `maybe`")]
     public void A_mistake_is_told_where_it_stands(string good, string bad, string at, string message)
     {
         Assert.Contains(good, SampleRule.TooDeep, StringComparison.Ordinal);
