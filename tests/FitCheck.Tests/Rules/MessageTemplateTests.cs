@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using System.Reflection;
+using CsCheck;
 using FitCheck.Rules;
 using FitCheck.Yaml;
 using Xunit;
@@ -55,6 +57,23 @@ public sealed class MessageTemplateTests
     [InlineData("{{ for i in 1..3 }}{{ i }}{{ end }}")]
     public void Variables_of_its_own_are_no_mistake(string text) => Assert.Empty(Check(text));
 
+    [Fact]
+    public void Single_names_are_filled_in_as_the_engine_does() =>
+        Gen.OneOf(Gen.Const("{{ value }}"), Gen.Const("{{limit}}"), Gen.Const("{{"), Gen.Const("}}"), Gen.Const("{ "), Gen.Const("}"), Gen.Const("a "), Gen.Const("{{ other }}"), Gen.Const("{{ end }}"), Gen.Const("\n"))
+            .List[0, 6].Select(pieces => string.Concat(pieces)).Sample(text =>
+            {
+                var byEngine = new MessageTemplate(text, default).RenderByEngine(Variable, out _);
+                return Render(text, out _) == (byEngine is null ? null : string.Join(' ', byEngine.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
+            });
+
+    [Fact]
+    public void The_engine_is_not_loaded_for_single_names()
+    {
+        var template = new MessageTemplate("It is {{ value }}.", default);
+        template.Render(Variable, out _);
+        Assert.Null(typeof(MessageTemplate).GetField("_parsed", BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(template));
+    }
+
     private static IReadOnlyList<Problem> Check(string text)
     {
         var problems = new ProblemList();
@@ -62,6 +81,7 @@ public sealed class MessageTemplateTests
         return problems.Sorted();
     }
 
-    private static string? Render(string text, out string? problem) =>
-        new MessageTemplate(text, default).Render(name => name switch { "value" => "3 mm", "limit" => "5 mm", _ => null }, out problem);
+    private static string? Render(string text, out string? problem) => new MessageTemplate(text, default).Render(Variable, out problem);
+
+    private static string? Variable(string name) => name switch { "value" => "3 mm", "limit" => "5 mm", _ => null };
 }
