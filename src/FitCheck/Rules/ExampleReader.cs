@@ -12,7 +12,13 @@ internal sealed class ExampleReader(FactScope scope, ProblemList problems)
 
     private readonly ExampleValue _values = new(problems);
 
-    public IReadOnlyList<RuleExample> Read(IReadOnlyList<YamlNode> rows, Expression? fact) => [.. rows.Select(r => Row(r, fact)).OfType<RuleExample>()];
+    public IReadOnlyList<RuleExample> Read(IReadOnlyList<YamlNode> rows, Expression? fact)
+    {
+        var examples = rows.Select(r => Row(r, fact)).OfType<RuleExample>().ToList();
+        foreach (var twice in examples.GroupBy(e => e.Name, StringComparer.Ordinal).SelectMany(g => g.Skip(1)))
+            problems.Error(twice.At, $"another example is named `{twice.Name}` too");
+        return examples;
+    }
 
     private RuleExample? Row(YamlNode row, Expression? fact)
     {

@@ -16,34 +16,30 @@ public static class Explain
         var text = new StringBuilder();
         text.Append(rule.Id).Append('\n');
         Wrapped(text, "", rule.Title);
-        Heading(text, "What it asks");
-        Row(text, "of each", rule.Subject.Word());
-        if (rule.When is not null)
-            Row(text, "when", rule.When.Text);
-        Row(text, "fact", rule.Fact.Text + (rule.Unit is { Symbol: not "1" } unit ? $" (in {unit.Symbol})" : ""));
-        Row(text, "warns", rule.Warn?.ToString() ?? "never");
-        Row(text, "fails", rule.Fail?.ToString() ?? "never");
+        Rows(text, "What it asks", Question(rule));
         Section(text, "Why", rule.Why);
         Section(text, "What to do", rule.Advice);
         if (rule.Caution is not null)
             Section(text, "Caution", rule.Caution);
         Section(text, "Source", rule.Source.ToString());
-        Heading(text, "What it says");
-        foreach (var status in rule.Statuses)
-            Row(text, status.Word(), rule.Messages[status].Text);
-        Heading(text, "Examples");
-        foreach (var example in rule.Examples)
-            Row(text, example.Expect?.Word() ?? "none", $"{example.Name}: {Given(rule, example)}");
-        var facts = Facts(rule, declared);
-        if (facts.Count > 0)
-            Heading(text, "Facts");
-        foreach (var fact in facts)
-            Row(text, fact.Name, $"{fact.Meaning} ({fact.Type})");
+        Rows(text, "What it says", rule.Statuses.Select(s => (s.Word(), rule.Messages[s].Text)));
+        Rows(text, "Examples", rule.Examples.Select(e => (e.Expect?.Word() ?? "none", $"{e.Name}: {Given(rule, e)}")));
+        Rows(text, "Facts", Facts(rule, declared).Select(f => (f.Name, $"{f.Meaning} ({f.Type})")));
         return text.ToString();
     }
 
-    private static List<FactDeclaration> Facts(Rule rule, IReadOnlyList<FactDeclaration> declared) =>
-        [.. rule.Names.Select(n => declared.FirstOrDefault(d => d.Subject == rule.Subject && d.Name == n)).OfType<FactDeclaration>()];
+    private static IEnumerable<(string Label, string Value)> Question(Rule rule)
+    {
+        yield return ("of each", rule.Subject.Word());
+        if (rule.When is not null)
+            yield return ("when", rule.When.Text);
+        yield return ("fact", rule.Fact.Text + (rule.Unit is { Symbol: not "1" } unit ? $" (in {unit.Symbol})" : ""));
+        yield return ("warns", rule.Warn?.ToString() ?? "never");
+        yield return ("fails", rule.Fail?.ToString() ?? "never");
+    }
+
+    private static IEnumerable<FactDeclaration> Facts(Rule rule, IReadOnlyList<FactDeclaration> declared) =>
+        rule.Names.Select(n => declared.FirstOrDefault(d => d.Subject == rule.Subject && d.Name == n)).OfType<FactDeclaration>();
 
     private static string Given(Rule rule, RuleExample example)
     {
@@ -65,9 +61,16 @@ public static class Explain
         Wrapped(text, "  ", paragraph);
     }
 
-    private static void Heading(StringBuilder text, string heading) => text.Append('\n').Append(heading).Append('\n');
+    private static void Rows(StringBuilder text, string heading, IEnumerable<(string Label, string Value)> rows)
+    {
+        var all = rows.ToList();
+        if (all.Count > 0)
+            Heading(text, heading);
+        foreach (var (label, value) in all)
+            Wrapped(text, $"  {label.PadRight(all.Max(r => r.Label.Length))}  ", value);
+    }
 
-    private static void Row(StringBuilder text, string label, string value) => Wrapped(text, $"  {label.PadRight(8)} ", value);
+    private static void Heading(StringBuilder text, string heading) => text.Append('\n').Append(heading).Append('\n');
 
     // Words are kept whole; the lines that follow stand under the first.
     private static void Wrapped(StringBuilder text, string prefix, string paragraph)

@@ -6,8 +6,8 @@ using Scriban.Syntax;
 namespace FitCheck.Rules;
 
 /// <summary>
-/// A message with places to fill in. It is parsed when it is first rendered, because loading the template engine costs more than reading a
-/// hundred rules. It has variables and nothing else: no functions, no files, and bounds on loops, depth and length.
+/// A message with places to fill in. It is parsed when the template engine is first needed for it, because loading that costs more than
+/// reading a hundred rules. It has variables and nothing else: no functions, no files, and bounds on loops, depth and length.
 /// </summary>
 public sealed class MessageTemplate(string text, Location at)
 {
@@ -25,6 +25,14 @@ public sealed class MessageTemplate(string text, Location at)
     /// <summary>The message, or null when the template is wrong; <paramref name="problem"/> says how.</summary>
     public string? Render(Func<string, string?> variable, out string? problem)
     {
+        problem = null;
+        var message = (text.Length <= MaxLength ? PlainMessage.Fill(text, variable) : null) ?? RenderByEngine(variable, out problem);
+        return message is null ? null : string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    }
+
+    /// <summary>The same by the template engine, whatever the places hold.</summary>
+    public string? RenderByEngine(Func<string, string?> variable, out string? problem)
+    {
         var template = Parsed();
         problem = template.HasErrors ? template.Messages[0].Message : null;
         if (problem is not null)
@@ -32,7 +40,9 @@ public sealed class MessageTemplate(string text, Location at)
         try
         {
             var message = template.Render(Context(variable));
-            return string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+            if (message.Length >= MaxLength)
+                problem = $"it grows longer than {MaxLength} characters";
+            return problem is null ? message : null;
         }
         catch (Exception e) when (e is ScriptRuntimeException or InvalidOperationException or ArgumentException)
         {
