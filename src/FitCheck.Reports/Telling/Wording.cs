@@ -1,3 +1,4 @@
+using FitCheck.Catalog;
 using FitCheck.Findings;
 
 namespace FitCheck.Reports.Telling;
