@@ -1,5 +1,4 @@
 using FitCheck.Catalog;
-using FitCheck.Findings;
 using FitCheck.Yaml;
 
 namespace FitCheck.Builds;

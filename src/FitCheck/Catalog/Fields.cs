@@ -54,12 +54,12 @@ public sealed class Fields(YamlMap map, Provenance provenance, ProblemList probl
         ? [.. list.Items.OfType<YamlMap>().Select(m => new Fields(m, provenance, problems))]
         : [];
 
-    public Located<Findings.Money>? Money(string key)
+    public Located<Money>? Money(string key)
     {
         if (map[key] is not YamlScalar s || s.Text.Split(' ') is not [var amount, { Length: 3 } currency]
             || !decimal.TryParse(amount, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value))
             return null;
-        return new Located<Findings.Money>(new Findings.Money(value, currency), s.At);
+        return new Located<Money>(new Money(value, currency), s.At);
     }
 
     /// <summary>The text before ` @ ` and after it, for figures such as `3000 Hz @ 12 dB/octave`; provenance in brackets is taken off.</summary>

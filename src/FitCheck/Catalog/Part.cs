@@ -1,4 +1,3 @@
-using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 

@@ -22,9 +22,11 @@ internal static class BuildFacts
         Word("quote_lacks_names", "What the seller's list lacks."),
         Number("quote_unused_count", Dimension.One, "Parts on the seller's list that the build does not use."),
         Word("quote_unused_names", "Parts on the seller's list that the build does not use."),
+        Truth("factory_amplifier_kept", "The vehicle has a factory amplifier and its source stays."),
+        Truth("factory_equaliser_kept", "The factory source shapes the sound for its own drivers and stays."),
         Truth("adds_amplifier", "An amplifier is added."),
         Truth("splices_somewhere", "Factory wires are cut somewhere."),
-        Truth("has_heat_shrink", "Heat-shrink or crimps for splices are on the list."),
+        Truth("has_heat_shrink", "Heat-shrink for splices is on the list."),
         Number("set_half_count", Dimension.One, "Component sets of which only the woofers or only the tweeters are used."),
         Word("set_half_names", "Component sets of which only one half is used."),
     ];
@@ -36,9 +38,12 @@ internal static class BuildFacts
         Names(sheet, "discontinued", list.Where(l => l.Availability == "discontinued").Select(l => l.Name));
         Names(sheet, "to_order", list.Where(l => l.Availability == "to-order").Select(l => l.Name));
         Quote(build, list, sheet);
+        var kept = build.Devices.Any(d => d.IsFactory);
+        sheet.Set("factory_amplifier_kept", kept && build.Vehicle.FactoryAmplified);
+        sheet.Set("factory_equaliser_kept", kept && build.Vehicle.FactoryEqualised);
         sheet.Set("adds_amplifier", build.Devices.Any(d => d.Part is Catalog.Amplifier));
         sheet.Set("splices_somewhere", splices);
-        sheet.Set("has_heat_shrink", Sundry(build, list, "heat-shrink") && Sundry(build, list, "crimp") || Sundry(build, list, "heat-shrink"));
+        sheet.Set("has_heat_shrink", Sundry(build, list, "heat-shrink"));
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
             .Where(g => g.Select(p => p.Position.Role == "tweeter").Distinct().Count() == 1).Select(g => g.First().Set!.Part.Name);
         Names(sheet, "set_half", halves);
@@ -89,6 +94,7 @@ internal static class BuildFacts
         var choices = new Dictionary<string, Choice>(StringComparer.Ordinal);
         if (build.Budget is { } budget)
             choices["budget"] = new Choice("budget", budget.At);
+        choices["vehicle"] = new Choice(build.Vehicle.Id, build.VehicleAt);
         if (build.QuoteAt is { } quote)
             choices["quote"] = new Choice("quote", quote);
         return choices;

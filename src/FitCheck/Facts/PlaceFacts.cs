@@ -39,8 +39,7 @@ internal static class PlaceFacts
         Truth("has_door_card_gap", "A gap is left between the driver and the door card."),
         Truth("has_damping", "Damping sheet is on the panel."),
         Truth("opened_water_shed", "The water shed is opened and not closed again."),
-        Truth("factory_amplified", "The vehicle has a factory amplifier that stays."),
-        Truth("factory_equalised", "The factory source shapes the sound for its own drivers."),
+        Truth("feeds_from_factory", "The driver hangs on the factory radio or its amplifier."),
     ];
 
     public static void Compute(PositionContext c, FactSheet sheet)
@@ -75,8 +74,7 @@ internal static class PlaceFacts
         sheet.Set("has_damping", build.HasTreatment("damping-sheet", position.Id));
         sheet.Set("has_door_card_gap", position.Mounting.DoorCardGap is { Si: > 0 });
         sheet.Set("opened_water_shed", c.Placed.OpenedWaterShed && !build.HasTreatment("moisture-guard", position.Id));
-        sheet.Set("factory_amplified", build.Vehicle.FactoryAmplified && c.Channel?.Channel.Device.IsFactory == true);
-        sheet.Set("factory_equalised", build.Vehicle.FactoryEqualised && build.Devices.Any(d => d.IsFactory));
+        sheet.Set("feeds_from_factory", c.Channel?.Channel.Device.IsFactory == true);
         Parts(c, sheet);
     }
 

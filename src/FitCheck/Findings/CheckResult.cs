@@ -1,3 +1,4 @@
+using FitCheck.Catalog;
 using FitCheck.Drawings;
 using FitCheck.Facts;
 using FitCheck.Yaml;
@@ -32,12 +33,6 @@ public sealed record BuildResult
 
     /// <summary>The worst unwaived status.</summary>
     public Status Verdict => StatusWords.Worst(Findings.Where(f => f.Waived is null).Select(f => f.Status));
-}
-
-/// <summary>An amount of money, exact.</summary>
-public sealed record Money(decimal Amount, string Currency)
-{
-    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Amount:0.00} {Currency}");
 }
 
 /// <summary>One line of the list that the customer takes away.</summary>

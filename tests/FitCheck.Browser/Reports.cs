@@ -1,0 +1,66 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using Xunit;
+
+namespace FitCheck.Browser;
+
+/// <summary>HTML reports, made by the program as a user would make them; each build is checked once.</summary>
+public sealed class Reports : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fitcheck-browser-");
+    private readonly ConcurrentDictionary<string, Lazy<string>> _made = new(StringComparer.Ordinal);
+
+    /// <summary>The HTML file for a build of the catalog.</summary>
+    public string Html(string build) => _made.GetOrAdd(build, b => new(() => Make(b))).Value;
+
+    /// <summary>The program's standard output for a build in another format.</summary>
+    public static string Output(string build, string format) => Run("check", BuildFile(build), "--format", format);
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    private string Make(string build)
+    {
+        var html = Path.Combine(_folder.FullName, Path.ChangeExtension(build, ".html"));
+        var said = Run("check", BuildFile(build), "--format", "html", "--output", html);
+        Assert.True(File.Exists(html), $"`fitcheck check {build}` wrote no report. It said:\n{said}");
+        return html;
+    }
+
+    private static string BuildFile(string build)
+    {
+        var file = Path.Combine(Root(), "catalog", "builds", build);
+        Assert.True(File.Exists(file), $"There is no catalog/builds/{build}.");
+        return file;
+    }
+
+    private static string Run(params string[] arguments)
+    {
+        var program = Path.Combine(Root(), "src", "FitCheck.Cli", "bin", Configuration(), "net10.0", "fitcheck.dll");
+        Assert.True(File.Exists(program), $"There is no {program}: build the solution first.");
+        var start = new ProcessStartInfo("dotnet", [program, .. arguments])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+            WorkingDirectory = Root(),
+        };
+        using var process = Process.Start(start)!;
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        // 1 is an honest answer: something of the build fails.
+        Assert.True(process.ExitCode is 0 or 1, $"`fitcheck {string.Join(' ', arguments)}` ended with {process.ExitCode}:\n{error.Result}{output}");
+        return output;
+    }
+
+    // bin/CONFIGURATION/net10.0/
+    private static string Configuration() => new DirectoryInfo(AppContext.BaseDirectory).Parent!.Name;
+
+    private static string Root()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "FitCheck.sln")))
+            folder = folder.Parent ?? throw new InvalidOperationException("The tests must run from inside the repository.");
+        return folder.FullName;
+    }
+}

@@ -1,0 +1,33 @@
+using Xunit;
+
+namespace FitCheck.Tests.House;
+
+public class FileTests
+{
+    private const int LongestFile = 400;
+
+    // A name that says nothing attracts what belongs elsewhere.
+    private static readonly string[] EmptyWords = ["Helper", "Manager", "Utils"];
+
+    [Fact]
+    public void No_source_is_longer_than_a_person_reads_in_one_go()
+    {
+        var offenders =
+            from file in Repository.Sources("src").Concat(Repository.Sources("tests"))
+            let lines = File.ReadLines(Repository.PathTo(file)).Count()
+            where lines > LongestFile
+            select $"{file}: {lines} lines";
+
+        Assert.Empty(offenders);
+    }
+
+    [Fact]
+    public void Names_say_what_a_thing_is()
+    {
+        var offenders = Repository.Sources("src").Where(file =>
+            EmptyWords.Any(word => file.Contains(word, StringComparison.OrdinalIgnoreCase))
+            || file.Split('/').Any(part => Path.GetFileNameWithoutExtension(part).Equals("Common", StringComparison.OrdinalIgnoreCase)));
+
+        Assert.Empty(offenders);
+    }
+}

@@ -1,0 +1,51 @@
+using System.Reflection;
+using System.Xml.Linq;
+using FitCheck.Findings;
+using FitCheck.Physics.Geometry;
+using Xunit;
+
+namespace FitCheck.Tests.House;
+
+public class ProjectTests
+{
+    // Each may use those before it.
+    private static readonly string[] Order = ["FitCheck.Physics", "FitCheck", "FitCheck.Reports", "FitCheck.Cli"];
+
+    [Fact]
+    public void Projects_use_only_those_before_them()
+    {
+        var offenders =
+            from project in Directory.EnumerateFiles(Repository.PathTo("src"), "*.csproj", SearchOption.AllDirectories)
+            let name = Path.GetFileNameWithoutExtension(project)
+            from used in Items(project, "ProjectReference").Select(path => Path.GetFileNameWithoutExtension(path.Replace('\\', '/')))
+            where !Order.Contains(name) || !Order.TakeWhile(n => n != name).Contains(used)
+            select $"{name} uses {used}";
+
+        Assert.Empty(offenders);
+    }
+
+    [Fact]
+    public void The_physics_stands_on_the_framework_alone()
+    {
+        var packages = Items(Repository.PathTo("src", "FitCheck.Physics", "FitCheck.Physics.csproj"), "PackageReference");
+        var assemblies = Used(typeof(BodyProfile).Assembly).Where(name => !name.StartsWith("System.", StringComparison.Ordinal));
+
+        Assert.Empty(packages.Concat(assemblies));
+    }
+
+    [Fact]
+    public void Only_the_program_talks_to_the_console()
+    {
+        var reports = Assembly.Load("FitCheck.Reports");
+
+        var offenders = new[] { typeof(BodyProfile).Assembly, typeof(Finding).Assembly, reports }
+            .Where(a => Used(a).Contains("System.Console")).Select(a => a.GetName().Name);
+
+        Assert.Empty(offenders);
+    }
+
+    private static IEnumerable<string> Items(string project, string kind) =>
+        XDocument.Load(project).Descendants(kind).Select(item => (string)item.Attribute("Include")!);
+
+    private static IEnumerable<string> Used(Assembly assembly) => assembly.GetReferencedAssemblies().Select(a => a.Name!);
+}
