@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Findings;
 
