@@ -49,7 +49,7 @@ internal sealed class SectionLabels
     }
 
     /// <summary>What stands behind the driver when its depth is not known.</summary>
-    private static string? DashedName(PositionDrawing drawing)
+    public static string? DashedName(PositionDrawing drawing)
     {
         foreach (var clearance in drawing.Clearances)
         {
