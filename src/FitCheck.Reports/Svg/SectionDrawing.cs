@@ -109,6 +109,8 @@ internal static class SectionDrawing
 
     private static void DrawGrille(SvgWriter svg, SectionScale scale, SectionPaper paper)
     {
+        if (!scale.GrilleShown)
+            return;
         var x = paper.X(scale.Grille);
         svg.Line(new(x, paper.Top), new(x, paper.Bottom), scale.GrilleKnown ? "grille" : "thin dashed");
         if (scale.GrilleKnown)

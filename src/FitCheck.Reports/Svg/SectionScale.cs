@@ -27,6 +27,8 @@ internal sealed class SectionScale
         var gap = SectionGeometry.Known(drawing.GrilleGap);
         Grille = gap is { } known ? -known : Math.Min(FrontEnd - (0.12 * radius), -6);
         GrilleKnown = gap is not null;
+        // A place that no clearance asks a grille of may have none.
+        GrilleShown = GrilleKnown || drawing.Clearances.Any(c => c is { Value: null, Kind: "front" });
 
         Drawn = [.. drawing.Obstructions.Where(o => double.IsFinite(o.Depth) && o.Depth <= Rear + Beyond)];
         TooFar = [.. drawing.Obstructions.Where(o => !(double.IsFinite(o.Depth) && o.Depth <= Rear + Beyond))];
@@ -53,6 +55,8 @@ internal sealed class SectionScale
     public double Grille { get; }
 
     public bool GrilleKnown { get; }
+
+    public bool GrilleShown { get; }
 
     /// <summary>Where an obstruction of unknown depth is drawn, dashed.</summary>
     public double DashedDepth { get; }
