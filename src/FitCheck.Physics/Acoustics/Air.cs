@@ -1,6 +1,6 @@
 namespace FitCheck.Physics.Acoustics;
 
-/// <summary>Dry air at 20 °C and 101.325 kPa (ISO 9613-1 and Beranek, Acoustics, round the same way).</summary>
+/// <summary>Dry air at 20 °C and 101.325 kPa as an ideal gas: ρ = p/(287.05·T), c = √(1.4·287.05·T).</summary>
 public static class Air
 {
     /// <summary>Density, kg/m³.</summary>

@@ -15,6 +15,9 @@ public sealed record ChannelBranch(DriverModel Driver, IReadOnlyList<LadderEleme
 /// <param name="SharedWireResistance">Wire that all branches use, both conductors, ohm, ≥ 0.</param>
 public sealed record ChannelLoad(IReadOnlyList<ChannelBranch> Branches, double SharedWireResistance = 0)
 {
+    /// <summary>Rungs behind the shared wire, before the branches part: a capacitor in line with the whole channel.</summary>
+    public IReadOnlyList<LadderElement> SharedElements { get; init; } = [];
+
     /// <summary>Builds the network once, ready to be solved at many frequencies.</summary>
     /// <exception cref="ArgumentException">There is no branch, or a part has a value that cannot be.</exception>
     public ChannelNetwork Assemble() => new(this);

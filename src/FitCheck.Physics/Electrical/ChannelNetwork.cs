@@ -14,7 +14,7 @@ public sealed class ChannelNetwork
         if (load.Branches.Count == 0)
             throw new ArgumentException("A channel needs at least one branch with a driver.", nameof(load));
         _network.SetSource(Source);
-        var common = Wire(Source, load.SharedWireResistance);
+        var common = Ladder.Stamp(_network, load.SharedElements, Wire(Source, load.SharedWireResistance));
         _drivers = [.. load.Branches.Select(branch => Stamp(branch, common))];
     }
 

@@ -1,6 +1,6 @@
 namespace FitCheck.Physics.Electrical;
 
-/// <summary>A channel over a range of frequencies, and its extremes.</summary>
+/// <summary>A channel over a range of frequencies, and its extremes. Programme power solves the network again, so it is not thread-safe.</summary>
 public sealed class ChannelSweep
 {
     private readonly ChannelNetwork _network;

@@ -27,7 +27,10 @@ public static class PreferredNumbers
             .MinBy(candidate => Math.Abs(Math.Log(candidate / value)));
     }
 
-    // Dividing by a whole power of ten keeps 0.82 from becoming 0.8200000000000001.
-    private static double Scale(double step, int exponent) =>
-        exponent >= 0 ? step * Math.Pow(10, exponent) : Math.Round(step * 10) / Math.Pow(10, 1 - exponent);
+    // Whole numbers times or over a whole power of ten: 0.82 stays 0.82, not 0.8200000000000001.
+    private static double Scale(double step, int exponent)
+    {
+        var digits = Math.Round(step * 10);
+        return exponent >= 1 ? digits * Math.Pow(10, exponent - 1) : digits / Math.Pow(10, 1 - exponent);
+    }
 }

@@ -16,7 +16,7 @@ public static class WireGauge
     /// <summary>Resistance of a length of wire in ohm: resistivity in ohm·m (IACS copper 1.7241e-8 at 20 °C), length in m (count both conductors), area in m².</summary>
     public static double Resistance(double length, double area, double resistivity = Copper) => resistivity * length / area;
 
-    /// <summary>Resistivity or resistance at a temperature in °C from its value at 20 °C: ×(1 + 0.00393·(T − 20)), copper of 100 % IACS (IEC 60028).</summary>
+    /// <summary>Resistivity or resistance at a temperature in °C from its value at 20 °C: ×(1 + 0.00393·(T − 20)), copper of 100 % IACS (Industrial Power Engineering and Applications Handbook).</summary>
     public static double AtTemperature(double valueAt20, double celsius) => valueAt20 * (1 + (CopperPerKelvin * (celsius - 20)));
 
     /// <summary>IACS annealed copper at 20 °C, ohm·m.</summary>

@@ -39,9 +39,10 @@ public sealed class YamlReader
                 return null;
             }
             _parser.Consume<DocumentStart>();
-            var root = ReadNode(0);
+            if (ReadNode(0) is not { } root)
+                return null;
             _parser.Consume<DocumentEnd>();
-            if (root is not null && _parser.Accept<DocumentStart>(out var second))
+            if (_parser.Accept<DocumentStart>(out var second))
             {
                 _problems.Error(At(second.Start), "a second document starts here; FitCheck reads one document a file");
                 return null;
@@ -57,9 +58,8 @@ public sealed class YamlReader
 
     private YamlNode? ReadNode(int depth)
     {
-        if (!_parser.MoveNext())
-            return null;
         var e = _parser.Current!;
+        _parser.MoveNext();
         var at = At(e.Start);
         if (++_nodes > MaxNodes)
             return Refuse(at, $"the file has more than {MaxNodes} values");

@@ -1,0 +1,52 @@
+using System.Text;
+using Scriban;
+using Scriban.Parsing;
+using Scriban.Runtime;
+
+namespace FitCheck.Reports.Html;
+
+/// <summary>
+/// The one place where text becomes HTML: whatever an expression of a template writes is encoded, unless one of our own writers made it
+/// as <see cref="SafeHtml"/>. It holds in text and in attributes within double quotes; a template must not write elsewhere.
+/// </summary>
+internal sealed class HtmlContext : TemplateContext
+{
+    public HtmlContext(ScriptObject builtin)
+        : base(builtin)
+    {
+        StrictVariables = true;
+        EnableRelaxedMemberAccess = false;
+        EnableRelaxedTargetAccess = false;
+        // A catalog of any size is a report of any size; templates come with the program and loop only over what they are given.
+        LoopLimit = 0;
+        LimitToString = 0;
+        NewLine = "\n";
+    }
+
+    public override TemplateContext Write(SourceSpan span, object? textAsObject)
+    {
+        if (textAsObject is not null)
+            Write(textAsObject is SafeHtml safe ? safe.ToString() : Encode(ObjectToString(textAsObject) ?? ""));
+        return this;
+    }
+
+    internal static string Encode(string text)
+    {
+        var html = new StringBuilder(text.Length + 16);
+        foreach (var letter in text)
+        {
+            _ = letter switch
+            {
+                '&' => html.Append("&amp;"),
+                '<' => html.Append("&lt;"),
+                '>' => html.Append("&gt;"),
+                '"' => html.Append("&quot;"),
+                '\'' => html.Append("&#39;"),
+                '\n' or '\t' => html.Append(letter),
+                _ when char.IsControl(letter) => html.Append('\uFFFD'),
+                _ => html.Append(letter),
+            };
+        }
+        return html.ToString();
+    }
+}

@@ -1,0 +1,75 @@
+namespace FitCheck.Reports.Html;
+
+// What the templates see: text that is ready to be read, in the order in which it is read. Scriban names members in snake case.
+
+internal sealed record PageView(string Title, string Program, string Digest, SafeHtml Style, IReadOnlyList<BuildView> Builds, bool Several);
+
+internal sealed record BuildView
+{
+    public required string Id { get; init; }
+    public required string Name { get; init; }
+    public required string Vehicle { get; init; }
+    public required string File { get; init; }
+    public required string? Notes { get; init; }
+    public required StatusView Verdict { get; init; }
+    public required string Sentence { get; init; }
+    public required IReadOnlyList<CountView> Counts { get; init; }
+    public required IReadOnlyList<TaskView> Tasks { get; init; }
+    public required IReadOnlyList<FindingView> Changes { get; init; }
+    public required IReadOnlyList<CardView> Positions { get; init; }
+    public required IReadOnlyList<CardView> Channels { get; init; }
+    public required CardView? Whole { get; init; }
+    public required ListView? List { get; init; }
+    public required IReadOnlyList<string> Cautions { get; init; }
+    public required string LastWord { get; init; }
+    public required IReadOnlyList<SourceView> Sources { get; init; }
+    public required IReadOnlyList<FindingView> Waived { get; init; }
+    public required IReadOnlyList<string> Remarks { get; init; }
+}
+
+/// <summary>A status as word and as shape.</summary>
+internal sealed record StatusView(string Word, SafeHtml Icon);
+
+internal sealed record CountView(StatusView Status, string Number);
+
+internal sealed record TaskView(string What, string How, IReadOnlyList<OutcomeView> Outcomes);
+
+internal sealed record OutcomeView(string? Passing, string Title, string Position, string Href);
+
+internal sealed record FindingView
+{
+    public required string Id { get; init; }
+    public required StatusView Status { get; init; }
+    public required string Title { get; init; }
+    public required string Position { get; init; }
+    public required string Message { get; init; }
+    public required string? Advice { get; init; }
+    public required string Value { get; init; }
+    public required string? Worst { get; init; }
+    public required string? Limit { get; init; }
+    public required string? Margin { get; init; }
+    public required SafeHtml? Bar { get; init; }
+    public required string Rule { get; init; }
+    public required string At { get; init; }
+    public required IReadOnlyList<string> Related { get; init; }
+    public required string? Waived { get; init; }
+}
+
+/// <summary>A position, a channel, or the build as a whole, with its drawing and its findings.</summary>
+internal sealed record CardView
+{
+    public required string Id { get; init; }
+    public required string Name { get; init; }
+    public required string? Subtitle { get; init; }
+    public required StatusView Status { get; init; }
+    public required IReadOnlyList<SafeHtml> Drawings { get; init; }
+    public required IReadOnlyList<FindingView> Findings { get; init; }
+    public required IReadOnlyList<FindingView> Passes { get; init; }
+    public required string PassesTitle { get; init; }
+}
+
+internal sealed record ListView(IReadOnlyList<LineView> Lines, IReadOnlyList<string> Totals, string? Budget);
+
+internal sealed record LineView(string Name, string Part, string Buy, string Needed, string Price, string Sum, string? Note);
+
+internal sealed record SourceView(string Source, string Rules);

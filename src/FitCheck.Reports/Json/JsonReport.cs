@@ -1,0 +1,182 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
+
+namespace FitCheck.Reports.Json;
+
+/// <summary>For programs. The shape is published in reports/schema/check.schema.json; a change that breaks a reader needs a new `format`.</summary>
+public sealed class JsonReport : IReport
+{
+    /// <summary>The version of the shape.</summary>
+    public const int Shape = 1;
+
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        // Readable: JSON is not HTML, and nobody should paste it there unescaped.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public string Format => "json";
+
+    public void Write(CheckResult result, ReportOptions options, TextWriter output)
+    {
+        using var bytes = new MemoryStream();
+        using (var json = new Utf8JsonWriter(bytes, Options))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("format", Shape);
+            json.WriteString("program", result.Program);
+            json.WriteStartObject("catalog");
+            json.WriteString("digest", result.CatalogDigest);
+            json.WriteEndObject();
+            json.WriteStartArray("builds");
+            foreach (var build in result.Builds)
+                WriteBuild(json, build);
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
+        output.Write('\n');
+    }
+
+    private static void WriteBuild(Utf8JsonWriter json, BuildResult build)
+    {
+        json.WriteStartObject();
+        json.WriteString("file", build.File);
+        json.WriteString("name", build.Name);
+        json.WriteString("vehicle", build.VehicleName);
+        json.WriteString("verdict", build.Verdict.Word());
+        json.WriteStartArray("findings");
+        foreach (var finding in build.Findings)
+            WriteFinding(json, finding);
+        json.WriteEndArray();
+        WriteFacts(json, build.Facts);
+        json.WriteStartArray("list");
+        foreach (var line in build.List)
+            WriteLine(json, line);
+        json.WriteEndArray();
+        json.WriteStartArray("total");
+        foreach (var total in build.Totals)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("amount", total.Amount);
+            json.WriteString("currency", total.Currency);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WriteFinding(Utf8JsonWriter json, Finding finding)
+    {
+        json.WriteStartObject();
+        json.WriteString("rule", finding.Rule);
+        json.WriteString("title", finding.Title);
+        json.WriteString("status", finding.Status.Word());
+        json.WriteString("position", finding.Position);
+        json.WriteStartArray("parts");
+        foreach (var part in finding.Parts)
+            json.WriteStringValue(part);
+        json.WriteEndArray();
+        json.WriteString("fact", finding.Fact);
+        if (finding.Value is null && IsWord(finding))
+            json.WriteString("value", finding.ValueText);
+        else
+            json.WriteRounded("value", finding.Value?.Value);
+        json.WriteString("unit", finding.Unit);
+        json.WriteRounded("low", finding.Value?.Low);
+        json.WriteRounded("high", finding.Value?.High);
+        json.WriteRounded("limit", finding.Limit);
+        json.WriteRounded("margin", finding.Margin);
+        json.WriteString("message", finding.Message);
+        json.WriteString("advice", finding.Advice);
+        json.WriteString("source", finding.Source);
+        WritePlace(json, "at", finding.At, null);
+        json.WriteStartArray("related");
+        foreach (var related in finding.Related)
+            WritePlace(json, null, related.At, related.What);
+        json.WriteEndArray();
+        json.WriteString("fingerprint", finding.Fingerprint);
+        if (finding.Waived is not null)
+            json.WriteString("waived", finding.Waived);
+        json.WriteEndObject();
+    }
+
+    // A truth or a word is told as text; an unknown value of any type is null.
+    private static bool IsWord(Finding finding) => finding.Unit.Length == 0 && finding.ValueText is not ("" or "unknown");
+
+    private static void WritePlace(Utf8JsonWriter json, string? name, Location at, string? what)
+    {
+        if (name is null)
+            json.WriteStartObject();
+        else
+            json.WriteStartObject(name);
+        json.WriteString("file", at.File);
+        json.WriteNumber("line", at.Line);
+        json.WriteNumber("column", at.Column);
+        if (what is not null)
+            json.WriteString("what", what);
+        json.WriteEndObject();
+    }
+
+    private static void WriteFacts(Utf8JsonWriter json, IReadOnlyList<FactTable> tables)
+    {
+        json.WriteStartObject("facts");
+        foreach (var table in tables)
+        {
+            json.WriteStartObject(table.Key);
+            foreach (var (name, fact) in table.Values.OrderBy(v => v.Key, StringComparer.Ordinal))
+                WriteFact(json, name, fact, table.Currency);
+            json.WriteEndObject();
+        }
+        json.WriteEndObject();
+    }
+
+    private static void WriteFact(Utf8JsonWriter json, string name, FactValue fact, string? currency)
+    {
+        json.WriteStartObject(name);
+        switch (fact.Type.Kind)
+        {
+            case FactKind.Truth when fact.Truth is { } truth:
+                json.WriteBoolean("value", truth);
+                break;
+            case FactKind.Word when fact.Word is { } word:
+                json.WriteString("value", word);
+                break;
+            case FactKind.Number:
+                var unit = Unit.DisplayFor(fact.Type.Dimension);
+                json.WriteRounded("value", InUnit(fact.Number?.Value, unit));
+                json.WriteRounded("low", InUnit(fact.Number?.Low, unit));
+                json.WriteRounded("high", InUnit(fact.Number?.High, unit));
+                json.WriteString("unit", fact.Type.Dimension == Dimension.Currency ? currency ?? "money" : unit?.Symbol ?? fact.Type.Dimension.ToString());
+                break;
+            default:
+                json.WriteNull("value");
+                break;
+        }
+        json.WriteEndObject();
+    }
+
+    private static double? InUnit(double? si, Unit? unit) => si is { } value && unit is not null ? unit.FromSi(value) : si;
+
+    private static void WriteLine(Utf8JsonWriter json, ListLine line)
+    {
+        json.WriteStartObject();
+        json.WriteString("part", line.Part);
+        json.WriteString("name", line.Name);
+        json.WriteNumber("needed", line.Needed);
+        json.WriteNumber("pack", line.Pack);
+        json.WriteNumber("packs", line.Packs);
+        json.WriteNumber("price", line.Price.Amount);
+        json.WriteNumber("sum", line.Sum.Amount);
+        json.WriteString("currency", line.Sum.Currency);
+        json.WriteString("availability", line.Availability);
+        json.WriteEndObject();
+    }
+}

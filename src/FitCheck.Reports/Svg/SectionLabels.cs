@@ -1,0 +1,74 @@
+using FitCheck.Drawings;
+using FitCheck.Reports.Telling;
+
+namespace FitCheck.Reports.Svg;
+
+/// <summary>
+/// The names above the section, one a row, each on a thin leader to its part. The leftmost part has the highest row, so that no leader crosses
+/// a name; a name without room to its right goes above all others and reads leftwards.
+/// </summary>
+internal sealed class SectionLabels
+{
+    private readonly List<(string Text, double X, Anchor Anchor)> _rows = [];
+
+    public int Rows => _rows.Count;
+
+    public static SectionLabels Of(PositionDrawing drawing, SectionGeometry geometry, SectionScale scale, SectionPaper paper)
+    {
+        var labels = new List<(string Text, double X)>
+        {
+            (scale.GrilleKnown ? "grille" : "grille: " + Wording.Unknown, paper.X(scale.Grille)),
+            (PanelName(drawing, scale), paper.X(0) + 1),
+        };
+        if (geometry.Wedges.Count > 0)
+            labels.Add((drawing.TiltDeg == 0 ? "adapter" : $"adapter, tilted {Figures.Show(drawing.TiltDeg, "deg")}", paper.X(-drawing.AdapterThickness / 2)));
+        foreach (var obstruction in scale.Drawn)
+            labels.Add((Short(obstruction.Moving ? $"{obstruction.Name}, down" : obstruction.Name), paper.X(obstruction.Depth) + 2));
+        if (DashedName(drawing) is { } dashed)
+            labels.Add((dashed, paper.X(scale.DashedDepth)));
+
+        var result = new SectionLabels();
+        foreach (var (text, x) in labels.OrderByDescending(l => l.X).Where(l => !HasRoom(l)))
+            result._rows.Add((text, x, Anchor.End));
+        foreach (var (text, x) in labels.OrderBy(l => l.X).Where(HasRoom))
+            result._rows.Add((text, x, Anchor.Start));
+        return result;
+    }
+
+    public void Draw(SvgWriter svg, SectionPaper paper, double rowHeight)
+    {
+        for (var i = 0; i < _rows.Count; i++)
+            svg.Line(new(_rows[i].X, (i * rowHeight) + 5), new(_rows[i].X, paper.Top + 4), "thin");
+        for (var i = 0; i < _rows.Count; i++)
+        {
+            var (text, x, anchor) = _rows[i];
+            svg.Text(new(anchor == Anchor.Start ? x + 4 : x - 4, (i * rowHeight) + 12), text, "label", anchor);
+        }
+        svg.Text(new(paper.FirstX - 6, paper.Top + 14), "cabin", "label soft", Anchor.End);
+        svg.Text(new(paper.LastX + 2, paper.Top + 14), "cavity", "label soft");
+    }
+
+    /// <summary>What stands behind the driver when its depth is not known.</summary>
+    private static string? DashedName(PositionDrawing drawing)
+    {
+        foreach (var clearance in drawing.Clearances)
+        {
+            if (clearance is { Value: null, Kind: "glass" } && !drawing.Obstructions.Any(o => o.Moving))
+                return "glass, down: " + Wording.Unknown;
+            if (clearance is { Value: null, Kind: "back" } && !drawing.Obstructions.Any(o => !o.Moving))
+                return "depth: " + Wording.Unknown;
+        }
+        return null;
+    }
+
+    private static string PanelName(PositionDrawing drawing, SectionScale scale)
+    {
+        var name = drawing.CupName is null ? "panel" : "cup";
+        return scale.HoleRadius is null ? $"hole in the {name}: {Wording.Unknown}" : name;
+    }
+
+    private static bool HasRoom((string Text, double X) label) =>
+        label.X + 4 + SvgWriter.WidthOf(label.Text, SectionPaper.TextSize) <= SectionPaper.Width;
+
+    private static string Short(string text) => text.Length <= 40 ? text : text[..39] + "…";
+}

@@ -1,0 +1,89 @@
+using FitCheck.Drawings;
+using FitCheck.Findings;
+using FitCheck.Reports.Telling;
+using FitCheck.Reports.Text;
+
+namespace FitCheck.Reports.Svg;
+
+/// <summary>Below the section: the scale bar, each lettered clearance with its worst case and status, and what the drawing leaves out.</summary>
+internal sealed class SectionLegend
+{
+    private const double LineHeight = 17;
+    private const double Margin = 8;
+
+    private readonly SectionScale _scale;
+    private readonly List<(string? Letter, string Text, string Style)> _lines = [];
+
+    private SectionLegend(SectionScale scale) => _scale = scale;
+
+    public double Height => 40 + (_lines.Count * LineHeight) + 6;
+
+    public static SectionLegend Of(PositionDrawing drawing, SectionGeometry geometry, SectionScale scale)
+    {
+        var legend = new SectionLegend(scale);
+        for (var i = 0; i < drawing.Clearances.Count; i++)
+            legend.Add(SectionDimensions.Letter(i), Say(drawing.Clearances[i]), "label");
+        foreach (var note in Notes(drawing, geometry, scale))
+            legend.Add(null, note, "label soft");
+        return legend;
+    }
+
+    public static string Title(PositionDrawing drawing) =>
+        $"Cross-section of {drawing.Name}{(drawing.DriverName is { } driver ? $" with {driver}" : "")}{(drawing.AdapterName is { } adapter ? $" on {adapter}" : "")}";
+
+    /// <summary>The drawing's numbers for someone who does not see it.</summary>
+    public static string Sentence(PositionDrawing drawing) =>
+        drawing.Clearances.Count == 0 ? "No clearance is known." : string.Join(". ", drawing.Clearances.Select(Say)) + ".";
+
+    public void Draw(SvgWriter svg, double top)
+    {
+        DrawBar(svg, top + 8);
+        for (var i = 0; i < _lines.Count; i++)
+        {
+            var (letter, text, style) = _lines[i];
+            var y = top + 40 + (i * LineHeight);
+            if (letter is not null)
+            {
+                svg.Dot(new(Margin + 8, y), 8, "key");
+                svg.Text(new(Margin + 8, y + 4), letter, "key-letter", Anchor.Middle);
+            }
+            svg.Text(new(letter is null && style.Contains("soft", StringComparison.Ordinal) ? Margin : Margin + 22, y + 4), text, style);
+        }
+    }
+
+    private void DrawBar(SvgWriter svg, double y)
+    {
+        var length = _scale.Bar * _scale.PerMm;
+        svg.Box(Margin, y, length / 2, 5, "edge solid");
+        svg.Box(Margin + (length / 2), y, length / 2, 5, "edge hollow");
+        svg.Text(new(Margin + length + 8, y + 7), $"{Figures.Whole(_scale.Bar)} mm; scale {_scale.Name} on paper", "label");
+    }
+
+    private void Add(string? letter, string text, string style)
+    {
+        var room = (int)((SectionPaper.Width - Margin - (letter is null ? 0 : 22)) / SvgWriter.WidthOf("x", SectionPaper.TextSize));
+        var lines = TextPage.Wrap(text, room);
+        for (var i = 0; i < lines.Count; i++)
+            _lines.Add((i == 0 ? letter : null, lines[i], style));
+    }
+
+    private static string Say(Clearance clearance)
+    {
+        if (clearance.Value is not { } value)
+            return $"{clearance.Label}: {Wording.Unknown}";
+        var range = clearance is { Low: { } low, High: { } high } && low < high ? $", worst case {Figures.Range(low, high, "mm")}" : "";
+        return $"{clearance.Label}: {Figures.Show(value, "mm")}{range} — {clearance.Status.Word()}";
+    }
+
+    private static IEnumerable<string> Notes(PositionDrawing drawing, SectionGeometry geometry, SectionScale scale)
+    {
+        if (geometry.Body.Count == 0)
+            yield return "The driver's body is not known; the dashed outline is only a place for it.";
+        else if (drawing.BodyIsAssumed)
+            yield return "The body is assumed: a cone and a magnet through the figures of the data sheet.";
+        if (geometry.Travel.Count > 0)
+            yield return "Dashed in front of the driver: the farthest travel of the cone.";
+        foreach (var far in scale.TooFar)
+            yield return double.IsFinite(far.Depth) ? $"Beyond this drawing: {far.Name} at {Figures.Show(far.Depth, "mm")}." : $"Depth of {far.Name}: {Wording.Unknown}.";
+    }
+}

@@ -1,0 +1,42 @@
+namespace FitCheck.Reports.Svg;
+
+/// <summary>From millimetres of the section to places on the paper.</summary>
+internal sealed class SectionPaper
+{
+    public const double Width = 470;
+    public const double TextSize = 12;
+
+    // Room for the words cabin and cavity beside the section.
+    private const double Left = 52;
+    private const double Right = 58;
+
+    private readonly SectionScale _scale;
+    private readonly double _x0;
+    private readonly double _axisY;
+
+    public SectionPaper(SectionScale scale, double top)
+    {
+        _scale = scale;
+        var width = (scale.To - scale.From) * scale.PerMm;
+        _x0 = Left + Math.Max(0, (Width - Left - Right - width) * 0.4);
+        Top = top;
+        _axisY = top + (scale.HalfHeight * scale.PerMm);
+        Bottom = top + (2 * scale.HalfHeight * scale.PerMm);
+    }
+
+    public double Top { get; }
+
+    public double Bottom { get; }
+
+    public double FirstX => _x0;
+
+    public double LastX => X(_scale.To);
+
+    public double X(double z) => _x0 + ((z - _scale.From) * _scale.PerMm);
+
+    public double Y(double r) => _axisY - (r * _scale.PerMm);
+
+    public Spot At(Mm point) => new(X(point.Z), Y(point.R));
+
+    public IEnumerable<Spot> At(IEnumerable<Mm> points) => points.Select(At);
+}

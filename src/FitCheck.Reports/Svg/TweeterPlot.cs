@@ -1,0 +1,97 @@
+using FitCheck.Drawings;
+using FitCheck.Reports.Html;
+using FitCheck.Reports.Telling;
+
+namespace FitCheck.Reports.Svg;
+
+/// <summary>What reaches the tweeters of one output, with the corner of each and the lowest corner that it stands.</summary>
+internal static class TweeterPlot
+{
+    private const double Height = 130;
+    private const double LineHeight = 18;
+
+    private static readonly string[] Dashes = ["curve", "curve curve-2", "curve curve-3", "curve curve-4"];
+
+    /// <summary>Null without tweeters.</summary>
+    public static SafeHtml? Draw(string id, LoadCurve load)
+    {
+        if (load.Tweeters.Count == 0)
+            return null;
+        var axis = new FrequencyAxis(20, Height);
+        var height = axis.Foot + 6 + (load.Tweeters.Count * LineHeight);
+        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, height, $"What reaches the tweeters of {load.Name}", string.Join(" ", load.Tweeters.Select(t => Say(t) + ".")));
+        var top = Math.Max(6, Math.Ceiling(Highest(load) / 6) * 6);
+        var bottom = top - 48;
+
+        axis.Draw(svg);
+        for (var db = top; db >= bottom; db -= 12)
+            FrequencyAxis.DrawLevel(svg, Y(db), Figures.Bare(db, "dB"));
+        svg.Text(new(4, 12), "dB at the tweeter, against the output", "tick");
+        axis.DrawFrame(svg);
+        for (var i = 0; i < load.Tweeters.Count; i++)
+            DrawOne(svg, axis, load, load.Tweeters[i], Dashes[i % Dashes.Length], Y);
+        for (var i = 0; i < load.Tweeters.Count; i++)
+            DrawKey(svg, axis.Foot + 8 + (i * LineHeight), load.Tweeters[i], Dashes[i % Dashes.Length]);
+        return svg.Finish();
+
+        double Y(double db) => axis.Top + ((top - Math.Clamp(db, bottom, top)) / (top - bottom) * Height);
+    }
+
+    private static double Highest(LoadCurve load)
+    {
+        var highest = 0.0;
+        foreach (var tweeter in load.Tweeters)
+        {
+            foreach (var db in tweeter.Db)
+                highest = double.IsFinite(db) ? Math.Max(highest, Math.Min(db, 24)) : highest;
+        }
+        return highest;
+    }
+
+    private static void DrawOne(SvgWriter svg, FrequencyAxis axis, LoadCurve load, TweeterCurve tweeter, string style, Func<double, double> y)
+    {
+        if (tweeter.LowestAllowedHz is { } lowest && FrequencyAxis.Covers(lowest))
+        {
+            svg.Line(new(FrequencyAxis.X(lowest), axis.Top), new(FrequencyAxis.X(lowest), axis.Bottom), "limit-line");
+            svg.Shape([new(FrequencyAxis.X(lowest), axis.Bottom), new(FrequencyAxis.X(lowest) - 5, axis.Bottom + 7), new(FrequencyAxis.X(lowest) + 5, axis.Bottom + 7)], "point");
+        }
+        svg.Shape(Points(), style, closed: false);
+        if (tweeter.CornerHz is { } corner && FrequencyAxis.Covers(corner))
+            svg.Dot(new(FrequencyAxis.X(corner), y(LevelAt(load, tweeter, corner))), 4.5, "point");
+
+        IEnumerable<Spot> Points()
+        {
+            for (var i = 0; i < Math.Min(load.Points.Count, tweeter.Db.Count); i++)
+            {
+                if (FrequencyAxis.Covers(load.Points[i].Hz) && !double.IsNaN(tweeter.Db[i]))
+                    yield return new(FrequencyAxis.X(load.Points[i].Hz), y(tweeter.Db[i]));
+            }
+        }
+    }
+
+    private static double LevelAt(LoadCurve load, TweeterCurve tweeter, double hz)
+    {
+        var best = 0.0;
+        var distance = double.MaxValue;
+        for (var i = 0; i < Math.Min(load.Points.Count, tweeter.Db.Count); i++)
+        {
+            var away = Math.Abs(Math.Log(load.Points[i].Hz / hz));
+            if (away < distance)
+                (best, distance) = (tweeter.Db[i], away);
+        }
+        return best;
+    }
+
+    private static void DrawKey(SvgWriter svg, double y, TweeterCurve tweeter, string style)
+    {
+        svg.Line(new(8, y), new(34, y), style);
+        svg.Text(new(42, y + 4), Say(tweeter), "label");
+    }
+
+    private static string Say(TweeterCurve tweeter)
+    {
+        var corner = tweeter.CornerHz is { } hz ? $"corner (dot) {Figures.Hertz(hz)}" : "no corner: nothing holds low notes back";
+        var lowest = tweeter.LowestAllowedHz is { } least ? $"lowest allowed (triangle) {Figures.Hertz(least)}" : "lowest allowed " + Wording.Unknown;
+        return $"{tweeter.Name}: {corner}, {lowest}";
+    }
+}

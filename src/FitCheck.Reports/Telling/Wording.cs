@@ -1,0 +1,76 @@
+using FitCheck.Findings;
+
+namespace FitCheck.Reports.Telling;
+
+/// <summary>The sentences that more than one format says, so that a paper and a screen never disagree.</summary>
+public static class Wording
+{
+    public static readonly IReadOnlyList<Status> WorstFirst = [Status.Fail, Status.Measure, Status.Warn, Status.Pass];
+
+    public const string Unknown = "unknown — measure";
+
+    public const string LastWord =
+        "FitCheck helps to choose parts; the vehicle maker's documents, local codes and licensed practice come first.";
+
+    /// <summary>The answer to "does it go together?" in one sentence.</summary>
+    public static string Verdict(Tally tally) => tally switch
+    {
+        { Checks: 0, Waived: 0 } => "Nothing was checked: no rule applies to this build.",
+        { Checks: 0 } => "Nothing is left to judge: every finding on this build is waived.",
+        { Fail: > 0, Measure: > 0 } => $"This build does not go together as planned: {Checks(tally.Fail, "fails", "fail")}, and {Number(tally.Measure, "needs", "need")} a measurement.",
+        { Fail: > 0 } => $"This build does not go together as planned: {Checks(tally.Fail, "fails", "fail")}.",
+        { Measure: > 0 } => $"This build can't be judged yet: {Checks(tally.Measure, "needs", "need")} a measurement first.",
+        { Warn: > 0 } => $"This build goes together, with {Count(tally.Warn, "point", "points")} to look at.",
+        { Pass: 1 } => "This build goes together: the one check that applies passes.",
+        _ => $"This build goes together: all {Figures.Whole(tally.Pass)} checks pass.",
+    };
+
+    /// <summary>`1 pack`, `2 packs`.</summary>
+    public static string Count(int count, string one, string many) => $"{Figures.Whole(count)} {(count == 1 ? one : many)}";
+
+    /// <summary>What is left of the budget, or why nothing can be said.</summary>
+    public static string? Budget(BuildResult build)
+    {
+        if (build.Budget is not { } budget)
+            return null;
+        if (build.Totals.Count == 0)
+            return $"Budget {budget}.";
+        if (build.Totals.Count > 1 || build.Totals[0].Currency != budget.Currency)
+            return $"Budget {budget}; not compared, because the prices are not all in {budget.Currency}.";
+        var left = budget.Amount - build.Totals[0].Amount;
+        var rest = new Money(Math.Abs(left), budget.Currency);
+        return left switch
+        {
+            > 0 => $"Budget {budget}: {rest} left.",
+            0 => $"Budget {budget}: exactly spent.",
+            _ => $"Budget {budget}: {rest} too much.",
+        };
+    }
+
+    /// <summary>`1 pack of 2`, or just the number when parts come singly.</summary>
+    public static string ToBuy(ListLine line) =>
+        line.Pack <= 1 ? Figures.Whole(line.Packs) : $"{Count(line.Packs, "pack", "packs")} of {Figures.Whole(line.Pack)}";
+
+    /// <summary>Says only what is out of the ordinary.</summary>
+    public static string Availability(string word) => word switch
+    {
+        "current" => "",
+        "to-order" => "to order",
+        _ => word,
+    };
+
+    /// <summary>Its first sentence.</summary>
+    public static string FirstSentence(string text)
+    {
+        for (var i = 0; i + 1 < text.Length; i++)
+        {
+            if (text[i] is '.' or '!' or '?' && text[i + 1] == ' ' && i > 0 && char.IsLetter(text[i - 1]))
+                return text[..(i + 1)];
+        }
+        return text;
+    }
+
+    private static string Checks(int count, string one, string many) => $"{Count(count, "check", "checks")} {(count == 1 ? one : many)}";
+
+    private static string Number(int count, string one, string many) => $"{Figures.Whole(count)} {(count == 1 ? one : many)}";
+}

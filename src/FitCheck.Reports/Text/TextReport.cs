@@ -1,0 +1,143 @@
+using FitCheck.Findings;
+using FitCheck.Reports.Telling;
+
+namespace FitCheck.Reports.Text;
+
+/// <summary>For a terminal: the verdict first, then what to do about it.</summary>
+public sealed class TextReport : IReport
+{
+    // The longest status word and two spaces.
+    private const int Indent = 9;
+
+    public string Format => "text";
+
+    public void Write(CheckResult result, ReportOptions options, TextWriter output)
+    {
+        var page = new TextPage(output, options.Columns, options.Color);
+        for (var i = 0; i < result.Builds.Count; i++)
+        {
+            if (i > 0)
+                page.Rule();
+            WriteBuild(page, result.Builds[i], options.Verbose);
+        }
+    }
+
+    private static void WriteBuild(TextPage page, BuildResult build, bool verbose)
+    {
+        var tally = Tally.Of(build.Findings);
+        page.Heading(build.Name);
+        page.Line(0, build.VehicleName);
+        page.Marked(build.Verdict, Indent, Wording.Verdict(tally));
+        page.Line(Indent, tally.ToString(), TextStyle.Faint);
+        page.Gap();
+
+        WriteFindings(page, build, Status.Fail);
+        WriteFindings(page, build, Status.Measure);
+        WriteFindings(page, build, Status.Warn);
+        if (verbose)
+            WriteFindings(page, build, Status.Pass);
+        WriteWaived(page, build);
+        WriteMeasureFirst(page, MeasureFirst.Of(build));
+        WriteList(page, build);
+        WriteRemarks(page, build);
+        WriteCautions(page, build);
+    }
+
+    // Grouped by position: findings of one subject stand together, in the order in which subjects first appear.
+    private static void WriteFindings(TextPage page, BuildResult build, Status status)
+    {
+        var subjects = new List<string>();
+        foreach (var finding in build.Findings)
+        {
+            if (Shown(finding, status) && !subjects.Contains(finding.Position))
+                subjects.Add(finding.Position);
+        }
+        foreach (var subject in subjects)
+        {
+            foreach (var finding in build.Findings)
+            {
+                if (Shown(finding, status) && finding.Position == subject)
+                    WriteFinding(page, finding);
+            }
+        }
+    }
+
+    private static bool Shown(Finding finding, Status status) => finding.Status == status && finding.Waived is null;
+
+    private static void WriteFinding(TextPage page, Finding finding)
+    {
+        page.Marked(finding.Status, Indent, $"{finding.PositionName}: {finding.Message}");
+        page.Line(Indent, Figures.Row(finding));
+        if (finding.Status != Status.Pass && finding.Advice.Length > 0)
+            page.Hanging(Indent, "→ ", finding.Advice);
+        page.Line(Indent, $"{finding.Rule}  {finding.At}", TextStyle.Faint);
+        page.Gap();
+    }
+
+    private static void WriteWaived(TextPage page, BuildResult build)
+    {
+        foreach (var finding in build.Findings)
+        {
+            if (finding.Waived is not null)
+                page.Hanging(0, "waived   ", $"{finding.PositionName}: {finding.Title} ({finding.Status.Word()}, {finding.Rule}). Reason: {finding.Waived}");
+        }
+        page.Gap();
+    }
+
+    private static void WriteMeasureFirst(TextPage page, IReadOnlyList<MeasureTask> tasks)
+    {
+        if (tasks.Count == 0)
+            return;
+        page.Heading("Measure first");
+        for (var i = 0; i < tasks.Count; i++)
+        {
+            page.Hanging(2, $"{Figures.Whole(i + 1)}. ", tasks[i].What);
+            page.Line(5, tasks[i].How);
+            foreach (var outcome in tasks[i].Outcomes)
+            {
+                if (outcome.Passing is not null)
+                    page.Line(5, $"Passes with {outcome.Passing} ({outcome.Finding.Rule}).");
+            }
+        }
+        page.Gap();
+    }
+
+    private static void WriteList(TextPage page, BuildResult build)
+    {
+        if (build.List.Count == 0)
+            return;
+        page.Heading("Parts to buy");
+        int buy = 0, sum = 0;
+        foreach (var line in build.List)
+        {
+            buy = Math.Max(buy, Wording.ToBuy(line).Length);
+            sum = Math.Max(sum, line.Sum.ToString().Length);
+        }
+        foreach (var line in build.List)
+            page.Row(Wording.ToBuy(line).PadRight(buy), line.Name, line.Sum.ToString().PadLeft(sum), Wording.Availability(line.Availability));
+        foreach (var total in build.Totals)
+            page.Row("Total".PadRight(buy), "", total.ToString().PadLeft(sum), "");
+        if (Wording.Budget(build) is { } budget)
+            page.Line(2, budget);
+        page.Gap();
+    }
+
+    private static void WriteRemarks(TextPage page, BuildResult build)
+    {
+        if (build.Remarks.Count == 0)
+            return;
+        page.Heading("Remarks on the build file");
+        foreach (var remark in build.Remarks)
+            page.Hanging(2, "- ", remark.ToString());
+        page.Gap();
+    }
+
+    private static void WriteCautions(TextPage page, BuildResult build)
+    {
+        page.Heading("Take care");
+        foreach (var caution in build.Cautions)
+            page.OneLine(2, "- ", Wording.FirstSentence(caution));
+        page.Hanging(2, "- ", Wording.LastWord);
+        page.Gap();
+    }
+}

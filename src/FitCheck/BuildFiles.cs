@@ -1,0 +1,64 @@
+using System.Text;
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Schemas;
+using FitCheck.Yaml;
+
+namespace FitCheck;
+
+/// <summary>Reads build files from disk.</summary>
+internal static class BuildFiles
+{
+    /// <summary>The build in a file; null when it can't be used. Problems say why, each with its place.</summary>
+    public static Build? Read(string path, Workshop workshop, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    {
+        var name = path.Replace('\\', '/');
+        if (Bytes(path, name, problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
+            return null;
+        var own = new ProblemList();
+        var root = YamlReader.Read(source, own);
+        Build? build = null;
+        if (root is not null)
+        {
+            var key = Remembered.Key(Encoding.UTF8.GetBytes("build"), bytes);
+            if (!remembered.Knows(key))
+            {
+                var shape = new ProblemList();
+                schemas.Value.Check("build", root, shape);
+                if (!shape.HasErrors)
+                    remembered.Add(key);
+                own.AddRange(shape.Sorted());
+            }
+            build = BuildReader.Read(root, workshop.Catalog, own);
+        }
+        problems.AddRange(own.Sorted());
+        return own.HasErrors ? null : build;
+    }
+
+    private static byte[]? Bytes(string path, string name, ProblemList problems)
+    {
+        var at = new Location(name, 0, 0);
+        try
+        {
+            if (Directory.Exists(path))
+                problems.Error(at, "this is a folder; name a build file");
+            else if (!File.Exists(path))
+                problems.Error(at, $"no such file{NearFile(path)}");
+            else if (new FileInfo(path).Length > SourceText.MaxBytes)
+                problems.Error(at, $"the file is larger than the {SourceText.MaxBytes} bytes that FitCheck reads");
+            else
+                return File.ReadAllBytes(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            problems.Error(at, "the file can't be read");
+        }
+        return null;
+    }
+
+    private static string NearFile(string path)
+    {
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path));
+        return Directory.Exists(folder) ? Nearest.Hint(Path.GetFileName(path), Directory.GetFiles(folder).Select(f => Path.GetFileName(f))) : "";
+    }
+}

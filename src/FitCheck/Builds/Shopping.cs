@@ -1,0 +1,76 @@
+using FitCheck.Catalog;
+using FitCheck.Findings;
+
+namespace FitCheck.Builds;
+
+/// <summary>Counts what a build uses, in pieces and in packs, and what it costs.</summary>
+internal static class Shopping
+{
+    /// <summary>The list, in ordinal order of the parts' ids. Sets are bought whole; what is in the box of a set or kit is not bought twice.</summary>
+    public static IReadOnlyList<ListLine> List(Build build)
+    {
+        var pieces = new SortedDictionary<string, (Part Part, int Count)>(StringComparer.Ordinal);
+        foreach (var placed in build.Placed)
+        {
+            if (placed.Set is null)
+                Add(placed.Driver?.Part);
+            Add(placed.Adapter?.Part);
+            Add(placed.Cup?.Part);
+            Add(placed.Harness?.Part);
+            foreach (var sundry in placed.Sundries)
+                Add(sundry.Part);
+        }
+        // A set serves one side with its woofer and its tweeter: the side that uses more of them counts.
+        foreach (var set in build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal))
+        {
+            var tweeters = set.Count(p => p.Position.Role == "tweeter");
+            Add(set.First().Set!.Part, Math.Max(tweeters, set.Count() - tweeters));
+        }
+        var fromSets = build.Placed.Select(p => p.Set?.Part.Crossover?.Value).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        foreach (var channel in build.Channels)
+        {
+            if (channel.Crossover is { } crossover && !fromSets.Contains(crossover.Part.Id))
+                Add(crossover.Part);
+            foreach (var sundry in channel.InLine)
+                Add(sundry.Part);
+        }
+        foreach (var device in build.Devices.Where(d => !d.IsFactory))
+            Add(device.Part);
+        var lines = pieces.Values.ToDictionary(x => x.Part.Id, x => Line(x.Part, x.Count, Packs(x.Count, x.Part.Pack)), StringComparer.Ordinal);
+        AddCables(build, lines);
+        foreach (var extra in build.Extras)
+        {
+            var already = lines.GetValueOrDefault(extra.Part.Id);
+            lines[extra.Part.Id] = Line(extra.Part, (already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs);
+        }
+        return [.. lines.Values.OrderBy(l => l.Part, StringComparer.Ordinal)];
+
+        void Add(Part? part, int count = 1)
+        {
+            if (part is not null)
+                pieces[part.Id] = (part, (pieces.TryGetValue(part.Id, out var known) ? known.Count : 0) + count);
+        }
+    }
+
+    /// <summary>Sums by currency.</summary>
+    public static IReadOnlyList<Money> Totals(IReadOnlyList<ListLine> list) => [.. list
+        .GroupBy(l => l.Sum.Currency, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
+        .Select(g => new Money(g.Sum(l => l.Sum.Amount), g.Key))];
+
+    // Cable is bought by the roll: as many rolls as the runs are long together.
+    private static void AddCables(Build build, Dictionary<string, ListLine> lines)
+    {
+        foreach (var runs in build.Placed.Where(p => p.NewWire is not null).GroupBy(p => p.NewWire!.Part.Id, StringComparer.Ordinal))
+        {
+            var cable = runs.First().NewWire!.Part;
+            var metres = runs.Sum(p => p.NewWireLength?.Si ?? 0);
+            var roll = cable.Length?.Si ?? metres;
+            lines[cable.Id] = Line(cable, runs.Count(), Math.Max(1, roll > 0 ? (int)Math.Ceiling(Math.Round(metres / roll, 6)) : 1));
+        }
+    }
+
+    private static int Packs(int pieces, int pack) => (pieces + pack - 1) / pack;
+
+    private static ListLine Line(Part part, int needed, int packs) => new(part.Id, part.Name, needed, part.Pack, packs, part.Price.Value,
+        part.Price.Value with { Amount = part.Price.Value.Amount * packs }, part.Availability.Value);
+}

@@ -1,0 +1,32 @@
+using FitCheck.Physics.Geometry;
+
+namespace FitCheck.Facts;
+
+/// <summary>The driver's body behind its flange as a solid of revolution, made from the figures on its sheet.</summary>
+internal static class BodyFacts
+{
+    private const string OnSheet = "Read it from the maker's drawing, or measure the driver with a depth gauge.";
+
+    /// <summary>
+    /// Adds the inputs of the body to a stack and returns a function from the stack's values to the profile. A drawn profile is stretched with its
+    /// depth's tolerance; a sheet with three numbers gives a cone and a magnet.
+    /// </summary>
+    public static Func<double[], BodyProfile> Inputs(PositionContext c, Stack stack)
+    {
+        var size = c.Size;
+        if (size?.Profile is { Count: >= 2 } points && BodyProfile.WhatIsWrong(points) is null)
+        {
+            var end = points[^1].Z;
+            stack.Cite(c.OfDriver("drawn profile"), size.ProfileAt);
+            var drawn = stack.Optional(c.OfDriver("mounting depth"), OnSheet, size.Depth, end);
+            return v => BodyProfile.Of([.. points.Select(p => (end > 0 ? p.Z * v[drawn] / end : p.Z, p.R))]);
+        }
+        var cutout = stack.Need(c.OfDriver("cutout diameter"), OnSheet, size?.Cutout);
+        var depth = stack.Need(c.OfDriver("mounting depth"), OnSheet, size?.Depth);
+        // The worst that a magnet can be is as wide as the hole and as long as the driver is deep: that is what FromSheet assumes without figures.
+        var magnet = size?.MagnetDiameter is { } d ? stack.Need(c.OfDriver("magnet diameter"), OnSheet, d) : -1;
+        var height = size?.MagnetHeight is { } h ? stack.Need(c.OfDriver("magnet height"), OnSheet, h) : -1;
+        return v => BodyProfile.FromSheet(v[cutout] / 2, v[depth],
+            magnet < 0 ? null : Math.Min(v[magnet], v[cutout]) / 2, height < 0 || magnet < 0 ? null : Math.Min(v[height], v[depth]));
+    }
+}

@@ -1,0 +1,110 @@
+using FitCheck.Builds;
+using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts;
+
+/// <summary>The whole proposal: what it costs, what the seller's list lacks, what is no longer made.</summary>
+internal static class BuildFacts
+{
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Number("total_cost", Dimension.Currency, "Price of everything on the list, in the budget's currency."),
+        Number("budget", Dimension.Currency, "What the person wants to spend."),
+        Truth("has_budget", "The build names a budget."),
+        Number("other_currencies", Dimension.One, "Parts priced in another currency than the budget."),
+        Number("discontinued_count", Dimension.One, "Parts that are no longer made."),
+        Word("discontinued_names", "The parts that are no longer made."),
+        Number("to_order_count", Dimension.One, "Parts that must be ordered."),
+        Word("to_order_names", "The parts that must be ordered."),
+        Truth("has_quote", "The build carries the seller's list."),
+        Number("quote_lacks_count", Dimension.One, "Parts that the build needs and the seller's list lacks or has too few of."),
+        Word("quote_lacks_names", "What the seller's list lacks."),
+        Number("quote_unused_count", Dimension.One, "Parts on the seller's list that the build does not use."),
+        Word("quote_unused_names", "Parts on the seller's list that the build does not use."),
+        Truth("factory_amplifier_kept", "The vehicle has a factory amplifier and its source stays."),
+        Truth("factory_equaliser_kept", "The factory source shapes the sound for its own drivers and stays."),
+        Truth("adds_amplifier", "An amplifier is added."),
+        Truth("splices_somewhere", "Factory wires are cut somewhere."),
+        Truth("has_heat_shrink", "Heat-shrink for splices is on the list."),
+        Number("set_half_count", Dimension.One, "Component sets of which only the woofers or only the tweeters are used."),
+        Word("set_half_names", "Component sets of which only one half is used."),
+    ];
+
+    public static FactTable Compute(Build build, IReadOnlyList<ListLine> list, bool splices)
+    {
+        var sheet = new FactSheet();
+        Cost(build, list, sheet);
+        Names(sheet, "discontinued", list.Where(l => l.Availability == "discontinued").Select(l => l.Name));
+        Names(sheet, "to_order", list.Where(l => l.Availability == "to-order").Select(l => l.Name));
+        Quote(build, list, sheet);
+        var kept = build.Devices.Any(d => d.IsFactory);
+        sheet.Set("factory_amplifier_kept", kept && build.Vehicle.FactoryAmplified);
+        sheet.Set("factory_equaliser_kept", kept && build.Vehicle.FactoryEqualised);
+        sheet.Set("adds_amplifier", build.Devices.Any(d => d.Part is Catalog.Amplifier));
+        sheet.Set("splices_somewhere", splices);
+        sheet.Set("has_heat_shrink", Sundry(build, list, "heat-shrink"));
+        var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
+            .Where(g => g.Select(p => p.Position.Role == "tweeter").Distinct().Count() == 1).Select(g => g.First().Set!.Part.Name);
+        Names(sheet, "set_half", halves);
+        return new FactTable(Subject.Build, "build", build.Name, sheet.Values)
+        {
+            At = build.At,
+            Currency = build.Budget?.Value.Currency,
+            Choices = Choices(build),
+        };
+    }
+
+    private static void Cost(Build build, IReadOnlyList<ListLine> list, FactSheet sheet)
+    {
+        sheet.Set("has_budget", build.Budget is not null);
+        if (build.Budget is not { } budget)
+            return;
+        var total = new Money(list.Where(l => l.Sum.Currency == budget.Value.Currency).Sum(l => l.Sum.Amount), budget.Value.Currency);
+        sheet.Set("total_cost", Amount(total));
+        sheet.Set("budget", Amount(budget.Value) with { Data = [new Datum($"budget: {budget.Value}", budget.At)] });
+        sheet.Set("other_currencies", Dimension.One, list.Count(l => l.Sum.Currency != budget.Value.Currency && l.Sum.Amount != 0));
+    }
+
+    private static void Quote(Build build, IReadOnlyList<ListLine> list, FactSheet sheet)
+    {
+        sheet.Set("has_quote", build.Quote is not null);
+        if (build.Quote is not { } quote)
+            return;
+        var packs = quote.GroupBy(q => q.Part.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Sum(q => q.Packs), StringComparer.Ordinal);
+        Names(sheet, "quote_lacks", list.Where(l => packs.GetValueOrDefault(l.Part) < l.Packs)
+            .Select(l => $"{l.Packs - packs.GetValueOrDefault(l.Part)} × {l.Name}"));
+        Names(sheet, "quote_unused", quote.Where(q => list.All(l => l.Part != q.Part.Id)).Select(q => q.Part.Name));
+    }
+
+    private static bool Sundry(Build build, IReadOnlyList<ListLine> list, string type) =>
+        build.Extras.Any(e => e.Part is Catalog.Sundry s && s.Type == type)
+        || build.Placed.Any(p => p.Sundries.Any(s => s.Part.Type == type))
+        || (build.Quote ?? []).Any(q => q.Part is Catalog.Sundry s && s.Type == type && list.Count > 0);
+
+    private static void Names(FactSheet sheet, string stem, IEnumerable<string> names)
+    {
+        var all = names.Distinct(StringComparer.Ordinal).ToList();
+        sheet.Set($"{stem}_count", Dimension.One, all.Count);
+        sheet.Set($"{stem}_names", all.Count == 0 ? "none" : string.Join(", ", all));
+    }
+
+    private static Dictionary<string, Choice> Choices(Build build)
+    {
+        var choices = new Dictionary<string, Choice>(StringComparer.Ordinal);
+        if (build.Budget is { } budget)
+            choices["budget"] = new Choice("budget", budget.At);
+        choices["vehicle"] = new Choice(build.Vehicle.Id, build.VehicleAt);
+        if (build.QuoteAt is { } quote)
+            choices["quote"] = new Choice("quote", quote);
+        return choices;
+    }
+
+    private static FactValue Amount(Money money) => FactValue.Of(Dimension.Currency, (double)money.Amount) with { Shown = money.ToString() };
+
+    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Build, name, dimension, meaning);
+
+    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Build, name, meaning);
+
+    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Build, name, meaning);
+}

@@ -1,0 +1,39 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Physics.Electrical;
+
+namespace FitCheck.Facts;
+
+/// <summary>One output with its network solved: what it sees, and what reaches each driver.</summary>
+internal sealed record ChannelContext(Build Build, Channel Channel, ChannelSweep? Sweep, IReadOnlyList<Branch> Branches, IReadOnlyList<Unsure> Unsure, OutputRating Output)
+{
+    /// <summary>The branch of a position, and its place among the branches.</summary>
+    public (Branch Branch, int Index)? Of(string position)
+    {
+        for (var i = 0; i < Branches.Count; i++)
+        {
+            if (Branches[i].Position.Id == position)
+                return (Branches[i], i);
+        }
+        return null;
+    }
+
+    /// <summary>Gain of the electronic filters of this output at a frequency, as a magnitude.</summary>
+    public double ActiveGain(double hz)
+    {
+        var gain = 1.0;
+        if (Channel.HighPass is { } high)
+            gain *= ActiveFilter.ButterworthHighPass(hz, high.Corner.Si, ActiveFilter.OrderOfSlope(high.SlopePerOctave));
+        if (Channel.LowPass is { } low)
+            gain *= ActiveFilter.ButterworthLowPass(hz, low.Corner.Si, ActiveFilter.OrderOfSlope(low.SlopePerOctave));
+        return gain;
+    }
+}
+
+/// <summary>The way from the output to one driver.</summary>
+/// <param name="Position">Where the driver is.</param>
+/// <param name="Placed">What the build proposes there; null for a factory driver that stays on the wire.</param>
+/// <param name="Physics">As the network solver takes it.</param>
+/// <param name="HighPasses">Series capacitors and electronic filters in the way, in words, from source to driver.</param>
+/// <param name="FeedUnknown">True when nobody recorded what the factory wire carries.</param>
+internal sealed record Branch(Position Position, Placed? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses, bool FeedUnknown);

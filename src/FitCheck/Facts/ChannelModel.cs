@@ -1,0 +1,130 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Physics.Electrical;
+
+namespace FitCheck.Facts;
+
+/// <summary>Turns a channel of the build into a network: wire, crossover, parts in the line, drivers.</summary>
+internal static class ChannelModel
+{
+    private const string Multimeter = "Unplug the driver and put a multimeter across its terminals, at room temperature.";
+
+    public static ChannelContext Solve(Build build, Channel channel)
+    {
+        var unsure = new List<Unsure>();
+        var branches = new List<Branch>();
+        foreach (var placed in channel.Feeds)
+        {
+            if (placed.Driver is not null && DriverOf(placed, unsure) is { } model)
+                branches.Add(BranchOf(channel, placed, model));
+        }
+        foreach (var position in channel.Leftover)
+            branches.Add(FactoryBranch(position, unsure));
+        var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
+        var shared = Elements(channel.InLine.Select(s => s.Part));
+        var sweep = complete ? new ChannelLoad([.. branches.Select(b => b.Physics)]) { SharedElements = shared }.Sweep() : null;
+        return new ChannelContext(build, channel, sweep, branches, unsure, OutputRating.Of(channel));
+    }
+
+    private static DriverModel? DriverOf(Placed placed, List<Unsure> unsure)
+    {
+        var driver = placed.Driver!.Part;
+        var p = driver.Parameters;
+        var re = p?.Re;
+        if (re is null || re.IsEstimated)
+            unsure.Add(Resistance(driver.Name, placed.Position.Name, re is not null || driver.Impedance is not null));
+        // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance; without Re that is all there is to go by.
+        if ((re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
+            return null;
+        var model = new DriverModel(resistance, p?.Le?.Si, p?.Fs?.Si, p?.Qms, p?.Qes);
+        return driver.BuiltInCapacitor is { } c
+            ? model with { Tweeter = new CoaxialTweeter(c.Si, 0.85 * (driver.BuiltInImpedance?.Si ?? driver.Impedance?.Si ?? resistance)) }
+            : model;
+    }
+
+    private static Unsure Resistance(string name, string position, bool estimated) => new($"DC resistance of {name} ({position})", Multimeter, estimated);
+
+    private static Branch BranchOf(Channel channel, Placed placed, DriverModel model)
+    {
+        var elements = new List<LadderElement>();
+        var passes = new List<string>();
+        if (channel.HighPass is { } active)
+            passes.Add($"the electronic high-pass at {active.Corner}");
+        foreach (var sundry in channel.InLine.Where(s => s.Part.Type == "capacitor"))
+            passes.Add(sundry.Part.Name);
+        if (channel.Crossover?.Part is { } crossover)
+        {
+            var tweeter = placed.Position.Role == "tweeter" || placed.Driver!.Part.IsTweeter;
+            var ladder = tweeter ? crossover.HighPass : crossover.LowPass;
+            elements.AddRange(Elements(ladder));
+            if (tweeter && Capacitive(ladder))
+                passes.Add(crossover.Name);
+            if (tweeter && Setting(channel, crossover) is { } setting)
+                elements.AddRange(Elements(setting.Network));
+        }
+        elements.AddRange(Elements(placed.Sundries.Select(s => s.Part)));
+        passes.AddRange(placed.Sundries.Where(s => s.Part.Type == "capacitor").Select(s => s.Part.Name));
+        var usesFactoryWire = placed.NewWire is null;
+        if (usesFactoryWire)
+        {
+            elements.AddRange(Elements(placed.Position.FeedNetwork));
+            if (Capacitive(placed.Position.FeedNetwork))
+                passes.Add("the capacitor in the factory wire");
+        }
+        if (placed.Driver!.Part.OwnCapacitor is { } own)
+        {
+            elements.Add(LadderElement.InLine(capacitance: own.Si));
+            passes.Add($"the capacitor on {placed.Driver.Part.Name}");
+        }
+        var unknown = usesFactoryWire && placed.Position.Role == "tweeter" && placed.Position.FeedType.Value == "unknown";
+        return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes, unknown);
+    }
+
+    private static Branch FactoryBranch(Position position, List<Unsure> unsure)
+    {
+        var resistance = 0.8 * position.FactoryImpedance!.Si;
+        var elements = Elements(position.FeedNetwork);
+        var passes = Capacitive(position.FeedNetwork) ? new List<string> { "the capacitor in the factory wire" } : [];
+        if (position.OwnCapacitor is { } own)
+        {
+            elements.Add(LadderElement.InLine(capacitance: own.Si));
+            passes.Add("the factory tweeter's own capacitor");
+        }
+        else if (position is { Role: "tweeter", HasOwnCapacitor: not false })
+        {
+            unsure.Add(new Unsure($"capacitor of the factory tweeter at {position.Name}", "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true));
+        }
+        return new Branch(position, null, new ChannelBranch(new DriverModel(resistance), elements, WireResistance(position.WireGauge, position.WireLength)), passes, false);
+    }
+
+    private static double WireOf(Placed placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length
+        ? WireGauge.Resistance(2 * length.Si, gauge.Si, placed.NewWire.Part.CopperClad ? WireGauge.CopperCladAluminium : WireGauge.Copper)
+        : WireResistance(placed.Position.WireGauge, placed.Position.WireLength);
+
+    private static double WireResistance(Figure? gauge, Figure? length) =>
+        gauge is null || length is null ? 0 : WireGauge.Resistance(2 * length.Si, gauge.Si);
+
+    /// <summary>The jumper's position that the build names, else the crossover's default, else the first.</summary>
+    public static CrossoverSetting? Setting(Channel channel, Crossover crossover) =>
+        crossover.Settings.FirstOrDefault(s => s.Name == (channel.Setting ?? crossover.DefaultSetting)) ?? (crossover.Settings.Count > 0 ? crossover.Settings[0] : null);
+
+    private static bool Capacitive(IReadOnlyList<LadderPart> ladder) => ladder.Any(e => !e.Shunt && e.Capacitance is not null);
+
+    private static List<LadderElement> Elements(IReadOnlyList<LadderPart> ladder) =>
+        [.. ladder.Select(e => new LadderElement(e.Shunt, e.Resistance?.Si, e.Inductance?.Si, e.Capacitance?.Si))];
+
+    private static List<LadderElement> Elements(IEnumerable<Sundry> sundries)
+    {
+        var elements = new List<LadderElement>();
+        foreach (var s in sundries)
+        {
+            if (s is { Type: "capacitor", Capacitance: { } c })
+                elements.Add(LadderElement.InLine(capacitance: c.Si));
+            else if (s is { Type: "resistor", Resistance: { } r })
+                elements.Add(LadderElement.InLine(resistance: r.Si));
+            else if (s is { Type: "l-pad", SeriesResistance: { } a, ShuntResistance: { } b })
+                elements.AddRange([LadderElement.InLine(resistance: a.Si), LadderElement.Across(resistance: b.Si)]);
+        }
+        return elements;
+    }
+}

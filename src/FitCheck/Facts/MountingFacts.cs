@@ -1,0 +1,220 @@
+using FitCheck.Catalog;
+using FitCheck.Physics.Geometry;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts;
+
+/// <summary>Depth behind the panel, height before it, the hole, the flange: the tilted stack-up of driver, spacer and vehicle.</summary>
+internal static class MountingFacts
+{
+    private const string Gauge = "Take the door card off, run the window fully down, and measure from the mounting plane with a depth gauge.";
+    private const string FrontGauge = "Fit the door card and measure from the mounting plane to the back of the grille, with modelling clay or a depth gauge.";
+    private const string Calliper = "Measure with a calliper, in two directions.";
+
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Number("adapter_thickness", Dimension.Metre, "Thickness of the spacer at its centre."),
+        Number("adapter_tilt", Dimension.Radian, "Angle between the spacer's two faces."),
+        Number("depth_needed", Dimension.Metre, "How far the tilted driver on its spacer reaches behind the mounting plane."),
+        Number("depth_available", Dimension.Metre, "Depth behind the mounting plane before the nearest fixed thing."),
+        Number("depth_margin", Dimension.Metre, "Least clearance behind the driver to anything fixed."),
+        Truth("has_glass", "A window glass or another moving thing stands behind the panel."),
+        Number("glass_depth", Dimension.Metre, "Depth behind the mounting plane before the moving glass, fully down."),
+        Number("glass_margin", Dimension.Metre, "Least clearance behind the driver to the moving glass, fully down."),
+        Number("front_needed", Dimension.Metre, "Height that spacer, flange, surround and travel take up before the mounting plane."),
+        Number("front_available", Dimension.Metre, "Gap from the mounting plane to the back of the grille."),
+        Number("front_margin", Dimension.Metre, "Clearance between the moving driver and the grille."),
+        Number("hole_needed", Dimension.Metre, "Diameter of the panel's hole that the tilted body needs at its worst clock angle."),
+        Number("hole_available", Dimension.Metre, "Diameter of the hole in the panel."),
+        Number("hole_margin", Dimension.Metre, "Diameter that the panel's hole has to spare around the body."),
+        Number("largest_hole_margin", Dimension.Metre, "Diameter to spare when the hole is enlarged as far as the panel allows."),
+        Number("opening_margin", Dimension.Metre, "Diameter that the spacer's opening has to spare around the driver's cutout."),
+        Number("tab_margin", Dimension.Metre, "Diameter between the spacer's inner tabs to spare around the driver's cutout."),
+        Number("flange_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the driver's flange."),
+        Number("flange_overlap", Dimension.Metre, "Width on which the driver's flange rests beyond the hole under it."),
+        Number("adapter_overlap", Dimension.Metre, "Width on which the spacer rests beyond the hole in the panel."),
+    ];
+
+    public static void Compute(PositionContext c, FactSheet sheet)
+    {
+        if (c.Driver is null || c.Cup is not null)
+            return;
+        if (c.Adapter is { } adapter)
+        {
+            sheet.Set("adapter_thickness", Dimension.Metre, adapter.Thickness?.Si);
+            sheet.Set("adapter_tilt", Dimension.Radian, adapter.Tilt?.Si ?? 0);
+        }
+        Behind(c, sheet);
+        Before(c, sheet);
+        Hole(c, sheet);
+        Flange(c, sheet);
+    }
+
+    private static void Behind(PositionContext c, FactSheet sheet)
+    {
+        var needed = new Stack(Dimension.Metre);
+        var (reach, _) = Reach(c, needed, null);
+        sheet.Set("depth_needed", needed.Of(reach));
+
+        var fixedThings = c.Position.Mounting.Obstructions.Where(o => !o.Moving).ToList();
+        var moving = c.Position.Mounting.Obstructions.Where(o => o.Moving).ToList();
+        var available = new Stack(Dimension.Metre);
+        var depth = available.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Placed.Depth);
+        sheet.Set("depth_available", available.Of(v => v[depth]));
+        var margins = new List<FactValue> { Margin(c, c.AtPosition("free depth behind the panel"), c.Placed.Depth, null) };
+        margins.AddRange(fixedThings.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}"), o.Depth, o.FromRadius)));
+        sheet.Set("depth_margin", Least(margins));
+        sheet.Set("has_glass", moving.Count > 0);
+        if (moving.Count == 0)
+            return;
+        var glass = moving.OrderBy(o => o.Depth?.Si ?? 0).First();
+        sheet.Set("glass_depth", Dimension.Metre, glass.Depth?.Si);
+        sheet.Set("glass_margin", Least([.. moving.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}, fully down"), o.Depth, o.FromRadius))]));
+    }
+
+    private static FactValue Margin(PositionContext c, string what, Figure? depth, Figure? fromRadius)
+    {
+        var stack = new Stack(Dimension.Metre);
+        var there = stack.Need(what, Gauge, depth);
+        var (reach, _) = Reach(c, stack, fromRadius is { Si: > 0 } ? fromRadius : null);
+        return stack.Of(v => v[there] - reach(v));
+    }
+
+    // Where nothing of the body is as far out as the obstruction, the whole depth is free.
+    private static (Func<double[], double> Reach, Func<double[], BodyProfile> Body) Reach(PositionContext c, Stack stack, Figure? fromRadius)
+    {
+        var body = BodyFacts.Inputs(c, stack);
+        var thickness = Thickness(c, stack);
+        var tilt = Tilt(c, stack);
+        if (fromRadius is null)
+            return (v => TiltedBody.DepthNeeded(body(v), v[tilt], v[thickness]), body);
+        var radius = stack.Need(c.AtPosition("radius from which the obstruction stands"), Gauge, fromRadius);
+        return (v => TiltedBody.DepthNeededBeyondRadius(body(v), v[tilt], v[thickness], v[radius]) ?? 0, body);
+    }
+
+    private static void Before(PositionContext c, FactSheet sheet)
+    {
+        var needed = new Stack(Dimension.Metre);
+        var reach = Front(c, needed);
+        sheet.Set("front_needed", needed.Of(reach));
+        sheet.Set("front_available", Dimension.Metre, c.Placed.GrilleGap?.Si);
+        var margin = new Stack(Dimension.Metre);
+        var gap = margin.Need(c.AtPosition("gap from the panel to the grille"), FrontGauge, c.Placed.GrilleGap);
+        var height = Front(c, margin);
+        sheet.Set("front_margin", margin.Of(v => v[gap] - height(v)));
+    }
+
+    private static Func<double[], double> Front(PositionContext c, Stack stack)
+    {
+        const string sheet = "Read it from the maker's drawing, or measure the driver.";
+        var thickness = Thickness(c, stack);
+        var tilt = Tilt(c, stack);
+        var flange = stack.Need(c.OfDriver("flange thickness"), sheet, c.Size?.FlangeThickness);
+        var front = stack.Need(c.OfDriver("height before the flange"), sheet, c.Size?.FrontHeight);
+        var radius = stack.Need(c.OfDriver("flange diameter"), sheet, c.Size?.Flange);
+        // A tweeter's travel is nothing; a woofer's is its peak linear excursion.
+        var travel = c.Driver!.IsTweeter ? stack.Optional("travel", sheet, null, 0) : stack.Need(c.OfDriver("peak linear excursion"), sheet, c.Driver.Parameters?.Xmax);
+        return v => TiltedBody.FrontReach(v[thickness], v[flange], v[front], v[radius] / 2, v[travel], v[tilt]);
+    }
+
+    private static void Hole(PositionContext c, FactSheet sheet)
+    {
+        var needed = new Stack(Dimension.Metre);
+        var diameter = HoleNeeded(c, needed);
+        sheet.Set("hole_needed", needed.Of(diameter));
+        sheet.Set("hole_available", Dimension.Metre, c.Placed.Cutout?.Si);
+        sheet.Set("hole_margin", HoleMargin(c, c.Placed.Cutout, c.AtPosition("diameter of the hole in the panel")));
+        if (c.Position.Mounting.LargestCutout is { } largest)
+            sheet.Set("largest_hole_margin", HoleMargin(c, largest, c.AtPosition("largest hole that the panel allows")));
+    }
+
+    private static FactValue HoleMargin(PositionContext c, Figure? hole, string what)
+    {
+        var major = new Stack(Dimension.Metre);
+        var there = major.Need(what, Calliper, hole);
+        var diameter = HoleNeeded(c, major);
+        var margin = major.Of(v => v[there] - diameter(v));
+        // An oval's short axis is checked on its own, straight through; a flat position without a short axis is round.
+        if (c.Size?.CutoutMinor is not { } bodyMinor)
+            return margin;
+        var minor = new Stack(Dimension.Metre);
+        var holeMinor = minor.Need(c.AtPosition("short axis of the hole in the panel"), Calliper, c.Position.Mounting.CutoutMinor ?? c.Placed.Cutout);
+        var need = minor.Need(c.OfDriver("short axis of the cutout"), Calliper, bodyMinor);
+        return Least([margin, minor.Of(v => v[holeMinor] - v[need])]);
+    }
+
+    private static Func<double[], double> HoleNeeded(PositionContext c, Stack stack)
+    {
+        // Straight on the panel, the maker's cutout is what the hole must have, whatever the body behind it looks like.
+        if (c.Adapter is null)
+        {
+            var cutout = stack.Need(c.OfDriver("cutout diameter"), Calliper, c.Size?.Cutout);
+            return v => v[cutout];
+        }
+        var body = BodyFacts.Inputs(c, stack);
+        var thickness = Thickness(c, stack);
+        var tilt = Tilt(c, stack);
+        var panel = stack.Optional(c.AtPosition("thickness of the panel"), Calliper, c.Position.Mounting.PanelThickness, 1e-3);
+        return v => 2 * TiltedBody.HoleRadiusNeeded(body(v), v[tilt], v[thickness], v[panel]);
+    }
+
+    private static void Flange(PositionContext c, FactSheet sheet)
+    {
+        if (c.Adapter is { } adapter)
+        {
+            sheet.Set("opening_margin", Difference(("diameter of the spacer's opening", adapter.Opening), (c.OfDriver("cutout diameter"), c.Size?.Cutout)));
+            if (adapter.TabRadius is { } tabs)
+            {
+                var stack = new Stack(Dimension.Metre);
+                var radius = stack.Need("radius of the spacer's inner tabs", Calliper, tabs);
+                var cutout = stack.Need(c.OfDriver("cutout diameter"), Calliper, c.Size?.Cutout);
+                sheet.Set("tab_margin", stack.Of(v => (2 * v[radius]) - v[cutout]));
+            }
+            sheet.Set("flange_overlap", Half(Difference((c.OfDriver("flange diameter"), c.Size?.Flange), ("diameter of the spacer's opening", adapter.Opening))));
+            sheet.Set("adapter_overlap", Half(Difference(("outer diameter of the spacer", adapter.Outer), (c.AtPosition("diameter of the hole in the panel"), c.Placed.Cutout))));
+        }
+        else
+        {
+            sheet.Set("flange_overlap", Half(Difference((c.OfDriver("flange diameter"), c.Size?.Flange), (c.AtPosition("diameter of the hole in the panel"), c.Placed.Cutout))));
+        }
+        sheet.Set("flange_margin", Difference((c.AtPosition("diameter of the recess or trim ring"), c.Position.Mounting.Recess), (c.OfDriver("flange diameter"), c.Size?.Flange)));
+    }
+
+    private static FactValue Difference((string What, Figure? Figure) a, (string What, Figure? Figure) b)
+    {
+        var stack = new Stack(Dimension.Metre);
+        var x = stack.Need(a.What, Calliper, a.Figure);
+        var y = stack.Need(b.What, Calliper, b.Figure);
+        return stack.Of(v => v[x] - v[y]);
+    }
+
+    private static FactValue Half(FactValue full) => full.Number is { } n
+        ? full with { Number = n * Uncertain.Exact(0.5), Unsure = [.. full.Unsure.Select(u => u with { Passing = Halved(u.Passing) })] }
+        : full with { Unsure = [.. full.Unsure.Select(u => u with { Passing = Halved(u.Passing) })] };
+
+    private static Func<PassLimit, string?>? Halved(Func<PassLimit, string?>? passing) =>
+        passing is null ? null : limit => passing(limit with { Limit = 2 * limit.Limit });
+
+    private static int Thickness(PositionContext c, Stack stack) => c.Adapter is { } a
+        ? stack.Need("thickness of the spacer", Calliper, a.Thickness)
+        : stack.Optional("thickness of the spacer", Calliper, null, 0);
+
+    private static int Tilt(PositionContext c, Stack stack) => stack.Optional("tilt of the spacer", Calliper, c.Adapter?.Tilt, 0);
+
+    /// <summary>The smallest of several margins; unknown when one of them is unknown, unless a known one is certainly worse than nothing.</summary>
+    internal static FactValue Least(IReadOnlyList<FactValue> margins)
+    {
+        var known = margins.Where(m => m.Number is not null).ToList();
+        var unsure = margins.SelectMany(m => m.Unsure).DistinctBy(u => u.What).ToList();
+        var data = margins.SelectMany(m => m.Data).Distinct().ToList();
+        // A part that certainly hits one thing does not need the distance to another measured.
+        if (known.Count < margins.Count && known.All(m => m.Number!.Value.High >= 0))
+            return FactValue.Unknown(margins[0].Type, [.. unsure.Where(u => !u.Estimated)]) with { Data = data };
+        var least = known.MinBy(m => m.Number!.Value.Low)!;
+        return FactValue.Of(least.Type.Dimension, least.Number!.Value) with { Unsure = [.. unsure.Where(u => u.Estimated)], Data = least.Data };
+    }
+
+    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
+
+    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
+}

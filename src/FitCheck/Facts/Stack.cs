@@ -1,0 +1,68 @@
+using FitCheck.Catalog;
+using FitCheck.Physics.Geometry;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts;
+
+/// <summary>
+/// A stack-up of figures: gathers the inputs of a computation with their tolerances, and remembers which of them are missing or guessed, so that the
+/// resulting fact can say what to measure and which reading would pass.
+/// </summary>
+internal sealed class Stack(Dimension dimension)
+{
+    // What a careful reading with a depth gauge is worth (common practice, no source).
+    private const double ReadingTolerance = 0.5e-3;
+
+    private readonly List<(string Name, double Nominal, double HalfWidth)> _inputs = [];
+    private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
+    private readonly List<Datum> _data = [];
+
+    /// <summary>Adds a figure that must be known. Returns its place among the inputs.</summary>
+    public int Need(string what, string how, Figure? figure)
+    {
+        _inputs.Add((what, figure?.Si ?? double.NaN, figure?.HalfWidth ?? 0));
+        if (figure is null || figure.IsEstimated)
+            _unsure.Add((_inputs.Count - 1, how, figure is not null));
+        if (figure is not null)
+            _data.Add(new Datum($"{what}: {figure}", figure.At));
+        return _inputs.Count - 1;
+    }
+
+    /// <summary>Adds a figure that counts as a given value when it is left out.</summary>
+    public int Optional(string what, string how, Figure? figure, double absent)
+    {
+        if (figure is not null)
+            return Need(what, how, figure);
+        _inputs.Add((what, absent, 0));
+        return _inputs.Count - 1;
+    }
+
+    /// <summary>Adds a place where a datum stands that the function reads by itself.</summary>
+    public void Cite(string what, Yaml.Location at) => _data.Add(new Datum(what, at));
+
+    /// <summary>The fact.</summary>
+    public FactValue Of(Func<double[], double> f)
+    {
+        var missing = _unsure.Count(u => !u.Estimated);
+        var unsure = _unsure.Where(u => missing == 0 || !u.Estimated).Select(u => new Unsure(
+            _inputs[u.Index].Name, u.How, u.Estimated, missing > 1 ? null : limit => Passing(u.Index, f, limit))).ToList();
+        if (missing > 0)
+            return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = _data };
+        var number = StackUp.Of(_inputs, f);
+        return double.IsNaN(number.Value)
+            ? FactValue.Unknown(FactType.Number(dimension)) with { Data = _data }
+            : FactValue.Of(dimension, number) with { Unsure = unsure, Data = _data };
+    }
+
+    private string? Passing(int index, Func<double[], double> f, PassLimit limit)
+    {
+        var inputs = _inputs.ToList();
+        var start = double.IsNaN(inputs[index].Nominal) ? 0.05 : inputs[index].Nominal;
+        inputs[index] = inputs[index] with { Nominal = start, HalfWidth = 0 };
+        if (inputs.Exists(i => double.IsNaN(i.Nominal)) || StackUp.SolveFor(inputs, f, index, limit.Limit, limit.AtLeast) is not { } passing)
+            return null;
+        // The reading itself may be off by its own tolerance.
+        var safe = passing with { Value = passing.Value + (passing.OrMore ? ReadingTolerance : -ReadingTolerance) };
+        return $"{QuantityText.Format(safe.RoundedTo(0.1e-3), Dimension.Metre)} or {(safe.OrMore ? "more" : "less")}";
+    }
+}

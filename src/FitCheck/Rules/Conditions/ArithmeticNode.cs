@@ -1,0 +1,46 @@
+using FitCheck.Facts;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Rules.Conditions;
+
+/// <summary>`a + b`, `a - b`, `a * b`, `a / b`. Worst cases are carried as if both operands could be off at once.</summary>
+internal sealed class ArithmeticNode(int offset, char sign, Node left, Node right) : Node(offset)
+{
+    public override IReadOnlyList<Node> Children => [left, right];
+
+    public override FactType? TypeOf(TypeCheck check)
+    {
+        var a = check.NumberOf(left, $"`{sign}`");
+        var b = check.NumberOf(right, $"`{sign}`");
+        if (a is not { } one || b is not { } two)
+            return null;
+        if (sign == '/' && right is NumberNode { IsZero: true })
+            return check.Refuse(right.Offset, "nothing can be divided by zero");
+        if (sign is '*' or '/')
+            return FactType.Number(Combine(one, two));
+        return one == two
+            ? FactType.Number(one)
+            : check.Refuse(Offset, $"`{sign}` needs two values of one dimension; the left is {one}, the right is {two}");
+    }
+
+    public override FactValue Evaluate(FactInputs inputs)
+    {
+        var a = left.Evaluate(inputs);
+        var b = right.Evaluate(inputs);
+        var type = FactType.Number(sign is '*' or '/' ? Combine(a.Type.Dimension, b.Type.Dimension) : a.Type.Dimension);
+        if (a.Number is not { } one || b.Number is not { } two)
+            return FactValue.Unknown(type).RestingOn(a, b);
+        var number = sign switch
+        {
+            '+' => one + two,
+            '-' => one - two,
+            '*' => one * two,
+            _ => Uncertain.Divide(one, two),
+        };
+        return number is { } known && !FactInputs.IsNonsense(known)
+            ? (new FactValue(type) { Number = known }).RestingOn(a, b)
+            : FactValue.Unknown(type).RestingOn(a, b).OrInexact(right, inputs);
+    }
+
+    private Dimension Combine(Dimension a, Dimension b) => sign == '*' ? a * b : a / b;
+}

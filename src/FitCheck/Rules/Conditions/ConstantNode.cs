@@ -1,0 +1,13 @@
+using FitCheck.Facts;
+
+namespace FitCheck.Rules.Conditions;
+
+/// <summary>`true`, `false` or a word.</summary>
+internal sealed class ConstantNode(int offset, FactValue value) : Node(offset)
+{
+    public override IReadOnlyList<Node> Children => [];
+
+    public override FactType? TypeOf(TypeCheck check) => value.Type;
+
+    public override FactValue Evaluate(FactInputs inputs) => value;
+}

@@ -1,0 +1,30 @@
+using FitCheck.Facts;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Rules.Conditions;
+
+/// <summary>`min(a, b, …)` and `max(a, b, …)`; unknown when any of them is.</summary>
+internal sealed class ExtremeNode(int offset, string function, IReadOnlyList<Node> operands) : Node(offset)
+{
+    public override IReadOnlyList<Node> Children => operands;
+
+    public override FactType? TypeOf(TypeCheck check)
+    {
+        var dimensions = operands.Select(o => check.NumberOf(o, $"`{function}`")).ToList();
+        if (dimensions.Exists(d => d is null))
+            return null;
+        var odd = dimensions.FindIndex(d => d != dimensions[0]);
+        return odd < 0
+            ? FactType.Number(dimensions[0]!.Value)
+            : check.Refuse(operands[odd].Offset, $"`{function}` needs values of one dimension; the first is {dimensions[0]}, this one is {dimensions[odd]}");
+    }
+
+    public override FactValue Evaluate(FactInputs inputs)
+    {
+        FactValue[] values = [.. operands.Select(o => o.Evaluate(inputs))];
+        var result = new FactValue(values[0].Type);
+        if (Array.TrueForAll(values, v => v.Number is not null))
+            result = result with { Number = values.Select(v => v.Number!.Value).Aggregate((a, b) => function == "min" ? Uncertain.Min(a, b) : Uncertain.Max(a, b)) };
+        return result.RestingOn(values);
+    }
+}

@@ -1,0 +1,40 @@
+using FitCheck.Facts;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Rules.Conditions;
+
+/// <summary>The values that an expression is evaluated with. A fact without a value is unknown and always says what is missing.</summary>
+public sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, FactValue> values)
+{
+    /// <summary>The value of a declared fact.</summary>
+    public FactValue Of(string name)
+    {
+        var declared = scope.Find(name) ?? throw new InvalidOperationException($"the fact {name} is not declared");
+        if (!values.TryGetValue(name, out var value))
+            return FactValue.Unknown(declared.Type, Missing(declared));
+        if (value.Type != declared.Type)
+            throw new InvalidOperationException($"the fact {name} is declared as {declared.Type}, but computed as {value.Type}");
+        if (value.Number is { } number && IsNonsense(number))
+            value = value with { Number = null };
+        return value.IsKnown || value.Unsure.Count > 0 ? value : value with { Unsure = [Missing(declared)] };
+    }
+
+    /// <summary>What to do about a fact whose tolerance leaves a question open.</summary>
+    public Unsure Inexact(string name) => new(
+        WhatOf(scope.Find(name)!), "Measure it more exactly; as recorded it may lie on either side of the limit.", Estimated: false, Passing(scope.Find(name)!));
+
+    /// <summary>True when the fact is a number that may be off.</summary>
+    public bool IsInexact(string name) => Of(name).Number is { IsExact: false };
+
+    internal static bool IsNonsense(in Uncertain n) => double.IsNaN(n.Value) || double.IsNaN(n.Low) || double.IsNaN(n.High);
+
+    private static Unsure Missing(FactDeclaration fact) => new(
+        WhatOf(fact), "Nothing that gives it is recorded: add the data to the catalog or to the build.", Estimated: false, Passing(fact));
+
+    private static string WhatOf(FactDeclaration fact) => fact.Meaning.TrimEnd('.');
+
+    // The fact itself is what the limit is about, so the limit is what would pass.
+    private static Func<PassLimit, string?>? Passing(FactDeclaration fact) => fact.Type.Kind == FactKind.Number
+        ? limit => QuantityText.Format(limit.Limit, fact.Type.Dimension) + (limit.AtLeast ? " or more" : " or less")
+        : null;
+}

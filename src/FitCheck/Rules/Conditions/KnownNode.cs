@@ -1,0 +1,17 @@
+using FitCheck.Facts;
+
+namespace FitCheck.Rules.Conditions;
+
+/// <summary>`known(fact)`: whether the fact has a value. Nothing else turns an unknown into a truth.</summary>
+internal sealed class KnownNode(int offset, NameNode fact) : Node(offset)
+{
+    public override IReadOnlyList<Node> Children => [fact];
+
+    public override FactType? TypeOf(TypeCheck check) => fact.TypeOf(check) is null ? null : FactType.Truth;
+
+    public override FactValue Evaluate(FactInputs inputs)
+    {
+        var value = fact.Evaluate(inputs);
+        return FactValue.Of(value.IsKnown) with { Data = value.Data };
+    }
+}

@@ -1,0 +1,22 @@
+using FitCheck.Facts;
+
+namespace FitCheck.Rules.Conditions;
+
+/// <summary>A part of an expression. It knows its type before anything is evaluated, and answers "unknown" rather than guess.</summary>
+internal abstract class Node(int offset)
+{
+    /// <summary>Where it stands in the expression's text; for an operation, where the operator stands.</summary>
+    public int Offset { get; } = offset;
+
+    public abstract IReadOnlyList<Node> Children { get; }
+
+    /// <summary>Its type, or null when it has none; the reason is reported then.</summary>
+    public abstract FactType? TypeOf(TypeCheck check);
+
+    public abstract FactValue Evaluate(FactInputs inputs);
+
+    /// <summary>The names of facts in it, each once, in the order they are written.</summary>
+    public IEnumerable<string> Names() => AllNames().Distinct(StringComparer.Ordinal);
+
+    private IEnumerable<string> AllNames() => this is NameNode name ? [name.Name] : Children.SelectMany(c => c.AllNames());
+}

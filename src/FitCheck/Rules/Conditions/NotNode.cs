@@ -1,0 +1,17 @@
+using FitCheck.Facts;
+
+namespace FitCheck.Rules.Conditions;
+
+/// <summary>`not a`; the opposite of unknown is unknown.</summary>
+internal sealed class NotNode(int offset, Node operand) : Node(offset)
+{
+    public override IReadOnlyList<Node> Children => [operand];
+
+    public override FactType? TypeOf(TypeCheck check) => check.IsTruth(operand, "`not`") ? FactType.Truth : null;
+
+    public override FactValue Evaluate(FactInputs inputs)
+    {
+        var a = operand.Evaluate(inputs);
+        return new FactValue(FactType.Truth) { Truth = !a.Truth }.RestingOn(a);
+    }
+}

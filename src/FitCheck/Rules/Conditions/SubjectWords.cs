@@ -1,0 +1,13 @@
+using FitCheck.Facts;
+
+namespace FitCheck.Rules.Conditions;
+
+/// <summary>The one place where subjects are spelled.</summary>
+public static class SubjectWords
+{
+    public static readonly IReadOnlyList<string> All = ["position", "channel", "build", "driver"];
+
+    public static string Word(this Subject subject) => All[(int)subject];
+
+    public static Subject? Parse(string word) => All.ToList().IndexOf(word) is >= 0 and var index ? (Subject)index : null;
+}

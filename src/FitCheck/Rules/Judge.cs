@@ -1,0 +1,94 @@
+using System.Security.Cryptography;
+using System.Text;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
+using FitCheck.Rules.Conditions;
+using FitCheck.Yaml;
+
+namespace FitCheck.Rules;
+
+/// <summary>Applies a rule to the facts of one subject.</summary>
+public static class Judge
+{
+    /// <summary>What the rule says of the subject; null when it doesn't apply.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="table">The facts of a subject of the rule's kind.</param>
+    /// <param name="buildName">Goes into the fingerprint.</param>
+    public static Finding? Evaluate(Rule rule, FactTable table, string buildName)
+    {
+        if (table.Subject != rule.Subject)
+            return null;
+        var inputs = new FactInputs(rule.Scope, table.Values);
+        return Judgement.Of(rule, inputs) is { } judgement ? Find(rule, table, inputs, judgement, buildName, problems: null) : null;
+    }
+
+    /// <summary>The finding of a judgement; a message that can't be rendered is reported where problems are wanted.</summary>
+    internal static Finding Find(Rule rule, FactTable table, FactInputs inputs, Judgement judgement, string buildName, ProblemList? problems)
+    {
+        var parts = rule.About.Select(a => table.Choices.GetValueOrDefault(a)).OfType<Choice>().ToList();
+        var unit = rule.Unit;
+        var measure = judgement.Status == Status.Measure ? Measures(judgement) : [];
+        var wanted = string.Join("; ", measure.Select(m => m.Passing is null ? m.What : $"{m.What} ({m.Passing})"));
+        return new Finding
+        {
+            Rule = rule.Id,
+            Title = rule.Title,
+            Status = judgement.Status,
+            Position = table.Key,
+            PositionName = table.Name,
+            Parts = [.. parts.Select(p => p.Part).Distinct(StringComparer.Ordinal)],
+            Fact = rule.Fact.Text,
+            Value = judgement.Fact.Number is { } n && unit is not null ? InUnit(n, unit) : null,
+            ValueText = Shown.Value(judgement.Fact, unit, table.Currency),
+            Unit = Shown.UnitName(unit, table.Currency),
+            Limit = judgement.Deciding?.Value.Number is { } limit ? unit?.FromSi(limit.Value) : null,
+            Margin = judgement.Margin is { } margin ? unit?.FromSi(margin) : null,
+            Message = Message(rule, new MessageVariables(rule, table, inputs, judgement, wanted), judgement.Status, problems),
+            Advice = rule.Advice,
+            Source = rule.Source.ToString(),
+            At = parts.Count > 0 ? parts[0].At : table.At,
+            Related = Places(rule, judgement),
+            ToMeasure = measure,
+            Fingerprint = Fingerprint(rule.Id, buildName, table.Key, rule.Fact.Text),
+        };
+    }
+
+    private static Uncertain InUnit(in Uncertain n, Unit unit) => new(unit.FromSi(n.Value), unit.FromSi(n.Low), unit.FromSi(n.High), unit.FromSi(n.Rss));
+
+    // A rule with limits on both sides passes between them, so a datum is told both.
+    private static List<ToMeasure> Measures(Judgement judgement)
+    {
+        var limits = new[] { Side.Below, Side.Above }
+            .Select(side => (judgement.Limits.FirstOrDefault(l => l.Side == side && l.Status == Status.Warn) ?? judgement.Limits.FirstOrDefault(l => l.Side == side))?.Passing)
+            .OfType<PassLimit>().ToList();
+        return [.. judgement.Unsure.Select(u => new ToMeasure(u.What, u.How, Passing(u, limits))).Distinct()];
+    }
+
+    private static string? Passing(Unsure unsure, List<PassLimit> limits)
+    {
+        var texts = limits.Select(l => unsure.Passing?.Invoke(l)).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
+        return texts.Count > 0 ? string.Join(" and ", texts) : null;
+    }
+
+    private static string Message(Rule rule, MessageVariables variables, Status status, ProblemList? problems)
+    {
+        if (!rule.Messages.TryGetValue(status, out var template))
+            throw new InvalidOperationException($"{rule.Id} has no message for {status.Word()}");
+        if (template.Render(variables.Find, out var problem) is { } message)
+            return message;
+        problems?.Error(template.At, $"the message can't be rendered: {problem}");
+        return $"{rule.Title}: {variables.Find("value")}. (The message of this rule can't be rendered; `fitcheck lint` says why.)";
+    }
+
+    private static Related[] Places(Rule rule, Judgement judgement)
+    {
+        var threshold = judgement.Deciding?.Bound.At ?? rule.When?.At ?? rule.Fact.At;
+        var what = judgement.Deciding is null ? "condition of the rule" : "threshold of the rule";
+        return [.. judgement.Data.Select(d => new Related(d.At, d.What)).Append(new Related(threshold, what)).Distinct()
+            .OrderBy(r => r.At).ThenBy(r => r.What, StringComparer.Ordinal)];
+    }
+
+    private static string Fingerprint(string rule, string build, string position, string fact) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', rule, build, position, fact))))[..16];
+}

@@ -1,0 +1,85 @@
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules.Conditions;
+
+namespace FitCheck.Rules;
+
+/// <summary>The status that a rule gives, and what it rests on; without messages and places.</summary>
+/// <param name="Status">The status.</param>
+/// <param name="Fact">The value that was judged.</param>
+/// <param name="Limits">Every limit of the rule.</param>
+/// <param name="Deciding">The limit that decided; for a pass the nearest, for an unknown value the strictest.</param>
+/// <param name="Unsure">What is missing or guessed, when that is why.</param>
+/// <param name="Data">Where the data stand that it rests on.</param>
+internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Limit> Limits, Limit? Deciding, IReadOnlyList<Unsure> Unsure, IReadOnlyList<Datum> Data)
+{
+    /// <summary>Distance to the deciding limit in SI, negative beyond it; null when the value or the limit is unknown.</summary>
+    public double? Margin => Deciding?.Margin(Fact);
+
+    /// <summary>Judges one subject; null when the rule doesn't apply to it.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="inputs">The facts of the subject.</param>
+    /// <param name="given">Takes the place of the rule's fact, for examples.</param>
+    /// <param name="applies">Takes the place of the rule's condition, for examples.</param>
+    public static Judgement? Of(Rule rule, FactInputs inputs, FactValue? given = null, bool? applies = null)
+    {
+        var when = applies is { } forced ? FactValue.Of(forced) : rule.When?.Evaluate(inputs) ?? FactValue.Of(true);
+        if (when.Truth == false)
+            return null;
+        var fact = given ?? rule.Fact.Evaluate(inputs);
+        var limits = Limit.AllOf(rule, inputs);
+        if (!when.IsKnown)
+            return new Judgement(Status.Measure, fact, limits, null, Told(rule.When!, when, inputs), when.Data);
+
+        Limit? decided = null;
+        var status = fact.IsKnown ? Compare(rule, fact, limits, Doubts().Count > 0, out decided) : Status.Measure;
+        var unsure = Doubts();
+        if (status == Status.Measure && unsure.Count == 0)
+            unsure = Told(rule.Fact, fact, inputs);
+        decided ??= Strictest(limits);
+        return new Judgement(status, fact, limits, decided, unsure, [.. fact.Data, .. limits.SelectMany(l => l.Value.Data)]);
+
+        // What a datum of the condition or of a limit has to be can't be told from the limit of the fact.
+        IReadOnlyList<Unsure> Doubts() => fact.IsKnown
+            ? [.. fact.Unsure, .. limits.SelectMany(l => l.Value.Unsure).Concat(when.Unsure).Select(Evidence.WithoutPassing)]
+            : fact.Unsure;
+    }
+
+    private static Status Compare(Rule rule, FactValue fact, IReadOnlyList<Limit> limits, bool guessed, out Limit? decided)
+    {
+        var known = limits.Where(l => l.Value.IsKnown).ToList();
+        var open = guessed ? Status.Measure : Status.Warn;
+        if (First(Status.Fail, true, out decided))
+            return Status.Fail;
+        decided = limits.FirstOrDefault(l => !l.Value.IsKnown);
+        if (decided is not null)
+            return Status.Measure;
+        if (First(Status.Fail, null, out decided))
+            return rule.Warn is null ? Status.Measure : open;
+        if (First(Status.Warn, true, out decided))
+            return Status.Warn;
+        if (First(Status.Warn, null, out decided))
+            return open;
+        decided = Nearest(known, fact);
+        return guessed ? Status.Measure : Status.Pass;
+
+        bool First(Status status, bool? broken, out Limit? limit)
+        {
+            limit = Nearest(known.Where(l => l.Status == status && l.IsBroken(fact) == broken), fact);
+            return limit is not null;
+        }
+    }
+
+    private static Limit? Nearest(IEnumerable<Limit> limits, FactValue fact) => limits.OrderBy(l => l.Margin(fact) ?? 0).FirstOrDefault();
+
+    private static Limit? Strictest(IReadOnlyList<Limit> limits) => limits.FirstOrDefault(l => l.Status == Status.Warn) ?? (limits.Count > 0 ? limits[0] : null);
+
+    // A measure finding always says what to measure, even where only tolerances leave it open.
+    private static IReadOnlyList<Unsure> Told(Expression expression, FactValue value, FactInputs inputs)
+    {
+        if (value.Unsure.Count > 0)
+            return value.Unsure;
+        var inexact = expression.Inexact(inputs);
+        return inexact.Count > 0 ? inexact : [new Unsure(expression.Text, "The data recorded leave it open; measure them again.", Estimated: false)];
+    }
+}

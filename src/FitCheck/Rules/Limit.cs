@@ -1,0 +1,55 @@
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules.Conditions;
+
+namespace FitCheck.Rules;
+
+/// <summary>Which side of a bound is bad.</summary>
+internal enum Side
+{
+    Below,
+    Above,
+    Is,
+}
+
+/// <summary>One bound of a threshold with its value for one subject.</summary>
+internal sealed record Limit(Status Status, Side Side, Expression Bound, FactValue Value)
+{
+    /// <summary>Every limit of a rule: those that fail first, then those that warn.</summary>
+    public static IReadOnlyList<Limit> AllOf(Rule rule, FactInputs inputs)
+    {
+        var limits = new List<Limit>();
+        foreach (var (status, threshold) in new[] { (Status.Fail, rule.Fail), (Status.Warn, rule.Warn) })
+        {
+            if (threshold?.Below is { } below)
+                limits.Add(new Limit(status, Side.Below, below, below.Evaluate(inputs)));
+            if (threshold?.Above is { } above)
+                limits.Add(new Limit(status, Side.Above, above, above.Evaluate(inputs)));
+            limits.AddRange((threshold?.Is ?? []).Select(v => new Limit(status, Side.Is, v, v.Evaluate(inputs))));
+        }
+        return limits;
+    }
+
+    /// <summary>Whether a value is beyond it: certainly, certainly not, or null when bounds overlap. Both values must be known.</summary>
+    public bool? IsBroken(FactValue fact) => Side switch
+    {
+        Side.Below => Comparison.Less(fact.Number!.Value, Value.Number!.Value, fact.Type.Dimension),
+        Side.Above => Comparison.Less(Value.Number!.Value, fact.Number!.Value, fact.Type.Dimension),
+        _ => fact.Truth == Value.Truth && fact.Word == Value.Word,
+    };
+
+    /// <summary>Distance in SI, positive on the good side and zero on the limit itself; null for truths, words and unknowns.</summary>
+    public double? Margin(FactValue fact)
+    {
+        if (Side == Side.Is || fact.Number is not { } number || Value.Number is not { } limit)
+            return null;
+        if (Comparison.Near(number.Value, limit.Value, fact.Type.Dimension))
+            return 0;
+        return Side == Side.Below ? number.Value - limit.Value : limit.Value - number.Value;
+    }
+
+    /// <summary>What a datum has to reach to be on the good side for certain; null when the limit is unknown or no number.</summary>
+    public PassLimit? Passing => Side == Side.Is || Value.Number is not { } limit
+        ? null
+        : Side == Side.Below ? new PassLimit(limit.High, AtLeast: true) : new PassLimit(limit.Low, AtLeast: false);
+}

@@ -1,0 +1,41 @@
+using FitCheck.Builds;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Yaml;
+
+namespace FitCheck;
+
+/// <summary>Marks the findings that the build accepts. A waived finding keeps its status; a waiver that matches nothing is told.</summary>
+internal static class Waivers
+{
+    public static (List<Finding> Findings, IReadOnlyList<Problem> Remarks) Apply(Build build, List<Finding> findings, RuleSet rules)
+    {
+        var remarks = new ProblemList();
+        var result = findings.ToList();
+        foreach (var waiver in build.Waivers)
+        {
+            var matched = false;
+            for (var i = 0; i < result.Count; i++)
+            {
+                var f = result[i];
+                if (f.Rule != waiver.Rule || f.Status == Status.Pass || (waiver.Position is { } at && at != f.Position))
+                    continue;
+                result[i] = f with { Waived = waiver.Reason };
+                matched = true;
+            }
+            if (!matched)
+                remarks.Warn(waiver.At, Unmatched(waiver, findings, rules));
+        }
+        return (result, remarks.Sorted());
+    }
+
+    private static string Unmatched(Waiver waiver, List<Finding> findings, RuleSet rules)
+    {
+        if (rules.Find(waiver.Rule) is null)
+            return $"no rule `{waiver.Rule}`, so this waiver matches nothing{Nearest.Hint(waiver.Rule, rules.Rules.Select(r => r.Id))}";
+        var where = waiver.Position is { } position ? $" at `{position}`" : "";
+        return findings.Exists(f => f.Rule == waiver.Rule)
+            ? $"nothing to waive: `{waiver.Rule}` finds nothing wrong{where}"
+            : $"nothing to waive: `{waiver.Rule}` does not apply{where}";
+    }
+}

@@ -1,0 +1,82 @@
+using CsCheck;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical;
+using Xunit;
+
+namespace FitCheck.Tests.Physics.Acoustics;
+
+public class AcousticsTests
+{
+    private const double Mass = 0.014;
+    private static readonly DriverModel Woofer = new(3.4, 0.25e-3, 65, 4.4, 0.96);
+
+    [Theory]
+    [InlineData(0, 0)] // Abramowitz and Stegun, table 9.1, from memory
+    [InlineData(1, 0.4400505857)] // Abramowitz and Stegun, table 9.1, from memory
+    [InlineData(2, 0.5767248078)] // Abramowitz and Stegun, table 9.1, from memory
+    [InlineData(5, -0.3275791376)] // Abramowitz and Stegun, table 9.1, from memory
+    [InlineData(3.8317059702, 0)] // first zero, Abramowitz and Stegun, table 9.5, from memory
+    [InlineData(-1, -0.4400505857)] // odd
+    public void Bessel_function(double x, double j1) => Assert.Equal(j1, PistonDirectivity.BesselJ1(x), 1e-9);
+
+    [Fact]
+    public void Bessel_function_agrees_with_MathNet() =>
+        Gen.Double[-60, 60].Sample(x => Math.Abs(PistonDirectivity.BesselJ1(x) - MathNet.Numerics.SpecialFunctions.BesselJ(1, x)) < 1e-9);
+
+    [Fact]
+    public void A_piston_is_down_three_decibels_at_1_616() => // 2·J1(x)/x = 0.7071, Beranek, Acoustics, from memory
+        Assert.Equal(Math.Sqrt(0.5), PistonDirectivity.Ratio(1.616), 5e-4);
+
+    [Fact]
+    public void On_the_axis_nothing_is_lost() => Assert.Equal(0, PistonDirectivity.Db(10_000, 0.0127, 0));
+
+    [Fact]
+    public void A_piston_is_never_louder_off_its_axis() => Gen.Select(Gen.Double[20, 20_000], Gen.Double[0.005, 0.15], Gen.Double[0, Math.PI / 2])
+        .Sample((hz, radius, angle) => PistonDirectivity.Db(hz, radius, angle) <= 1e-9);
+
+    [Fact]
+    public void Excursion_needs_parameters() => Assert.Null(Excursion.Peak(new DriverModel(4), Mass, 2.83, 50));
+
+    [Fact]
+    public void Excursion_grows_with_voltage() =>
+        Assert.Equal(2 * Excursion.Peak(Woofer, Mass, 5, 50)!.Value, Excursion.Peak(Woofer, Mass, 10, 50)!.Value, 1e-12);
+
+    [Fact]
+    public void Far_above_resonance_excursion_falls_by_twelve_decibels_an_octave()
+    {
+        var driver = Woofer with { Le = null }; // the mass controls: x ~ 1/ω²
+        Assert.Equal(4, Excursion.Peak(driver, Mass, 10, 2000)!.Value / Excursion.Peak(driver, Mass, 10, 4000)!.Value, 0.02);
+    }
+
+    [Fact]
+    public void The_lowest_high_pass_just_keeps_the_limit()
+    {
+        var open = Excursion.Largest(Woofer, Mass, 12, FrequencyGrid.Audio)!.Value;
+        var corner = Excursion.LowestHighPass(Woofer, Mass, 12, open / 2, 2, FrequencyGrid.Audio)!.Value;
+        Assert.InRange(corner, 21, 200);
+        Assert.InRange(With(corner), 0.49 * open, 0.5 * open);
+        Assert.True(With(corner * 0.98) > 0.5 * open);
+
+        double With(double hz) => Excursion.Largest(Woofer, Mass, 12, FrequencyGrid.Audio, f => ActiveFilter.ButterworthHighPass(f, hz, 2))!.Value;
+    }
+
+    [Fact]
+    public void A_limit_that_holds_anyway_needs_no_high_pass() =>
+        Assert.Equal(20, Excursion.LowestHighPass(Woofer, Mass, 2.83, 0.1, 2, FrequencyGrid.Audio)!.Value);
+
+    [Fact]
+    public void Resonance_and_compliance_are_inverse() => Gen.Select(Gen.Double[0.001, 0.1], Gen.Double[1e-4, 2e-3])
+        .Sample((mass, compliance) => Math.Abs(ThieleSmall.Compliance(ThieleSmall.Resonance(mass, compliance), mass) - compliance) < 1e-12);
+
+    [Fact]
+    public void A_force_factor_gives_back_its_Q() => Assert.Equal(0.96, ThieleSmall.ElectricalQ(65, Mass, 3.4, ThieleSmall.ForceFactor(65, Mass, 3.4, 0.96)), 1e-12);
+
+    [Fact]
+    public void Butterworth_box_has_its_half_power_at_its_resonance() => Assert.Equal(1, ClosedBox.HalfPowerRatio(Math.Sqrt(0.5)), 1e-12);
+
+    [Fact]
+    public void Ten_times_the_power_is_ten_decibels() => Assert.Equal(100, Sensitivity.AtPower(90, 10), 1e-12);
+
+    [Fact]
+    public void Sensitivity_conversions_are_inverse() => Gen.Double[1, 16].Sample(ohm => Math.Abs(Sensitivity.To2V83(Sensitivity.ToOneWatt(90, ohm), ohm) - 90) < 1e-12);
+}

@@ -1,0 +1,96 @@
+using CsCheck;
+using FitCheck.Physics.Electrical;
+using Xunit;
+
+namespace FitCheck.Tests.Physics.Electrical;
+
+public class HighPassTests
+{
+    private static readonly IReadOnlyList<double> Grid = FrequencyGrid.Audio;
+
+    [Theory]
+    [InlineData(1, 5.576)] // 10·lg((1 + 8²)/(1 + 2²))/2: a first-order filter between corner/2 and corner/8
+    [InlineData(2, 11.907)] // 10·lg((1 + 8⁴)/(1 + 2⁴))/2
+    [InlineData(3, 17.996)] // 10·lg((1 + 8⁶)/(1 + 2⁶))/2
+    [InlineData(4, 24.068)] // 10·lg((1 + 8⁸)/(1 + 2⁸))/2
+    public void Corner_and_slope_of_a_Butterworth_filter(int order, double slope)
+    {
+        var found = Of(hz => ActiveFilter.ButterworthHighPass(hz, 1000, order));
+        Assert.Equal(1000, found.CornerHz!.Value, order == 1 ? 12.0 : 2.0); // a first-order filter still loses 0.03 dB in the passband
+        Assert.Equal(slope, found.SlopeDbPerOctave!.Value, 0.07);
+        Assert.Equal(0, found.PeakDb, 0.05);
+    }
+
+    [Fact]
+    public void A_capacitor_has_its_corner_where_its_reactance_is_the_load()
+    {
+        var sweep = new ChannelLoad([new ChannelBranch(new DriverModel(4), [LadderElement.InLine(capacitance: 100e-6)])]).Sweep();
+        Assert.Equal(1 / (2 * Math.PI * 4 * 100e-6), HighPass.Of(Grid, sweep.LevelDb(0)).CornerHz!.Value, 2.0);
+    }
+
+    [Fact]
+    public void A_level_that_never_falls_is_full_range()
+    {
+        var found = Of(_ => 0.5);
+        Assert.True(found.IsFullRange);
+        Assert.Null(found.SlopeDbPerOctave);
+        Assert.Equal(-6.0206, found.PassbandDb, 1e-3);
+    }
+
+    [Fact]
+    public void A_fall_of_two_decibels_is_still_full_range() => Assert.True(Of(hz => hz < 1000 ? 0.8 : 1).IsFullRange);
+
+    [Fact]
+    public void The_highest_corner_counts() =>
+        // Down below 4 kHz, up again below 500 Hz: a dip in between must not hide that the tweeter starts at 4 kHz.
+        Assert.InRange(Of(hz => hz is > 500 and < 4000 ? 0.1 : 1).CornerHz!.Value, 3800, 4100);
+
+    [Fact]
+    public void A_resonance_shows_as_a_peak()
+    {
+        // Second order with Q = 2: highest at fc/√(1 − 1/(2Q²)), by Q/√(1 − 1/(4Q²)).
+        var found = Of(hz =>
+        {
+            var x = hz / 2000;
+            return x * x / Math.Sqrt(Math.Pow(1 - (x * x), 2) + (x * x / 4));
+        });
+        Assert.Equal(20 * Math.Log10(2 / Math.Sqrt(1 - (1 / 16.0))) - found.PassbandDb, found.PeakDb, 0.02);
+        Assert.Equal(2000 / Math.Sqrt(1 - (1 / 8.0)), found.PeakHz, 40.0);
+    }
+
+    [Fact]
+    public void Silence_below_a_frequency_has_a_corner_and_no_undefined_number()
+    {
+        var found = Of(hz => hz < 1000 ? 0 : 1);
+        Assert.InRange(found.CornerHz!.Value, 980, 1030);
+        Assert.False(double.IsNaN(found.PassbandDb));
+    }
+
+    [Fact]
+    public void A_smaller_capacitor_never_lowers_the_corner() =>
+        Gen.Select(RandomNetworks.Logarithmic(4e-6, 1e-4), RandomNetworks.Logarithmic(1.1, 4)).Sample((farad, ratio) =>
+            Corner(farad / ratio) >= Corner(farad));
+
+    [Fact]
+    public void A_rolled_off_ladder_falls_ever_further()
+    {
+        LadderElement[] ladder = [LadderElement.InLine(capacitance: 8.8419e-6), LadderElement.Across(inductance: 0.15915e-3), LadderElement.InLine(capacitance: 26.526e-6)];
+        var levels = new ChannelLoad([new ChannelBranch(new DriverModel(4), ladder)]).Sweep().LevelDb(0);
+        for (var i = 1; i < levels.Length; i++)
+            Assert.True(levels[i] >= levels[i - 1] - 1e-9, $"at {Grid[i]:F0} Hz");
+    }
+
+    [Theory]
+    [InlineData(6, 1)]
+    [InlineData(12, 2)]
+    [InlineData(18, 3)]
+    [InlineData(24, 4)]
+    [InlineData(48, 8)]
+    [InlineData(2, 1)]
+    public void Order_of_a_slope(double slope, int order) => Assert.Equal(order, ActiveFilter.OrderOfSlope(slope));
+
+    private static double Corner(double farad) =>
+        HighPass.Of(Grid, new ChannelLoad([new ChannelBranch(new DriverModel(4), [LadderElement.InLine(capacitance: farad)])]).Sweep().LevelDb(0)).CornerHz!.Value;
+
+    private static HighPass Of(Func<double, double> magnitude) => HighPass.Of(Grid, [.. Grid.Select(hz => 20 * Math.Log10(magnitude(hz)))]);
+}

@@ -1,0 +1,108 @@
+using Xunit;
+using FitCheck.Facts;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Tests.Rules;
+
+/// <summary>Reading expressions: types, units, and mistakes with their exact column (the text begins in column 11).</summary>
+public sealed class ExpressionReadTests
+{
+    [Theory]
+    [InlineData("3", 3)]
+    [InlineData("0.8", 0.8)]
+    [InlineData("3 mm", 0.003)]
+    [InlineData("3mm", 0.003)]
+    [InlineData("2.5 mm2", 2.5e-6)]
+    [InlineData("80 %", 0.8)]
+    [InlineData("12 dB/octave", 12)]
+    [InlineData("5.5 T m", 5.5)]
+    [InlineData("2 N/A", 2)]
+    [InlineData("1 + 2 * 3", 7)]
+    [InlineData("(1 + 2) * 3", 9)]
+    [InlineData("8 - 4 - 2", 2)]
+    [InlineData("8 / 4 / 2", 1)]
+    [InlineData("-2 * -3", 6)]
+    [InlineData("- - 2", 2)]
+    [InlineData("min(3, 1, 2)", 1)]
+    [InlineData("max(3 mm, 1 cm)", 0.01)]
+    [InlineData("abs(2 - 5)", 3)]
+    [InlineData("6 mm / 2 mm", 3)]
+    public void Numbers_are_read_in_si(string text, double si) => Assert.Equal(si, RuleTestFacts.Evaluate(text).Number!.Value.Value, 12);
+
+    [Theory]
+    [InlineData("1 < 2", true)]
+    [InlineData("2 <= 2", true)]
+    [InlineData("2 < 2", false)]
+    [InlineData("2 >= 2", true)]
+    [InlineData("3 > 2", true)]
+    [InlineData("65 mm - 62 mm < 3 mm", false)] // 0.0030000000000000027 in binary: rounding is no difference
+    [InlineData("0.1 + 0.2 == 0.3", true)]
+    [InlineData("10 mm == 1 cm", true)]
+    [InlineData("1 != 2", true)]
+    [InlineData("\"a\" == \"a\"", true)]
+    [InlineData("\"a\" != \"a\"", false)]
+    [InlineData("true == false", false)]
+    [InlineData("not 1 == 2", true)]
+    [InlineData("true or false and false", true)]
+    [InlineData("(true or false) and false", false)]
+    [InlineData("\"and\" == \"or\" or true", true)]
+    public void Truths_are_read(string text, bool truth) => Assert.Equal(truth, RuleTestFacts.Evaluate(text).Truth);
+
+    [Fact]
+    public void Dimensions_of_products_are_known() =>
+        Assert.Equal(FactType.Number(Dimension.Volt), RuleTestFacts.Read("2 A * load", out _)!.Type);
+
+    [Fact]
+    public void Names_are_told_once_in_their_order() =>
+        Assert.Equal(["load", "depth_margin"], RuleTestFacts.Read("load > 2 ohm and depth_margin > 1 mm or known(load)", out _)!.Names);
+
+    [Theory]
+    [InlineData("depth_margin + load", 24, "`+` needs two values of one dimension; the left is mm, the right is ohm")]
+    [InlineData("depth_margin < 3", 24, "`<` compares values of one dimension; the left is mm, the right is a pure number")]
+    [InlineData("depth_margin == \"a\"", 24, "`==` compares like with like; the left is a number in mm, the right is a word")]
+    [InlineData("connection < \"a\"", 22, "`<` compares numbers, found a word; `==` and `!=` compare anything")]
+    [InlineData("has_driver and load", 26, "`and` needs true or false, found a number in ohm")]
+    [InlineData("not load", 15, "`not` needs true or false, found a number in ohm")]
+    [InlineData("3 + has_driver", 15, "`+` needs a number, found true or false")]
+    [InlineData("-in_cup", 12, "`-` needs a number, found true or false")]
+    [InlineData("min(load, 3 mm)", 21, "`min` needs values of one dimension; the first is ohm, this one is mm")]
+    [InlineData("min(load)", 11, "`min` takes two values or more, found 1")]
+    [InlineData("abs(1, 2)", 11, "`abs` takes one value, found 2")]
+    [InlineData("known(load + load)", 11, "`known` takes the name of one fact, `known(depth)`")]
+    [InlineData("maxx(1, 2)", 11, "there is no function `maxx`; did you mean `max`?")]
+    [InlineData("load / 0", 18, "nothing can be divided by zero")]
+    [InlineData("depth_margn > 3 mm", 11, "no fact is named `depth_margn`; did you mean `depth_margin`?")]
+    [InlineData("known(lod)", 17, "no fact is named `lod`; did you mean `load`?")]
+    [InlineData("corner > 100 Hz", 11, "`corner` is a fact of a channel; this rule is about a position")]
+    [InlineData("load > 3 Ohm", 20, "`Ohm` is no unit that FitCheck knows; did you mean `ohm`?")]
+    [InlineData("load > 3.4.5", 18, "`3.4.5` is no number")]
+    [InlineData("load = 3", 16, "`=` has no meaning; write `==` to compare")]
+    [InlineData("has_driver && in_cup", 22, "`&` has no meaning; write `and`")]
+    [InlineData("connection == 'a'", 25, "a word stands in double quotes here, `\"splice\"`")]
+    [InlineData("connection == \"a", 25, "the word that starts here has no closing `\"`")]
+    [InlineData("1 < 2 < 3", 17, "a comparison can't be compared again; write `a < b and b < c`")]
+    [InlineData("load load", 16, "expected an operator or the end, found `load`")]
+    [InlineData("(load", 16, "expected `)`, found the end")]
+    [InlineData("load +", 17, "expected a number, a name or `(`, found the end")]
+    [InlineData("and", 11, "expected a number, a name or `(`, found `and`")]
+    [InlineData("", 11, "expected a number, a name or `(`, found the end")]
+    public void A_mistake_is_told_where_it_stands(string text, int column, string message)
+    {
+        Assert.Null(RuleTestFacts.Read(text, out var problems));
+        Assert.Equal($"r.yaml:7:{column}: error: {message}", Assert.Single(problems).ToString());
+    }
+
+    [Fact]
+    public void A_quote_of_yaml_moves_the_column_by_one()
+    {
+        RuleTestFacts.Read("lod", out var problems, quoted: true);
+        Assert.Equal(12, Assert.Single(problems).At.Column);
+    }
+
+    [Fact]
+    public void Several_mistakes_are_told_at_once()
+    {
+        RuleTestFacts.Read("lod > 3 ohm and in_cop", out var problems);
+        Assert.Equal([11, 27], problems.Select(p => p.At.Column));
+    }
+}

@@ -1,0 +1,141 @@
+using Xunit;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
+using FitCheck.Rules;
+using FitCheck.Yaml;
+using static FitCheck.Tests.Rules.RuleTestFacts;
+
+namespace FitCheck.Tests.Rules;
+
+/// <summary>Which status comes out of which value.</summary>
+public sealed class JudgeTests
+{
+    private static readonly Rule Both = Rule(SampleRule.About("depth_margin", "{ below: 3 mm }", "{ below: 0 mm }"));
+    private static readonly Rule OnlyFail = Rule(SampleRule.About("depth_margin", "never", "{ below: 0 mm }"));
+    private static readonly Rule OnlyWarn = Rule(SampleRule.About("depth_margin", "{ below: 3 mm }", "never"));
+    private static readonly Rule Between = Rule(SampleRule.About("depth_margin", "{ below: 3 mm, above: 20 mm }", "{ below: 0 mm, above: 30 mm }"));
+
+    [Theory]
+    [InlineData(8, 8, 8, false, "pass", "pass", "pass")]
+    [InlineData(3, 3, 3, false, "pass", "pass", "pass")] // on the warn limit
+    [InlineData(2, 2, 2, false, "warn", "pass", "warn")]
+    [InlineData(0, 0, 0, false, "warn", "pass", "warn")] // on the fail limit
+    [InlineData(-1, -1, -1, false, "fail", "fail", "warn")]
+    [InlineData(2, 4, 6, false, "warn", "pass", "warn")] // warn uncertain
+    [InlineData(-1, 1, 2, false, "warn", "measure", "warn")] // fail uncertain, warn certain
+    [InlineData(-1, 4, 9, false, "warn", "measure", "warn")] // both uncertain
+    [InlineData(-3, -2, 0, false, "warn", "measure", "warn")] // worst case reaches the limit: not certain
+    [InlineData(8, 8, 8, true, "measure", "measure", "measure")]
+    [InlineData(3, 3, 3, true, "measure", "measure", "measure")]
+    [InlineData(2, 2, 2, true, "warn", "measure", "warn")]
+    [InlineData(-1, -1, -1, true, "fail", "fail", "warn")]
+    [InlineData(2, 4, 6, true, "measure", "measure", "measure")]
+    [InlineData(-1, 1, 2, true, "measure", "measure", "warn")]
+    [InlineData(-1, 4, 9, true, "measure", "measure", "measure")]
+    public void A_number_is_judged_by_its_bounds(double low, double value, double high, bool guessed, string both, string onlyFail, string onlyWarn)
+    {
+        var depth = guessed ? Mm(low, value, high).Guessed() : Mm(low, value, high);
+        Assert.Equal(both, StatusOf(Both, depth));
+        Assert.Equal(onlyFail, StatusOf(OnlyFail, depth));
+        Assert.Equal(onlyWarn, StatusOf(OnlyWarn, depth));
+    }
+
+    [Theory]
+    [InlineData(-1, "fail")]
+    [InlineData(0, "warn")]
+    [InlineData(3, "pass")]
+    [InlineData(20, "pass")]
+    [InlineData(21, "warn")]
+    [InlineData(30, "warn")]
+    [InlineData(31, "fail")]
+    public void A_number_may_be_held_between_two_limits(double value, string expected) => Assert.Equal(expected, StatusOf(Between, Mm(value)));
+
+    [Fact]
+    public void An_unknown_fact_is_measured() => Assert.Equal("measure", StatusOf(Both, UnknownDepth()));
+
+    [Fact]
+    public void Rounding_does_not_break_a_limit()
+    {
+        var rule = Rule(SampleRule.About("depth_available - depth_needed", "{ below: 3 mm }", "{ below: 0 mm }"));
+        Assert.Equal(Status.Pass, Judge.Evaluate(rule, Table(("depth_available", Mm(64.3)), ("depth_needed", Mm(61.3))), "b")!.Status);
+    }
+
+    [Theory]
+    [InlineData("false", null)]
+    [InlineData("unknown", "measure")]
+    [InlineData("true", "pass")]
+    public void The_condition_comes_first(string hasDriver, string? expected)
+    {
+        var value = hasDriver == "unknown" ? FactValue.Unknown(FactType.Truth, Gap) : FactValue.Of(hasDriver == "true");
+        var finding = Judge.Evaluate(Rule(SampleRule.TooDeep), Table(("has_driver", value), ("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9))), "b");
+        Assert.Equal(expected, finding?.Status.Word());
+        if (hasDriver == "unknown")
+            Assert.Equal("depth of the driver", Assert.Single(finding!.ToMeasure).What);
+    }
+
+    [Fact]
+    public void A_condition_that_rests_on_a_guess_does_not_pass()
+    {
+        var table = Table(("has_driver", FactValue.Of(true) with { Unsure = [Guess] }), ("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9)));
+        Assert.Equal(Status.Measure, Judge.Evaluate(Rule(SampleRule.TooDeep), table, "b")!.Status);
+    }
+
+    [Fact]
+    public void Another_subject_is_not_judged() =>
+        Assert.Null(Judge.Evaluate(Both, Table(("depth_margin", Mm(9))) with { Subject = Subject.Channel }, "b"));
+
+    [Theory]
+    [InlineData("61 mm", null, "measure")]
+    [InlineData("61 mm", "50 mm", "pass")]
+    [InlineData("61 mm", "70 mm", "fail")]
+    [InlineData("61 mm", "61 mm", "pass")]
+    public void A_limit_may_be_a_fact(string available, string? needed, string expected)
+    {
+        var rule = Rule(SampleRule.About("depth_available", "never", "{ below: depth_needed }"));
+        var facts = new List<(string, FactValue)> { ("depth_available", Quantity(available)) };
+        if (needed is not null)
+            facts.Add(("depth_needed", Quantity(needed)));
+        Assert.Equal(expected, Judge.Evaluate(rule, Table([.. facts]), "b")!.Status.Word());
+    }
+
+    [Fact]
+    public void A_certain_failure_is_not_hidden_by_an_unknown_warning_limit()
+    {
+        var rule = Rule(SampleRule.About("depth_available", "{ below: depth_needed }", "{ below: 10 mm }"));
+        Assert.Equal(Status.Fail, Judge.Evaluate(rule, Table(("depth_available", Mm(5))), "b")!.Status);
+        Assert.Equal(Status.Measure, Judge.Evaluate(rule, Table(("depth_available", Mm(50))), "b")!.Status);
+    }
+
+    [Fact]
+    public void A_limit_that_is_guessed_does_not_let_pass()
+    {
+        var rule = Rule(SampleRule.About("depth_available", "never", "{ below: depth_needed }"));
+        Assert.Equal(Status.Measure, Judge.Evaluate(rule, Table(("depth_available", Mm(90)), ("depth_needed", Mm(50).Guessed())), "b")!.Status);
+    }
+
+    [Theory]
+    [InlineData("{ is: splice }", "{ is: none }")]
+    [InlineData("{ is: '\"splice\"' }", "{ is: [none, cut] }")]
+    public void Words_are_judged_by_being_one(string warn, string fail)
+    {
+        var rule = Rule(SampleRule.About("connection", warn, fail, unit: ""));
+        Assert.Equal((Status.Pass, Status.Warn, Status.Fail), (Of("mates"), Of("splice"), Of("none")));
+
+        Status Of(string word) => Judge.Evaluate(rule, Table(("connection", FactValue.Of(word))), "b")!.Status;
+    }
+
+    [Fact]
+    public void Truths_are_judged_by_being_one()
+    {
+        var rule = Rule(SampleRule.About("in_cup", "never", "{ is: true }", unit: ""));
+        var bad = Judge.Evaluate(rule, Table(("in_cup", FactValue.Of(true))), "b")!;
+        Assert.Equal(("fail", "yes", "", "Wrong, yes against yes, unknown."), (bad.Status.Word(), bad.ValueText, bad.Unit, bad.Message));
+        Assert.Equal(Status.Pass, Judge.Evaluate(rule, Table(("in_cup", FactValue.Of(false))), "b")!.Status);
+        Assert.Equal(Status.Measure, Judge.Evaluate(rule, Table(), "b")!.Status);
+    }
+
+    private static string StatusOf(Rule rule, FactValue depth) => Judge.Evaluate(rule, Table(("depth_margin", depth)), "b")!.Status.Word();
+
+    private static FactValue Quantity(string text) => FactValue.Of(Dimension.Metre, QuantityText.Parse(text)!.Value.Si);
+}
