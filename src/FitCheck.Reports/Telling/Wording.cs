@@ -1,3 +1,5 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
 using FitCheck.Findings;
 
 namespace FitCheck.Reports.Telling;

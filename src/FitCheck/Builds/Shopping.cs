@@ -1,5 +1,4 @@
 using FitCheck.Catalog;
-using FitCheck.Findings;
 
 namespace FitCheck.Builds;
 
