@@ -1,0 +1,73 @@
+using System.CommandLine;
+using FitCheck.Findings;
+using FitCheck.Reports;
+using FitCheck.Yaml;
+
+namespace FitCheck.Cli.Commands;
+
+/// <summary>`fitcheck check BUILD…`</summary>
+internal static class CheckCommand
+{
+    public static Command Create()
+    {
+        var builds = new Argument<string[]>("BUILD") { Description = "Build files to check", Arity = ArgumentArity.OneOrMore };
+        builds.CompletionSources.Add(context => Files(context.WordToComplete));
+        var formats = new Option<string[]>("--format", "-f")
+        {
+            Description = "How to tell the result; give it again with one --output each [default: text]",
+            HelpName = string.Join('|', ReportList.All.Select(r => r.Format)),
+        };
+        formats.AcceptOnlyFromAmong([.. ReportList.All.Select(r => r.Format)]);
+        var outputs = new Option<string[]>("--output", "-o") { Description = "Write to this file instead of standard output", HelpName = "FILE" };
+        var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 from this status up", DefaultValueFactory = _ => "fail" };
+        failOn.AcceptOnlyFromAmong("fail", "measure", "warn");
+        var common = new CommonOptions();
+        var command = new Command("check", "Check builds against catalog and rules, and write the report")
+        {
+            builds, formats, outputs, failOn, common.Catalog, common.Rules, common.Verbose, common.NoColor,
+        };
+        command.SetAction(parsed =>
+        {
+            var (targets, error) = OutputTargets.Pair(parsed.GetValue(formats) ?? [], parsed.GetValue(outputs) ?? []);
+            if (targets is null)
+                return Usage(error!);
+            CheckOutcome outcome;
+            using (var line = new ProgressLine())
+                outcome = Check.Run(parsed.GetValue(builds)!, common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+            if (outcome.Result is not { } result)
+                return ProblemLines.Tell(outcome.Problems, Console.Error);
+            var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = common.Color(parsed) };
+            if (targets.Write(result, options) is { } failed)
+            {
+                Console.Error.WriteLine("fitcheck: " + failed);
+                return ExitStatus.BadInput;
+            }
+            ProblemLines.Tell(outcome.Problems.Concat(result.Builds.SelectMany(b => b.Remarks)), Console.Error);
+            return Exit(result, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);
+        });
+        return command;
+    }
+
+    private static int Exit(CheckResult result, Status failOn)
+    {
+        var worst = result.Verdict;
+        if (worst < Status.Warn && result.Builds.Any(b => b.Remarks.Count > 0))
+            worst = Status.Warn;
+        return worst >= failOn ? ExitStatus.Found : ExitStatus.Good;
+    }
+
+    private static int Usage(string message)
+    {
+        Console.Error.WriteLine($"fitcheck: {message}");
+        return ExitStatus.BadUsage;
+    }
+
+    private static IEnumerable<System.CommandLine.Completions.CompletionItem> Files(string word)
+    {
+        var folder = Path.GetDirectoryName(word) is { Length: > 0 } given ? given : ".";
+        return !Directory.Exists(folder) ? [] : Directory.GetFileSystemEntries(folder)
+            .Select(p => folder == "." ? Path.GetFileName(p) : p)
+            .Where(p => Directory.Exists(p) || p.EndsWith(".yaml", StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal).Select(p => new System.CommandLine.Completions.CompletionItem(p));
+    }
+}

@@ -1,0 +1,37 @@
+using System.CommandLine;
+using FitCheck.Catalog;
+
+namespace FitCheck.Cli.Commands;
+
+/// <summary>`fitcheck new build` and `fitcheck new part KIND`</summary>
+internal static class NewCommand
+{
+    public static Command Create()
+    {
+        var output = new Option<string?>("--output", "-o") { Description = "Write to this file instead of standard output; an existing file is kept", HelpName = "FILE" };
+        var build = new Command("build", "A commented build that validates") { output };
+        build.SetAction(parsed => Write("build", parsed.GetValue(output)));
+        var kinds = Kinds.All.Select(k => k.Kind).ToArray();
+        var kind = new Argument<string>("KIND") { Description = "One of " + string.Join(", ", kinds) };
+        kind.AcceptOnlyFromAmong(kinds);
+        var part = new Command("part", "A commented catalog entry that validates; its file name must be its id") { kind, output };
+        part.SetAction(parsed => Write(parsed.GetValue(kind)!, parsed.GetValue(output)));
+        return new Command("new", "Write a commented starting file") { build, part };
+    }
+
+    private static int Write(string kind, string? file)
+    {
+        var starter = Path.Combine(AppContext.BaseDirectory, "catalog", "starters", kind + ".yaml");
+        var text = File.ReadAllText(starter);
+        if (file is null)
+        {
+            Console.Out.Write(text);
+            return ExitStatus.Good;
+        }
+        var error = File.Exists(file) ? $"{file} exists; it is kept as it is" : AtomicFile.Write(file, text);
+        if (error is null)
+            return ExitStatus.Good;
+        Console.Error.WriteLine("fitcheck: " + error);
+        return ExitStatus.BadInput;
+    }
+}

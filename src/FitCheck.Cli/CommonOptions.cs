@@ -1,0 +1,36 @@
+using System.CommandLine;
+
+namespace FitCheck.Cli;
+
+/// <summary>Options that several commands share, spelled in one place.</summary>
+internal sealed class CommonOptions
+{
+    public Option<string[]> Catalog { get; } = new("--catalog")
+    {
+        Description = "A catalog folder; give it again to overlay another one [default: the one beside the program]",
+        HelpName = "DIR",
+        AllowMultipleArgumentsPerToken = false,
+    };
+
+    public Option<string[]> Rules { get; } = new("--rules")
+    {
+        Description = "A rules folder; give it again to overlay another one [default: the one beside the program]",
+        HelpName = "DIR",
+        AllowMultipleArgumentsPerToken = false,
+    };
+
+    public Option<bool> NoColor { get; } = new("--no-color") { Description = "No colour; the environment variable NO_COLOR says the same" };
+
+    public Option<bool> Verbose { get; } = new("--verbose") { Description = "Tell what passed too" };
+
+    public Folders Folders(ParseResult parsed)
+    {
+        var beside = FitCheck.Folders.BesideProgram;
+        return new Folders(Given(parsed.GetValue(Catalog)) ?? beside.Catalog, Given(parsed.GetValue(Rules)) ?? beside.Rules);
+    }
+
+    public bool Color(ParseResult parsed) =>
+        !parsed.GetValue(NoColor) && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !Console.IsOutputRedirected;
+
+    private static string[]? Given(string[]? folders) => folders is { Length: > 0 } ? [.. folders.Select(f => f.Replace('\\', '/'))] : null;
+}

@@ -1,0 +1,54 @@
+using System.Text;
+using FitCheck.Findings;
+using FitCheck.Reports;
+
+namespace FitCheck.Cli;
+
+/// <summary>Where each report goes: formats and files are paired in the order they were given; one format may go to standard output.</summary>
+internal sealed class OutputTargets
+{
+    private readonly IReadOnlyList<(IReport Report, string? File)> _targets;
+
+    private OutputTargets(IReadOnlyList<(IReport, string?)> targets) => _targets = targets;
+
+    /// <summary>The pairs, or a sentence that says what is wrong with them. Checked before any work is done.</summary>
+    public static (OutputTargets? Targets, string? Error) Pair(IReadOnlyList<string> formats, IReadOnlyList<string> files)
+    {
+        if (formats.Count == 0)
+            formats = files.Count == 0 ? ["text"] : [.. files.Select(FormatOf)];
+        if (files.Count > formats.Count)
+            return (null, $"{files.Count} --output for {formats.Count} --format; give a format for each file");
+        if (formats.Count > files.Count + 1)
+            return (null, $"{formats.Count} --format and {files.Count} --output; only one format can go to standard output");
+        if (files.Select(f => Path.GetFullPath(f)).GroupBy(f => f, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
+            return (null, $"{Path.GetFileName(twice.Key)} is named twice by --output");
+        return (new OutputTargets([.. formats.Select((f, i) => (ReportList.Find(f)!, i < files.Count ? files[i] : null))]), null);
+    }
+
+    /// <summary>Writes every report; a file is written beside its place and then renamed, so that no reader ever sees half of it.</summary>
+    /// <returns>Null when all went well, else what did not.</returns>
+    public string? Write(CheckResult result, ReportOptions options)
+    {
+        foreach (var (report, file) in _targets)
+        {
+            if (file is null)
+            {
+                using var output = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
+                report.Write(result, options, output);
+                continue;
+            }
+            using var text = new StringWriter { NewLine = "\n" };
+            report.Write(result, options with { Color = false }, text);
+            if (AtomicFile.Write(file, text.ToString()) is { } error)
+                return error;
+        }
+        return null;
+    }
+
+    private static string FormatOf(string file) => Path.GetExtension(file).ToLowerInvariant() switch
+    {
+        ".html" or ".htm" => "html",
+        ".json" => "json",
+        _ => "text",
+    };
+}
