@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Findings;
 
@@ -44,7 +45,7 @@ public static class Wording
         {
             > 0 => $"Budget {budget}: {rest} left.",
             0 => $"Budget {budget}: exactly spent.",
-            _ => $"Budget {budget}: {rest} too much.",
+            _ => $"Budget {budget}: {rest} over.",
         };
     }
 

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Drawings;
 using FitCheck.Facts;
@@ -34,14 +35,3 @@ public sealed record BuildResult
     /// <summary>The worst unwaived status.</summary>
     public Status Verdict => StatusWords.Worst(Findings.Where(f => f.Waived is null).Select(f => f.Status));
 }
-
-/// <summary>One line of the list that the customer takes away.</summary>
-/// <param name="Part">The part's id.</param>
-/// <param name="Name">The part's name.</param>
-/// <param name="Needed">Pieces that the build uses.</param>
-/// <param name="Pack">Pieces in a pack.</param>
-/// <param name="Packs">Packs to buy.</param>
-/// <param name="Price">Of one pack.</param>
-/// <param name="Sum">Packs times price.</param>
-/// <param name="Availability">`current`, `to-order` or `discontinued`.</param>
-public sealed record ListLine(string Part, string Name, int Needed, int Pack, int Packs, Money Price, Money Sum, string Availability);

@@ -31,7 +31,7 @@ public sealed class MessageTemplate(string text, Location at)
     }
 
     /// <summary>The same by the template engine, whatever the places hold.</summary>
-    public string? RenderByEngine(Func<string, string?> variable, out string? problem)
+    internal string? RenderByEngine(Func<string, string?> variable, out string? problem)
     {
         var template = Parsed();
         problem = template.HasErrors ? template.Messages[0].Message : null;

@@ -28,13 +28,13 @@ public static class RuleExamples
     private static ExampleResult Run(Rule rule, RuleExample example, ProblemList? problems)
     {
         var table = new FactTable(rule.Subject, "example", example.Name, example.Facts) { At = example.At };
-        var inputs = new FactInputs(rule.Scope, example.Facts);
+        var inputs = new FactInputs(rule.Scope, example.Facts, absentIsOpen: true);
         var value = example.Given ?? rule.Fact.Evaluate(inputs);
-        var judgement = Judgement.Of(rule, inputs, example.Given, TakenAsTrue(rule, example, inputs));
+        var judgement = Judgement.Of(rule, inputs, example.Given, TakenAsTrue(rule, inputs));
         return new ExampleResult(example, judgement is null ? null : Judge.Find(rule, table, inputs, judgement, "example", problems), value);
     }
 
-    // A row that gives the value itself is about the limits; facts of the condition that it leaves out are not its matter.
-    private static bool? TakenAsTrue(Rule rule, RuleExample example, FactInputs inputs) =>
-        example.Given is not null && rule.When is { } when && when.Names.Any(n => !example.Facts.ContainsKey(n)) && !when.Evaluate(inputs).IsKnown ? true : null;
+    // Facts of the condition that a row leaves out are not its matter; one that it gives as unknown is.
+    private static bool? TakenAsTrue(Rule rule, FactInputs inputs) =>
+        rule.When is { } when && !when.Evaluate(inputs).IsKnown && when.Names.All(n => inputs.IsOpen(n) || inputs.Of(n).IsKnown) ? true : null;
 }

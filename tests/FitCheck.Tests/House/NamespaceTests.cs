@@ -16,7 +16,7 @@ public class NamespaceTests
         ["Facts"] = ["Yaml", "Schemas", "Catalog", "Builds", "Findings", "Drawings"],
         ["Rules"] = ["Yaml", "Schemas", "Catalog", "Builds", "Facts", "Findings", "Drawings"],
         // What a report is given: findings with their drawings, and drawings with their statuses.
-        ["Findings"] = ["Yaml", "Catalog", "Facts", "Drawings"],
+        ["Findings"] = ["Yaml", "Catalog", "Builds", "Facts", "Drawings"],
         ["Drawings"] = ["Findings"],
     };
 

@@ -4,8 +4,14 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Rules.Conditions;
 
 /// <summary>The values that an expression is evaluated with. A fact without a value is unknown and always says what is missing.</summary>
-public sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, FactValue> values)
+/// <param name="scope">The facts that may be named.</param>
+/// <param name="values">Their values; one that is absent is unknown.</param>
+/// <param name="absentIsOpen">Even <c>known(fact)</c> is unknown for an absent fact: a rule's example says nothing of the facts that it leaves out.</param>
+public sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, FactValue> values, bool absentIsOpen = false)
 {
+    /// <summary>True when nothing is said of this fact, not even that it is unknown.</summary>
+    public bool IsOpen(string name) => absentIsOpen && !values.ContainsKey(name);
+
     /// <summary>The value of a declared fact.</summary>
     public FactValue Of(string name)
     {

@@ -12,6 +12,8 @@ internal sealed class KnownNode(int offset, NameNode fact) : Node(offset)
     public override FactValue Evaluate(FactInputs inputs)
     {
         var value = fact.Evaluate(inputs);
+        if (inputs.IsOpen(fact.Name))
+            return FactValue.Unknown(FactType.Truth).RestingOn(value);
         return FactValue.Of(value.IsKnown) with { Data = value.Data };
     }
 }
