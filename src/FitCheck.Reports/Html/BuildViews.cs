@@ -41,7 +41,8 @@ internal sealed class BuildViews
             Changes = [.. Unwaived(Status.Fail).Concat(Unwaived(Status.Warn)).Select(f => _views[f])],
             Positions = [.. positions.Select((k, i) => PositionCard(k.Key, k.Name, $"{_id}-p{Figures.Whole(i + 1)}"))],
             Channels = [.. channels.Select((k, i) => ChannelCard(k.Key, k.Name, $"{_id}-c{Figures.Whole(i + 1)}"))],
-            Whole = WholeCard([.. positions.Select(p => p.Key), .. channels.Select(c => c.Key)]),
+            Supply = SupplyCard(),
+            Whole = WholeCard([.. positions.Select(p => p.Key), .. channels.Select(c => c.Key), .. Supplied()]),
             List = List(),
             Cautions = _build.Cautions,
             LastWord = Wording.LastWord,
@@ -67,18 +68,36 @@ internal sealed class BuildViews
     private CardView ChannelCard(string key, string name, string id)
     {
         var load = _build.Loads.FirstOrDefault(l => l.Channel == key);
+        var wiring = _build.Wirings.FirstOrDefault(w => w.Channel == key) is { } w ? new[] { WiringDrawing.Draw($"{id}-wiring", w) } : [];
         if (load is null)
-            return Card(id, name, null, [], f => f.Position == key);
+            return Card(id, name, null, wiring, f => f.Position == key);
         var rated = load.RatedLoad is { } ohm ? $"Lowest rated load of the output: {Figures.Show(ohm, "ohm")}" : "Lowest rated load of the output: unknown";
         var plots = new List<SafeHtml> { LoadPlot.Draw($"{id}-load", load) };
         if (TweeterPlot.Draw($"{id}-tweeters", load) is { } tweeters)
             plots.Add(tweeters);
+        if (load.GainVolts is { } gain)
+            rated += $" · {Wording.Gain(gain)}";
+        plots.AddRange(wiring);
         return Card(id, name, rated, plots, f => f.Position == key);
+    }
+
+    // Findings on devices and their cables stand beside the diagram of the supply.
+    private IEnumerable<string> Supplied() => _build.Supply is null ? [] : _build.Facts.Where(f => f.Subject == Subject.Device).Select(f => f.Key);
+
+    private CardView? SupplyCard()
+    {
+        if (_build.Supply is not { } supply)
+            return null;
+        var devices = Supplied().ToHashSet(StringComparer.Ordinal);
+        var card = Card($"{_id}-supply-card", "Battery, cables and amplifiers", null, [SupplyDrawing.Draw($"{_id}-supply-line", supply)],
+            f => devices.Contains(f.Position) || (f.Position == "build" && f.Rule.StartsWith("supply/", StringComparison.Ordinal)));
+        return card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
     }
 
     private CardView? WholeCard(IReadOnlyList<string> elsewhere)
     {
-        var card = Card($"{_id}-whole", "The build as a whole", null, [], f => !elsewhere.Contains(f.Position, StringComparer.Ordinal));
+        var card = Card($"{_id}-whole", "The build as a whole", null, [], f => !elsewhere.Contains(f.Position, StringComparer.Ordinal)
+            && (_build.Supply is null || !f.Rule.StartsWith("supply/", StringComparison.Ordinal)));
         return card.Findings.Count + card.Passes.Count == 0 ? null : card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
     }
 

@@ -27,6 +27,9 @@ public static class Wording
         _ => $"This build goes together: all {Figures.Whole(tally.Pass)} checks pass.",
     };
 
+    /// <summary>What a voltmeter shows when the gain is set.</summary>
+    public static string Gain(double volts) => $"Set the gain until a voltmeter at the output shows {Figures.Show(volts, "V")}, source at full volume, with a test tone and the driver unplugged";
+
     /// <summary>`1 pack`, `2 packs`.</summary>
     public static string Count(int count, string one, string many) => $"{Figures.Whole(count)} {(count == 1 ? one : many)}";
 

@@ -38,6 +38,7 @@ public sealed class TextReport : IReport
             WriteFindings(page, build, Status.Pass);
         WriteWaived(page, build);
         WriteMeasureFirst(page, MeasureFirst.Of(build));
+        WriteGains(page, build);
         WriteList(page, build);
         WriteRemarks(page, build);
         WriteCautions(page, build);
@@ -98,6 +99,19 @@ public sealed class TextReport : IReport
                 if (outcome.Passing is not null)
                     page.Line(5, $"Passes with {outcome.Passing} ({outcome.Finding.Rule}).");
             }
+        }
+        page.Gap();
+    }
+
+    private static void WriteGains(TextPage page, BuildResult build)
+    {
+        if (build.Loads.All(l => l.GainVolts is null))
+            return;
+        page.Heading("Gain to start from");
+        foreach (var load in build.Loads)
+        {
+            if (load.GainVolts is { } gain)
+                page.Hanging(2, $"{load.Channel}: ", $"{Wording.Gain(gain)}.");
         }
         page.Gap();
     }

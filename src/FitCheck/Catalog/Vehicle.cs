@@ -11,12 +11,20 @@ public sealed record Vehicle : Entry
         FactorySource = f.Text("factory_source");
         FactoryAmplified = f.Truth("factory_amplified") ?? false;
         FactoryEqualised = f.Truth("factory_equalised") ?? false;
+        Alternator = f.Inner("supply")?.Figure("alternator", Dimension.Ampere);
+        BatteryToCargo = f.Inner("supply")?.Length("battery_to_cargo");
+        MainFusePlace = f.Inner("supply")?.Text("main_fuse_place")?.Value;
         Positions = PositionReader.Read(f);
     }
 
     public Located<string>? FactorySource { get; }
     public bool FactoryAmplified { get; }
     public bool FactoryEqualised { get; }
+    /// <summary>What the alternator can give.</summary>
+    public Figure? Alternator { get; }
+    /// <summary>Along the way of a cable.</summary>
+    public Figure? BatteryToCargo { get; }
+    public string? MainFusePlace { get; }
     public IReadOnlyList<Position> Positions { get; }
 
     public Position? Find(string position) => Positions.FirstOrDefault(p => p.Id == position);

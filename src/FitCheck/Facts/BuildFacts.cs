@@ -31,7 +31,7 @@ internal static class BuildFacts
         Word("set_half_names", "Component sets of which only one half is used."),
     ];
 
-    public static FactTable Compute(Build build, IReadOnlyList<ListLine> list, bool splices)
+    public static FactTable Compute(Build build, IReadOnlyList<ListLine> list, bool splices, DeviceFacts devices)
     {
         var sheet = new FactSheet();
         Cost(build, list, sheet);
@@ -42,6 +42,7 @@ internal static class BuildFacts
         sheet.Set("factory_amplifier_kept", kept && build.Vehicle.FactoryAmplified);
         sheet.Set("factory_equaliser_kept", kept && build.Vehicle.FactoryEqualised);
         sheet.Set("adds_amplifier", build.Devices.Any(d => d.Part is Catalog.Amplifier));
+        SupplyFacts.Compute(build, devices.Total, devices.Runs.Count, sheet);
         sheet.Set("splices_somewhere", splices);
         sheet.Set("has_heat_shrink", Sundry(build, list, "heat-shrink"));
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
