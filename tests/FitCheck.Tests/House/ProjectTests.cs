@@ -15,7 +15,7 @@ public class ProjectTests
     public void Projects_use_only_those_before_them()
     {
         var offenders =
-            from project in Directory.EnumerateFiles(Repository.PathTo("src"), "*.csproj", SearchOption.AllDirectories)
+            from project in Directory.EnumerateFiles(RepositoryRoot.Of("src"), "*.csproj", SearchOption.AllDirectories)
             let name = Path.GetFileNameWithoutExtension(project)
             from used in Items(project, "ProjectReference").Select(path => Path.GetFileNameWithoutExtension(path.Replace('\\', '/')))
             where !Order.Contains(name) || !Order.TakeWhile(n => n != name).Contains(used)
@@ -27,7 +27,7 @@ public class ProjectTests
     [Fact]
     public void The_physics_stands_on_the_framework_alone()
     {
-        var packages = Items(Repository.PathTo("src", "FitCheck.Physics", "FitCheck.Physics.csproj"), "PackageReference");
+        var packages = Items(RepositoryRoot.Of("src", "FitCheck.Physics", "FitCheck.Physics.csproj"), "PackageReference");
         var assemblies = Used(typeof(BodyProfile).Assembly).Where(name => !name.StartsWith("System.", StringComparison.Ordinal));
 
         Assert.Empty(packages.Concat(assemblies));
