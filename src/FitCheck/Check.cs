@@ -33,7 +33,8 @@ public static class Check
         return new CheckOutcome(new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results), problems.Sorted());
     }
 
-    private static BuildResult Judged(Build build, RuleSet rules)
+    /// <summary>Everything that is found of one build.</summary>
+    internal static BuildResult Judged(Build build, RuleSet rules)
     {
         var list = Shopping.List(build);
         var (tables, positions, channels) = FactRegistry.Of(build, list);

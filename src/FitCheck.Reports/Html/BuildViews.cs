@@ -46,7 +46,7 @@ internal sealed class BuildViews
             Cautions = _build.Cautions,
             LastWord = Wording.LastWord,
             Sources = Sources(),
-            Waived = [.. _build.Findings.Where(f => f.Waived is not null).Select(f => _views[f])],
+            Waived = [.. _build.Findings.Where(f => f.Waived is not null).Select(f => _views[f] with { Heading = "h3", Where = f.PositionName })],
             Remarks = [.. _build.Remarks.Select(r => r.ToString())],
         };
     }
@@ -69,18 +69,21 @@ internal sealed class BuildViews
         var load = _build.Loads.FirstOrDefault(l => l.Channel == key);
         if (load is null)
             return Card(id, name, null, [], f => f.Position == key);
-        var rated = load.RatedLoad is { } ohm ? $"lowest rated load of the output: {Figures.Show(ohm, "ohm")}" : "lowest rated load of the output: unknown";
+        var rated = load.RatedLoad is { } ohm ? $"Lowest rated load of the output: {Figures.Show(ohm, "ohm")}" : "Lowest rated load of the output: unknown";
         var plots = new List<SafeHtml> { LoadPlot.Draw($"{id}-load", load) };
         if (TweeterPlot.Draw($"{id}-tweeters", load) is { } tweeters)
             plots.Add(tweeters);
-        return Card(id, name, load.Estimated ? rated + "; dashed: the curve is estimated" : rated, plots, f => f.Position == key);
+        return Card(id, name, rated, plots, f => f.Position == key);
     }
 
     private CardView? WholeCard(IReadOnlyList<string> elsewhere)
     {
         var card = Card($"{_id}-whole", "The build as a whole", null, [], f => !elsewhere.Contains(f.Position, StringComparer.Ordinal));
-        return card.Findings.Count + card.Passes.Count == 0 ? null : card;
+        return card.Findings.Count + card.Passes.Count == 0 ? null : card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
     }
+
+    // Parts and whatever else has no card of its own: their findings say what they are about.
+    private static List<FindingView> Located(IReadOnlyList<FindingView> findings) => [.. findings.Select(f => f with { Where = f.Position })];
 
     private CardView Card(string id, string name, string? subtitle, IReadOnlyList<SafeHtml> drawings, Func<Finding, bool> belongs)
     {
@@ -91,7 +94,7 @@ internal sealed class BuildViews
             Id = id,
             Name = name,
             Subtitle = subtitle,
-            Status = FindingViews.Status(StatusWords.Worst(findings.Select(f => f.Status))),
+            Status = findings.Count == 0 ? null : FindingViews.Status(StatusWords.Worst(findings.Select(f => f.Status))),
             Drawings = drawings,
             Findings = [.. findings.Where(f => f.Status != Status.Pass).OrderByDescending(f => f.Status).Select(f => _views[f])],
             Passes = [.. passes.Select(f => _views[f])],

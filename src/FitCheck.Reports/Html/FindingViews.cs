@@ -11,9 +11,11 @@ internal static class FindingViews
     {
         Id = id,
         Status = Status(finding.Status),
-        Title = finding.Title,
+        // A rule is named after the defect; over a pass that name would read as one.
+        Title = PassesInWords(finding) ? finding.Message : finding.Title,
+        Heading = "h4",
         Position = finding.PositionName,
-        Message = finding.Message,
+        Message = PassesInWords(finding) ? null : finding.Message,
         Advice = finding.Status == Findings.Status.Pass || finding.Advice.Length == 0 ? null : finding.Advice,
         Value = finding.ValueText,
         Worst = finding.Value is { IsExact: false } value ? Figures.Range(value.Low, value.High, finding.Unit) : null,
@@ -28,14 +30,16 @@ internal static class FindingViews
 
     public static StatusView Status(Status status) => new(status.Word(), Icon(status));
 
-    // Drawn by shape, not only by colour: a tick, a caliper, a triangle, a crossed square.
+    private static bool PassesInWords(Finding finding) => finding.Status == Findings.Status.Pass && finding.Message.Length > 0;
+
+    // Drawn by shape, not only by colour: a tick, a dimension line, a triangle, a crossed square.
     private static SafeHtml Icon(Status status)
     {
         var shape = status switch
         {
             Findings.Status.Pass => """<circle cx="8" cy="8" r="7"/><path class="cut" d="M4.4 8.4 7 11l4.8-5.6"/>""",
             Findings.Status.Warn => """<path d="M8 .8 15.6 15H.4Z"/><path class="cut" d="M8 5.6v4.6M8 12.2v1.2"/>""",
-            Findings.Status.Measure => """<path d="M.8 3.2h14.4v9.6H.8Z"/><path class="cut" d="M4 3.2v5M7 3.2v3M10 3.2v5M13 3.2v3"/>""",
+            Findings.Status.Measure => """<path d="M0 2h2v12H0ZM14 2h2v12h-2ZM2.6 8l4-3.4v2.4h2.8V4.6l4 3.4-4 3.4V9H6.6v2.4Z"/>""",
             _ => """<path d="M1.4 1.4h13.2v13.2H1.4Z"/><path class="cut" d="m4.8 4.8 6.4 6.4M11.2 4.8l-6.4 6.4"/>""",
         };
         return new SafeHtml($"""<svg class="icon" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true" focusable="false">{shape}</svg>""");

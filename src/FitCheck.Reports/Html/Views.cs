@@ -42,7 +42,11 @@ internal sealed record FindingView
     public required StatusView Status { get; init; }
     public required string Title { get; init; }
     public required string Position { get; init; }
-    public required string Message { get; init; }
+    /// <summary>The position's name where no card says it; else null.</summary>
+    public string? Where { get; init; }
+    /// <summary>The element of its title, one below the heading it stands under.</summary>
+    public required string Heading { get; init; }
+    public required string? Message { get; init; }
     public required string? Advice { get; init; }
     public required string Value { get; init; }
     public required string? Worst { get; init; }
@@ -61,7 +65,8 @@ internal sealed record CardView
     public required string Id { get; init; }
     public required string Name { get; init; }
     public required string? Subtitle { get; init; }
-    public required StatusView Status { get; init; }
+    /// <summary>Null when no rule said anything of it.</summary>
+    public required StatusView? Status { get; init; }
     public required IReadOnlyList<SafeHtml> Drawings { get; init; }
     public required IReadOnlyList<FindingView> Findings { get; init; }
     public required IReadOnlyList<FindingView> Passes { get; init; }

@@ -11,12 +11,13 @@ namespace FitCheck.Reports.Svg;
 internal static class LoadPlot
 {
     private const double Height = 190;
+    private const double KeyLine = 18;
 
     public static SafeHtml Draw(string id, LoadCurve load)
     {
         var points = load.Points.Where(p => FrequencyAxis.Covers(p.Hz) && double.IsFinite(p.Ohm) && p.Ohm > 0).ToList();
         var axis = new FrequencyAxis(20, Height);
-        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot, $"Load of {load.Name} over frequency", Say(load));
+        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + (KeyLine * (load.Estimated ? 3 : 2)) + 4, $"Load of {load.Name} over frequency", Say(load));
         var (from, to) = Range(load, points);
 
         svg.Hatch("refused", 7, "hatch");
@@ -25,10 +26,12 @@ internal static class LoadPlot
             FrequencyAxis.DrawLevel(svg, Y(ohm), Figures.Bare(ohm, "ohm"));
         svg.Text(new(4, 12), "|Z| in ohm", "tick");
         if (load.AllowedOhm is { } allowed)
-            DrawAllowed(svg, axis, load, Y(allowed));
+            DrawAllowed(svg, axis, Y(allowed));
         axis.DrawFrame(svg);
         svg.Shape(points.Select(p => new Spot(FrequencyAxis.X(p.Hz), Y(p.Ohm))), load.Estimated ? "curve dashed" : "curve", closed: false);
-        DrawLowest(svg, load, Y(load.LowestOhm));
+        if (IsKnown(load))
+            svg.Dot(new(FrequencyAxis.X(load.LowestHz), Y(load.LowestOhm)), 4.5, "point");
+        DrawKey(svg, axis, load);
         return svg.Finish();
 
         double Y(double ohm) => axis.Bottom - (Math.Log(Math.Clamp(ohm, from, to) / from) / Math.Log(to / from) * Height);
@@ -44,33 +47,48 @@ internal static class LoadPlot
         return (from, to);
     }
 
-    private static void DrawAllowed(SvgWriter svg, FrequencyAxis axis, LoadCurve load, double y)
+    private static void DrawAllowed(SvgWriter svg, FrequencyAxis axis, double y)
     {
         svg.Box(FrequencyAxis.Start, y, FrequencyAxis.End - FrequencyAxis.Start, axis.Bottom - y, "no-line refused", svg.Fill("refused"));
         svg.Line(new(FrequencyAxis.Start, y), new(FrequencyAxis.End, y), "limit-line");
-        // At the end of the plot that the minimum is not at.
-        var left = load.LowestHz > 600;
-        svg.Text(new(left ? FrequencyAxis.Start + 6 : FrequencyAxis.End - 6, y + 14), $"allowed from {Figures.Show(load.AllowedOhm!.Value, "ohm")}", "figure", left ? Anchor.Start : Anchor.End);
     }
 
-    private static void DrawLowest(SvgWriter svg, LoadCurve load, double y)
+    // Below the plot, where no curve can run through the words.
+    private static void DrawKey(SvgWriter svg, FrequencyAxis axis, LoadCurve load)
     {
-        var x = FrequencyAxis.X(load.LowestHz);
-        var text = $"lowest {Figures.Show(load.LowestOhm, "ohm")} at {Figures.Hertz(load.LowestHz)}";
-        svg.Dot(new(x, y), 4.5, "point");
-        var half = SvgWriter.WidthOf(text, SectionPaper.TextSize) / 2;
-        svg.Line(new(x, y - 6), new(x, y - 20), "thin");
-        svg.Text(new(Math.Clamp(x, FrequencyAxis.Start + half + 4, FrequencyAxis.End - half - 4), y - 24), text, "figure", Anchor.Middle);
+        var y = axis.Foot + 8;
+        svg.Dot(new(21, y), 4.5, "point");
+        svg.Text(new(42, y + 4), IsKnown(load) ? $"lowest: {Lowest(load)}" : $"lowest: {Wording.Unknown}", "figure");
+        y += KeyLine;
+        if (load.AllowedOhm is { } allowed)
+        {
+            svg.Line(new(8, y), new(34, y), "limit-line");
+            svg.Text(new(42, y + 4), $"allowed from {Figures.Show(allowed, "ohm")}{Rated(load)}", "label");
+        }
+        else
+        {
+            svg.Text(new(42, y + 4), $"lowest load of the output: {Wording.Unknown}", "label");
+        }
+        if (load.Estimated)
+        {
+            svg.Line(new(8, y + KeyLine), new(34, y + KeyLine), "curve dashed");
+            svg.Text(new(42, y + KeyLine + 4), "estimated: the driver's impedance is not known well enough", "label");
+        }
     }
+
+    private static bool IsKnown(LoadCurve load) => double.IsFinite(load.LowestOhm) && double.IsFinite(load.LowestHz);
+
+    private static string Lowest(LoadCurve load) => $"{Figures.Show(load.LowestOhm, "ohm")} at {Figures.Hertz(load.LowestHz)}";
+
+    private static string Rated(LoadCurve load) =>
+        load.RatedLoad is { } rated ? $", which is 80 % of its rated {Figures.Show(rated, "ohm")}" : "";
 
     private static string Say(LoadCurve load)
     {
-        var text = $"The load is lowest at {Figures.Hertz(load.LowestHz)}, with {Figures.Show(load.LowestOhm, "ohm")}";
+        var text = IsKnown(load) ? $"The load falls to {Lowest(load)}" : "The load is not known";
         text += load.AllowedOhm is { } allowed
             ? $"; the output allows {Figures.Show(allowed, "ohm")} and more"
             : "; what the output allows is not known";
-        if (load.RatedLoad is { } rated)
-            text += $", which is 80 % of its lowest rated load of {Figures.Show(rated, "ohm")}";
-        return $"{text}. Status: {load.Status.Word()}.{(load.Estimated ? " The curve is estimated." : "")}";
+        return $"{text}{(load.AllowedOhm is null ? "" : Rated(load))}. Status: {load.Status.Word()}.{(load.Estimated ? " The curve is estimated." : "")}";
     }
 }

@@ -8,7 +8,7 @@ namespace FitCheck.Reports.Svg;
 internal static class MarginBar
 {
     private const double Width = 230;
-    private const double Height = 40;
+    private const double Height = 50;
     private const double Pad = 12;
     private const double Axis = 26;
 
@@ -50,18 +50,16 @@ internal static class MarginBar
         svg.Line(new(limit, Axis), new(end, Axis), "good");
     }
 
-    // The limit's figure stands over its line, the word "good" at the far end of the good side; neither can meet the other.
+    // The limit's figure stands above its line, the word "good" below the good side: neither can meet the other.
     private static void DrawLabels(SvgWriter svg, Finding finding, double x, int good)
     {
         var text = $"limit {Figures.Show(finding.Limit!.Value, finding.Unit)}";
         var half = SvgWriter.WidthOf(text, 11) / 2;
-        var centre = Math.Clamp(x, half, Width - half);
-        svg.Text(new(centre, 11), text, "tick", Anchor.Middle);
-        if (good == 0)
-            return;
-        var room = good > 0 ? Width - (centre + half) : centre - half;
-        if (room > 44)
-            svg.Text(new(good > 0 ? Width : 0, 11), good > 0 ? "good →" : "← good", "tick", good > 0 ? Anchor.End : Anchor.Start);
+        svg.Text(new(Math.Clamp(x, half, Width - half), 11), text, "tick", Anchor.Middle);
+        if (good > 0)
+            svg.Text(new(Width - Pad, Axis + 21), "good →", "tick", Anchor.End);
+        else if (good < 0)
+            svg.Text(new(Pad, Axis + 21), "← good", "tick");
     }
 
     private static string Say(Finding finding, int good) => Figures.Row(finding) + good switch

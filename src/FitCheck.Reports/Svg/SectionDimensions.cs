@@ -114,7 +114,7 @@ internal sealed class SectionDimensions
         }
         var text = Figure(row.Clearance);
         var start = right + (outside ? 22 : 6);
-        if (start + 24 + SvgWriter.WidthOf(text, SectionPaper.TextSize) <= SectionPaper.Width)
+        if (start + 24 + SvgWriter.WidthOf(text, SectionPaper.TextSize, bold: true) <= SectionPaper.Width)
             DrawFigure(svg, row.Letter, text, start, y, 1);
         else
             DrawFigure(svg, row.Letter, text, left - (outside ? 22 : 6), y, -1);

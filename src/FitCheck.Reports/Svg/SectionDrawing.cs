@@ -13,6 +13,7 @@ internal static class SectionDrawing
 
     public static SafeHtml Draw(string id, PositionDrawing drawing)
     {
+        drawing = drawing with { Clearances = [.. drawing.Clearances.Select(c => c with { Value = SectionGeometry.Known(c.Value) })] };
         var geometry = new SectionGeometry(drawing);
         var scale = new SectionScale(drawing, geometry);
         var probe = new SectionPaper(scale, 0);
@@ -26,6 +27,8 @@ internal static class SectionDrawing
         svg.Hatch("hatch", 6, "hatch");
         svg.Hatch("hatch-fine", 4, "hatch", rising: false);
         DrawObstructions(svg, scale, paper);
+        if (SectionLabels.DashedName(drawing) is not null)
+            svg.Line(new(paper.X(scale.DashedDepth), paper.Top), new(paper.X(scale.DashedDepth), paper.Bottom), "thin dashed");
         DrawPanel(svg, drawing, scale, paper);
         foreach (var wedge in geometry.Wedges)
             svg.Shape(paper.At(wedge), "edge", fill: svg.Fill("hatch-fine"));
@@ -106,6 +109,8 @@ internal static class SectionDrawing
 
     private static void DrawGrille(SvgWriter svg, SectionScale scale, SectionPaper paper)
     {
+        if (!scale.GrilleShown)
+            return;
         var x = paper.X(scale.Grille);
         svg.Line(new(x, paper.Top), new(x, paper.Bottom), scale.GrilleKnown ? "grille" : "thin dashed");
         if (scale.GrilleKnown)

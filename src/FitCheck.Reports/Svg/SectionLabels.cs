@@ -15,11 +15,9 @@ internal sealed class SectionLabels
 
     public static SectionLabels Of(PositionDrawing drawing, SectionGeometry geometry, SectionScale scale, SectionPaper paper)
     {
-        var labels = new List<(string Text, double X)>
-        {
-            (scale.GrilleKnown ? "grille" : "grille: " + Wording.Unknown, paper.X(scale.Grille)),
-            (PanelName(drawing, scale), paper.X(0) + 1),
-        };
+        var labels = new List<(string Text, double X)> { (PanelName(drawing, scale), paper.X(0) + 1) };
+        if (scale.GrilleShown)
+            labels.Add((scale.GrilleKnown ? "grille" : "grille: " + Wording.Unknown, paper.X(scale.Grille)));
         if (geometry.Wedges.Count > 0)
             labels.Add((drawing.TiltDeg == 0 ? "adapter" : $"adapter, tilted {Figures.Show(drawing.TiltDeg, "deg")}", paper.X(-drawing.AdapterThickness / 2)));
         foreach (var obstruction in scale.Drawn)
@@ -49,7 +47,7 @@ internal sealed class SectionLabels
     }
 
     /// <summary>What stands behind the driver when its depth is not known.</summary>
-    private static string? DashedName(PositionDrawing drawing)
+    public static string? DashedName(PositionDrawing drawing)
     {
         foreach (var clearance in drawing.Clearances)
         {

@@ -71,12 +71,14 @@ internal sealed class SectionLegend
     {
         if (clearance.Value is not { } value)
             return $"{clearance.Label}: {Wording.Unknown}";
-        var range = clearance is { Low: { } low, High: { } high } && low < high ? $", worst case {Figures.Range(low, high, "mm")}" : "";
+        var range = clearance is { Low: { } low, High: { } high } && low < high ? $" ({Figures.Bare(low, "mm")} to {Figures.Bare(high, "mm")})" : "";
         return $"{clearance.Label}: {Figures.Show(value, "mm")}{range} — {clearance.Status.Word()}";
     }
 
     private static IEnumerable<string> Notes(PositionDrawing drawing, SectionGeometry geometry, SectionScale scale)
     {
+        if (drawing.Clearances.Any(c => c.Low < c.High))
+            yield return "In brackets: the worst cases.";
         if (geometry.Body.Count == 0)
             yield return "The driver's body is not known; the dashed outline is only a place for it.";
         else if (drawing.BodyIsAssumed)

@@ -1,4 +1,5 @@
 using FitCheck.Drawings;
+using FitCheck.Reports.Telling;
 
 namespace FitCheck.Reports.Svg;
 
@@ -7,8 +8,8 @@ internal sealed class SectionScale
 {
     // At 96 units an inch the drawing is true to scale on paper.
     private const double UnitsPerMm = 96 / 25.4;
-    private const double Widest = 330;
-    private const double Tallest = 420;
+    private const double Widest = 340;
+    private const double Tallest = 480;
 
     // Further behind the driver than this nothing is drawn: it could not touch.
     private const double Beyond = 45;
@@ -26,6 +27,8 @@ internal sealed class SectionScale
         var gap = SectionGeometry.Known(drawing.GrilleGap);
         Grille = gap is { } known ? -known : Math.Min(FrontEnd - (0.12 * radius), -6);
         GrilleKnown = gap is not null;
+        // A place that no clearance asks a grille of may have none.
+        GrilleShown = GrilleKnown || drawing.Clearances.Any(c => c is { Value: null, Kind: "front" });
 
         Drawn = [.. drawing.Obstructions.Where(o => double.IsFinite(o.Depth) && o.Depth <= Rear + Beyond)];
         TooFar = [.. drawing.Obstructions.Where(o => !(double.IsFinite(o.Depth) && o.Depth <= Rear + Beyond))];
@@ -53,6 +56,8 @@ internal sealed class SectionScale
 
     public bool GrilleKnown { get; }
 
+    public bool GrilleShown { get; }
+
     /// <summary>Where an obstruction of unknown depth is drawn, dashed.</summary>
     public double DashedDepth { get; }
 
@@ -73,13 +78,13 @@ internal sealed class SectionScale
     public double Divisor { get; }
 
     /// <summary>Millimetres of the scale bar.</summary>
-    public int Bar => Divisor switch { < 1 => 10, 1 => 20, 2 => 50, _ => 100 };
+    public int Bar => Divisor switch { < 1 => 10, 1 => 20, < 5 => 50, _ => 100 };
 
-    public string Name => Divisor < 1 ? $"{(int)(1 / Divisor)} : 1" : $"1 : {(int)Divisor}";
+    public string Name => Divisor < 1 ? $"{Figures.Bare(1 / Divisor, "1")} : 1" : $"1 : {Figures.Bare(Divisor, "1")}";
 
     private static (double Divisor, double PerMm) Choose(double width, double height)
     {
-        foreach (var divisor in new[] { 0.5, 1, 2, 5, 10, 20 })
+        foreach (var divisor in new[] { 0.5, 1, 2, 2.5, 5, 10, 20 })
         {
             var perMm = UnitsPerMm / divisor;
             if (width * perMm <= Widest && height * perMm <= Tallest)

@@ -74,8 +74,7 @@ internal sealed class SvgWriter : IDisposable
     {
         _xml.WriteStartElement(closed ? "polygon" : "polyline");
         Attribute("class", cssClass);
-        if (fill is not null)
-            Attribute("fill", fill);
+        Attribute("fill", fill ?? "none");
         Attribute("points", string.Join(' ', corners.Select(c => $"{Number(c.X)},{Number(c.Y)}")));
         _xml.WriteEndElement();
     }
@@ -84,8 +83,7 @@ internal sealed class SvgWriter : IDisposable
     {
         _xml.WriteStartElement("rect");
         Attribute("class", cssClass);
-        if (fill is not null)
-            Attribute("fill", fill);
+        Attribute("fill", fill ?? "none");
         Attribute("x", Number(x));
         Attribute("y", Number(y));
         Attribute("width", Number(Math.Max(0, width)));
@@ -137,7 +135,7 @@ internal sealed class SvgWriter : IDisposable
     public void Dispose() => _xml.Dispose();
 
     /// <summary>Width of a text in a usual sans-serif, on the safe side: an SVG can't measure itself.</summary>
-    public static double WidthOf(string text, double size) => text.Length * size * 0.56;
+    public static double WidthOf(string text, double size, bool bold = false) => text.Length * size * (bold ? 0.62 : 0.5);
 
     private static string Number(double value) => (Math.Round(value, 2) + 0.0).ToString("0.##", CultureInfo.InvariantCulture);
 

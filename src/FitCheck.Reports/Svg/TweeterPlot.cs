@@ -8,7 +8,7 @@ namespace FitCheck.Reports.Svg;
 internal static class TweeterPlot
 {
     private const double Height = 130;
-    private const double LineHeight = 18;
+    private const double KeyHeight = 36;
 
     private static readonly string[] Dashes = ["curve", "curve curve-2", "curve curve-3", "curve curve-4"];
 
@@ -18,20 +18,20 @@ internal static class TweeterPlot
         if (load.Tweeters.Count == 0)
             return null;
         var axis = new FrequencyAxis(20, Height);
-        var height = axis.Foot + 6 + (load.Tweeters.Count * LineHeight);
+        var height = axis.Foot + 6 + (load.Tweeters.Count * KeyHeight);
         using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, height, $"What reaches the tweeters of {load.Name}", string.Join(" ", load.Tweeters.Select(t => Say(t) + ".")));
         var top = Math.Max(6, Math.Ceiling(Highest(load) / 6) * 6);
         var bottom = top - 48;
 
         axis.Draw(svg);
-        for (var db = top; db >= bottom; db -= 12)
+        for (var db = Math.Floor(top / 12) * 12; db >= bottom; db -= 12)
             FrequencyAxis.DrawLevel(svg, Y(db), Figures.Bare(db, "dB"));
         svg.Text(new(4, 12), "dB at the tweeter, against the output", "tick");
         axis.DrawFrame(svg);
         for (var i = 0; i < load.Tweeters.Count; i++)
-            DrawOne(svg, axis, load, load.Tweeters[i], Dashes[i % Dashes.Length], Y);
+            DrawOne(svg, axis, load, load.Tweeters[i], Dashes[i % Dashes.Length], (bottom, Y));
         for (var i = 0; i < load.Tweeters.Count; i++)
-            DrawKey(svg, axis.Foot + 8 + (i * LineHeight), load.Tweeters[i], Dashes[i % Dashes.Length]);
+            DrawKey(svg, axis.Foot + 8 + (i * KeyHeight), load.Tweeters[i], Dashes[i % Dashes.Length]);
         return svg.Finish();
 
         double Y(double db) => axis.Top + ((top - Math.Clamp(db, bottom, top)) / (top - bottom) * Height);
@@ -48,7 +48,7 @@ internal static class TweeterPlot
         return highest;
     }
 
-    private static void DrawOne(SvgWriter svg, FrequencyAxis axis, LoadCurve load, TweeterCurve tweeter, string style, Func<double, double> y)
+    private static void DrawOne(SvgWriter svg, FrequencyAxis axis, LoadCurve load, TweeterCurve tweeter, string style, (double Bottom, Func<double, double> Y) level)
     {
         if (tweeter.LowestAllowedHz is { } lowest && FrequencyAxis.Covers(lowest))
         {
@@ -57,14 +57,14 @@ internal static class TweeterPlot
         }
         svg.Shape(Points(), style, closed: false);
         if (tweeter.CornerHz is { } corner && FrequencyAxis.Covers(corner))
-            svg.Dot(new(FrequencyAxis.X(corner), y(LevelAt(load, tweeter, corner))), 4.5, "point");
+            svg.Dot(new(FrequencyAxis.X(corner), level.Y(LevelAt(load, tweeter, corner))), 4.5, "point");
 
         IEnumerable<Spot> Points()
         {
             for (var i = 0; i < Math.Min(load.Points.Count, tweeter.Db.Count); i++)
             {
-                if (FrequencyAxis.Covers(load.Points[i].Hz) && !double.IsNaN(tweeter.Db[i]))
-                    yield return new(FrequencyAxis.X(load.Points[i].Hz), y(tweeter.Db[i]));
+                if (FrequencyAxis.Covers(load.Points[i].Hz) && tweeter.Db[i] >= level.Bottom)
+                    yield return new(FrequencyAxis.X(load.Points[i].Hz), level.Y(tweeter.Db[i]));
             }
         }
     }
@@ -85,13 +85,16 @@ internal static class TweeterPlot
     private static void DrawKey(SvgWriter svg, double y, TweeterCurve tweeter, string style)
     {
         svg.Line(new(8, y), new(34, y), style);
-        svg.Text(new(42, y + 4), Say(tweeter), "label");
+        svg.Text(new(42, y + 4), tweeter.Name, "figure");
+        svg.Text(new(42, y + 20), Figuring(tweeter), "label");
     }
 
-    private static string Say(TweeterCurve tweeter)
+    private static string Say(TweeterCurve tweeter) => $"{tweeter.Name}: {Figuring(tweeter)}";
+
+    private static string Figuring(TweeterCurve tweeter)
     {
-        var corner = tweeter.CornerHz is { } hz ? $"corner (dot) {Figures.Hertz(hz)}" : "no corner: nothing holds low notes back";
-        var lowest = tweeter.LowestAllowedHz is { } least ? $"lowest allowed (triangle) {Figures.Hertz(least)}" : "lowest allowed " + Wording.Unknown;
-        return $"{tweeter.Name}: {corner}, {lowest}";
+        var corner = tweeter.CornerHz is { } hz ? $"corner {Figures.Hertz(hz)} (dot)" : "no corner: low notes pass";
+        var lowest = tweeter.LowestAllowedHz is { } least ? $"allowed from {Figures.Hertz(least)} (triangle)" : "lowest allowed " + Wording.Unknown;
+        return $"{corner}; {lowest}";
     }
 }

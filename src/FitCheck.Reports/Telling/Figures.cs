@@ -19,7 +19,11 @@ public static class Figures
 
     /// <summary>The number alone, rounded as its unit deserves.</summary>
     public static string Bare(double value, string unit) =>
-        double.IsFinite(value) ? QuantityText.Number(value, Unit.Find(unit)?.Decimals ?? 2) : "unknown";
+        !double.IsFinite(value) ? "unknown"
+        : IsMoney(unit) ? value.ToString("0.00", CultureInfo.InvariantCulture)
+        : QuantityText.Number(value, Unit.Find(unit)?.Decimals ?? 2);
+
+    private static bool IsMoney(string unit) => unit == "money" || (unit.Length == 3 && unit.All(char.IsAsciiLetterUpper));
 
     /// <summary>`2.2 to 6.2 mm`.</summary>
     public static string Range(double low, double high, string unit) => $"{Bare(low, unit)} to {Show(high, unit)}";
@@ -29,7 +33,7 @@ public static class Figures
     /// <summary>`4.2 mm (worst case 2.2 to 6.2 mm); limit 3 mm; margin 1.2 mm`. Empty when the value says nothing.</summary>
     public static string Row(Finding finding)
     {
-        var row = finding.ValueText;
+        var row = finding.Value is null && finding.Limit is null ? $"found: {finding.ValueText}" : finding.ValueText;
         if (finding.Value is { IsExact: false } value)
             row += $" (worst case {Range(value.Low, value.High, finding.Unit)})";
         if (finding.Limit is { } limit)

@@ -45,7 +45,7 @@ public static class Wording
         {
             > 0 => $"Budget {budget}: {rest} left.",
             0 => $"Budget {budget}: exactly spent.",
-            _ => $"Budget {budget}: {rest} too much.",
+            _ => $"Budget {budget}: {rest} over.",
         };
     }
 

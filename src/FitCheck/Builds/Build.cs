@@ -51,6 +51,8 @@ public sealed record Placed(Position Position, Location At)
     public Chosen<WiringPart>? NewWire { get; set; }
     public Figure? NewWireLength { get; set; }
     public bool Disconnected { get; set; }
+    /// <summary>The factory driver stays here on purpose.</summary>
+    public bool KeepsFactoryDriver { get; set; }
     public bool OpenedWaterShed { get; set; }
     public Figure? MeasuredDepth { get; set; }
     public Figure? MeasuredCutout { get; set; }

@@ -50,6 +50,7 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
             placed.NewWireLength = wire.Length("length");
         }
         placed.Disconnected |= entry.Truth("disconnected") ?? false;
+        placed.KeepsFactoryDriver |= entry.Truth("keeps_factory_driver") ?? false;
         placed.OpenedWaterShed |= entry.Truth("opened_water_shed") ?? false;
         if (entry.Inner("measured") is { } measured)
         {

@@ -16,9 +16,11 @@ internal static class Shopping
             Add(placed.Adapter?.Part);
             Add(placed.Cup?.Part);
             Add(placed.Harness?.Part);
-            foreach (var sundry in placed.Sundries)
+            foreach (var sundry in placed.Sundries.Where(s => !UsedFromTheRoll(s.Part)))
                 Add(sundry.Part);
         }
+        foreach (var roll in build.Placed.SelectMany(p => p.Sundries).Where(s => UsedFromTheRoll(s.Part)).DistinctBy(s => s.Part.Id))
+            Add(roll.Part, roll.Part.Pack);
         // A set serves one side with its woofer and its tweeter: the side that uses more of them counts.
         foreach (var set in build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal))
         {
@@ -67,6 +69,9 @@ internal static class Shopping
             lines[cable.Id] = Line(cable, runs.Count(), Math.Max(1, roll > 0 ? (int)Math.Ceiling(Math.Round(metres / roll, 6)) : 1));
         }
     }
+
+    // Tape, sheet and shrink come by the roll or the bag, which serves several positions; more of it goes into the build's `extras`.
+    private static bool UsedFromTheRoll(Sundry sundry) => sundry.Type is "foam-tape" or "damping-sheet" or "heat-shrink" or "crimp" or "screws" or "foam-wrap" or "grommet";
 
     private static int Packs(int pieces, int pack) => (pieces + pack - 1) / pack;
 

@@ -28,7 +28,7 @@ internal sealed class CatalogFiles
         {
             if (!Directory.Exists(root))
             {
-                problems.Error(new Location(root, 0, 0), "no such catalog folder");
+                problems.Error(new Location(ShownPath.Of(root), 0, 0), "no such catalog folder");
                 continue;
             }
             ReadFolder(root, byId, hash, problems);
@@ -45,7 +45,7 @@ internal sealed class CatalogFiles
                 continue;
             foreach (var path in Directory.GetFiles(Path.Combine(root, folder!), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
             {
-                var name = path.Replace('\\', '/');
+                var name = ShownPath.Of(path);
                 var id = Path.GetFileNameWithoutExtension(path);
                 if (Bytes(path, name, problems) is not { } bytes)
                     continue;

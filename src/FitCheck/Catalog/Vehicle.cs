@@ -40,6 +40,7 @@ public sealed record Position
         FactoryChannel = f.Text("factory_channel");
         Mounting = new Mounting(f.Inner("mounting") ?? new Fields(new YamlMap(f.At, []), f.Provenance, f.Problems));
         FactoryImpedance = f.Inner("factory_driver")?.Figure("impedance", Dimension.Ohm);
+        FactoryResistance = f.Inner("factory_driver")?.Figure("resistance", Dimension.Ohm);
         OwnCapacitor = f.Inner("factory_driver")?.Figure("own_capacitor", Dimension.Farad);
         HasOwnCapacitor = f.Inner("factory_driver")?.Truth("has_own_capacitor") ?? (OwnCapacitor is null ? null : true);
         FeedType = f.Inner("feed")?.Text("type") ?? new Located<string>("unknown", At);
@@ -64,6 +65,8 @@ public sealed record Position
     public Located<string>? FactoryChannel { get; }
     public Mounting Mounting { get; }
     public Figure? FactoryImpedance { get; }
+    /// <summary>DC resistance of the factory driver.</summary>
+    public Figure? FactoryResistance { get; }
     public Figure? OwnCapacitor { get; }
     public bool? HasOwnCapacitor { get; }
     /// <summary>`full-range`, `filtered` or `unknown`.</summary>

@@ -1,6 +1,5 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
-using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts;

@@ -9,6 +9,9 @@ internal static class ChannelModel
 {
     private const string Multimeter = "Unplug the driver and put a multimeter across its terminals, at room temperature.";
 
+    // The least that the voice coil of a woofer has, henry per ohm of rated impedance; without any, a woofer would load the treble (common practice, no source).
+    private const double LeastInductance = 0.05e-3;
+
     public static ChannelContext Solve(Build build, Channel channel)
     {
         var unsure = new List<Unsure>();
@@ -48,7 +51,7 @@ internal static class ChannelModel
     {
         var elements = new List<LadderElement>();
         var passes = new List<string>();
-        if (channel.HighPass is { } active)
+        if (channel.HighPass is { } active && !IsForBass(active, placed.Driver!.Part))
             passes.Add($"the electronic high-pass at {active.Corner}");
         foreach (var sundry in channel.InLine.Where(s => s.Part.Type == "capacitor"))
             passes.Add(sundry.Part.Name);
@@ -80,9 +83,15 @@ internal static class ChannelModel
         return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes, unknown);
     }
 
+    // A filter an octave or more below the tweeter's resonance keeps deep bass from a woofer; it does not protect the tweeter beside it.
+    private static bool IsForBass(FilterSetting filter, Driver driver) => driver.IsTweeter && filter.Corner.Si < (driver.Parameters?.Fs?.Si / 2 ?? 500);
+
     private static Branch FactoryBranch(Position position, List<Unsure> unsure)
     {
-        var resistance = 0.8 * position.FactoryImpedance!.Si;
+        var rated = position.FactoryImpedance!.Si;
+        // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance.
+        var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
+        double? inductance = position.Role == "tweeter" ? null : LeastInductance * rated;
         var elements = Elements(position.FeedNetwork);
         var passes = Capacitive(position.FeedNetwork) ? new List<string> { "the capacitor in the factory wire" } : [];
         if (position.OwnCapacitor is { } own)
@@ -94,7 +103,7 @@ internal static class ChannelModel
         {
             unsure.Add(new Unsure($"capacitor of the factory tweeter at {position.Name}", "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true));
         }
-        return new Branch(position, null, new ChannelBranch(new DriverModel(resistance), elements, WireResistance(position.WireGauge, position.WireLength)), passes, false);
+        return new Branch(position, null, new ChannelBranch(new DriverModel(resistance, inductance), elements, WireResistance(position.WireGauge, position.WireLength)), passes, false);
     }
 
     private static double WireOf(Placed placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length

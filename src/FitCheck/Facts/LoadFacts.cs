@@ -17,8 +17,8 @@ internal static class LoadFacts
         Truth("bridged", "Two outputs are bridged onto this load."),
         Truth("bridgeable", "The maker allows bridging."),
         Number("driver_count", Dimension.One, "Drivers on this output, factory ones that stay included."),
-        Number("leftover_count", Dimension.One, "Factory drivers that stay on the same wire."),
-        Word("leftover_names", "Where factory drivers stay on the same wire."),
+        Number("leftover_count", Dimension.One, "Factory drivers that stay on the same wire without the build saying so."),
+        Word("leftover_names", "Where factory drivers stay on the same wire without the build saying so."),
         Word("output_name", "Name of the source unit or amplifier."),
         Word("channel_name", "The output as the build names it."),
         Truth("is_source_output", "The output is one of a source unit."),
@@ -45,8 +45,9 @@ internal static class LoadFacts
         if (c.Channel.Bridged)
             sheet.Set("bridgeable", output.Bridgeable, new Unsure($"bridging of {output.Name}", "Look it up in the amplifier's manual.", Estimated: false));
         sheet.Set("driver_count", Dimension.One, c.Channel.Feeds.Count(p => p.Driver is not null) + c.Channel.Leftover.Count);
-        sheet.Set("leftover_count", Dimension.One, c.Channel.Leftover.Count);
-        sheet.Set("leftover_names", c.Channel.Leftover.Count == 0 ? "none" : string.Join(", ", c.Channel.Leftover.Select(p => p.Name)));
+        var forgotten = c.Channel.Leftover.Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && p.KeepsFactoryDriver)).ToList();
+        sheet.Set("leftover_count", Dimension.One, forgotten.Count);
+        sheet.Set("leftover_names", forgotten.Count == 0 ? "none" : string.Join(", ", forgotten.Select(p => p.Name)));
         sheet.Set("output_name", output.Name);
         sheet.Set("channel_name", c.Channel.Id);
         sheet.Set("is_source_output", c.Channel.Device.Part is Catalog.SourceUnit);

@@ -25,7 +25,7 @@ internal static class MountingFacts
         Number("front_available", Dimension.Metre, "Gap from the mounting plane to the back of the grille."),
         Number("front_margin", Dimension.Metre, "Clearance between the moving driver and the grille."),
         Number("hole_needed", Dimension.Metre, "Diameter of the panel's hole that the tilted body needs at its worst clock angle."),
-        Number("hole_available", Dimension.Metre, "Diameter of the hole in the panel."),
+        Number("hole_available", Dimension.Metre, "Diameter of the hole in the panel; the short axis when it is oval and the driver round."),
         Number("hole_margin", Dimension.Metre, "Diameter that the panel's hole has to spare around the body."),
         Number("largest_hole_margin", Dimension.Metre, "Diameter to spare when the hole is enlarged as far as the panel allows."),
         Number("opening_margin", Dimension.Metre, "Diameter that the spacer's opening has to spare around the driver's cutout."),
@@ -113,17 +113,23 @@ internal static class MountingFacts
         var front = stack.Need(c.OfDriver("height before the flange"), sheet, c.Size?.FrontHeight);
         var radius = stack.Need(c.OfDriver("flange diameter"), sheet, c.Size?.Flange);
         // A tweeter's travel is nothing; a woofer's is its peak linear excursion.
-        var travel = c.Driver!.IsTweeter ? stack.Optional("travel", sheet, null, 0) : stack.Need(c.OfDriver("peak linear excursion"), sheet, c.Driver.Parameters?.Xmax);
+        var travel = c.Driver!.IsTweeter ? stack.Optional("travel", sheet, null, 0) : stack.Need(c.OfDriver("peak linear excursion"), sheet, Exact(c.Driver.Parameters?.Xmax));
         return v => TiltedBody.FrontReach(v[thickness], v[flange], v[front], v[radius] / 2, v[travel], v[tilt]);
     }
+
+    // A limit that the maker states, not a length that someone measured on the part.
+    private static Figure? Exact(Figure? limit) => limit is null ? null : limit with { Quantity = limit.Quantity with { Tolerance = limit.Quantity.Tolerance ?? 0 } };
 
     private static void Hole(PositionContext c, FactSheet sheet)
     {
         var needed = new Stack(Dimension.Metre);
         var diameter = HoleNeeded(c, needed);
         sheet.Set("hole_needed", needed.Of(diameter));
-        sheet.Set("hole_available", Dimension.Metre, c.Placed.Cutout?.Si);
-        sheet.Set("hole_margin", HoleMargin(c, c.Placed.Cutout, c.AtPosition("diameter of the hole in the panel")));
+        // A round body in an oval hole is held by the short axis.
+        var shortAxis = c.Size?.CutoutMinor is null && c.Placed.MeasuredCutout is null ? c.Position.Mounting.CutoutMinor : null;
+        var hole = shortAxis ?? c.Placed.Cutout;
+        sheet.Set("hole_available", Dimension.Metre, hole?.Si);
+        sheet.Set("hole_margin", HoleMargin(c, hole, c.AtPosition(shortAxis is null ? "diameter of the hole in the panel" : "short axis of the hole in the panel")));
         if (c.Position.Mounting.LargestCutout is { } largest)
             sheet.Set("largest_hole_margin", HoleMargin(c, largest, c.AtPosition("largest hole that the panel allows")));
     }

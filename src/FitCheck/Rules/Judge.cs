@@ -44,7 +44,7 @@ public static class Judge
             Unit = Shown.UnitName(unit, table.Currency),
             Limit = judgement.Deciding?.Value.Number is { } limit ? unit?.FromSi(limit.Value) : null,
             Margin = judgement.Margin is { } margin ? unit?.FromSi(margin) : null,
-            Message = Message(rule, new MessageVariables(rule, table, inputs, judgement, wanted), judgement.Status, problems),
+            Message = Message(rule, new MessageVariables(rule, table, inputs, judgement, wanted), judgement, problems),
             Advice = rule.Advice,
             Source = rule.Source.ToString(),
             At = parts.Count > 0 ? parts[0].At : table.At,
@@ -69,6 +69,17 @@ public static class Judge
     {
         var texts = limits.Select(l => unsure.Passing?.Invoke(l)).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
         return texts.Count > 0 ? string.Join(" and ", texts) : null;
+    }
+
+    // A warning that only the tolerances cause tells what the nominal value says, and then what the worst case makes of it.
+    private static string Message(Rule rule, MessageVariables variables, Judgement judgement, ProblemList? problems)
+    {
+        if (!judgement.InDoubt || judgement.Fact.Number is not { } number || judgement.Deciding is not { } limit)
+            return Message(rule, variables, judgement.Status, problems);
+        var good = judgement.Margin >= 0;
+        var nominal = Message(rule, variables, good ? Status.Pass : limit.Status, problems);
+        var other = limit.Side == Side.Below == good ? number.Low : number.High;
+        return $"{nominal} The tolerances of the figures leave it open: it may be {Shown.Number(other, rule.Unit!, null)} (typically ±{Shown.Number(number.Rss, rule.Unit!, null)}), so {(good ? "try it before anything is cut" : "measure before you give it up")}.";
     }
 
     private static string Message(Rule rule, MessageVariables variables, Status status, ProblemList? problems)

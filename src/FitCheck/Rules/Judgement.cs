@@ -13,6 +13,9 @@ namespace FitCheck.Rules;
 /// <param name="Data">Where the data stand that it rests on.</param>
 internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Limit> Limits, Limit? Deciding, IReadOnlyList<Unsure> Unsure, IReadOnlyList<Datum> Data)
 {
+    /// <summary>True when the nominal value alone would not warn, or would fail: only the tolerances leave it open.</summary>
+    public bool InDoubt { get; init; }
+
     /// <summary>Distance to the deciding limit in SI, negative beyond it; null when the value or the limit is unknown.</summary>
     public double? Margin => Deciding?.Margin(Fact);
 
@@ -32,12 +35,13 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
             return new Judgement(Status.Measure, fact, limits, null, Told(rule.When!, when, inputs), when.Data);
 
         Limit? decided = null;
-        var status = fact.IsKnown ? Compare(rule, fact, limits, Doubts().Count > 0, out decided) : Status.Measure;
+        var doubt = false;
+        var status = fact.IsKnown ? Compare(rule, fact, limits, Doubts().Count > 0, out decided, out doubt) : Status.Measure;
         var unsure = Doubts();
         if (status == Status.Measure && unsure.Count == 0)
             unsure = Told(rule.Fact, fact, inputs);
         decided ??= Strictest(limits);
-        return new Judgement(status, fact, limits, decided, unsure, [.. fact.Data, .. limits.SelectMany(l => l.Value.Data)]);
+        return new Judgement(status, fact, limits, decided, unsure, [.. fact.Data, .. limits.SelectMany(l => l.Value.Data)]) { InDoubt = doubt && status == Status.Warn };
 
         // What a datum of the condition or of a limit has to be can't be told from the limit of the fact.
         IReadOnlyList<Unsure> Doubts() => fact.IsKnown
@@ -45,8 +49,11 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
             : fact.Unsure;
     }
 
-    private static Status Compare(Rule rule, FactValue fact, IReadOnlyList<Limit> limits, bool guessed, out Limit? decided)
+    // The worst case must settle on which side of the outermost limit a value lies. A warning short of a failure goes by the nominal value: a margin
+    // that is good enough is not made a warning by the tolerances of good data.
+    private static Status Compare(Rule rule, FactValue fact, IReadOnlyList<Limit> limits, bool guessed, out Limit? decided, out bool doubt)
     {
+        doubt = false;
         var known = limits.Where(l => l.Value.IsKnown).ToList();
         var open = guessed ? Status.Measure : Status.Warn;
         if (First(Status.Fail, true, out decided))
@@ -55,11 +62,18 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
         if (decided is not null)
             return Status.Measure;
         if (First(Status.Fail, null, out decided))
+        {
+            doubt = true;
             return rule.Warn is null ? Status.Measure : open;
+        }
         if (First(Status.Warn, true, out decided))
             return Status.Warn;
         if (First(Status.Warn, null, out decided))
-            return open;
+        {
+            doubt = rule.Fail is null;
+            if (guessed || doubt || decided!.Margin(fact) < 0)
+                return open;
+        }
         decided = Nearest(known, fact);
         return guessed ? Status.Measure : Status.Pass;
 

@@ -14,7 +14,7 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
     {
         if (!Directory.Exists(directory))
         {
-            problems.Error(new Location(directory, 0, 0), "there is no such directory of rules");
+            problems.Error(new Location(ShownPath.Of(directory), 0, 0), "there is no such directory of rules");
             return [];
         }
         var files = new List<RuleFile>();
@@ -23,7 +23,7 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
             foreach (var path in Directory.EnumerateFiles(directory, "*", Everything))
             {
                 var relative = System.IO.Path.GetRelativePath(directory, path).Replace('\\', '/');
-                var reported = directory.TrimEnd('/', '\\') + "/" + relative;
+                var reported = ShownPath.Of(directory.TrimEnd('/', '\\') + "/" + relative);
                 if (relative.StartsWith("schema/", StringComparison.Ordinal))
                     continue;
                 if (relative.EndsWith(Extension, StringComparison.Ordinal))
@@ -34,7 +34,7 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            problems.Error(new Location(directory, 0, 0), "the directory can't be read: " + e.Message);
+            problems.Error(new Location(ShownPath.Of(directory), 0, 0), "the directory can't be read: " + e.Message);
         }
         files.Sort((a, b) => string.CompareOrdinal(a.Id, b.Id));
         return files;

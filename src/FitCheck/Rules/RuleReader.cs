@@ -148,7 +148,7 @@ public sealed partial class RuleReader
         var messages = new Dictionary<Status, MessageTemplate>();
         if (_keys.Require("message") is not { } node || _keys.Map(node, "message", "a mapping with one message a status") is not { } map)
             return messages;
-        var keys = new RuleKeys(map, "the messages", _problems, [.. Enum.GetValues<Status>().Select(s => s.Word())]);
+        var keys = new RuleKeys(map, "`message`", _problems, [.. Enum.GetValues<Status>().Select(s => s.Word())]);
         foreach (var status in Rule.Possible(!IsNever("warn"), !IsNever("fail")))
         {
             if (keys.Text(status.Word()) is { } text)

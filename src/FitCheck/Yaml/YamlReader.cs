@@ -51,7 +51,7 @@ public sealed class YamlReader
         }
         catch (YamlException e)
         {
-            _problems.Error(At(e.Start), "not valid YAML: " + Plain(e.Message));
+            _problems.Error(FirstTab(source, e) ?? At(e.Start), "not valid YAML: " + Plain(e.Message));
             return null;
         }
     }
@@ -137,6 +137,21 @@ public sealed class YamlReader
     }
 
     private Location At(in Mark mark) => new(_file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
+
+    // The scanner names the block; what a person looks for is the tab in it.
+    private Location? FirstTab(SourceText source, YamlException e)
+    {
+        if (!e.Message.Contains("tab", StringComparison.Ordinal))
+            return null;
+        var lines = source.Text.Split('\n');
+        for (var i = 0; i < lines.Length; i++)
+        {
+            var column = lines[i].IndexOf('\t', StringComparison.Ordinal);
+            if (column >= 0 && string.IsNullOrWhiteSpace(lines[i][..column]))
+                return new Location(_file, i + 1, column + 1);
+        }
+        return null;
+    }
 
     // The parser repeats the place in its messages; ours stands in front already.
     private static string Plain(string message)

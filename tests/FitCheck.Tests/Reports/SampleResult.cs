@@ -72,10 +72,10 @@ internal static class SampleResult
         Table(Subject.Position, "rear-shelf", "Rear shelf", 24, new(StringComparer.Ordinal) { ["depth_needed"] = FactValue.Unknown(FactType.Number(Metre)) }),
         Table(Subject.Channel, "front-left", "Front left output", 30, new(StringComparer.Ordinal)
         {
-            ["lowest_load"] = FactValue.Of(Dimension.Ohm, Uncertain.Within(3.4127341, 0.12)),
+            ["lowest_load"] = FactValue.Of(Dimension.Ohm, Uncertain.Within(3.3217341, 0.12)),
             ["factory_amplifier"] = FactValue.Unknown(FactType.Truth),
         }),
-        Table(Subject.Channel, "rear", "Rear output, both shelves", 33, new(StringComparer.Ordinal) { ["lowest_load"] = FactValue.Of(Dimension.Ohm, 1.71) }),
+        Table(Subject.Channel, "rear", "Rear output, both shelves", 33, new(StringComparer.Ordinal) { ["lowest_load"] = FactValue.Of(Dimension.Ohm, 1.66) }),
         Table(Subject.Build, "build", "Build", 1, new(StringComparer.Ordinal) { ["total"] = FactValue.Of(Dimension.Currency, 469.5) }) with { Currency = "EUR" },
     ];
 

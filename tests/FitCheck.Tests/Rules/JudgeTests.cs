@@ -22,7 +22,7 @@ public sealed class JudgeTests
     [InlineData(2, 2, 2, false, "warn", "pass", "warn")]
     [InlineData(0, 0, 0, false, "warn", "pass", "warn")] // on the fail limit
     [InlineData(-1, -1, -1, false, "fail", "fail", "warn")]
-    [InlineData(2, 4, 6, false, "warn", "pass", "warn")] // warn uncertain
+    [InlineData(2, 4, 6, false, "pass", "pass", "warn")] // short of a failure the nominal value decides; the only limit must be settled
     [InlineData(-1, 1, 2, false, "warn", "measure", "warn")] // fail uncertain, warn certain
     [InlineData(-1, 4, 9, false, "warn", "measure", "warn")] // both uncertain
     [InlineData(-3, -2, 0, false, "warn", "measure", "warn")] // worst case reaches the limit: not certain
@@ -30,6 +30,7 @@ public sealed class JudgeTests
     [InlineData(3, 3, 3, true, "measure", "measure", "measure")]
     [InlineData(2, 2, 2, true, "warn", "measure", "warn")]
     [InlineData(-1, -1, -1, true, "fail", "fail", "warn")]
+    [InlineData(2, 2.5, 6, false, "warn", "pass", "warn")]
     [InlineData(2, 4, 6, true, "measure", "measure", "measure")]
     [InlineData(-1, 1, 2, true, "measure", "measure", "warn")]
     [InlineData(-1, 4, 9, true, "measure", "measure", "measure")]

@@ -1,0 +1,29 @@
+using System.Diagnostics;
+
+namespace FitCheck.Tests.Cli;
+
+/// <summary>Runs the built program as a user does.</summary>
+internal static class Run
+{
+    private static readonly string Program = Path.Combine(AppContext.BaseDirectory, "fitcheck.dll");
+
+    public static (int Status, string Out, string Error) Of(string folder, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet", [Program, .. arguments])
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = System.Text.Encoding.UTF8,
+            StandardErrorEncoding = System.Text.Encoding.UTF8,
+        };
+        start.Environment["FITCHECK_CACHE"] = Path.Combine(folder, "cache");
+        start.Environment["LANG"] = "de_DE.UTF-8";
+        start.Environment["LC_ALL"] = "de_DE.UTF-8";
+        using var process = Process.Start(start)!;
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, output, error.Result);
+    }
+}

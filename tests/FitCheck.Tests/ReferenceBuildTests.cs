@@ -1,0 +1,83 @@
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests;
+
+/// <summary>
+/// The builds of the catalog against what the trade says of each: `tests/cases/builds/NAME.expected` lists every finding that is no pass, with its reason
+/// worked by hand. A difference is a slip of the expectation, of the program, of a rule or of the catalog; it is never settled by copying the output.
+/// </summary>
+public sealed class ReferenceBuildTests
+{
+    private static readonly string BuildFolder = RepositoryRoot.Of("catalog", "builds");
+    private static readonly string ExpectedFolder = RepositoryRoot.Of("tests", "cases", "builds");
+    private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
+    private static readonly Lazy<IReadOnlyDictionary<string, BuildResult>> Results = new(CheckAll);
+
+    // Rules about what the catalog rightly does not hold, or about figures that no sensible build would take together.
+    private static readonly Dictionary<string, string> NotShown = new(StringComparer.Ordinal);
+
+    public static TheoryData<string> Names() => [.. NamesIn(BuildFolder, "*.yaml")];
+
+    [Fact]
+    public void Every_build_has_its_expectation_and_every_expectation_its_build() =>
+        Assert.Equal(NamesIn(BuildFolder, "*.yaml"), NamesIn(ExpectedFolder, "*.expected"), StringComparer.Ordinal);
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_build_has_the_findings_that_the_trade_expects(string name)
+    {
+        var build = Results.Value[name];
+        var found = build.Findings.Where(f => f.Status != Status.Pass).ToDictionary(Line, f => f.Message, StringComparer.Ordinal);
+        var expected = Expected(name);
+        var differences = expected.Except(found.Keys, StringComparer.Ordinal).Select(line => $"missing:    {line}")
+            .Concat(found.Keys.Except(expected, StringComparer.Ordinal).Select(line => $"unexpected: {line}  # {found[line]}"))
+            .Concat(build.Remarks.Select(r => $"remark:     {r}"));
+        Assert.Equal("", string.Join('\n', differences));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void An_expectation_gives_a_reason_for_each_finding_or_for_the_first_of_a_pair(string name)
+    {
+        var reasons = Lines(name).Select(l => (Finding: l.Split('#')[0].Trim(), HasReason: l.Contains('#', StringComparison.Ordinal))).Where(l => l.Finding.Length > 0);
+        var silent = reasons.GroupBy(l => string.Join(' ', l.Finding.Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(2)), StringComparer.Ordinal)
+            .Where(g => !g.Any(l => l.HasReason)).Select(g => g.Key);
+        Assert.Equal([], silent);
+    }
+
+    [Fact]
+    public void Every_rule_speaks_in_some_build_or_is_excused()
+    {
+        var problems = new ProblemList();
+        var rules = RuleSet.Load(Folders.Rules, FactRegistry.Declarations, problems).Rules.Select(r => r.Id).ToList();
+        var speaking = Results.Value.Values.SelectMany(b => b.Findings).Where(f => f.Status != Status.Pass).Select(f => f.Rule).ToHashSet(StringComparer.Ordinal);
+        Assert.Equal([], rules.Where(r => !speaking.Contains(r) && !NotShown.ContainsKey(r)));
+        Assert.Equal([], NotShown.Keys.Where(r => speaking.Contains(r) || !rules.Contains(r, StringComparer.Ordinal)));
+    }
+
+    private static Dictionary<string, BuildResult> CheckAll()
+    {
+        var files = Directory.GetFiles(BuildFolder, "*.yaml").Order(StringComparer.Ordinal).ToList();
+        var outcome = Check.Run(files, Folders, Remembered.Nothing);
+        Assert.Equal("", string.Join('\n', outcome.Problems));
+        return outcome.Result!.Builds.ToDictionary(b => Path.GetFileNameWithoutExtension(b.File), StringComparer.Ordinal);
+    }
+
+    private static HashSet<string> Expected(string name)
+    {
+        var lines = Lines(name).Select(l => string.Join(' ', l.Split('#')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries))).Where(l => l.Length > 0).ToList();
+        Assert.Equal([], lines.GroupBy(l => l, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key));
+        return lines.ToHashSet(StringComparer.Ordinal);
+    }
+
+    private static string[] Lines(string name) => File.ReadAllLines(Path.Combine(ExpectedFolder, name + ".expected"));
+
+    private static string Line(Finding f) => $"{f.Status.Word()} {f.Rule} {f.Position}";
+
+    private static List<string> NamesIn(string folder, string pattern) =>
+        [.. Directory.GetFiles(folder, pattern).Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
+}

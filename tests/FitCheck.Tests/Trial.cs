@@ -1,0 +1,32 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests;
+
+/// <summary>Checks a build given as text against the repository's catalog, with entries replaced as a test needs, without the validator.</summary>
+internal static class Trial
+{
+    private static readonly Lazy<RuleSet> Rules = new(() => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
+
+    /// <summary>The result of a build on the catalog, overlaid by entries (`drivers/id.yaml` → text).</summary>
+    public static BuildResult Of(string build, params IEnumerable<(string File, string Text)> overlay)
+    {
+        using var folder = new TemporaryFolder();
+        foreach (var (file, text) in overlay)
+            folder.Write(file, text);
+        var problems = new ProblemList();
+        var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder.Path], problems);
+        var root = YamlReader.Read(new SourceText("build.yaml", build), problems);
+        var read = root is null ? null : BuildReader.Read(root, catalog, problems);
+        Assert.Empty(problems.Sorted());
+        return Check.Judged(read!, Rules.Value);
+    }
+
+    /// <summary>The text of an entry of the repository's catalog.</summary>
+    public static string Entry(string file) => File.ReadAllText(RepositoryRoot.Of("catalog", file));
+}
