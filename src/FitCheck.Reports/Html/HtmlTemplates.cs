@@ -4,7 +4,8 @@ using Scriban.Syntax;
 
 namespace FitCheck.Reports.Html;
 
-/// <summary>The templates of one folder, each parsed once. A template shows `it`, and shows a part of it with `part "finding" f`.</summary>
+/// <summary>The templates of one folder, each parsed once. A template shows `it`, a part of it with `part "finding" f`, and a sentence with words of a file in it with
+/// `prose it.message`.</summary>
 internal sealed class HtmlTemplates
 {
     private readonly string _directory;
@@ -16,6 +17,7 @@ internal sealed class HtmlTemplates
         _directory = directory;
         _builtin = TemplateContext.GetDefaultBuiltinObject();
         _builtin.Import("part", new Func<string, object, SafeHtml>(Render));
+        _builtin.Import("prose", new Func<string?, SafeHtml>(HtmlContext.Prose));
     }
 
     /// <exception cref="TemplateException">A template can't be read, or asks for what it is not given.</exception>

@@ -16,6 +16,7 @@ internal sealed record BuildView
     public required string Checks { get; init; }
     public required IReadOnlyList<CountView> Counts { get; init; }
     public required IReadOnlyList<TaskView> Tasks { get; init; }
+    public required string ChangesTitle { get; init; }
     public required IReadOnlyList<FindingView> Changes { get; init; }
     public required IReadOnlyList<CardView> Positions { get; init; }
     public required IReadOnlyList<CardView> Channels { get; init; }

@@ -46,7 +46,7 @@ public static class Figures
     {
         if (!Tell(finding))
             return "";
-        var row = Value(finding);
+        var row = finding.Value is null ? "value unknown" : Value(finding);
         if (finding.Value is { IsExact: false } value)
             row += $" ({Range(value.Low, value.High, finding.Unit)})";
         if (finding.Limit is { } limit)
