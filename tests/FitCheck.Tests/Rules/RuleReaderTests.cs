@@ -39,7 +39,7 @@ public sealed class RuleReaderTests
     [InlineData("warn: { below: 3 mm }", "warn: 3 mm", "9:7", "`warn` of a rule needs a threshold such as `{ below: 3 mm }`, or the word `never`, found `3 mm`")]
     [InlineData("warn: { below: 3 mm }", "warn: {}", "9:7", "`warn` needs `below`, `above` or `is`, or is the word `never`")]
     [InlineData("warn: { below: 3 mm }", "warn: never", "13:9", "the rule says `warn: never`, so this message is never shown")]
-    [InlineData("  pass: \"{{ value }} is left behind the driver.\"\n", "", "12:3", "the messages needs the key `pass`")]
+    [InlineData("  pass: \"{{ value }} is left behind the driver.\"\n", "", "12:3", "`message` needs the key `pass`")]
     [InlineData("source: { title: \"common practice, no source\" }", "source: common practice", "18:9", "`source` of a rule needs a mapping with `title` and perhaps `url`, found `common practice`")]
     [InlineData("given: 8 mm, expect: pass", "given: 8 mm, expect: ok", "21:47", "`expect` of an example is one of pass, warn, measure, fail, none, not `ok`")]
     [InlineData("given: 8 mm, expect: pass", "given: 8, expect: pass", "21:33", "expected a number in mm or `unknown`, found `8`")]
