@@ -1,7 +1,7 @@
-using FitCheck.Builds;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using FitCheck.Builds;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
