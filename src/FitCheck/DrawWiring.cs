@@ -33,18 +33,21 @@ internal static class DrawWiring
             {
                 Name = c.Name,
                 DemandA = c.Demand is { Unsure.Count: 0, Number: { } demand } ? demand.Value : null,
-                Gauge = run.Cable?.Part.Gauge?.ToString(),
+                Gauge = Gauge(run.Cable),
                 CopperClad = run.Cable?.Part.CopperClad == true,
                 LengthM = run.Length?.Si,
                 FuseA = run.Fuse?.Part.Current?.Si,
                 FuseDistanceMm = run.FuseDistance?.Si * 1e3,
                 DropV = drop is { Unsure.Count: 0 } ? drop.Number?.Value : null,
-                GroundGauge = run.Ground?.Part.Gauge?.ToString(),
+                GroundGauge = Gauge(run.Ground),
                 GroundLengthM = run.GroundLength?.Si,
                 Status = StatusWords.Worst(findings.Where(f => f.Position == key && f.Waived is null && f.Rule.StartsWith("supply/", StringComparison.Ordinal)).Select(f => f.Status)),
             };
         }
     }
+
+    private static string? Gauge(Chosen<WiringPart>? cable) =>
+        cable?.Part.Gauge is { } gauge ? Physics.Electrical.WireGauge.NameOf(gauge.Si) ?? gauge.ToString() : null;
 
     private static bool IsTweeter(Position position, Driver? driver) => position.Role == "tweeter" || driver?.IsTweeter == true;
 }

@@ -35,7 +35,7 @@ internal static class SupplyDrawing
             DrawFuse(svg, new(Trunk, y + 18), upright: true);
         svg.Text(new(Label, y + 14), $"main fuse: {Fuse(main)}", "figure");
         svg.Text(new(Label, y + 31), Distance(main), "label");
-        svg.Text(new(Label, y + 56), $"{Cable(main)}, {Current(main)}", "label");
+        svg.Text(new(Label, y + 56), $"{Cable(main)}, carries {Show(main.DemandA, "A")}", "label");
         y += MainHeight;
         if (block is not null)
             svg.Box(8, y - 12, BoxEnd - 8, 30, "key");

@@ -7,13 +7,13 @@ namespace FitCheck.Reports.Svg;
 /// <summary>The wires of one channel with their signs: the output, what stands in the line, and each driver. What each wire runs through is told below.</summary>
 internal static class WiringDrawing
 {
-    private const double Width = 470, Row = 58, Line = 17;
-    private const double OutputEnd = 104, FilterStart = 142, FilterEnd = 236, Bus = 258, DriverStart = 290;
+    private const double Width = 470, Row = 66, Line = 17;
+    private const double OutputEnd = 110, FilterStart = 134, FilterEnd = 236, Bus = 252, DriverStart = 286;
     private const int LettersInLine = 74;
 
     public static SafeHtml Draw(string id, WiringDiagram wiring)
     {
-        var key = wiring.Ends.SelectMany((e, i) => Wrapped($"{Figures.Whole(i + 1)}  {e.Position}: {e.Path}")).ToList();
+        var key = wiring.Ends.SelectMany((e, i) => Wrapped($"{Figures.Whole(i + 1)}  {e.Position}: {e.Path}", LettersInLine, "    ")).ToList();
         var top = 14.0;
         var bottom = top + (Math.Max(1, wiring.Ends.Count) * Row);
         var middle = (top + bottom) / 2;
@@ -26,6 +26,8 @@ internal static class WiringDrawing
         if (wiring.Ends.Count > 1)
         {
             svg.Line(new(Bus, Centre(0) - 9), new(Bus, Centre(wiring.Ends.Count - 1) - 9), "edge");
+            svg.Dot(new(Bus, middle - 9), 3, "solid");
+            svg.Dot(new(Bus + 10, middle + 9), 3, "solid");
             svg.Line(new(Bus + 10, Centre(0) + 9), new(Bus + 10, Centre(wiring.Ends.Count - 1) + 9), "edge");
         }
         for (var i = 0; i < wiring.Ends.Count; i++)
@@ -39,18 +41,24 @@ internal static class WiringDrawing
 
     private static void DrawOutput(SvgWriter svg, WiringDiagram wiring, double y)
     {
-        svg.Box(8, y - 26, OutputEnd - 8, 52, "key");
-        svg.Text(new(16, y - 6), Cut(wiring.Output, 12), "figure");
-        svg.Text(new(16, y + 12), Cut(string.Join(" + ", wiring.Terminals), 12), "label");
+        DrawNamed(svg, 8, OutputEnd, y, wiring.Output, $"output {string.Join('+', wiring.Terminals)}");
         svg.Text(new(OutputEnd + 6, y - 14), "+", "figure");
         svg.Text(new(OutputEnd + 6, y + 24), "−", "figure");
     }
 
-    private static void DrawFilter(SvgWriter svg, string[] parts, double y)
+    private static void DrawFilter(SvgWriter svg, string[] parts, double y) =>
+        DrawNamed(svg, FilterStart, FilterEnd, y, parts[^1], parts.Length > 1 ? $"and {Figures.Whole(parts.Length - 1)} more" : "");
+
+    // A name on two lines, cut at spaces, and a word below it.
+    private static void DrawNamed(SvgWriter svg, double left, double right, double y, string name, string below)
     {
-        svg.Box(FilterStart, y - 26, FilterEnd - FilterStart, 52, "key");
-        svg.Text(new(FilterStart + 8, y - 4), Cut(parts[0], 13), "figure");
-        svg.Text(new(FilterStart + 8, y + 14), parts.Length > 1 ? Cut(parts[1], 13) : "in the line", "label");
+        var letters = (int)((right - left - 12) / 7.3);
+        var lines = Wrapped(Short(name), letters, "");
+        svg.Box(left, y - 29, right - left, 58, "key");
+        svg.Text(new(left + 7, y - 11), Cut(lines[0], letters), "figure");
+        if (lines.Count > 1)
+            svg.Text(new(left + 7, y + 5), Cut(lines[1], letters), "figure");
+        svg.Text(new(left + 7, y + 22), Cut(below, letters + 2), "label");
     }
 
     private static void DrawDriver(SvgWriter svg, WireEnd end, int number, double y)
@@ -61,8 +69,8 @@ internal static class WiringDrawing
         svg.Text(new(DriverStart - 12, y - 13), "+", "figure");
         svg.Text(new(DriverStart - 12, y + 23), "−", "figure");
         svg.Box(DriverStart, y - 22, Width - 8 - DriverStart, 44, end.IsFactory ? "key dashed" : "key");
-        svg.Text(new(DriverStart + 8, y - 4), Cut($"{Figures.Whole(number)}  {end.Driver}", 24), "figure");
-        svg.Text(new(DriverStart + 8, y + 14), Cut(end.IsTweeter ? $"{end.Position}, tweeter" : end.Position, 26), "label");
+        svg.Text(new(DriverStart + 8, y - 4), Cut($"{Figures.Whole(number)}  {Short(end.Driver)}", 23), "figure");
+        svg.Text(new(DriverStart + 8, y + 14), Cut(end.Position, 26), "label");
     }
 
     private static void DrawPair(SvgWriter svg, double from, double to, double y, string style)
@@ -73,19 +81,25 @@ internal static class WiringDrawing
 
     private static string Cut(string text, int letters) => text.Length <= letters ? text : text[..(letters - 1)].TrimEnd(' ', ',') + "…";
 
+    // Up to the comma, behind which a name tells its size.
+    private static string Short(string name) => name.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma ? name[..comma] : name;
+
     // At spaces; an SVG can't do it.
-    private static List<string> Wrapped(string text)
+    private static List<string> Wrapped(string text, int letters, string indent)
     {
         var lines = new List<string>();
         var line = "";
         foreach (var word in text.Split(' '))
         {
-            if (line.Length > 0 && line.Length + word.Length >= LettersInLine)
+            if (line.Length > 0 && line.Length + word.Length >= letters)
             {
                 lines.Add(line);
-                line = "    ";
+                line = indent + word;
             }
-            line = line.Length == 0 ? word : $"{line} {word}";
+            else
+            {
+                line = line.Length == 0 ? word : $"{line} {word}";
+            }
         }
         lines.Add(line);
         return lines;

@@ -23,7 +23,7 @@ public static class FactRegistry
         var tables = new List<FactTable>();
         tables.AddRange(positions.Select(TableOf));
         tables.AddRange(channels.Select(TableOf));
-        var splices = tables.Exists(t => t.Values.GetValueOrDefault("needs_splice")?.Truth == true);
+        var splices = build.Accepted("cut-wires") && tables.Exists(t => t.Values.GetValueOrDefault("needs_splice")?.Truth == true);
         var devices = new DeviceFacts(build, channels);
         tables.Add(BuildFacts.Compute(build, list, splices, devices));
         tables.AddRange(devices.Tables());
