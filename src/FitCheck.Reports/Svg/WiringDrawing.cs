@@ -17,7 +17,7 @@ internal static class WiringDrawing
         var top = 14.0;
         var bottom = top + (Math.Max(1, wiring.Ends.Count) * Row);
         var middle = (top + bottom) / 2;
-        using var svg = new SvgWriter(id, "plot", Width, bottom + (key.Count * Line) + 10, $"Wiring of {wiring.Name}", Say(wiring));
+        using var svg = new SvgWriter(id, "plot", Width, bottom + (key.Count * Line) + 18, $"Wiring of {wiring.Name}", Say(wiring));
         DrawOutput(svg, wiring, middle);
         DrawPair(svg, OutputEnd, Bus, middle, "edge");
         string[] between = [.. wiring.InLine, .. wiring.Crossover is { } crossover ? new[] { crossover } : []];
@@ -33,7 +33,7 @@ internal static class WiringDrawing
         for (var i = 0; i < wiring.Ends.Count; i++)
             DrawDriver(svg, wiring.Ends[i], i + 1, Centre(i));
         for (var i = 0; i < key.Count; i++)
-            svg.Text(new(8, bottom + 8 + (i * Line)), key[i], "label");
+            svg.Text(new(8, bottom + 16 + (i * Line)), key[i], "label");
         return svg.Finish();
 
         double Centre(int row) => top + (Row * (row + 0.5));

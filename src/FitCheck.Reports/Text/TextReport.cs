@@ -89,11 +89,9 @@ public sealed class TextReport : IReport
         if (build.Loads.All(l => l.GainVolts is null))
             return;
         page.Heading("Gain to start from");
-        foreach (var load in build.Loads)
-        {
-            if (load.GainVolts is { } gain)
-                page.Hanging(2, $"{load.Channel}: ", $"{Wording.Gain(gain)}.");
-        }
+        page.Line(2, Wording.HowToSetTheGain);
+        foreach (var alike in build.Loads.Where(l => l.GainVolts is not null).GroupBy(l => Figures.Show(l.GainVolts!.Value, "V"), StringComparer.Ordinal))
+            page.Hanging(2, "- ", $"{string.Join(", ", alike.Select(l => l.Channel))}: {alike.Key}");
         page.Gap();
     }
 

@@ -1,5 +1,6 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Physics.Electrical;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts;
@@ -69,7 +70,7 @@ internal static class WiringFacts
     {
         var end = Describe(placed.Driver?.Part.Terminals);
         if (placed.NewWire is { } wire)
-            return $"{wire.Part.Name}{(placed.NewWireLength is { } length ? $", {length} of it" : "")} → {end}";
+            return $"new wire{(wire.Part.Gauge is { } gauge ? $" {WireGauge.NameOf(gauge.Si) ?? gauge.ToString()}" : "")}{(placed.NewWireLength is { } length ? $", {length}" : "")} → {end}";
         var plug = placed.Position.Plug is { } family ? $"{family.Value} plug" : "factory wire";
         var (harness, terminals) = (placed.Harness?.Part, placed.Driver?.Part.Terminals);
         if (harness is not null && terminals is not null && harness.From?.Value == placed.Position.Plug?.Value && Mate(harness.To, terminals))
