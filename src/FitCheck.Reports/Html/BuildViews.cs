@@ -1,3 +1,4 @@
+using FitCheck.Drawings;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Reports.Svg;
@@ -61,7 +62,15 @@ internal sealed class BuildViews
     {
         var drawing = _build.Drawings.FirstOrDefault(d => d.Position == key);
         var parts = new[] { drawing?.DriverName, drawing?.AdapterName, drawing?.CupName };
-        return Card(id, name, Joined(parts), drawing is null ? [] : [SectionDrawing.Draw($"{id}-section", drawing)], f => f.Position == key);
+        return Card(id, name, Joined(parts), drawing is null ? [] : Drawings(drawing, id), f => f.Position == key);
+    }
+
+    private static List<SafeHtml> Drawings(PositionDrawing drawing, string id)
+    {
+        var drawings = new List<SafeHtml> { SectionDrawing.Draw($"{id}-section", drawing) };
+        if (FacePlan.Draw($"{id}-face", drawing) is { } face)
+            drawings.Add(face);
+        return drawings;
     }
 
     private CardView ChannelCard(string key, string name, string id)
