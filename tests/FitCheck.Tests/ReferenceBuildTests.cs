@@ -17,8 +17,22 @@ public sealed class ReferenceBuildTests
     private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
     private static readonly Lazy<IReadOnlyDictionary<string, BuildResult>> Results = new(CheckAll);
 
-    // Rules about what the catalog rightly does not hold, or about figures that no sensible build would take together.
-    private static readonly Dictionary<string, string> NotShown = new(StringComparer.Ordinal);
+    // Why no build shows a rule. Those under data/ watch over the whole catalog, which holds no such entry; `lint` runs them all.
+    private static readonly Dictionary<string, string> NotShown = new(StringComparer.Ordinal)
+    {
+        ["data/cutout-implausible-for-size"] = "no such entry",
+        ["data/cutout-not-below-flange"] = "no such entry",
+        ["data/depth-below-magnet"] = "no such entry",
+        ["data/peak-below-continuous"] = "no such entry",
+        ["data/price-not-positive"] = "no such entry",
+        ["data/q-factors-disagree"] = "no such entry",
+        ["data/resonance-disagrees"] = "no such entry",
+        ["data/sensitivity-implausible"] = "no such entry",
+        ["data/tilt-implausible"] = "no such entry",
+        ["data/volume-disagrees"] = "no such entry",
+        ["power/rating-above-supply-ceiling"] = "no output of the catalog claims more than the battery gives",
+        ["tweeter/shallow-crossover-near-resonance"] = "the only tweeter without a lowest crossover comes with a steep one",
+    };
 
     public static TheoryData<string> Names() => [.. NamesIn(BuildFolder, "*.yaml")];
 
@@ -46,7 +60,7 @@ public sealed class ReferenceBuildTests
         var reasons = Lines(name).Select(l => (Finding: l.Split('#')[0].Trim(), HasReason: l.Contains('#', StringComparison.Ordinal))).Where(l => l.Finding.Length > 0);
         var silent = reasons.GroupBy(l => string.Join(' ', l.Finding.Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(2)), StringComparer.Ordinal)
             .Where(g => !g.Any(l => l.HasReason)).Select(g => g.Key);
-        Assert.Equal([], silent);
+        Assert.Equal("", string.Join('\n', silent));
     }
 
     [Fact]
@@ -55,8 +69,8 @@ public sealed class ReferenceBuildTests
         var problems = new ProblemList();
         var rules = RuleSet.Load(Folders.Rules, FactRegistry.Declarations, problems).Rules.Select(r => r.Id).ToList();
         var speaking = Results.Value.Values.SelectMany(b => b.Findings).Where(f => f.Status != Status.Pass).Select(f => f.Rule).ToHashSet(StringComparer.Ordinal);
-        Assert.Equal([], rules.Where(r => !speaking.Contains(r) && !NotShown.ContainsKey(r)));
-        Assert.Equal([], NotShown.Keys.Where(r => speaking.Contains(r) || !rules.Contains(r, StringComparer.Ordinal)));
+        Assert.Equal("", string.Join('\n', rules.Where(r => !speaking.Contains(r) && !NotShown.ContainsKey(r))));
+        Assert.Equal("", string.Join('\n', NotShown.Keys.Where(r => speaking.Contains(r) || !rules.Contains(r, StringComparer.Ordinal))));
     }
 
     private static Dictionary<string, BuildResult> CheckAll()

@@ -13,8 +13,10 @@ internal sealed record BuildView
     public required string? Notes { get; init; }
     public required StatusView Verdict { get; init; }
     public required string Sentence { get; init; }
+    public required string Checks { get; init; }
     public required IReadOnlyList<CountView> Counts { get; init; }
     public required IReadOnlyList<TaskView> Tasks { get; init; }
+    public required string ChangesTitle { get; init; }
     public required IReadOnlyList<FindingView> Changes { get; init; }
     public required IReadOnlyList<CardView> Positions { get; init; }
     public required IReadOnlyList<CardView> Channels { get; init; }
@@ -48,18 +50,21 @@ internal sealed record FindingView
     public required string Heading { get; init; }
     public required string? Message { get; init; }
     public required string? Advice { get; init; }
-    public required string Value { get; init; }
-    public required string? Worst { get; init; }
+    /// <summary>Null, as what follows, where numbers say no more than the message.</summary>
+    public required string? Value { get; init; }
+    public required string? Range { get; init; }
     public required string? Limit { get; init; }
     public required string? Margin { get; init; }
     public required SafeHtml? Bar { get; init; }
     public required string Rule { get; init; }
-    public required string At { get; init; }
-    public required IReadOnlyList<string> Related { get; init; }
+    public required IReadOnlyList<string> At { get; init; }
+    public required IReadOnlyList<DatumView> Related { get; init; }
     public required string? Waived { get; init; }
 }
 
-/// <summary>A position, a channel, or the build as a whole, with its drawing and its findings.</summary>
+internal sealed record DatumView(string What, string Place);
+
+/// <summary>A position or mirrored ones, an output or equal ones, or the build as a whole, with its drawing and its findings.</summary>
 internal sealed record CardView
 {
     public required string Id { get; init; }

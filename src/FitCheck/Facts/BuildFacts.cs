@@ -47,7 +47,7 @@ internal static class BuildFacts
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
             .Where(g => g.Select(p => p.Position.Role == "tweeter").Distinct().Count() == 1).Select(g => g.First().Set!.Part.Name);
         Names(sheet, "set_half", halves);
-        return new FactTable(Subject.Build, "build", build.Name, sheet.Values)
+        return new FactTable(Subject.Build, "build", "The whole build", sheet.Values)
         {
             At = build.At,
             Currency = build.Budget?.Value.Currency,

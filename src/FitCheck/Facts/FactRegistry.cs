@@ -23,7 +23,7 @@ public static class FactRegistry
         var tables = new List<FactTable>();
         tables.AddRange(positions.Select(TableOf));
         tables.AddRange(channels.Select(TableOf));
-        var splices = tables.Exists(t => t.Values.GetValueOrDefault("needs_splice")?.Truth == true);
+        var splices = build.Accepted("cut-wires") && tables.Exists(t => t.Values.GetValueOrDefault("needs_splice")?.Truth == true);
         tables.Add(BuildFacts.Compute(build, list, splices));
         tables.AddRange(build.Placed.Select(p => p.Driver).OfType<Chosen<Driver>>().DistinctBy(d => d.Part.Id)
             .OrderBy(d => d.Part.Id, StringComparer.Ordinal).Select(d => DriverFacts.Compute(d.Part)));
