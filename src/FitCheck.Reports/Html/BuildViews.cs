@@ -62,7 +62,15 @@ internal sealed class BuildViews
     private CardView PositionCard(Alike<Drawings.PositionDrawing> alike, string id)
     {
         var parts = alike.Things.SelectMany(d => new[] { d.DriverName, d.AdapterName, d.CupName }).Distinct(StringComparer.Ordinal);
-        return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? [SectionDrawing.Draw($"{id}-section", drawing)] : [], alike.Keys);
+        return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? Drawn(drawing, id) : [], alike.Keys);
+    }
+
+    private static List<SafeHtml> Drawn(Drawings.PositionDrawing drawing, string id)
+    {
+        var drawings = new List<SafeHtml> { SectionDrawing.Draw($"{id}-section", drawing) };
+        if (FacePlan.Draw($"{id}-face", drawing) is { } face)
+            drawings.Add(face);
+        return drawings;
     }
 
     private CardView ChannelCard(Alike<Drawings.LoadCurve> alike, string id)

@@ -129,6 +129,8 @@ public sealed record Sundry : Part
         ShuntResistance = f.Figure("shunt_resistance", Dimension.Ohm);
         FreeHeight = f.Length("free_height");
         CompressedHeight = f.Length("compressed_height");
+        Length = f.Length("length");
+        Diameter = f.Length("diameter");
     }
 
     public string Type { get; }
@@ -138,4 +140,8 @@ public sealed record Sundry : Part
     public Figure? ShuntResistance { get; }
     public Figure? FreeHeight { get; }
     public Figure? CompressedHeight { get; }
+    /// <summary>Of a screw: its length under the head.</summary>
+    public Figure? Length { get; }
+    /// <summary>Of a screw: its thread's outer diameter.</summary>
+    public Figure? Diameter { get; }
 }

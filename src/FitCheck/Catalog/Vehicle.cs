@@ -103,7 +103,10 @@ public sealed record Mounting
         DoorCardGap = f.Length("door_card_gap");
         ModuleRoom = f.Figures("module_room", Dimension.Metre);
         Obstructions = [.. f.Each("obstructions").Select(o => new Obstruction(
-            o.Word("name"), o.Length("depth"), o.Length("from_radius"), o.Truth("moving") ?? false, o.At))];
+            o.Word("name"), o.Length("depth"), o.Length("from_radius"), o.Truth("moving") ?? false, o.At)
+        { FromClock = o.Number("from_clock"), ToClock = o.Number("to_clock") })];
+        AimClock = f.Number("aim_clock");
+        Holes = HoleCircle.Read(f.Inner("holes"));
     }
 
     public Location At { get; }
@@ -121,7 +124,15 @@ public sealed record Mounting
     public Figure? DoorCardGap { get; }
     public IReadOnlyList<Figure> ModuleRoom { get; }
     public IReadOnlyList<Obstruction> Obstructions { get; }
+    /// <summary>The hour towards which sound is best thrown, seen from inside the vehicle.</summary>
+    public double? AimClock { get; }
+    /// <summary>The screw holes in the panel, seen from the listener.</summary>
+    public HoleCircle? Holes { get; }
 }
 
-/// <summary>Something behind the panel: from this depth on, from this radius outward.</summary>
-public sealed record Obstruction(string Name, Figure? Depth, Figure? FromRadius, bool Moving, Location At);
+/// <summary>Something behind the panel: from this depth on, from this radius outward, over a part of the clock face (both null: all around).</summary>
+public sealed record Obstruction(string Name, Figure? Depth, Figure? FromRadius, bool Moving, Location At)
+{
+    public double? FromClock { get; init; }
+    public double? ToClock { get; init; }
+}

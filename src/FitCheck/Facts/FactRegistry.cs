@@ -10,7 +10,8 @@ public static class FactRegistry
     /// <summary>Every declared fact, by subject and name.</summary>
     public static IReadOnlyList<FactDeclaration> Declarations { get; } =
     [
-        .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. CupFacts.Declarations, .. TweeterFacts.Declarations,
+        .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations,
+        .. GasketFacts.Declarations, .. CupFacts.Declarations, .. TweeterFacts.Declarations,
         .. PowerFacts.Declarations, .. WiringFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations, .. DriverFacts.Declarations,
         .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations,
     ];
@@ -40,6 +41,9 @@ public static class FactRegistry
         var sheet = new FactSheet();
         PlaceFacts.Compute(c, sheet);
         MountingFacts.Compute(c, sheet);
+        HoleFacts.Compute(c, sheet);
+        ScrewFacts.Compute(c, sheet);
+        GasketFacts.Compute(c, sheet);
         CupFacts.Compute(c, sheet);
         TweeterFacts.Compute(c, sheet);
         PowerFacts.Compute(c, sheet);
