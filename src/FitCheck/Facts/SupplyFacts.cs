@@ -130,7 +130,7 @@ internal static class SupplyFacts
         if (main is not null)
         {
             if (SupplyRunContext.PerMetre(main.Run.Cable?.Part) is not { } shared || main.Demand.Number is not { } all || main.Length() is not { } mainLength)
-                return FactValue.Unknown(unknown, main.Run.Length is null ? main.LengthUnsure(false, null) : main.Demand.Unsure.FirstOrDefault() ?? main.LengthUnsure(false, null));
+                return FactValue.Unknown(unknown, [.. main.Length() is null ? [main.LengthUnsure(false, null)] : main.Demand.Unsure]);
             rest += all * Uncertain.Exact(shared * mainLength.Metres);
             Add(main, mainLength.Datum, mainLength.Estimated, null);
         }
