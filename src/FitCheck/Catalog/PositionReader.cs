@@ -1,3 +1,4 @@
+using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
@@ -31,11 +32,23 @@ internal static class PositionReader
             own.Problems.Error(other.At, $"`{other.Value}` is itself a mirror image; name the position that has the data");
             return new Position(own, mirrored: false);
         }
-        var merged = Merge(original.Map, own.Map);
+        var merged = Merge(Mirrored(original.Map), own.Map);
         if (own.Map["side"] is null && original.Text("side") is { } side)
             merged = With(merged, "side", new YamlScalar(side.At, side.Value switch { "left" => "right", "right" => "left", _ => side.Value }, Quoted: false));
         return new Position(new Fields(merged, own.Provenance, own.Problems), mirrored: true);
     }
+
+    /// <summary>What lies on the left there lies on the right here: y of the location and the hour of the aim change over.</summary>
+    private static YamlMap Mirrored(YamlMap original)
+    {
+        if (original["location"] is YamlList { Items: [var x, YamlScalar y, var z] } location)
+            original = With(original, "location", location with { Items = [x, y with { Text = Opposite(y.Text) }, z] });
+        if (original["mounting"] is YamlMap mounting && mounting["aim_clock"] is YamlScalar aim && QuantityText.ParseNumber(aim.Text) is { } hour)
+            original = With(original, "mounting", With(mounting, "aim_clock", aim with { Text = QuantityText.Number((12 - hour) % 12, 2) }));
+        return original;
+    }
+
+    private static string Opposite(string length) => length.StartsWith('-') ? length[1..] : "-" + length;
 
     /// <summary>The original's entries, replaced by the own ones; mappings are merged key by key.</summary>
     private static YamlMap Merge(YamlMap original, YamlMap own)
@@ -52,7 +65,7 @@ internal static class PositionReader
         return new YamlMap(own.At, entries);
     }
 
-    private static YamlMap With(YamlMap map, string key, YamlScalar value) => map with
+    private static YamlMap With(YamlMap map, string key, YamlNode value) => map with
     {
         Entries = [.. map.Entries.Where(e => e.Key != key), new YamlEntry(key, value.At, value)],
     };
