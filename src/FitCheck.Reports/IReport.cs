@@ -8,5 +8,6 @@ public interface IReport
     /// <summary>The word after `--format`.</summary>
     string Format { get; }
 
+    /// <exception cref="TemplateException">A template of this report is missing or wrong; nothing was written.</exception>
     void Write(CheckResult result, ReportOptions options, TextWriter output);
 }

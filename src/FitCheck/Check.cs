@@ -75,6 +75,7 @@ public static class Check
             List = list,
             Totals = Shopping.Totals(list),
             Budget = build.Budget?.Value,
+            Settings = StartingPoints.Of(build, tables),
             Cautions = [.. cautions, .. Loudness(tables)],
             Remarks = remarks,
         };

@@ -17,8 +17,22 @@ public sealed class ReferenceBuildTests
     private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
     private static readonly Lazy<IReadOnlyDictionary<string, BuildResult>> Results = new(CheckAll);
 
-    // Rules about what the catalog rightly does not hold, or about figures that no sensible build would take together.
-    private static readonly Dictionary<string, string> NotShown = new(StringComparer.Ordinal);
+    // Why no build shows a rule. Those under data/ watch over the whole catalog, which holds no such entry; `lint` runs them all.
+    private static readonly Dictionary<string, string> NotShown = new(StringComparer.Ordinal)
+    {
+        ["data/cutout-implausible-for-size"] = "no such entry",
+        ["data/cutout-not-below-flange"] = "no such entry",
+        ["data/depth-below-magnet"] = "no such entry",
+        ["data/peak-below-continuous"] = "no such entry",
+        ["data/price-not-positive"] = "no such entry",
+        ["data/q-factors-disagree"] = "no such entry",
+        ["data/resonance-disagrees"] = "no such entry",
+        ["data/sensitivity-implausible"] = "no such entry",
+        ["data/tilt-implausible"] = "no such entry",
+        ["data/volume-disagrees"] = "no such entry",
+        ["power/rating-above-supply-ceiling"] = "no output of the catalog claims more than the battery gives",
+        ["tweeter/shallow-crossover-near-resonance"] = "the only tweeter without a lowest crossover comes with a steep one",
+    };
 
     public static TheoryData<string> Names() => [.. NamesIn(BuildFolder, "*.yaml")];
 

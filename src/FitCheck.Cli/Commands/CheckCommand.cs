@@ -10,7 +10,7 @@ internal static class CheckCommand
 {
     public static Command Create()
     {
-        var builds = new Argument<string[]>("BUILD") { Description = "Build files to check", Arity = ArgumentArity.OneOrMore };
+        var builds = new Argument<string[]>("BUILD") { HelpName = "BUILD", Description = "Build files to check", Arity = ArgumentArity.OneOrMore };
         builds.CompletionSources.Add(context => Files(context.WordToComplete));
         var formats = new Option<string[]>("--format", "-f")
         {

@@ -27,7 +27,7 @@ internal static class CompletionCommand
 
     public static Command Create()
     {
-        var shell = new Argument<string>("SHELL") { Description = "bash or zsh" };
+        var shell = new Argument<string>("SHELL") { HelpName = "SHELL", Description = "bash or zsh" };
         shell.AcceptOnlyFromAmong("bash", "zsh");
         var command = new Command("completion", "Print what makes the shell complete commands, rules and files") { shell };
         command.SetAction(parsed =>

@@ -10,7 +10,7 @@ internal static class ExplainCommand
 {
     public static Command Create()
     {
-        var rule = new Argument<string?>("RULE") { Description = "A rule's id, such as mount/too-deep; without one, all are listed", Arity = ArgumentArity.ZeroOrOne };
+        var rule = new Argument<string?>("RULE") { HelpName = "RULE", Description = "A rule's id, such as mount/too-deep; without one, all are listed", Arity = ArgumentArity.ZeroOrOne };
         var common = new CommonOptions();
         rule.CompletionSources.Add(_ => RuleSet.Load(Folders.BesideProgram.Rules, FactRegistry.Declarations, new ProblemList())
             .Rules.Select(r => new System.CommandLine.Completions.CompletionItem(r.Id)));

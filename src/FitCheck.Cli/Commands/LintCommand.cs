@@ -8,7 +8,7 @@ internal static class LintCommand
 {
     public static Command Create()
     {
-        var paths = new Argument<string[]>("PATH") { Description = "Build files, or folders with them [default: the builds of the catalog]", Arity = ArgumentArity.ZeroOrMore };
+        var paths = new Argument<string[]>("PATH") { HelpName = "PATH", Description = "Build files, or folders with them [default: the builds of the catalog]", Arity = ArgumentArity.ZeroOrMore };
         var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 on warnings too, when `warn`", DefaultValueFactory = _ => "fail" };
         failOn.AcceptOnlyFromAmong("fail", "warn");
         var common = new CommonOptions();

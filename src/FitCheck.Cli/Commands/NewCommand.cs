@@ -12,7 +12,7 @@ internal static class NewCommand
         var build = new Command("build", "A commented build that validates") { output };
         build.SetAction(parsed => Write("build", parsed.GetValue(output)));
         var kinds = Kinds.All.Select(k => k.Kind).ToArray();
-        var kind = new Argument<string>("KIND") { Description = "One of " + string.Join(", ", kinds) };
+        var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", kinds) };
         kind.AcceptOnlyFromAmong(kinds);
         var part = new Command("part", "A commented catalog entry that validates; its file name must be its id") { kind, output };
         part.SetAction(parsed => Write(parsed.GetValue(kind)!, parsed.GetValue(output)));

@@ -8,7 +8,7 @@ internal static class SchemaCommand
 {
     public static Command Create()
     {
-        var kind = new Argument<string>("KIND") { Description = "One of " + string.Join(", ", SchemaText.Kinds) };
+        var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", SchemaText.Kinds) };
         kind.AcceptOnlyFromAmong([.. SchemaText.Kinds]);
         var command = new Command("schema", "Print the JSON Schema of a kind of file, for editors") { kind };
         command.SetAction(parsed =>

@@ -10,85 +10,91 @@ internal sealed class BuildViews
 {
     private readonly BuildResult _build;
     private readonly string _id;
-    private readonly Dictionary<Finding, FindingView> _views = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Finding, string> _ids = new(ReferenceEqualityComparer.Instance);
 
     private BuildViews(BuildResult build, string id)
     {
         _build = build;
         _id = id;
+        // Replaced by the id of the finding it is told with, once it has a card.
         for (var i = 0; i < build.Findings.Count; i++)
-            _views.Add(build.Findings[i], FindingViews.Of(build.Findings[i], $"{id}-f{Figures.Whole(i + 1)}"));
+            _ids.Add(build.Findings[i], $"{id}-f{Figures.Whole(i + 1)}");
     }
 
     public static BuildView Of(BuildResult build, string id) => new BuildViews(build, id).Arrange();
 
     private BuildView Arrange()
     {
-        var tally = Tally.Of(_build.Findings);
-        var positions = Keys(Subject.Position, _build.Drawings.Select(d => (d.Position, d.Name)));
-        var channels = Keys(Subject.Channel, _build.Loads.Select(l => (l.Channel, l.Name)));
+        var checks = Tally.Of(_build.Findings);
+        var positions = Alike.Positions(_build);
+        var channels = Alike.Channels(_build);
+        var positionCards = positions.Select((p, i) => PositionCard(p, $"{_id}-p{Figures.Whole(i + 1)}")).ToList();
+        var channelCards = channels.Select((c, i) => ChannelCard(c, $"{_id}-c{Figures.Whole(i + 1)}")).ToList();
+        var whole = WholeCard([.. positions.SelectMany(p => p.Keys), .. channels.SelectMany(c => c.Keys)]);
         return new BuildView
         {
             Id = _id,
             Name = _build.Name,
             Vehicle = _build.VehicleName,
-            File = _build.File,
+            File = Figures.ShortFile(_build.File),
             Notes = Filled(_build.Notes),
             Verdict = FindingViews.Status(_build.Verdict),
-            Sentence = Wording.Verdict(tally),
-            Counts = [.. Wording.WorstFirst.Select(s => new CountView(FindingViews.Status(s), Figures.Whole(tally[s])))],
+            Sentence = Wording.Verdict(Tally.OfPoints(_build.Findings)),
+            Checks = Wording.Count(checks.Checks, "check", "checks"),
+            Counts = [.. Wording.WorstFirst.Select(s => new CountView(FindingViews.Status(s), Figures.Whole(checks[s])))],
             Tasks = [.. MeasureFirst.Of(_build).Select(Task)],
-            Changes = [.. Unwaived(Status.Fail).Concat(Unwaived(Status.Warn)).Select(f => _views[f])],
-            Positions = [.. positions.Select((k, i) => PositionCard(k.Key, k.Name, $"{_id}-p{Figures.Whole(i + 1)}"))],
-            Channels = [.. channels.Select((k, i) => ChannelCard(k.Key, k.Name, $"{_id}-c{Figures.Whole(i + 1)}"))],
-            Whole = WholeCard([.. positions.Select(p => p.Key), .. channels.Select(c => c.Key)]),
+            ChangesTitle = checks.Fail > 0 ? "What to change" : "What to look at",
+            Changes = [.. Told.Of(_build, Status.Fail).Concat(Told.Of(_build, Status.Warn)).Select(t => FindingViews.Of(t, _ids[t.First]))],
+            Positions = positionCards,
+            Channels = channelCards,
+            Whole = whole,
+            Settings = _build.Settings,
             List = List(),
             Cautions = _build.Cautions,
             LastWord = Wording.LastWord,
             Sources = Sources(),
-            Waived = [.. _build.Findings.Where(f => f.Waived is not null).Select(f => _views[f] with { Heading = "h3", Where = f.PositionName })],
-            Remarks = [.. _build.Remarks.Select(r => r.ToString())],
+            Waived = [.. Told.Of(_build.Findings.Where(f => f.Waived is not null)).Select(t => FindingViews.Of(t, _ids[t.First]) with { Heading = "h3", Where = t.Where })],
+            Remarks = [.. _build.Remarks.Select(r => $"{r.Message} ({Figures.ShortPlace(r.At)})")],
         };
     }
 
-    private IEnumerable<Finding> Unwaived(Status status) => _build.Findings.Where(f => f.Status == status && f.Waived is null);
-
-    // Subjects in the order of the facts; a drawing without facts comes after them.
-    private List<(string Key, string Name)> Keys(Subject subject, IEnumerable<(string Key, string Name)> drawn) =>
-        [.. _build.Facts.Where(f => f.Subject == subject).Select(f => (f.Key, f.Name)).Concat(drawn).DistinctBy(k => k.Item1, StringComparer.Ordinal)];
-
-    private CardView PositionCard(string key, string name, string id)
+    private CardView PositionCard(Alike<Drawings.PositionDrawing> alike, string id)
     {
-        var drawing = _build.Drawings.FirstOrDefault(d => d.Position == key);
-        var parts = new[] { drawing?.DriverName, drawing?.AdapterName, drawing?.CupName };
-        return Card(id, name, Joined(parts), drawing is null ? [] : [SectionDrawing.Draw($"{id}-section", drawing)], f => f.Position == key);
+        var parts = alike.Things.SelectMany(d => new[] { d.DriverName, d.AdapterName, d.CupName }).Distinct(StringComparer.Ordinal);
+        return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? [SectionDrawing.Draw($"{id}-section", drawing)] : [], alike.Keys);
     }
 
-    private CardView ChannelCard(string key, string name, string id)
+    private CardView ChannelCard(Alike<Drawings.LoadCurve> alike, string id)
     {
-        var load = _build.Loads.FirstOrDefault(l => l.Channel == key);
-        if (load is null)
-            return Card(id, name, null, [], f => f.Position == key);
-        var rated = load.RatedLoad is { } ohm ? $"Lowest rated load of the output: {Figures.Show(ohm, "ohm")}" : "Lowest rated load of the output: unknown";
+        if (alike.Shown is not { } load)
+            return Card(id, alike.Name, null, [], alike.Keys);
+        var rated = load.RatedLoad is { } ohm ? $"Made for {Figures.Show(ohm, "ohm")} and more" : "The load that it is made for is unknown";
         var plots = new List<SafeHtml> { LoadPlot.Draw($"{id}-load", load) };
         if (TweeterPlot.Draw($"{id}-tweeters", load) is { } tweeters)
             plots.Add(tweeters);
-        return Card(id, name, rated, plots, f => f.Position == key);
-    }
-
-    private CardView? WholeCard(IReadOnlyList<string> elsewhere)
-    {
-        var card = Card($"{_id}-whole", "The build as a whole", null, [], f => !elsewhere.Contains(f.Position, StringComparer.Ordinal));
-        return card.Findings.Count + card.Passes.Count == 0 ? null : card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
+        return Card(id, alike.Name, rated, plots, alike.Keys);
     }
 
     // Parts and whatever else has no card of its own: their findings say what they are about.
+    private CardView? WholeCard(HashSet<string> elsewhere)
+    {
+        var keys = _build.Findings.Select(f => f.Position).Where(p => !elsewhere.Contains(p)).ToHashSet(StringComparer.Ordinal);
+        var card = Card($"{_id}-whole", "The build as a whole", null, [], keys);
+        return card.Findings.Count + card.Passes.Count == 0 ? null : card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
+    }
+
     private static List<FindingView> Located(IReadOnlyList<FindingView> findings) => [.. findings.Select(f => f with { Where = f.Position })];
 
-    private CardView Card(string id, string name, string? subtitle, IReadOnlyList<SafeHtml> drawings, Func<Finding, bool> belongs)
+    private CardView Card(string id, string name, string? subtitle, IReadOnlyList<SafeHtml> drawings, IReadOnlySet<string> keys)
     {
-        var findings = _build.Findings.Where(f => f.Waived is null && belongs(f)).ToList();
-        var passes = findings.Where(f => f.Status == Status.Pass).ToList();
+        var findings = _build.Findings.Where(f => f.Waived is null && keys.Contains(f.Position)).ToList();
+        var told = Told.Of(findings.OrderByDescending(f => f.Status));
+        foreach (var one in told)
+        {
+            foreach (var finding in one.Findings)
+                _ids[finding] = _ids[one.First];
+        }
+        var passes = findings.Count(f => f.Status == Status.Pass);
         return new CardView
         {
             Id = id,
@@ -96,14 +102,21 @@ internal sealed class BuildViews
             Subtitle = subtitle,
             Status = findings.Count == 0 ? null : FindingViews.Status(StatusWords.Worst(findings.Select(f => f.Status))),
             Drawings = drawings,
-            Findings = [.. findings.Where(f => f.Status != Status.Pass).OrderByDescending(f => f.Status).Select(f => _views[f])],
-            Passes = [.. passes.Select(f => _views[f])],
-            PassesTitle = passes.Count == 1 ? "1 check passes" : $"{Figures.Whole(passes.Count)} checks pass",
+            Findings = [.. told.Where(t => t.First.Status != Status.Pass).Select(t => Of(t, keys))],
+            Passes = [.. told.Where(t => t.First.Status == Status.Pass).Select(t => Of(t, keys))],
+            PassesTitle = passes == 1 ? "1 check passes" : $"{Figures.Whole(passes)} checks pass",
         };
     }
 
+    // What is not true of the whole card says of which part of it.
+    private FindingView Of(Told told, IReadOnlySet<string> keys)
+    {
+        var view = FindingViews.Of(told, _ids[told.First]);
+        return told.Findings.Select(f => f.Position).Distinct(StringComparer.Ordinal).Count() == keys.Count ? view : view with { Where = told.Where };
+    }
+
     private TaskView Task(MeasureTask task) => new(task.What, task.How, [.. task.Outcomes.Select(o =>
-        new OutcomeView(o.Passing, o.Finding.Title, o.Finding.PositionName, $"#{_views[o.Finding].Id}"))]);
+        new OutcomeView(o.Passing, o.Told.First.Title, o.Told.Where, $"#{_ids[o.Told.First]}"))]);
 
     private ListView? List() => _build.List.Count == 0 ? null : new(
         [.. _build.List.Select(l => new LineView(l.Name, l.Part, Wording.ToBuy(l), Figures.Whole(l.Needed), l.Price.ToString(), l.Sum.ToString(), Filled(Wording.Availability(l.Availability))))],

@@ -4,29 +4,34 @@ using FitCheck.Reports.Telling;
 
 namespace FitCheck.Reports.Html;
 
-/// <summary>One finding as the templates show it.</summary>
+/// <summary>What is told of one or several places, as the templates show it.</summary>
 internal static class FindingViews
 {
-    public static FindingView Of(Finding finding, string id) => new()
+    public static FindingView Of(Told told, string id)
     {
-        Id = id,
-        Status = Status(finding.Status),
-        // A rule is named after the defect; over a pass that name would read as one.
-        Title = PassesInWords(finding) ? finding.Message : finding.Title,
-        Heading = "h4",
-        Position = finding.PositionName,
-        Message = PassesInWords(finding) ? null : finding.Message,
-        Advice = finding.Status == Findings.Status.Pass || finding.Advice.Length == 0 ? null : finding.Advice,
-        Value = finding.ValueText,
-        Worst = finding.Value is { IsExact: false } value ? Figures.Range(value.Low, value.High, finding.Unit) : null,
-        Limit = finding.Limit is { } limit ? Figures.Show(limit, finding.Unit) : null,
-        Margin = finding.Margin is { } margin ? Figures.Show(margin, finding.Unit) : null,
-        Bar = MarginBar.Draw($"{id}-bar", finding),
-        Rule = finding.Rule,
-        At = Figures.Place(finding.At),
-        Related = [.. finding.Related.Select(r => $"{r.What} ({Figures.Place(r.At)})")],
-        Waived = finding.Waived,
-    };
+        var finding = told.First;
+        var tells = Figures.Tell(finding);
+        return new()
+        {
+            Id = id,
+            Status = Status(finding.Status),
+            // A rule is named after the defect; over a pass that name would read as one.
+            Title = PassesInWords(finding) ? finding.Message : finding.Title,
+            Heading = "h4",
+            Position = told.Where,
+            Message = PassesInWords(finding) ? null : finding.Message,
+            Advice = finding.Status == Findings.Status.Pass || finding.Advice.Length == 0 ? null : finding.Advice,
+            Value = tells ? Figures.Value(finding) : null,
+            Range = tells && finding.Value is { IsExact: false } value ? Figures.Range(value.Low, value.High, finding.Unit) : null,
+            Limit = tells && finding.Limit is { } limit ? Figures.Show(limit, finding.Unit) : null,
+            Margin = tells ? Figures.Margin(finding) : null,
+            Bar = tells ? MarginBar.Draw($"{id}-bar", finding) : null,
+            Rule = finding.Rule,
+            At = [.. told.Places.Select(Figures.ShortPlace)],
+            Related = [.. told.Findings.SelectMany(f => f.Related).Select(r => new DatumView(r.What, Figures.ShortPlace(r.At))).Distinct()],
+            Waived = finding.Waived,
+        };
+    }
 
     public static StatusView Status(Status status) => new(status.Word(), Icon(status));
 

@@ -30,6 +30,16 @@ internal sealed class HtmlContext : TemplateContext
         return this;
     }
 
+    /// <summary>Encoded, with what stands between backticks set as code. A backtick without a partner stays.</summary>
+    internal static SafeHtml Prose(string? text)
+    {
+        var parts = Encode(text ?? "").Split('`');
+        var html = new StringBuilder(parts[0]);
+        for (var i = 1; i < parts.Length; i += 2)
+            html.Append(i + 1 < parts.Length ? $"<code>{parts[i]}</code>{parts[i + 1]}" : $"`{parts[i]}");
+        return new SafeHtml(html.ToString());
+    }
+
     internal static string Encode(string text)
     {
         var html = new StringBuilder(text.Length + 16);

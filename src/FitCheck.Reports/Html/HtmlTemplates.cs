@@ -1,9 +1,11 @@
 using Scriban;
 using Scriban.Runtime;
+using Scriban.Syntax;
 
 namespace FitCheck.Reports.Html;
 
-/// <summary>The templates of one folder, each parsed once. A template shows `it`, and shows a part of it with `part "finding" f`.</summary>
+/// <summary>The templates of one folder, each parsed once. A template shows `it`, a part of it with `part "finding" f`, and a sentence with words of a file in it with
+/// `prose it.message`.</summary>
 internal sealed class HtmlTemplates
 {
     private readonly string _directory;
@@ -15,31 +17,54 @@ internal sealed class HtmlTemplates
         _directory = directory;
         _builtin = TemplateContext.GetDefaultBuiltinObject();
         _builtin.Import("part", new Func<string, object, SafeHtml>(Render));
+        _builtin.Import("prose", new Func<string?, SafeHtml>(HtmlContext.Prose));
     }
 
+    /// <exception cref="TemplateException">A template can't be read, or asks for what it is not given.</exception>
     public SafeHtml Render(string name, object model)
     {
         var context = new HtmlContext(_builtin);
         context.PushGlobal(new ScriptObject(StringComparer.Ordinal) { ["it"] = model });
-        return new SafeHtml(Parsed(name).Render(context));
+        try
+        {
+            return new SafeHtml(Parsed(name).Render(context));
+        }
+        catch (ScriptRuntimeException e) when (e.InnerException is TemplateException inner)
+        {
+            throw new TemplateException(inner.Message, e);
+        }
+        catch (ScriptRuntimeException e)
+        {
+            // Scriban's message begins with the file, the line and the column.
+            throw new TemplateException($"{e.Message}. Correct the template, or restore the one that comes with the program.", e);
+        }
     }
 
     /// <summary>The style sheet, which stands inside a style element and so must not be able to end it.</summary>
-    public SafeHtml Style()
-    {
-        var css = File.ReadAllText(Path.Combine(_directory, "style.css")).ReplaceLineEndings("\n");
-        return new SafeHtml(css.Replace("</", "<\\/", StringComparison.Ordinal));
-    }
+    public SafeHtml Style() => new(Read("style.css").Replace("</", "<\\/", StringComparison.Ordinal));
 
     private Template Parsed(string name)
     {
         if (_parsed.TryGetValue(name, out var known))
             return known;
-        var path = Path.Combine(_directory, Path.GetFileName(name) + ".html");
-        var template = Template.Parse(File.ReadAllText(path).ReplaceLineEndings("\n"), path);
+        var file = Path.GetFileName(name) + ".html";
+        var template = Template.Parse(Read(file), Path.Combine(_directory, file));
         if (template.HasErrors)
-            throw new InvalidDataException(string.Join('\n', template.Messages));
+            throw new TemplateException($"{template.Messages[0]}. Correct the template, or restore the one that comes with the program.");
         _parsed.Add(name, template);
         return template;
+    }
+
+    private string Read(string file)
+    {
+        var path = Path.Combine(_directory, file);
+        try
+        {
+            return File.ReadAllText(path).ReplaceLineEndings("\n");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new TemplateException($"The template {path} can't be read. Restore the folder {_directory} that comes with the program.", e);
+        }
     }
 }

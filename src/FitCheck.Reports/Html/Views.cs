@@ -1,3 +1,5 @@
+using FitCheck.Findings;
+
 namespace FitCheck.Reports.Html;
 
 // What the templates see: text that is ready to be read, in the order in which it is read. Scriban names members in snake case.
@@ -13,12 +15,15 @@ internal sealed record BuildView
     public required string? Notes { get; init; }
     public required StatusView Verdict { get; init; }
     public required string Sentence { get; init; }
+    public required string Checks { get; init; }
     public required IReadOnlyList<CountView> Counts { get; init; }
     public required IReadOnlyList<TaskView> Tasks { get; init; }
+    public required string ChangesTitle { get; init; }
     public required IReadOnlyList<FindingView> Changes { get; init; }
     public required IReadOnlyList<CardView> Positions { get; init; }
     public required IReadOnlyList<CardView> Channels { get; init; }
     public required CardView? Whole { get; init; }
+    public required IReadOnlyList<StartingPoint> Settings { get; init; }
     public required ListView? List { get; init; }
     public required IReadOnlyList<string> Cautions { get; init; }
     public required string LastWord { get; init; }
@@ -48,18 +53,21 @@ internal sealed record FindingView
     public required string Heading { get; init; }
     public required string? Message { get; init; }
     public required string? Advice { get; init; }
-    public required string Value { get; init; }
-    public required string? Worst { get; init; }
+    /// <summary>Null, as what follows, where numbers say no more than the message.</summary>
+    public required string? Value { get; init; }
+    public required string? Range { get; init; }
     public required string? Limit { get; init; }
     public required string? Margin { get; init; }
     public required SafeHtml? Bar { get; init; }
     public required string Rule { get; init; }
-    public required string At { get; init; }
-    public required IReadOnlyList<string> Related { get; init; }
+    public required IReadOnlyList<string> At { get; init; }
+    public required IReadOnlyList<DatumView> Related { get; init; }
     public required string? Waived { get; init; }
 }
 
-/// <summary>A position, a channel, or the build as a whole, with its drawing and its findings.</summary>
+internal sealed record DatumView(string What, string Place);
+
+/// <summary>A position or mirrored ones, an output or equal ones, or the build as a whole, with its drawing and its findings.</summary>
 internal sealed record CardView
 {
     public required string Id { get; init; }

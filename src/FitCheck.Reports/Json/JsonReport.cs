@@ -1,7 +1,7 @@
-using FitCheck.Builds;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using FitCheck.Builds;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
@@ -71,6 +71,21 @@ public sealed class JsonReport : IReport
             json.WriteEndObject();
         }
         json.WriteEndArray();
+        if (build.Budget is { } budget)
+        {
+            json.WriteStartObject("budget");
+            json.WriteNumber("amount", budget.Amount);
+            json.WriteString("currency", budget.Currency);
+            json.WriteEndObject();
+        }
+        json.WriteStartArray("cautions");
+        foreach (var caution in build.Cautions)
+            json.WriteStringValue(caution);
+        json.WriteEndArray();
+        json.WriteStartArray("remarks");
+        foreach (var remark in build.Remarks)
+            WritePlace(json, null, remark.At, "message", remark.Message);
+        json.WriteEndArray();
         json.WriteEndObject();
     }
 
@@ -98,21 +113,37 @@ public sealed class JsonReport : IReport
         json.WriteString("message", finding.Message);
         json.WriteString("advice", finding.Advice);
         json.WriteString("source", finding.Source);
-        WritePlace(json, "at", finding.At, null);
+        WritePlace(json, "at", finding.At);
         json.WriteStartArray("related");
         foreach (var related in finding.Related)
-            WritePlace(json, null, related.At, related.What);
+            WritePlace(json, null, related.At, "what", related.What);
         json.WriteEndArray();
         json.WriteString("fingerprint", finding.Fingerprint);
         if (finding.Waived is not null)
             json.WriteString("waived", finding.Waived);
+        if (finding.ToMeasure.Count > 0)
+            WriteMeasure(json, finding.ToMeasure);
         json.WriteEndObject();
+    }
+
+    private static void WriteMeasure(Utf8JsonWriter json, IReadOnlyList<ToMeasure> items)
+    {
+        json.WriteStartArray("measure");
+        foreach (var item in items)
+        {
+            json.WriteStartObject();
+            json.WriteString("what", item.What);
+            json.WriteString("how", item.How);
+            json.WriteString("passing", item.Passing);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     // A truth or a word is told as text; an unknown value of any type is null.
     private static bool IsWord(Finding finding) => finding.Unit.Length == 0 && finding.ValueText is not ("" or "unknown");
 
-    private static void WritePlace(Utf8JsonWriter json, string? name, Location at, string? what)
+    private static void WritePlace(Utf8JsonWriter json, string? name, Location at, string? textName = null, string? text = null)
     {
         if (name is null)
             json.WriteStartObject();
@@ -121,8 +152,8 @@ public sealed class JsonReport : IReport
         json.WriteString("file", at.File);
         json.WriteNumber("line", at.Line);
         json.WriteNumber("column", at.Column);
-        if (what is not null)
-            json.WriteString("what", what);
+        if (textName is not null)
+            json.WriteString(textName, text);
         json.WriteEndObject();
     }
 

@@ -5,7 +5,8 @@ internal sealed class FrequencyAxis(double top, double height)
 {
     public const double Width = 470;
     private const double Left = 44;
-    private const double Right = 14;
+    // Room for the figures of a second axis; plots below one another share their ends.
+    private const double Right = 36;
     private const double FirstHz = 20;
     private const double LastHz = 20_000;
 

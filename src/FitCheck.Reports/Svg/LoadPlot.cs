@@ -1,23 +1,25 @@
 using FitCheck.Drawings;
 using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Html;
 using FitCheck.Reports.Telling;
 
 namespace FitCheck.Reports.Svg;
 
 /// <summary>
-/// The load of one output over frequency. Both axes are logarithmic: the dips that decide stay readable beside resonance peaks ten times as high.
+/// The load of one output over frequency, and its phase as a thin line. Both main axes are logarithmic: the dips that decide stay readable beside
+/// resonance peaks ten times as high.
 /// </summary>
 internal static class LoadPlot
 {
     private const double Height = 190;
-    private const double KeyLine = 18;
+    private const double KeyLine = 20;
 
     public static SafeHtml Draw(string id, LoadCurve load)
     {
         var points = load.Points.Where(p => FrequencyAxis.Covers(p.Hz) && double.IsFinite(p.Ohm) && p.Ohm > 0).ToList();
         var axis = new FrequencyAxis(20, Height);
-        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + (KeyLine * (load.Estimated ? 3 : 2)) + 4, $"Load of {load.Name} over frequency", Say(load));
+        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + (KeyLine * KeyLines(load, points)) + 4, $"Load of {load.Name} over frequency", Say(load, points));
         var (from, to) = Range(load, points);
 
         svg.Hatch("refused", 7, "hatch");
@@ -28,10 +30,12 @@ internal static class LoadPlot
         if (load.AllowedOhm is { } allowed)
             DrawAllowed(svg, axis, Y(allowed));
         axis.DrawFrame(svg);
+        if (LargestPhase(points) is not null)
+            DrawPhase(svg, axis, points);
         svg.Shape(points.Select(p => new Spot(FrequencyAxis.X(p.Hz), Y(p.Ohm))), load.Estimated ? "curve dashed" : "curve", closed: false);
         if (IsKnown(load))
             svg.Dot(new(FrequencyAxis.X(load.LowestHz), Y(load.LowestOhm)), 4.5, "point");
-        DrawKey(svg, axis, load);
+        DrawKey(svg, axis, load, points);
         return svg.Finish();
 
         double Y(double ohm) => axis.Bottom - (Math.Log(Math.Clamp(ohm, from, to) / from) / Math.Log(to / from) * Height);
@@ -53,12 +57,25 @@ internal static class LoadPlot
         svg.Line(new(FrequencyAxis.Start, y), new(FrequencyAxis.End, y), "limit-line");
     }
 
+    // From -90 degrees at the foot to 90 at the top, with its figures on the right.
+    private static void DrawPhase(SvgWriter svg, FrequencyAxis axis, List<(double Hz, double Ohm, double PhaseDeg)> points)
+    {
+        for (var deg = -90; deg <= 90; deg += 45)
+            svg.Text(new(FrequencyAxis.End + 5, Y(deg) + 4), Figures.Whole(deg), "tick");
+        svg.Text(new(FrequencyAxis.Width - 2, 12), "phase in deg", "tick", Anchor.End);
+        svg.Shape(points.Where(p => double.IsFinite(p.PhaseDeg)).Select(p => new Spot(FrequencyAxis.X(p.Hz), Y(p.PhaseDeg))), "phase", closed: false);
+
+        double Y(double deg) => axis.Top + ((90 - Math.Clamp(deg, -90, 90)) / 180 * Height);
+    }
+
     // Below the plot, where no curve can run through the words.
-    private static void DrawKey(SvgWriter svg, FrequencyAxis axis, LoadCurve load)
+    private static void DrawKey(SvgWriter svg, FrequencyAxis axis, LoadCurve load, List<(double Hz, double Ohm, double PhaseDeg)> points)
     {
         var y = axis.Foot + 8;
         svg.Dot(new(21, y), 4.5, "point");
         svg.Text(new(42, y + 4), IsKnown(load) ? $"lowest: {Lowest(load)}" : $"lowest: {Wording.Unknown}", "figure");
+        if (IsKnown(load))
+            svg.Text(new(42, (y += KeyLine) + 4), Equivalent(load), "label");
         y += KeyLine;
         if (load.AllowedOhm is { } allowed)
         {
@@ -69,26 +86,51 @@ internal static class LoadPlot
         {
             svg.Text(new(42, y + 4), $"lowest load of the output: {Wording.Unknown}", "label");
         }
+        if (LargestPhase(points) is { } phase)
+        {
+            y += KeyLine;
+            svg.Line(new(8, y), new(34, y), "phase");
+            svg.Text(new(42, y + 4), $"largest phase: {Phase(phase)} (right axis)", "label");
+        }
         if (load.Estimated)
         {
-            svg.Line(new(8, y + KeyLine), new(34, y + KeyLine), "curve dashed");
-            svg.Text(new(42, y + KeyLine + 4), "estimated: the driver's impedance is not known well enough", "label");
+            y += KeyLine;
+            svg.Line(new(8, y), new(34, y), "curve dashed");
+            svg.Text(new(42, y + 4), "estimated: the impedance is not known well", "label");
         }
     }
+
+    private static int KeyLines(LoadCurve load, List<(double Hz, double Ohm, double PhaseDeg)> points) =>
+        2 + (IsKnown(load) ? 1 : 0) + (LargestPhase(points) is null ? 0 : 1) + (load.Estimated ? 1 : 0);
+
+    private static (double Hz, double Deg)? LargestPhase(List<(double Hz, double Ohm, double PhaseDeg)> points)
+    {
+        var finite = points.Where(p => double.IsFinite(p.PhaseDeg)).ToList();
+        if (finite.Count == 0)
+            return null;
+        var largest = finite.MaxBy(p => Math.Abs(p.PhaseDeg));
+        return (largest.Hz, largest.PhaseDeg);
+    }
+
+    private static string Phase((double Hz, double Deg) phase) => $"{QuantityText.Number(phase.Deg, 0)} deg at {Figures.Hertz(phase.Hz)}";
+
+    // A driver may fall to 80 % of its rated impedance, so a dip stands for a rating a quarter higher (IEC 60268-5).
+    private static string Equivalent(LoadCurve load) => $"as low as a load rated {Figures.Show(load.LowestOhm / 0.8, "ohm")} may fall";
 
     private static bool IsKnown(LoadCurve load) => double.IsFinite(load.LowestOhm) && double.IsFinite(load.LowestHz);
 
     private static string Lowest(LoadCurve load) => $"{Figures.Show(load.LowestOhm, "ohm")} at {Figures.Hertz(load.LowestHz)}";
 
     private static string Rated(LoadCurve load) =>
-        load.RatedLoad is { } rated ? $", which is 80 % of its rated {Figures.Show(rated, "ohm")}" : "";
+        load.RatedLoad is { } rated ? $": 80 % of its rated {Figures.Show(rated, "ohm")}" : "";
 
-    private static string Say(LoadCurve load)
+    private static string Say(LoadCurve load, List<(double Hz, double Ohm, double PhaseDeg)> points)
     {
-        var text = IsKnown(load) ? $"The load falls to {Lowest(load)}" : "The load is not known";
+        var text = IsKnown(load) ? $"The load falls to {Lowest(load)}, {Equivalent(load)}" : "The load is not known";
         text += load.AllowedOhm is { } allowed
             ? $"; the output allows {Figures.Show(allowed, "ohm")} and more"
             : "; what the output allows is not known";
-        return $"{text}{(load.AllowedOhm is null ? "" : Rated(load))}. Status: {load.Status.Word()}.{(load.Estimated ? " The curve is estimated." : "")}";
+        text += LargestPhase(points) is { } phase ? $". The largest phase is {Phase(phase)}" : "";
+        return $"{text}. Status: {load.Status.Word()}.{(load.Estimated ? " The curve is estimated." : "")}";
     }
 }

@@ -9,7 +9,7 @@ namespace FitCheck.Reports.Svg;
 /// </summary>
 internal static class SectionDrawing
 {
-    private const double LabelRow = 16;
+    private const double LabelRow = 18;
 
     public static SafeHtml Draw(string id, PositionDrawing drawing)
     {

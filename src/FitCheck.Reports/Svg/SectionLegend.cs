@@ -8,7 +8,7 @@ namespace FitCheck.Reports.Svg;
 /// <summary>Below the section: the scale bar, each lettered clearance with its worst case and status, and what the drawing leaves out.</summary>
 internal sealed class SectionLegend
 {
-    private const double LineHeight = 17;
+    private const double LineHeight = 19;
     private const double Margin = 8;
 
     private readonly SectionScale _scale;

@@ -4,8 +4,8 @@ namespace FitCheck.Reports.Svg;
 internal sealed class SectionPaper
 {
     public const double Width = 470;
-    // What room is reckoned with: the style sheet shows 12, and 13.5 on a phone, where the drawing shrinks.
-    public const double TextSize = 13.5;
+    // What room is reckoned with: the style sheet shows 12, and 15.5 on a phone, where the drawing shrinks.
+    public const double TextSize = 15.5;
 
     // Room for the words cabin and cavity beside the section.
     private const double Left = 52;

@@ -8,7 +8,7 @@ namespace FitCheck.Reports.Svg;
 internal static class TweeterPlot
 {
     private const double Height = 130;
-    private const double KeyHeight = 36;
+    private const double KeyHeight = 42;
 
     private static readonly string[] Dashes = ["curve", "curve curve-2", "curve curve-3", "curve curve-4"];
 
@@ -86,7 +86,7 @@ internal static class TweeterPlot
     {
         svg.Line(new(8, y), new(34, y), style);
         svg.Text(new(42, y + 4), tweeter.Name, "figure");
-        svg.Text(new(42, y + 20), Figuring(tweeter), "label");
+        svg.Text(new(42, y + 22), Figuring(tweeter), "label");
     }
 
     private static string Say(TweeterCurve tweeter) => $"{tweeter.Name}: {Figuring(tweeter)}";

@@ -5,38 +5,48 @@ namespace FitCheck.Reports.Telling;
 /// <summary>One thing to measure before money is spent, and what it decides.</summary>
 public sealed record MeasureTask(string What, string How, IReadOnlyList<MeasureOutcome> Outcomes);
 
-/// <summary>The value that would pass (null when that can't be told), and the finding that waits for it.</summary>
-public sealed record MeasureOutcome(string? Passing, Finding Finding);
+/// <summary>The value that would pass (null when that can't be told), and the findings that wait for it.</summary>
+public sealed record MeasureOutcome(string? Passing, Told Told);
 
-/// <summary>The work sheet: one entry a datum, however many findings wait for it.</summary>
+/// <summary>The work sheet: one entry a datum, however many findings wait for it; the same datum of mirrored places is one entry too.</summary>
 public static class MeasureFirst
 {
     public static IReadOnlyList<MeasureTask> Of(BuildResult build)
     {
-        var outcomes = new Dictionary<(string What, string How), List<MeasureOutcome>>();
-        var order = new List<(string What, string How)>();
-        foreach (var finding in build.Findings)
-        {
-            if (finding.Status != Status.Measure || finding.Waived is not null)
-                continue;
-            if (finding.ToMeasure.Count == 0)
-                Add((finding.Title, finding.Advice), new(null, finding));
-            foreach (var item in finding.ToMeasure)
-                Add((item.What, item.How), new(item.Passing, finding));
-        }
-        var tasks = new List<MeasureTask>(order.Count);
-        foreach (var key in order)
-            tasks.Add(new(key.What, key.How, outcomes[key]));
-        return tasks;
+        var waiting = Told.Of(build, Status.Measure).SelectMany(t => t.Findings).ToList();
+        var data = waiting.SelectMany(Wanted)
+            .GroupBy(w => (w.Item.What, w.Item.How))
+            .Select(g => new Datum(g.Key.What, g.Key.How, [.. g.Select(w => (w.Item.Passing, w.Finding))]))
+            .ToList();
+        return [.. Mirrored(data).Select(Task)];
+    }
 
-        void Add((string What, string How) key, MeasureOutcome outcome)
+    private sealed record Datum(string What, string How, IReadOnlyList<(string? Passing, Finding Finding)> Waiting);
+
+    private static IEnumerable<(ToMeasure Item, Finding Finding)> Wanted(Finding finding) =>
+        finding.ToMeasure.DefaultIfEmpty(new ToMeasure(finding.Title, finding.Advice, null)).Select(item => (item, finding));
+
+    // Data that differ in one word of their names and decide the same checks in the same way.
+    private static IEnumerable<List<Datum>> Mirrored(List<Datum> data)
+    {
+        var rest = new List<Datum>(data);
+        while (rest.Count > 0)
         {
-            if (!outcomes.TryGetValue(key, out var list))
-            {
-                outcomes.Add(key, list = []);
-                order.Add(key);
-            }
-            list.Add(outcome);
+            var first = rest[0];
+            var alike = rest.Where(d => d == first || AreMirrored(first, d)).ToList();
+            // A third kind of difference would make a name that says more than is so.
+            if (alike.Count > 1 && Names.Joined(alike.Select(d => d.What)).Contains(';', StringComparison.Ordinal))
+                alike = [first];
+            rest.RemoveAll(alike.Contains);
+            yield return alike;
         }
     }
+
+    private static bool AreMirrored(Datum one, Datum other) =>
+        one.How == other.How
+        && Names.Difference(one.What.Split(' '), other.What.Split(' ')) >= 0
+        && one.Waiting.Select(w => (w.Passing, w.Finding.Rule)).SequenceEqual(other.Waiting.Select(w => (w.Passing, w.Finding.Rule)));
+
+    private static MeasureTask Task(List<Datum> alike) => new(Names.Joined(alike.Select(d => d.What)), alike[0].How,
+        [.. alike.SelectMany(d => d.Waiting).GroupBy(w => (w.Passing, w.Finding.Rule)).Select(g => new MeasureOutcome(g.Key.Passing, new Told([.. g.Select(w => w.Finding)])))]);
 }

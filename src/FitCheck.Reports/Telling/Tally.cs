@@ -26,6 +26,10 @@ public readonly record struct Tally(int Fail, int Measure, int Warn, int Pass, i
         return new(fail, measure, warn, pass, waived);
     }
 
+    /// <summary>The same with each thing counted once that is told once; passes stay single.</summary>
+    public static Tally OfPoints(IReadOnlyList<Finding> findings) =>
+        Of([.. Told.Of(findings.Where(f => f.Status != Status.Pass && f.Waived is null)).Select(t => t.First), .. findings.Where(f => f.Status == Status.Pass || f.Waived is not null)]);
+
     public int this[Status status] => status switch
     {
         Status.Fail => Fail,
@@ -34,7 +38,7 @@ public readonly record struct Tally(int Fail, int Measure, int Warn, int Pass, i
         _ => Pass,
     };
 
-    /// <summary>`2 fail, 1 measure, 3 warn, 14 pass, 1 waived`; statuses that nothing has are left out.</summary>
+    /// <summary>`20 checks: 2 fail, 1 measure, 3 warn, 14 pass; 1 waived`; statuses that nothing has are left out.</summary>
     public override string ToString()
     {
         var parts = new List<string>(5);
@@ -43,8 +47,7 @@ public readonly record struct Tally(int Fail, int Measure, int Warn, int Pass, i
             if (this[status] > 0)
                 parts.Add($"{Figures.Whole(this[status])} {status.Word()}");
         }
-        if (Waived > 0)
-            parts.Add($"{Figures.Whole(Waived)} waived");
-        return string.Join(", ", parts);
+        var counts = $"{Wording.Count(Checks, "check", "checks")}{(parts.Count > 0 ? ": " : "")}{string.Join(", ", parts)}";
+        return Waived > 0 ? $"{counts}; {Figures.Whole(Waived)} waived" : counts;
     }
 }

@@ -14,17 +14,17 @@ public static class Wording
     public const string LastWord =
         "FitCheck helps to choose parts; the vehicle maker's documents, local codes and licensed practice come first.";
 
-    /// <summary>The answer to "does it go together?" in one sentence.</summary>
-    public static string Verdict(Tally tally) => tally switch
+    /// <summary>The answer to "does it go together?" in one sentence, from what is told once each (<see cref="Tally.OfPoints"/>).</summary>
+    public static string Verdict(Tally points) => points switch
     {
         { Checks: 0, Waived: 0 } => "Nothing was checked: no rule applies to this build.",
         { Checks: 0 } => "Nothing is left to judge: every finding on this build is waived.",
-        { Fail: > 0, Measure: > 0 } => $"This build does not go together as planned: {Checks(tally.Fail, "fails", "fail")}, and {Number(tally.Measure, "needs", "need")} a measurement.",
-        { Fail: > 0 } => $"This build does not go together as planned: {Checks(tally.Fail, "fails", "fail")}.",
-        { Measure: > 0 } => $"This build can't be judged yet: {Checks(tally.Measure, "needs", "need")} a measurement first.",
-        { Warn: > 0 } => $"This build goes together, with {Count(tally.Warn, "point", "points")} to look at.",
-        { Pass: 1 } => "This build goes together: the one check that applies passes.",
-        _ => $"This build goes together: all {Figures.Whole(tally.Pass)} checks pass.",
+        { Fail: > 0, Measure: > 0 } => $"This build does not go together as planned: {Points(points.Fail, "has", "have")} to change, and {Number(points.Measure, "waits", "wait")} for a measurement.",
+        { Fail: > 0 } => $"This build does not go together as planned: {Points(points.Fail, "has", "have")} to change.",
+        { Measure: > 0 } => $"This build can't be judged yet: {Points(points.Measure, "waits", "wait")} for a measurement.",
+        { Warn: > 0 } => $"This build goes together, with {Count(points.Warn, "point", "points")} to look at{Waived(points.Waived)}.",
+        { Pass: 1 } => $"This build goes together: the one check that applies passes{Waived(points.Waived)}.",
+        _ => $"This build goes together: all {Figures.Whole(points.Pass)} checks pass{Waived(points.Waived)}.",
     };
 
     /// <summary>`1 pack`, `2 packs`.</summary>
@@ -61,18 +61,9 @@ public static class Wording
         _ => word,
     };
 
-    /// <summary>Its first sentence.</summary>
-    public static string FirstSentence(string text)
-    {
-        for (var i = 0; i + 1 < text.Length; i++)
-        {
-            if (text[i] is '.' or '!' or '?' && text[i + 1] == ' ' && i > 0 && char.IsLetter(text[i - 1]))
-                return text[..(i + 1)];
-        }
-        return text;
-    }
+    private static string Waived(int count) => count == 0 ? "" : $", and {Count(count, "finding is", "findings are")} waived";
 
-    private static string Checks(int count, string one, string many) => $"{Count(count, "check", "checks")} {(count == 1 ? one : many)}";
+    private static string Points(int count, string one, string many) => $"{Count(count, "point", "points")} {(count == 1 ? one : many)}";
 
     private static string Number(int count, string one, string many) => $"{Figures.Whole(count)} {(count == 1 ? one : many)}";
 }

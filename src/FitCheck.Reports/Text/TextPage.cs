@@ -14,6 +14,7 @@ internal enum TextStyle
 internal sealed class TextPage(TextWriter output, int columns, bool color)
 {
     private const string Reset = "\u001b[0m";
+    private const string Faint = "\u001b[2m";
 
     private readonly int _columns = Math.Max(columns, 40);
     private bool _gapDue;
@@ -34,7 +35,7 @@ internal sealed class TextPage(TextWriter output, int columns, bool color)
     public void Line(int indent, string text, TextStyle style = TextStyle.Plain)
     {
         if (text.Length > 0)
-            Write(new string(' ', indent), text, indent, style == TextStyle.Plain ? "" : style == TextStyle.Strong ? "\u001b[1m" : "\u001b[2m");
+            Write(new string(' ', indent), text, indent, style == TextStyle.Plain ? "" : style == TextStyle.Strong ? "\u001b[1m" : Faint);
     }
 
     /// <summary>A status word, then text that hangs beside it.</summary>
@@ -49,17 +50,24 @@ internal sealed class TextPage(TextWriter output, int columns, bool color)
     public void Hanging(int indent, string mark, string text) =>
         Write(new string(' ', indent) + mark, text, indent + mark.Length, "");
 
-    /// <summary>A mark and as much of the text as one line holds.</summary>
-    public void OneLine(int indent, string mark, string text)
+    /// <summary>What was found, and faintly where: on one line when it holds both.</summary>
+    public void Pair(int indent, string text, string faint)
     {
-        var room = _columns - indent - mark.Length;
-        Write(new string(' ', indent) + mark, text.Length <= room ? text : text[..(room - 1)].TrimEnd() + "…", indent + mark.Length, "");
+        var (first, second) = (Printable(text), Printable(faint));
+        if (first.Length == 0 || indent + first.Length + 3 + second.Length > _columns)
+        {
+            Line(indent, first);
+            Line(indent, second, TextStyle.Faint);
+            return;
+        }
+        Start();
+        End($"{new string(' ', indent)}{first}   {(color ? $"{Faint}{second}{Reset}" : second)}");
     }
 
-    /// <summary>A row of a table: what to buy, the name as wide as there is room, the sum, a note.</summary>
-    public void Row(string first, string name, string sum, string note)
+    /// <summary>A row of a table: what to buy, the name as wide as there is room, the sum, a note with its column's width.</summary>
+    public void Row(string first, string name, string sum, string note, int noteWidth)
     {
-        var room = Math.Max(12, _columns - 2 - first.Length - 2 - 2 - sum.Length - 15);
+        var room = Math.Max(12, _columns - 2 - first.Length - 2 - 2 - sum.Length - (noteWidth > 0 ? noteWidth + 2 : 0));
         var lines = Wrap(name, room);
         Start();
         for (var i = 0; i < lines.Count; i++)

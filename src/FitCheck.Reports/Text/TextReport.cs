@@ -24,11 +24,10 @@ public sealed class TextReport : IReport
 
     private static void WriteBuild(TextPage page, BuildResult build, bool verbose)
     {
-        var tally = Tally.Of(build.Findings);
         page.Heading(build.Name);
         page.Line(0, build.VehicleName);
-        page.Marked(build.Verdict, Indent, Wording.Verdict(tally));
-        page.Line(Indent, tally.ToString(), TextStyle.Faint);
+        page.Marked(build.Verdict, Indent, Wording.Verdict(Tally.OfPoints(build.Findings)));
+        page.Line(Indent, Tally.Of(build.Findings).ToString(), TextStyle.Faint);
         page.Gap();
 
         WriteFindings(page, build, Status.Fail);
@@ -38,49 +37,32 @@ public sealed class TextReport : IReport
             WriteFindings(page, build, Status.Pass);
         WriteWaived(page, build);
         WriteMeasureFirst(page, MeasureFirst.Of(build));
+        WriteSettings(page, build);
         WriteList(page, build);
         WriteRemarks(page, build);
         WriteCautions(page, build);
     }
 
-    // Grouped by position: findings of one subject stand together, in the order in which subjects first appear.
     private static void WriteFindings(TextPage page, BuildResult build, Status status)
     {
-        var subjects = new List<string>();
-        foreach (var finding in build.Findings)
-        {
-            if (Shown(finding, status) && !subjects.Contains(finding.Position))
-                subjects.Add(finding.Position);
-        }
-        foreach (var subject in subjects)
-        {
-            foreach (var finding in build.Findings)
-            {
-                if (Shown(finding, status) && finding.Position == subject)
-                    WriteFinding(page, finding);
-            }
-        }
+        foreach (var told in Told.Of(build, status))
+            WriteFinding(page, told);
     }
 
-    private static bool Shown(Finding finding, Status status) => finding.Status == status && finding.Waived is null;
-
-    private static void WriteFinding(TextPage page, Finding finding)
+    private static void WriteFinding(TextPage page, Told told)
     {
-        page.Marked(finding.Status, Indent, $"{finding.PositionName}: {finding.Message}");
-        page.Line(Indent, Figures.Row(finding));
+        var finding = told.First;
+        page.Marked(finding.Status, Indent, $"{told.Where}: {finding.Message}");
         if (finding.Status != Status.Pass && finding.Advice.Length > 0)
             page.Hanging(Indent, "→ ", finding.Advice);
-        page.Line(Indent, $"{finding.Rule}  {finding.At}", TextStyle.Faint);
+        page.Pair(Indent, Figures.Row(finding), $"{finding.Rule}  {string.Join("  ", told.Places)}");
         page.Gap();
     }
 
     private static void WriteWaived(TextPage page, BuildResult build)
     {
-        foreach (var finding in build.Findings)
-        {
-            if (finding.Waived is not null)
-                page.Hanging(0, "waived   ", $"{finding.PositionName}: {finding.Title} ({finding.Status.Word()}, {finding.Rule}). Reason: {finding.Waived}");
-        }
+        foreach (var told in Told.Of(build.Findings.Where(f => f.Waived is not null)))
+            page.Hanging(0, "waived   ", $"{told.Where}: {told.First.Title} ({told.First.Status.Word()}, {told.First.Rule}). Reason: {told.First.Waived}");
         page.Gap();
     }
 
@@ -96,9 +78,19 @@ public sealed class TextReport : IReport
             foreach (var outcome in tasks[i].Outcomes)
             {
                 if (outcome.Passing is not null)
-                    page.Line(5, $"Passes with {outcome.Passing} ({outcome.Finding.Rule}).");
+                    page.Line(5, $"Passes with {outcome.Passing} ({outcome.Told.First.Rule}).");
             }
         }
+        page.Gap();
+    }
+
+    private static void WriteSettings(TextPage page, BuildResult build)
+    {
+        if (build.Settings.Count == 0)
+            return;
+        page.Heading("Settings to start from");
+        foreach (var setting in build.Settings)
+            page.Hanging(2, "- ", $"{setting.Where}: {setting.What}: {setting.Value}.");
         page.Gap();
     }
 
@@ -107,18 +99,23 @@ public sealed class TextReport : IReport
         if (build.List.Count == 0)
             return;
         page.Heading("Parts to buy");
-        int buy = 0, sum = 0;
+        int buy = 0, sum = 0, note = 0;
         foreach (var line in build.List)
         {
             buy = Math.Max(buy, Wording.ToBuy(line).Length);
             sum = Math.Max(sum, line.Sum.ToString().Length);
+            note = Math.Max(note, Wording.Availability(line.Availability).Length);
         }
-        foreach (var line in build.List)
-            page.Row(Wording.ToBuy(line).PadRight(buy), line.Name, line.Sum.ToString().PadLeft(sum), Wording.Availability(line.Availability));
         foreach (var total in build.Totals)
-            page.Row("Total".PadRight(buy), "", total.ToString().PadLeft(sum), "");
-        if (Wording.Budget(build) is { } budget)
-            page.Line(2, budget);
+            sum = Math.Max(sum, total.ToString().Length);
+        foreach (var line in build.List)
+            page.Row(Wording.ToBuy(line).PadRight(buy), line.Name, line.Sum.ToString().PadLeft(sum), Wording.Availability(line.Availability), note);
+        for (var i = 0; i < build.Totals.Count; i++)
+        {
+            // What the budget says stands beside the sum that it is about.
+            var name = i == build.Totals.Count - 1 ? Wording.Budget(build) ?? "" : "";
+            page.Row("Total".PadRight(buy), name, build.Totals[i].ToString().PadLeft(sum), "", note);
+        }
         page.Gap();
     }
 
@@ -136,7 +133,7 @@ public sealed class TextReport : IReport
     {
         page.Heading("Take care");
         foreach (var caution in build.Cautions)
-            page.OneLine(2, "- ", Wording.FirstSentence(caution));
+            page.Hanging(2, "- ", caution);
         page.Hanging(2, "- ", Wording.LastWord);
         page.Gap();
     }

@@ -69,8 +69,9 @@ internal static class PowerFacts
             return FactValue.Unknown(unknown, OutputPower(channel, estimated: false));
         if (driver.Impedance is not { } impedance)
             return FactValue.Unknown(unknown, new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false));
-        // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated.
-        var gain = Enumerable.Range(0, sweep.States.Count).Max(i => Decibel.ToAmplitude(sweep.States[i].Drivers[index].Db) * channel.ActiveGain(sweep.States[i].Hz));
+        // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated. Where a crossover
+        // resonates with the voice coil the voltage rises above the output's, but there the coil's impedance is high too: that is no power.
+        var gain = Math.Min(1, Enumerable.Range(0, sweep.States.Count).Max(i => Decibel.ToAmplitude(sweep.States[i].Drivers[index].Db) * channel.ActiveGain(sweep.States[i].Hz)));
         var power = volts * volts * Uncertain.Exact(gain * gain / impedance.Si);
         return FactValue.Of(Dimension.Watt, power) with { Unsure = [.. more] };
     }

@@ -14,6 +14,7 @@ internal static class Run
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
+            UseShellExecute = false,
             StandardOutputEncoding = System.Text.Encoding.UTF8,
             StandardErrorEncoding = System.Text.Encoding.UTF8,
         };

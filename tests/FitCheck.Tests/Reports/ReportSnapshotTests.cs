@@ -1,6 +1,7 @@
 using System.Globalization;
 using FitCheck.Findings;
 using FitCheck.Reports;
+using FitCheck.Tests.Snapshots;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;
@@ -12,11 +13,11 @@ public class ReportSnapshotTests
     [InlineData("json", "json")]
     [InlineData("html", "html")]
     public void The_sample_is_told_as_before(string format, string extension) =>
-        SnapshotForReports.Verify(Written(format, SampleResult.Full), $"sample-{format}", extension);
+        Snapshot.Match(Written(format, SampleResult.Full), $"sample-{format}", extension);
 
     [Fact]
     public void Verbose_text_shows_each_pass() =>
-        SnapshotForReports.Verify(Written("text", SampleResult.Full, ReportOptions.Default with { Verbose = true }), "sample-text-verbose", "txt");
+        Snapshot.Match(Written("text", SampleResult.Full, ReportOptions.Default with { Verbose = true }), "sample-text-verbose", "txt");
 
     [Theory]
     [MemberData(nameof(Formats))]

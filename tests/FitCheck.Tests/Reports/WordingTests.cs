@@ -15,10 +15,13 @@ public class WordingTests
     [InlineData(0, 0, 0, 0, 2, "Nothing is left to judge: every finding on this build is waived.")]
     [InlineData(0, 0, 0, 1, 0, "This build goes together: the one check that applies passes.")]
     [InlineData(0, 0, 0, 14, 0, "This build goes together: all 14 checks pass.")]
+    [InlineData(0, 0, 0, 14, 1, "This build goes together: all 14 checks pass, and 1 finding is waived.")]
     [InlineData(0, 0, 1, 14, 0, "This build goes together, with 1 point to look at.")]
-    [InlineData(0, 1, 3, 14, 0, "This build can't be judged yet: 1 check needs a measurement first.")]
-    [InlineData(1, 0, 0, 0, 0, "This build does not go together as planned: 1 check fails.")]
-    [InlineData(2, 1, 0, 0, 0, "This build does not go together as planned: 2 checks fail, and 1 needs a measurement.")]
+    [InlineData(0, 0, 2, 14, 2, "This build goes together, with 2 points to look at, and 2 findings are waived.")]
+    [InlineData(0, 1, 3, 14, 0, "This build can't be judged yet: 1 point waits for a measurement.")]
+    [InlineData(0, 2, 3, 14, 0, "This build can't be judged yet: 2 points wait for a measurement.")]
+    [InlineData(1, 0, 0, 0, 0, "This build does not go together as planned: 1 point has to change.")]
+    [InlineData(2, 1, 0, 0, 0, "This build does not go together as planned: 2 points have to change, and 1 waits for a measurement.")]
     public void The_verdict_is_a_sentence(int fail, int measure, int warn, int pass, int waived, string sentence) =>
         Assert.Equal(sentence, Wording.Verdict(new Tally(fail, measure, warn, pass, waived)));
 
@@ -44,11 +47,6 @@ public class WordingTests
     [Fact]
     public void Lines_break_at_spaces_and_never_within_a_path() =>
         Assert.Equal("see|builds/a-long-name.yaml:12:3|and more", string.Join('|', TextPage.Wrap("see builds/a-long-name.yaml:12:3 and more", 12)));
-
-    [Theory]
-    [InlineData("Fit the fuse within 0.45 m. Then test.", "Fit the fuse within 0.45 m.")]
-    [InlineData("One sentence", "One sentence")]
-    public void A_caution_is_cut_after_its_first_sentence(string text, string first) => Assert.Equal(first, Wording.FirstSentence(text));
 
     [Fact]
     public void A_datum_that_several_findings_wait_for_is_measured_once()

@@ -1,6 +1,6 @@
-using Xunit;
 using FitCheck.Facts;
 using FitCheck.Physics.Quantities;
+using Xunit;
 
 namespace FitCheck.Tests.Rules;
 

@@ -1,9 +1,9 @@
-using Xunit;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
 using FitCheck.Yaml;
+using Xunit;
 using static FitCheck.Tests.Rules.RuleTestFacts;
 
 namespace FitCheck.Tests.Rules;

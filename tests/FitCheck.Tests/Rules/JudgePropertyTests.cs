@@ -1,8 +1,8 @@
-using Xunit;
 using CsCheck;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
+using Xunit;
 using static FitCheck.Tests.Rules.RuleTestFacts;
 
 namespace FitCheck.Tests.Rules;

@@ -1,9 +1,9 @@
-using Xunit;
 using FitCheck.Facts;
 using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
 using FitCheck.Rules.Conditions;
 using FitCheck.Yaml;
+using Xunit;
 
 namespace FitCheck.Tests.Rules;
 

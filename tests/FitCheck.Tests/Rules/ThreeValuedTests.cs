@@ -1,7 +1,7 @@
-using Xunit;
 using FitCheck.Facts;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
+using Xunit;
 using static FitCheck.Tests.Rules.RuleTestFacts;
 
 namespace FitCheck.Tests.Rules;

@@ -1,0 +1,67 @@
+using System.Text.RegularExpressions;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Reports;
+using FitCheck.Rules;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests.House;
+
+/// <summary>What README.md and DEVELOPERS.md show is what happens.</summary>
+public sealed class DocumentTests
+{
+    private static readonly Folders Repository = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
+
+    [Fact]
+    public void The_sample_in_the_readme_is_what_the_program_says()
+    {
+        const string build = "catalog/builds/tansy-bare-tweeter.yaml";
+        var result = Check.Run([RepositoryRoot.Of(build)], Repository, Remembered.Nothing).Result!;
+        using var text = new StringWriter { NewLine = "\n" };
+        ReportList.Find("text")!.Write(result, ReportOptions.Default, text);
+
+        Assert.Equal(text.ToString().Replace(RepositoryRoot.Path.Replace('\\', '/') + "/", "", StringComparison.Ordinal), Block("README.md", "text", 0));
+    }
+
+    [Fact]
+    public void The_rule_in_the_developers_guide_keeps_its_examples()
+    {
+        var problems = new ProblemList();
+        var root = YamlReader.Read(new SourceText("rules/mount/heavy-tilt.yaml", Block("DEVELOPERS.md", "yaml", 0)), problems)!;
+        var rule = RuleReader.Read(root, FactRegistry.Declarations, problems);
+
+        Assert.Empty(problems.Sorted());
+        Assert.Empty(RuleChecks.Of(rule!));
+        Assert.All(RuleExamples.Run(rule!), r => Assert.True(r.IsAsExpected, r.Example.Name));
+    }
+
+    [Fact]
+    public void The_library_is_used_as_the_readme_shows()
+    {
+        var shown = Block("README.md", "csharp", 0).Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        var here = File.ReadAllText(RepositoryRoot.Of("tests", "FitCheck.Tests", "House", "DocumentTests.cs"));
+
+        Assert.All(shown.Skip(1), line => Assert.Contains(line, here, StringComparison.Ordinal));
+        Use();
+    }
+
+    private static void Use()
+    {
+        using var Console = new Recorder();
+        var outcome = Check.Run([RepositoryRoot.Of("catalog", "builds", "tansy-bare-tweeter.yaml")], Repository, Remembered.Nothing);
+        foreach (var problem in outcome.Problems)
+            Console.Error.WriteLine(problem);
+        foreach (var finding in outcome.Result?.Builds.SelectMany(b => b.Findings) ?? [])
+            Console.WriteLine($"{finding.Status.Word()} {finding.Rule} {finding.Position}: {finding.Message}");
+        Assert.Contains("fail tweeter/full-range-feed", Console.ToString(), StringComparison.Ordinal);
+    }
+
+    private static string Block(string file, string language, int index) =>
+        Regex.Matches(File.ReadAllText(RepositoryRoot.Of(file)), $"```{language}\n(.*?)```", RegexOptions.Singleline)[index].Groups[1].Value;
+
+    private sealed class Recorder : StringWriter
+    {
+        public StringWriter Error { get; } = new();
+    }
+}
