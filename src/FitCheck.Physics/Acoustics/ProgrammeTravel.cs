@@ -3,14 +3,12 @@ using FitCheck.Physics.Electrical;
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>
-/// How far a cone travels with programme noise (IEC 60268-1) rather than with a sine: rms over the noise's bands, times the crest factor 2 of the noise
-/// with which rated power is tested (IEC 60268-5). The output always plays at its full rms voltage: a filter before it makes room for what it lets through.
+/// How far a cone travels with programme noise (IEC 60268-1) rather than with a sine. The noise has the crest factor 2 with which rated power is tested
+/// (IEC 60268-5), and the output plays it as loud as it can without clipping: its peaks reach those of the continuous sine, √2·V, so its rms is V/√2.
+/// A filter before the output makes room for what it lets through. Peaks of travel, too, are taken as twice its rms.
 /// </summary>
 public sealed class ProgrammeTravel
 {
-    /// <summary>Peak over rms of the noise for power tests (IEC 60268-5).</summary>
-    public const double Crest = 2;
-
     // A corner above this is no longer one that keeps deep bass from a woofer.
     private const double HighestCorner = 500;
 
@@ -40,7 +38,7 @@ public sealed class ProgrammeTravel
         return travel;
     }
 
-    /// <summary>Peak travel to one side in m, with the output at a voltage in V rms behind electronic filters of a voltage ratio by frequency.</summary>
+    /// <summary>Peak travel to one side in m, with an output of a continuous sine voltage in V rms, behind electronic filters of a voltage ratio by frequency.</summary>
     public double Peak(double volts, Func<double, double> filters)
     {
         ArgumentNullException.ThrowIfNull(filters);
@@ -51,7 +49,7 @@ public sealed class ProgrammeTravel
             through += share * gain * gain;
             square += share * gain * gain * perVolt;
         }
-        return through > 0 ? Crest * volts * Math.Sqrt(square / through) : 0;
+        return through > 0 ? 2 * volts / Math.Sqrt(2) * Math.Sqrt(square / through) : 0;
     }
 
     /// <summary>

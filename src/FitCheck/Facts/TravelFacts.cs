@@ -20,7 +20,7 @@ internal static class TravelFacts
         Truth("has_low_pass", "An electronic filter keeps treble from this driver."),
         Number("high_pass_set", Dimension.Hertz, "Corner of the electronic high-pass that the build sets."),
         Number("xmax", Dimension.Metre, "Peak linear excursion of the driver, to one side."),
-        Number("excursion_peak", Dimension.Metre, "Peak excursion with programme noise (IEC 60268-1, crest factor 2) at the power available: in the box, else as in an infinite baffle."),
+        Number("excursion_peak", Dimension.Metre, "Peak excursion with programme noise (IEC 60268-1, crest factor 2) whose peaks just fit the output: in the box, else as in an infinite baffle."),
         Number("excursion_ratio", Dimension.One, "Peak excursion at the power available over peak linear excursion."),
         Number("lowest_safe_high_pass", Dimension.Hertz, "Lowest corner of a high-pass that keeps the excursion within its linear part; 20 Hz when none is needed."),
         Number("safe_high_pass_slope", Dimension.Slope, "Slope of that high-pass: the build's own, else 12 dB/octave."),
@@ -53,7 +53,7 @@ internal static class TravelFacts
             || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more)
             || ProgrammeTravel.Of(branch.Physics.Driver, mass, hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer)) is not { } travel)
             return;
-        IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. more, .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
+        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
         var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));
         sheet.Set("excursion_peak", FactValue.Of(Dimension.Metre, peak) with { Unsure = unsure });
@@ -122,6 +122,10 @@ internal static class TravelFacts
         if (figure is not null)
             sheet.Set(name, FactValue.Of(figure.Quantity.Dimension, figure.Si) with { Data = [new Datum($"{what}: {figure}", figure.At)] });
     }
+
+    // What else hangs on the output changes next to nothing in the bass.
+    private static Unsure[] Resistance(Driver driver) => driver.Parameters?.Re is { IsEstimated: false } ? []
+        : [new Unsure($"DC resistance of {driver.Name}", "Unplug the driver and put a multimeter across its terminals, at room temperature.", driver.Parameters?.Re is not null)];
 
     private static Unsure Excursion(Driver driver) => new($"peak linear excursion of {driver.Name}", "Ask the maker for Xmax, one way.", Estimated: true);
 
