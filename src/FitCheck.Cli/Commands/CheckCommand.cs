@@ -37,7 +37,7 @@ internal static class CheckCommand
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = common.Color(parsed) };
-            if (targets.Write(result, options) is { } failed)
+            if (Written(targets, result, options) is { } failed)
             {
                 Console.Error.WriteLine("fitcheck: " + failed);
                 return ExitStatus.BadInput;
@@ -46,6 +46,18 @@ internal static class CheckCommand
             return Exit(result, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);
         });
         return command;
+    }
+
+    private static string? Written(OutputTargets targets, CheckResult result, ReportOptions options)
+    {
+        try
+        {
+            return targets.Write(result, options);
+        }
+        catch (TemplateException e)
+        {
+            return e.Message;
+        }
     }
 
     private static int Exit(CheckResult result, Status failOn)

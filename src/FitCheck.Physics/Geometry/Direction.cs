@@ -7,7 +7,7 @@ public readonly record struct Direction(double X, double Y, double Z)
     public double Length => Math.Sqrt(Dot(this));
 
     /// <summary>The same direction with length 1. A vector of length 0 has none.</summary>
-    public Direction Unit => this * (1 / Length);
+    public Direction Normalized() => this * (1 / Length);
 
     /// <summary>Scalar product.</summary>
     public double Dot(Direction other) => (X * other.X) + (Y * other.Y) + (Z * other.Z);
@@ -16,7 +16,7 @@ public readonly record struct Direction(double X, double Y, double Z)
     public Direction Cross(Direction other) => new((Y * other.Z) - (Z * other.Y), (Z * other.X) - (X * other.Z), (X * other.Y) - (Y * other.X));
 
     /// <summary>Angle in radians, 0 to π, to another direction.</summary>
-    public double AngleTo(Direction other) => Math.Acos(Math.Clamp(Unit.Dot(other.Unit), -1, 1));
+    public double AngleTo(Direction other) => Math.Acos(Math.Clamp(Normalized().Dot(other.Normalized()), -1, 1));
 
     /// <summary>Sum.</summary>
     public static Direction operator +(Direction a, Direction b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);

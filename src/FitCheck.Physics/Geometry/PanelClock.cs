@@ -10,9 +10,9 @@ public sealed class PanelClock
     /// <summary>For a panel that faces along a direction.</summary>
     public PanelClock(Direction normal)
     {
-        _normal = normal.Unit;
+        _normal = normal.Normalized();
         var top = Math.Abs(_normal.Z) > 0.99 ? new Direction(1, 0, 0) : new Direction(0, 0, 1);
-        _up = (top + (_normal * -_normal.Dot(top))).Unit;
+        _up = (top + (_normal * -_normal.Dot(top))).Normalized();
         // The onlooker looks against the normal; looking × up is to the right.
         _right = (-_normal).Cross(_up);
     }

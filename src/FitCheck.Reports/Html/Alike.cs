@@ -62,6 +62,6 @@ internal static partial class Alike
 
     private static string SideLess(string text) => Side().Replace(text, "side");
 
-    [GeneratedRegex(@"\b(left|right)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?:left|right)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Side();
 }

@@ -28,7 +28,7 @@ internal static class FindingViews
             Bar = tells ? MarginBar.Draw($"{id}-bar", finding) : null,
             Rule = finding.Rule,
             At = [.. told.Places.Select(Figures.ShortPlace)],
-            Related = [.. told.Findings.SelectMany(f => f.Related).Select(r => new DatumView(r.What, Figures.ShortPlace(r.At))).Distinct()],
+            Related = [.. told.Findings.SelectMany(f => f.Related).GroupBy(r => r.At).Select(g => new DatumView(Names.Joined(g.Select(r => r.What)), Figures.ShortPlace(g.Key)))],
             Waived = finding.Waived,
         };
     }

@@ -6,6 +6,8 @@ public static class Names
     // Words that begin with a capital only because they begin a name.
     private static readonly HashSet<string> Sides = new(StringComparer.Ordinal) { "Left", "Right", "Front", "Rear", "Centre", "Upper", "Lower" };
 
+    private static readonly char[] Marks = [',', ':', ';'];
+
     /// <summary>Names that differ in one word share the rest; others stand side by side.</summary>
     public static string Joined(IEnumerable<string> names)
     {
@@ -53,7 +55,7 @@ public static class Names
 
     private static string Inner(string word, bool first, bool last)
     {
-        var bare = last ? word : word.TrimEnd(',');
-        return !first && Sides.Contains(bare.TrimEnd(',')) ? char.ToLowerInvariant(bare[0]) + bare[1..] : bare;
+        var bare = last ? word : word.TrimEnd(Marks);
+        return !first && Sides.Contains(bare.TrimEnd(Marks)) ? char.ToLowerInvariant(bare[0]) + bare[1..] : bare;
     }
 }

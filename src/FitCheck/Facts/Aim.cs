@@ -25,7 +25,7 @@ internal sealed record Aim(Direction Location, Direction? Axis, PanelClock? Cloc
             return location.Length == 0 ? null : new Aim(location, null, null, null);
         var clock = new PanelClock(normal);
         var hour = position.Mounting.AimClock ?? clock.HourOf(-location);
-        return new Aim(location, tilt > 0 && hour is { } towards ? clock.Leaning(tilt, towards) : normal.Unit, clock, hour);
+        return new Aim(location, tilt > 0 && hour is { } towards ? clock.Leaning(tilt, towards) : normal.Normalized(), clock, hour);
     }
 
     public static bool IsEstimated(Position position) => position.Location.Any(f => f.IsEstimated);

@@ -48,7 +48,7 @@ internal static class BuildFacts
             .Where(g => g.Select(p => p.Position.Role == "tweeter").Distinct().Count() == 1).Select(g => g.First().Set!.Part.Name);
         Names(sheet, "set_half", halves);
         LoudnessFacts.Compute(tables, sheet);
-        return new FactTable(Subject.Build, "build", build.Name, sheet.Values)
+        return new FactTable(Subject.Build, "build", "The whole build", sheet.Values)
         {
             At = build.At,
             Currency = build.Budget?.Value.Currency,

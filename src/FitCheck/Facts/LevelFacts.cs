@@ -62,7 +62,7 @@ internal static class LevelFacts
         sheet.Set("tweeter_level_difference", Of(Uncertain.Exact(chosen), unsure));
         sheet.Set("tweeter_louder", chosen > 0 ? "louder" : "softer");
         var best = chosen;
-        if (c.Channel!.Channel.Crossover?.Part is { Settings.Count: > 0 } crossover)
+        if (c.Channel!.Channel.Crossover?.Part is { Settings.Count: > 1 } crossover)
             best = Settings(c, crossover, tweeter, woofer, sheet);
         sheet.Set("best_level_difference", Of(Uncertain.Exact(best), unsure));
         sheet.Set("l_pad", Pad(c, best, best - chosen, sheet));

@@ -20,7 +20,6 @@ internal static class TweeterFacts
         Number("lowest_crossover_slope", Dimension.Slope, "Slope at which the lowest crossover is rated."),
         Number("high_passes", Dimension.One, "High-passes in series before the tweeter."),
         Declare.Word(Subject.Position, "high_pass_names", "The high-passes in series before the tweeter, from the source."),
-        Number("corner_of_last", Dimension.Hertz, "Corner of the last series capacitor alone, into the tweeter's resistance."),
         Number("tweeter_power", Dimension.Watt, "Power of programme noise (IEC 60268-1) into the tweeter with the output at its continuous power."),
         Number("tweeter_power_clipped", Dimension.Watt, "Power into the tweeter when the programme is turned up 6 dB beyond the output's continuous power and clips."),
         Number("tweeter_rated_power", Dimension.Watt, "Rated noise power of the tweeter."),

@@ -38,6 +38,7 @@ public class TellingTests
     [InlineData("Left and right front door", "Left front door", "Right front door")]
     [InlineData("Door left and right, front", "Door left, front", "Door right, front")]
     [InlineData("Output front-left and front-right of Amp", "Output front-left of Amp", "Output front-right of Amp")]
+    [InlineData("gap at Front door, left and right: 54 mm", "gap at Front door, left: 54 mm", "gap at Front door, right: 54 mm")]
     [InlineData("Seat 1, 2 and 3", "Seat 1", "Seat 2", "Seat 3")]
     [InlineData("Front door, left and right; Rear door, left and right", "Front door, left", "Front door, right", "Rear door, left", "Rear door, right")]
     [InlineData("Build; Rear shelf", "Build", "Rear shelf")]
