@@ -48,6 +48,7 @@ internal sealed class BuildViews
             Positions = positionCards,
             Channels = channelCards,
             Whole = whole,
+            Settings = _build.Settings,
             List = List(),
             Cautions = _build.Cautions,
             LastWord = Wording.LastWord,
