@@ -12,6 +12,9 @@ public sealed record Vehicle : Entry
         FactoryAmplified = f.Truth("factory_amplified") ?? false;
         FactoryEqualised = f.Truth("factory_equalised") ?? false;
         Steering = f.Text("steering")?.Value;
+        Alternator = f.Inner("supply")?.Figure("alternator", Dimension.Ampere);
+        BatteryToCargo = f.Inner("supply")?.Length("battery_to_cargo");
+        MainFusePlace = f.Inner("supply")?.Text("main_fuse_place")?.Value;
         Positions = PositionReader.Read(f);
     }
 
@@ -20,6 +23,11 @@ public sealed record Vehicle : Entry
     public bool FactoryEqualised { get; }
     /// <summary>The side on which the driver sits, `left` or `right`; null when not recorded.</summary>
     public string? Steering { get; }
+    /// <summary>What the alternator can give.</summary>
+    public Figure? Alternator { get; }
+    /// <summary>Along the way of a cable.</summary>
+    public Figure? BatteryToCargo { get; }
+    public string? MainFusePlace { get; }
     public IReadOnlyList<Position> Positions { get; }
 
     public Position? Find(string position) => Positions.FirstOrDefault(p => p.Id == position);
