@@ -33,6 +33,15 @@ public static class Check
         return new CheckOutcome(new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results), problems.Sorted());
     }
 
+    private static IEnumerable<string> Loudness(IReadOnlyList<FactTable> tables)
+    {
+        foreach (var table in tables)
+        {
+            if (table.Subject == Subject.Build && LoudnessFacts.Caution(table) is { } caution)
+                yield return caution;
+        }
+    }
+
     /// <summary>Everything that is found of one build.</summary>
     internal static BuildResult Judged(Build build, RuleSet rules)
     {
@@ -68,7 +77,8 @@ public static class Check
             List = list,
             Totals = Shopping.Totals(list),
             Budget = build.Budget?.Value,
-            Cautions = [.. cautions],
+            Settings = StartingPoints.Of(build, tables),
+            Cautions = [.. cautions, .. Loudness(tables)],
             Remarks = remarks,
         };
     }

@@ -50,6 +50,7 @@ internal sealed class BuildViews
             Channels = channelCards,
             Supply = supply,
             Whole = whole,
+            Settings = _build.Settings,
             List = List(),
             Cautions = _build.Cautions,
             LastWord = Wording.LastWord,

@@ -37,6 +37,7 @@ public sealed class TextReport : IReport
             WriteFindings(page, build, Status.Pass);
         WriteWaived(page, build);
         WriteMeasureFirst(page, MeasureFirst.Of(build));
+        WriteSettings(page, build);
         WriteGains(page, build);
         WriteList(page, build);
         WriteRemarks(page, build);
@@ -81,6 +82,16 @@ public sealed class TextReport : IReport
                     page.Line(5, $"Passes with {outcome.Passing} ({outcome.Told.First.Rule}).");
             }
         }
+        page.Gap();
+    }
+
+    private static void WriteSettings(TextPage page, BuildResult build)
+    {
+        if (build.Settings.Count == 0)
+            return;
+        page.Heading("Settings to start from");
+        foreach (var setting in build.Settings)
+            page.Hanging(2, "- ", $"{setting.Where}: {setting.What}: {setting.Value}.");
         page.Gap();
     }
 

@@ -55,6 +55,8 @@ public sealed record Placed(Position Position, Location At)
     /// <summary>The factory driver stays here on purpose.</summary>
     public bool KeepsFactoryDriver { get; set; }
     public bool OpenedWaterShed { get; set; }
+    /// <summary>Net volume of the closed box in which the driver works; null in free air, in a door, or when not told.</summary>
+    public Figure? Box { get; set; }
     public Figure? MeasuredDepth { get; set; }
     public Figure? MeasuredCutout { get; set; }
     public Figure? MeasuredGrilleGap { get; set; }

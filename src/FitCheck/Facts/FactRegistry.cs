@@ -10,9 +10,10 @@ public static class FactRegistry
     /// <summary>Every declared fact, by subject and name.</summary>
     public static IReadOnlyList<FactDeclaration> Declarations { get; } =
     [
-        .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations,
-        .. GasketFacts.Declarations, .. CupFacts.Declarations, .. TweeterFacts.Declarations,
-        .. PowerFacts.Declarations, .. WiringFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations, .. DriverFacts.Declarations,
+        .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations, .. GasketFacts.Declarations,
+        .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations, .. LevelFacts.Declarations,
+        .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations,
+        .. DriverFacts.Declarations,
         .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations,
     ];
 
@@ -22,11 +23,11 @@ public static class FactRegistry
         var channels = build.Channels.Select(c => ChannelModel.Solve(build, c)).ToList();
         var positions = build.Placed.Select(p => new PositionContext(build, p, channels.Find(c => c.Channel.Feeds.Contains(p)))).ToList();
         var tables = new List<FactTable>();
-        tables.AddRange(positions.Select(TableOf));
+        foreach (var position in positions)
+            tables.Add(TableOf(position, positions));
         tables.AddRange(channels.Select(TableOf));
-        var splices = build.Accepted("cut-wires") && tables.Exists(t => t.Values.GetValueOrDefault("needs_splice")?.Truth == true);
         var devices = new DeviceFacts(build, channels);
-        tables.Add(BuildFacts.Compute(build, list, splices, devices));
+        tables.Add(BuildFacts.Compute(build, list, tables, devices));
         tables.AddRange(devices.Tables());
         tables.AddRange(build.Placed.Select(p => p.Driver).OfType<Chosen<Driver>>().DistinctBy(d => d.Part.Id)
             .OrderBy(d => d.Part.Id, StringComparer.Ordinal).Select(d => DriverFacts.Compute(d.Part)));
@@ -36,7 +37,7 @@ public static class FactRegistry
     /// <summary>The facts of one driver of the catalog, for the plausibility rules.</summary>
     public static FactTable Of(Driver driver) => DriverFacts.Compute(driver);
 
-    private static FactTable TableOf(PositionContext c)
+    private static FactTable TableOf(PositionContext c, IReadOnlyList<PositionContext> all)
     {
         var sheet = new FactSheet();
         PlaceFacts.Compute(c, sheet);
@@ -48,6 +49,9 @@ public static class FactRegistry
         TweeterFacts.Compute(c, sheet);
         PowerFacts.Compute(c, sheet);
         WiringFacts.Compute(c, sheet);
+        AimFacts.Compute(c, sheet);
+        LevelFacts.Compute(c, all, sheet);
+        TravelFacts.Compute(c, sheet);
         var choices = new Dictionary<string, Choice>(StringComparer.Ordinal) { ["vehicle"] = new(c.Build.Vehicle.Id, c.Build.VehicleAt) };
         Add("driver", c.Placed.Driver?.Part, c.Placed.Driver?.At);
         Add("adapter", c.Placed.Adapter?.Part, c.Placed.Adapter?.At);

@@ -32,6 +32,8 @@ public sealed record BuildResult
     /// <summary>Sums by currency, in ordinal order of the currency.</summary>
     public IReadOnlyList<Money> Totals { get; init; } = [];
     public Money? Budget { get; init; }
+    /// <summary>What the installer sets first.</summary>
+    public IReadOnlyList<StartingPoint> Settings { get; init; } = [];
     public IReadOnlyList<string> Cautions { get; init; } = [];
     /// <summary>Waivers that matched nothing, and other remarks on the build file itself.</summary>
     public IReadOnlyList<Problem> Remarks { get; init; } = [];
