@@ -60,6 +60,9 @@ public sealed class FasteningFactsTests
             name: a trial
             vehicle: {vehicle}
             fit:
-              - {{at: [{position}], driver: {driver}, adapter: {adapter}, with: [{with}]}}
+              - at: [{position}]
+                driver: {driver}
+                adapter: {adapter}
+                with: [{with}]
             """).Facts.First(f => f.Subject == Subject.Position).Values;
 }
