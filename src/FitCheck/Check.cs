@@ -33,11 +33,20 @@ public static class Check
         return new CheckOutcome(new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results), problems.Sorted());
     }
 
+    private static IEnumerable<string> Loudness(IReadOnlyList<FactTable> tables)
+    {
+        foreach (var table in tables)
+        {
+            if (table.Subject == Subject.Build && LoudnessFacts.Caution(table) is { } caution)
+                yield return caution;
+        }
+    }
+
     /// <summary>Everything that is found of one build.</summary>
     internal static BuildResult Judged(Build build, RuleSet rules)
     {
         var list = Shopping.List(build);
-        var (tables, positions, channels) = FactRegistry.Of(build, list);
+        var (tables, positions, channels, devices) = FactRegistry.Of(build, list);
         var findings = new List<Finding>();
         var cautions = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var rule in rules.Rules)
@@ -63,10 +72,13 @@ public static class Check
             Facts = tables,
             Drawings = [.. positions.Select(p => Draw.Position(p, waived))],
             Loads = [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))],
+            Wirings = [.. channels.Select(DrawWiring.Channel)],
+            Supply = DrawWiring.Supply(devices, tables, waived),
             List = list,
             Totals = Shopping.Totals(list),
             Budget = build.Budget?.Value,
-            Cautions = [.. cautions],
+            Settings = StartingPoints.Of(build, tables),
+            Cautions = [.. cautions, .. Loudness(tables)],
             Remarks = remarks,
         };
     }

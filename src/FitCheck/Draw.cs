@@ -70,6 +70,7 @@ internal static class Draw
             RatedLoad = lowest,
             AllowedOhm = 0.8 * lowest,
             Estimated = c.Unsure.Count > 0,
+            GainVolts = c.Channel.Device.Part is Catalog.Amplifier && GainFacts.Target(c) is { Unsure.Count: 0, Number: { } gain } ? gain.Value : null,
             Status = StatusWords.Worst(findings.Where(f => f.Position == c.Channel.Id && f.Waived is null && f.Rule.StartsWith("load/", StringComparison.Ordinal)).Select(f => f.Status)),
             Tweeters = tweeters,
         };

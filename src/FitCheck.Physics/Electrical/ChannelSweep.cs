@@ -17,6 +17,13 @@ public sealed class ChannelSweep
     /// <summary>The channel at each frequency, ascending.</summary>
     public IReadOnlyList<ChannelState> States { get; }
 
+    /// <summary>The state at the grid's point nearest to a frequency in Hz: the grid has more than 20 points an octave.</summary>
+    public ChannelState Nearest(double hz)
+    {
+        var place = Math.Log(hz / States[0].Hz) / Math.Log(States[^1].Hz / States[0].Hz) * (States.Count - 1);
+        return States[Math.Clamp((int)Math.Round(place), 0, States.Count - 1)];
+    }
+
     /// <summary>Where |Z| is lowest.</summary>
     public ChannelState Lowest { get; }
 

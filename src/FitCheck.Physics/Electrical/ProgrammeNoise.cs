@@ -30,20 +30,34 @@ public static class ProgrammeNoise
     /// Mean of a function of frequency (Hz), weighted with the power of the noise. With a power gain |H(f)|² it is
     /// the share of power that gets through; with watts per volt squared it is watts per volt squared of noise.
     /// </summary>
-    public static double Mean(Func<double, double> function)
+    public static double Mean(Func<double, double> function) => Weighted(Shares, function);
+
+    /// <summary>Frequencies at which a function is looked at, in each band at equal ratios, with the share of the noise's power that stands for each.</summary>
+    public static IReadOnlyList<(double Hz, double Share)> Points { get; } = [.. AllPoints()];
+
+    /// <summary>Sum of a function of frequency (Hz) over the bands, each with a weight of its own.</summary>
+    internal static double Weighted(IReadOnlyList<double> weights, Func<double, double> function)
     {
         ArgumentNullException.ThrowIfNull(function);
-        double mean = 0;
+        double sum = 0;
+        for (var band = 0; band < weights.Count; band++)
+        {
+            for (var point = 0; point < PointsPerBand; point++)
+                sum += weights[band] / PointsPerBand * function(PointHz(band, point));
+        }
+
+        return sum;
+    }
+
+    private static double PointHz(int band, int point) => CentreHz(band) * Math.Pow(10, (((point + 0.5) / PointsPerBand) - 0.5) / 10);
+
+    private static IEnumerable<(double Hz, double Share)> AllPoints()
+    {
         for (var band = 0; band < Shares.Length; band++)
         {
             for (var point = 0; point < PointsPerBand; point++)
-            {
-                var offset = ((point + 0.5) / PointsPerBand) - 0.5;
-                mean += Shares[band] / PointsPerBand * function(CentreHz(band) * Math.Pow(10, offset / 10));
-            }
+                yield return (PointHz(band, point), Shares[band] / PointsPerBand);
         }
-
-        return mean;
     }
 
     /// <summary>Share of the power above a frequency in Hz (&gt; 0), as an ideal filter would leave it.</summary>

@@ -1,3 +1,5 @@
+using FitCheck.Findings;
+
 namespace FitCheck.Reports.Html;
 
 // What the templates see: text that is ready to be read, in the order in which it is read. Scriban names members in snake case.
@@ -20,7 +22,9 @@ internal sealed record BuildView
     public required IReadOnlyList<FindingView> Changes { get; init; }
     public required IReadOnlyList<CardView> Positions { get; init; }
     public required IReadOnlyList<CardView> Channels { get; init; }
+    public required CardView? Supply { get; init; }
     public required CardView? Whole { get; init; }
+    public required IReadOnlyList<StartingPoint> Settings { get; init; }
     public required ListView? List { get; init; }
     public required IReadOnlyList<string> Cautions { get; init; }
     public required string LastWord { get; init; }

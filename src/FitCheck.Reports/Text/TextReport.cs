@@ -37,6 +37,8 @@ public sealed class TextReport : IReport
             WriteFindings(page, build, Status.Pass);
         WriteWaived(page, build);
         WriteMeasureFirst(page, MeasureFirst.Of(build));
+        WriteSettings(page, build);
+        WriteGains(page, build);
         WriteList(page, build);
         WriteRemarks(page, build);
         WriteCautions(page, build);
@@ -80,6 +82,27 @@ public sealed class TextReport : IReport
                     page.Line(5, $"Passes with {outcome.Passing} ({outcome.Told.First.Rule}).");
             }
         }
+        page.Gap();
+    }
+
+    private static void WriteSettings(TextPage page, BuildResult build)
+    {
+        if (build.Settings.Count == 0)
+            return;
+        page.Heading("Settings to start from");
+        foreach (var setting in build.Settings)
+            page.Hanging(2, "- ", $"{setting.Where}: {setting.What}: {setting.Value}.");
+        page.Gap();
+    }
+
+    private static void WriteGains(TextPage page, BuildResult build)
+    {
+        if (build.Loads.All(l => l.GainVolts is null))
+            return;
+        page.Heading("Gain to start from");
+        page.Line(2, Wording.HowToSetTheGain);
+        foreach (var alike in build.Loads.Where(l => l.GainVolts is not null).GroupBy(l => Figures.Show(l.GainVolts!.Value, "V"), StringComparer.Ordinal))
+            page.Hanging(2, "- ", $"{string.Join(", ", alike.Select(l => l.Channel))}: {alike.Key}");
         page.Gap();
     }
 

@@ -49,6 +49,7 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
             placed.NewWire = Choose<WiringPart>(wire.Text("cable"), "wiring", placed.NewWire?.At);
             placed.NewWireLength = wire.Length("length");
         }
+        placed.Box = entry.Figure("box", Dimension.CubicMetre) ?? placed.Box;
         placed.Disconnected |= entry.Truth("disconnected") ?? false;
         placed.KeepsFactoryDriver |= entry.Truth("keeps_factory_driver") ?? false;
         placed.OpenedWaterShed |= entry.Truth("opened_water_shed") ?? false;

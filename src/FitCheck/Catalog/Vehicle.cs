@@ -11,12 +11,23 @@ public sealed record Vehicle : Entry
         FactorySource = f.Text("factory_source");
         FactoryAmplified = f.Truth("factory_amplified") ?? false;
         FactoryEqualised = f.Truth("factory_equalised") ?? false;
+        Steering = f.Text("steering")?.Value;
+        Alternator = f.Inner("supply")?.Figure("alternator", Dimension.Ampere);
+        BatteryToCargo = f.Inner("supply")?.Length("battery_to_cargo");
+        MainFusePlace = f.Inner("supply")?.Text("main_fuse_place")?.Value;
         Positions = PositionReader.Read(f);
     }
 
     public Located<string>? FactorySource { get; }
     public bool FactoryAmplified { get; }
     public bool FactoryEqualised { get; }
+    /// <summary>The side on which the driver sits, `left` or `right`; null when not recorded.</summary>
+    public string? Steering { get; }
+    /// <summary>What the alternator can give.</summary>
+    public Figure? Alternator { get; }
+    /// <summary>Along the way of a cable.</summary>
+    public Figure? BatteryToCargo { get; }
+    public string? MainFusePlace { get; }
     public IReadOnlyList<Position> Positions { get; }
 
     public Position? Find(string position) => Positions.FirstOrDefault(p => p.Id == position);
@@ -49,6 +60,7 @@ public sealed record Position
         PlugPolarity = f.Inner("connector")?.Text("polarity");
         WireGauge = f.Inner("wire")?.Figure("gauge", Dimension.SquareMetre);
         WireLength = f.Inner("wire")?.Length("length");
+        Location = f.Figures("location", Dimension.Metre);
     }
 
     public Location At { get; }
@@ -76,6 +88,8 @@ public sealed record Position
     public Located<string>? PlugPolarity { get; }
     public Figure? WireGauge { get; }
     public Figure? WireLength { get; }
+    /// <summary>Forward, to the left, up, from the point between the front seats' heads; empty when not recorded.</summary>
+    public IReadOnlyList<Figure> Location { get; }
 }
 
 /// <summary>The hole and the space behind and before it.</summary>

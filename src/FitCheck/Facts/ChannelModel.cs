@@ -14,6 +14,15 @@ internal static class ChannelModel
 
     public static ChannelContext Solve(Build build, Channel channel)
     {
+        var (load, branches, unsure) = LoadOf(channel);
+        return new ChannelContext(build, channel, load?.Sweep(), branches, unsure, OutputRating.Of(channel));
+    }
+
+    /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>
+    public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) => LoadOf(channel with { Setting = setting.Name }).Load?.Assemble();
+
+    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel)
+    {
         var unsure = new List<Unsure>();
         var branches = new List<Branch>();
         foreach (var placed in channel.Feeds)
@@ -25,8 +34,7 @@ internal static class ChannelModel
             branches.Add(FactoryBranch(position, unsure));
         var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
         var shared = Elements(channel.InLine.Select(s => s.Part));
-        var sweep = complete ? new ChannelLoad([.. branches.Select(b => b.Physics)]) { SharedElements = shared }.Sweep() : null;
-        return new ChannelContext(build, channel, sweep, branches, unsure, OutputRating.Of(channel));
+        return (complete ? new ChannelLoad([.. branches.Select(b => b.Physics)]) { SharedElements = shared } : null, branches, unsure);
     }
 
     private static DriverModel? DriverOf(Placed placed, List<Unsure> unsure)
@@ -40,6 +48,8 @@ internal static class ChannelModel
         if ((re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
             return null;
         var model = new DriverModel(resistance, p?.Le?.Si, p?.Fs?.Si, p?.Qms, p?.Qes);
+        if (placed.Box is { Si: > 0 } box && p?.Vas is { Si: > 0 } vas)
+            model = model.InClosedBox(vas.Si, box.Si);
         return driver.BuiltInCapacitor is { } c
             ? model with { Tweeter = new CoaxialTweeter(c.Si, 0.85 * (driver.BuiltInImpedance?.Si ?? driver.Impedance?.Si ?? resistance)) }
             : model;

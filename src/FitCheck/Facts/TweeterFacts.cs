@@ -21,6 +21,7 @@ internal static class TweeterFacts
         Number("high_passes", Dimension.One, "High-passes in series before the tweeter."),
         Declare.Word(Subject.Position, "high_pass_names", "The high-passes in series before the tweeter, from the source."),
         Number("tweeter_power", Dimension.Watt, "Power of programme noise (IEC 60268-1) into the tweeter with the output at its continuous power."),
+        Number("tweeter_power_clipped", Dimension.Watt, "Power into the tweeter when the programme is turned up 6 dB beyond the output's continuous power and clips."),
         Number("tweeter_rated_power", Dimension.Watt, "Rated noise power of the tweeter."),
         Truth("factory_tweeter_capacitor", "The factory tweeter at this position has a capacitor of its own."),
     ];
@@ -87,24 +88,21 @@ internal static class TweeterFacts
             : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPower(driver.Name, false)));
         if (PowerFacts.Volts(channel, sweep) is not ({ } volts, var more))
         {
-            sheet.Set("tweeter_power", FactValue.Unknown(FactType.Number(Dimension.Watt), PowerFacts.OutputPower(channel, estimated: false)));
+            var unknown = FactValue.Unknown(FactType.Number(Dimension.Watt), PowerFacts.OutputPower(channel, estimated: false));
+            sheet.Set("tweeter_power", unknown);
+            sheet.Set("tweeter_power_clipped", unknown);
             return;
         }
-        var perVolt = ProgrammeNoise.Mean(hz =>
+        sheet.Set("tweeter_power", Power(ProgrammeNoise.Mean(PerVoltSquared)));
+        sheet.Set("tweeter_power_clipped", Power(ClippedProgramme.Sum(PerVoltSquared)));
+
+        FactValue Power(double perVoltSquared) => FactValue.Of(Dimension.Watt, volts * volts * Uncertain.Exact(perVoltSquared)) with { Unsure = [.. unsure, .. more] };
+
+        double PerVoltSquared(double hz)
         {
             var gain = channel.ActiveGain(hz);
-            return gain * gain * At(sweep, hz, index);
-        });
-        sheet.Set("tweeter_power", FactValue.Of(Dimension.Watt, volts * volts * Uncertain.Exact(perVolt)) with { Unsure = [.. unsure, .. more] });
-    }
-
-    // Power per volt squared at the sweep's nearest point: the grid has more than 20 points an octave band.
-    private static double At(ChannelSweep sweep, double hz, int index)
-    {
-        var states = sweep.States;
-        var place = Math.Log(hz / states[0].Hz) / Math.Log(states[^1].Hz / states[0].Hz) * (states.Count - 1);
-        var i = Math.Clamp((int)Math.Round(place), 0, states.Count - 1);
-        return states[i].Drivers[index].PowerPerVoltSquared;
+            return gain * gain * sweep.Nearest(hz).Drivers[index].PowerPerVoltSquared;
+        }
     }
 
     private static Unsure RatedPower(string name, bool estimated) => new($"rated noise power of {name}", "Ask the maker for the continuous (noise) power and the high-pass it is stated with; a peak figure does not count.", estimated);

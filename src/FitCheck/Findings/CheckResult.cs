@@ -24,10 +24,16 @@ public sealed record BuildResult
     public required IReadOnlyList<FactTable> Facts { get; init; }
     public IReadOnlyList<PositionDrawing> Drawings { get; init; } = [];
     public IReadOnlyList<LoadCurve> Loads { get; init; } = [];
+    /// <summary>One for each channel, in the order of the build.</summary>
+    public IReadOnlyList<WiringDiagram> Wirings { get; init; } = [];
+    /// <summary>From the battery to the amplifiers; null without any.</summary>
+    public SupplyDiagram? Supply { get; init; }
     public IReadOnlyList<ListLine> List { get; init; } = [];
     /// <summary>Sums by currency, in ordinal order of the currency.</summary>
     public IReadOnlyList<Money> Totals { get; init; } = [];
     public Money? Budget { get; init; }
+    /// <summary>What the installer sets first.</summary>
+    public IReadOnlyList<StartingPoint> Settings { get; init; } = [];
     public IReadOnlyList<string> Cautions { get; init; } = [];
     /// <summary>Waivers that matched nothing, and other remarks on the build file itself.</summary>
     public IReadOnlyList<Problem> Remarks { get; init; } = [];

@@ -1,0 +1,46 @@
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical;
+using Xunit;
+
+namespace FitCheck.Tests.Physics.Acoustics;
+
+public class ProgrammeTravelTests
+{
+    private const double Mass = 13.3e-3;
+    private static readonly DriverModel Woofer = new(3.3, 0.37e-3, 56, 4.34, 0.85);
+    private static readonly ProgrammeTravel Travel = ProgrammeTravel.Of(Woofer, Mass, _ => 1)!;
+
+    [Fact]
+    public void Open_travel_agrees_with_a_sum_over_mechanical_impedances() =>
+        // Outside: F/|k − mω² + jωr| with motional feedback in the electrical loop, nine frequencies a band, summed by a script of its own: 4.679 mm.
+        Assert.Equal(4.679e-3, Travel.Peak(15.5, _ => 1), 0.02e-3);
+
+    [Fact]
+    public void A_high_pass_of_80_Hz_halves_it() => // the same script with a Butterworth high-pass of second order: 2.390 mm
+        Assert.Equal(2.390e-3, Travel.Peak(15.5, hz => ActiveFilter.ButterworthHighPass(hz, 80, 2)), 0.015e-3);
+
+    [Fact]
+    public void The_lowest_high_pass_just_keeps_the_limit()
+    {
+        var corner = Travel.LowestHighPass(15.5, 3e-3, 2, _ => 1)!.Value;
+
+        Assert.InRange(Travel.Peak(15.5, hz => ActiveFilter.ButterworthHighPass(hz, corner, 2)), 2.97e-3, 3e-3);
+    }
+
+    [Fact]
+    public void Small_signals_need_no_high_pass() => Assert.Equal(20, Travel.LowestHighPass(2, 3e-3, 2, _ => 1));
+
+    [Fact]
+    public void A_limit_that_no_filter_keeps_is_told() => Assert.Null(Travel.LowestHighPass(200, 0.1e-3, 1, _ => 1));
+
+    [Fact]
+    public void A_driver_without_parameters_has_no_travel() => Assert.Null(ProgrammeTravel.Of(new DriverModel(4), Mass, _ => 1));
+
+    [Theory]
+    [InlineData(31.5, -39.4)] // IEC 61672-1, table 3, from memory
+    [InlineData(125, -16.1)] // IEC 61672-1, table 3, from memory
+    [InlineData(1000, 0)] // IEC 61672-1, table 3, from memory
+    [InlineData(4000, 1.0)] // IEC 61672-1, table 3, from memory
+    [InlineData(16_000, -6.6)] // IEC 61672-1, table 3, from memory
+    public void Weighting_A(double hz, double level) => Assert.Equal(level, AWeighting.Db(hz), 0.1);
+}
