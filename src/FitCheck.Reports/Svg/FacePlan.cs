@@ -1,6 +1,7 @@
 using FitCheck.Drawings;
 using FitCheck.Reports.Html;
 using FitCheck.Reports.Telling;
+using FitCheck.Reports.Text;
 
 namespace FitCheck.Reports.Svg;
 
@@ -21,8 +22,10 @@ internal static class FacePlan
         if (position.Face is not { Panel.Count: > 0 } face || Largest(face) is not (> 0 and < 1e4 and var largest))
             return null;
         var scale = Face / largest;
-        string[] legend = [.. Legend(position, face)];
-        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, (2 * Top) + 12 + (legend.Length * LineHeight), $"Screw holes of {position.Name}, seen from the listener", string.Join(" ", legend));
+        var sentences = Legend(position, face).ToList();
+        var room = (int)((SectionPaper.Width - 16) / SvgWriter.WidthOf("x", SectionPaper.TextSize));
+        string[] legend = [.. sentences.SelectMany(s => TextPage.Wrap(s, room))];
+        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, (2 * Top) + 12 + (legend.Length * LineHeight), $"Screw holes of {position.Name}, seen from the listener", string.Join(" ", sentences));
         foreach (var (radius, style) in new[] { (face.SpacerRadius, "edge"), (face.FlangeRadius, "thin"), (face.CutoutRadius, "thin dashed") })
         {
             if (radius is > 0 and < 1e4 and { } known)
@@ -53,7 +56,7 @@ internal static class FacePlan
         yield return Line($"Large: the panel's {Count(face.Panel.Count)}", face.Panel, part);
         if (face.Driver.Count > 0)
             yield return Line($"Small: the driver's {Count(face.Driver.Count)}", face.Driver, "spacer");
-        if (face.AimHour is { } hour)
+        if (face.AimHour is { } hour && double.IsFinite(hour))
             yield return $"Arrow: the sound is aimed at {Clock(hour)}, {Figures.Show(face.TiltDeg, "deg")} off the panel; the thick edge is opposite.";
         yield return "Full line: spacer; thin: flange; dashed: hole in the panel. As seen by the listener.";
     }
