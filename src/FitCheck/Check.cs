@@ -46,7 +46,7 @@ public static class Check
     internal static BuildResult Judged(Build build, RuleSet rules)
     {
         var list = Shopping.List(build);
-        var (tables, positions, channels) = FactRegistry.Of(build, list);
+        var (tables, positions, channels, devices) = FactRegistry.Of(build, list);
         var findings = new List<Finding>();
         var cautions = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var rule in rules.Rules)
@@ -72,6 +72,8 @@ public static class Check
             Facts = tables,
             Drawings = [.. positions.Select(p => Draw.Position(p, waived))],
             Loads = [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))],
+            Wirings = [.. channels.Select(DrawWiring.Channel)],
+            Supply = DrawWiring.Supply(devices, tables, waived),
             List = list,
             Totals = Shopping.Totals(list),
             Budget = build.Budget?.Value,

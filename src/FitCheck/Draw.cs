@@ -40,6 +40,8 @@ internal static class Draw
             HoleRadius = Millimetres(c.Cup is { } cup ? cup.Hole : c.Placed.Cutout) / 2,
             PanelThickness = Millimetres(mounting.PanelThickness),
             GrilleGap = Millimetres(c.Cup is { } inCup ? inCup.GrilleGap : c.Placed.GrilleGap),
+            AimHour = mounting.AimClock,
+            Face = DrawFace.Of(c),
             Obstructions = Obstructions(c),
             Clearances = Clearances(c, facts, findings),
         };
@@ -68,6 +70,7 @@ internal static class Draw
             RatedLoad = lowest,
             AllowedOhm = 0.8 * lowest,
             Estimated = c.Unsure.Count > 0,
+            GainVolts = c.Channel.Device.Part is Catalog.Amplifier && GainFacts.Target(c) is { Unsure.Count: 0, Number: { } gain } ? gain.Value : null,
             Status = StatusWords.Worst(findings.Where(f => f.Position == c.Channel.Id && f.Waived is null && f.Rule.StartsWith("load/", StringComparison.Ordinal)).Select(f => f.Status)),
             Tweeters = tweeters,
         };
@@ -89,7 +92,8 @@ internal static class Draw
         if (c.Cup is { } cup)
             return cup.Depth is { } floor ? [new DrawnObstruction("bottom of the cup", floor.Si * 1e3, 0, false)] : [];
         var things = c.Position.Mounting.Obstructions.Where(o => o.Depth is not null)
-            .Select(o => new DrawnObstruction(o.Name, o.Depth!.Si * 1e3, (o.FromRadius?.Si ?? 0) * 1e3, o.Moving)).ToList();
+            .Select(o => new DrawnObstruction(o.Name, o.Depth!.Si * 1e3, (o.FromRadius?.Si ?? 0) * 1e3, o.Moving)
+            { Hours = o is { FromClock: { } from, ToClock: { } to } && !new ClockSector(from, to).IsWhole ? (from, to) : null }).ToList();
         if (c.Placed.Depth is { } depth)
             things.Add(new DrawnObstruction("behind the panel", depth.Si * 1e3, 0, false));
         return things;

@@ -13,6 +13,17 @@ public static class WireGauge
         return Math.PI / 4 * diameter * diameter;
     }
 
+    /// <summary>The gauge whose cross-section this is, to half a percent: `4 AWG`, `1/0 AWG`; null for a metric wire.</summary>
+    public static string? NameOf(double area)
+    {
+        for (var gauge = -3; gauge <= 36; gauge++)
+        {
+            if (Math.Abs((area / AreaOf(gauge)) - 1) < 0.005)
+                return gauge > 0 ? $"{gauge} AWG" : $"{1 - gauge}/0 AWG";
+        }
+        return null;
+    }
+
     /// <summary>Resistance of a length of wire in ohm: resistivity in ohm·m (IACS copper 1.7241e-8 at 20 °C), length in m (count both conductors), area in m².</summary>
     public static double Resistance(double length, double area, double resistivity = Copper) => resistivity * length / area;
 

@@ -91,6 +91,21 @@ public static class TiltedBody
         return deepest;
     }
 
+    /// <summary>
+    /// The depth in metres behind the panel's face of the deepest body point that is at least <paramref name="fromRadius"/> (metres, ≥ 0) away from the
+    /// hole's centre line and whose hour lies in a part of the clock face, seen from the listener; for something in the cavity that stands only there.
+    /// Null when no point is there. <paramref name="leanHour"/> is the hour toward which the driver's axis leans on the listener's side; its magnet moves
+    /// the other way. Without a tilt the body is as deep at every hour.
+    /// </summary>
+    public static double? DepthNeededInSector(BodyProfile profile, double tilt, double thickness, double fromRadius, double leanHour, ClockSector sector)
+    {
+        _ = SinCos(tilt);
+        if (tilt == 0 || sector.IsWhole)
+            return DepthNeededBeyondRadius(profile, tilt, thickness, fromRadius);
+        // To lean by −θ toward an hour is to lean by θ away from it.
+        return SectorDepth.Of(profile, Math.Abs(tilt), Math.Max(0, fromRadius), tilt > 0 ? leanHour : leanHour + 6, sector) - thickness;
+    }
+
     private static (double Sin, double Cos) SinCos(double tilt)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(Math.Abs(tilt), Math.PI / 2, nameof(tilt));

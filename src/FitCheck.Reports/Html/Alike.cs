@@ -45,7 +45,7 @@ internal static partial class Alike
     private static string Look(LoadCurve load)
     {
         var nameless = load with { Name = "", Tweeters = [.. load.Tweeters.Select(t => t with { Name = "" })] };
-        return $"{LoadPlot.Draw("x", nameless)}\n{TweeterPlot.Draw("x", nameless)}";
+        return $"{LoadPlot.Draw("x", nameless)}\n{TweeterPlot.Draw("x", nameless)}\n{(load.GainVolts is { } gain ? Wording.Gain(gain) : "")}";
     }
 
     private static PositionDrawing Shown(IReadOnlyList<PositionDrawing> drawings, string name) =>

@@ -30,7 +30,8 @@ internal sealed class BuildViews
         var channels = Alike.Channels(_build);
         var positionCards = positions.Select((p, i) => PositionCard(p, $"{_id}-p{Figures.Whole(i + 1)}")).ToList();
         var channelCards = channels.Select((c, i) => ChannelCard(c, $"{_id}-c{Figures.Whole(i + 1)}")).ToList();
-        var whole = WholeCard([.. positions.SelectMany(p => p.Keys), .. channels.SelectMany(c => c.Keys)]);
+        var supply = SupplyCard();
+        var whole = WholeCard([.. positions.SelectMany(p => p.Keys), .. channels.SelectMany(c => c.Keys), .. supply is null ? [] : Devices()]);
         return new BuildView
         {
             Id = _id,
@@ -47,6 +48,7 @@ internal sealed class BuildViews
             Changes = [.. Told.Of(_build, Status.Fail).Concat(Told.Of(_build, Status.Warn)).Select(t => FindingViews.Of(t, _ids[t.First]))],
             Positions = positionCards,
             Channels = channelCards,
+            Supply = supply,
             Whole = whole,
             Settings = _build.Settings,
             List = List(),
@@ -61,18 +63,41 @@ internal sealed class BuildViews
     private CardView PositionCard(Alike<Drawings.PositionDrawing> alike, string id)
     {
         var parts = alike.Things.SelectMany(d => new[] { d.DriverName, d.AdapterName, d.CupName }).Distinct(StringComparer.Ordinal);
-        return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? [SectionDrawing.Draw($"{id}-section", drawing)] : [], alike.Keys);
+        return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? Drawn(drawing, id) : [], alike.Keys);
+    }
+
+    private static List<SafeHtml> Drawn(Drawings.PositionDrawing drawing, string id)
+    {
+        var drawings = new List<SafeHtml> { SectionDrawing.Draw($"{id}-section", drawing) };
+        if (FacePlan.Draw($"{id}-face", drawing) is { } face)
+            drawings.Add(face);
+        return drawings;
     }
 
     private CardView ChannelCard(Alike<Drawings.LoadCurve> alike, string id)
     {
+        var wirings = _build.Wirings.Where(w => alike.Keys.Contains(w.Channel)).Select((w, i) => WiringDrawing.Draw($"{id}-wiring{Figures.Whole(i + 1)}", w)).ToList();
         if (alike.Shown is not { } load)
-            return Card(id, alike.Name, null, [], alike.Keys);
+            return Card(id, alike.Name, null, wirings, alike.Keys);
         var rated = load.RatedLoad is { } ohm ? $"Made for {Figures.Show(ohm, "ohm")} and more" : "The load that it is made for is unknown";
         var plots = new List<SafeHtml> { LoadPlot.Draw($"{id}-load", load) };
         if (TweeterPlot.Draw($"{id}-tweeters", load) is { } tweeters)
             plots.Add(tweeters);
+        plots.AddRange(wirings);
+        if (load.GainVolts is { } gain)
+            rated += $" · {Wording.Gain(gain)}";
         return Card(id, alike.Name, rated, plots, alike.Keys);
+    }
+
+    private HashSet<string> Devices() => _build.Facts.Where(f => f.Subject == Subject.Device).Select(f => f.Key).ToHashSet(StringComparer.Ordinal);
+
+    // Findings on devices and their cables stand beside the diagram of the supply.
+    private CardView? SupplyCard()
+    {
+        if (_build.Supply is not { } supply)
+            return null;
+        var card = Card($"{_id}-supply-card", "Battery, cables and amplifiers", null, [SupplyDrawing.Draw($"{_id}-supply-line", supply)], Devices());
+        return card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
     }
 
     // Parts and whatever else has no card of its own: their findings say what they are about.

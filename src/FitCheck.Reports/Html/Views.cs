@@ -22,6 +22,7 @@ internal sealed record BuildView
     public required IReadOnlyList<FindingView> Changes { get; init; }
     public required IReadOnlyList<CardView> Positions { get; init; }
     public required IReadOnlyList<CardView> Channels { get; init; }
+    public required CardView? Supply { get; init; }
     public required CardView? Whole { get; init; }
     public required IReadOnlyList<StartingPoint> Settings { get; init; }
     public required ListView? List { get; init; }

@@ -85,6 +85,13 @@ internal sealed class SectionLegend
             yield return "The body is assumed: a cone and a magnet through the figures of the data sheet.";
         if (geometry.Travel.Count > 0)
             yield return "Dashed in front of the driver: the farthest travel of the cone.";
+        if (drawing is { TiltDeg: not 0, AimHour: { } aim })
+            yield return $"Cut through {FacePlan.Clock(aim)} (above, where the sound is aimed) and {FacePlan.Clock(aim + 6)} (below); each clearance counts the hours at which its thing stands.";
+        foreach (var thing in scale.Drawn)
+        {
+            if (thing.Hours is { } hours)
+                yield return $"The {thing.Name} stands only from {FacePlan.Clock(hours.From)} to {FacePlan.Clock(hours.To)}.";
+        }
         foreach (var far in scale.TooFar)
             yield return double.IsFinite(far.Depth) ? $"Beyond this drawing: {far.Name} at {Figures.Show(far.Depth, "mm")}." : $"Depth of {far.Name}: {Wording.Unknown}.";
     }

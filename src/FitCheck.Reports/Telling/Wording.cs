@@ -27,6 +27,11 @@ public static class Wording
         _ => $"This build goes together: all {Figures.Whole(points.Pass)} checks pass{Waived(points.Waived)}.",
     };
 
+    public const string HowToSetTheGain = "With a test tone, the source at full volume and the driver unplugged, turn the gain up until a voltmeter at the output shows this.";
+
+    /// <summary>What a voltmeter shows when the gain is set.</summary>
+    public static string Gain(double volts) => $"gain to start from: {Figures.Show(volts, "V")} at the output, with a test tone, the source at full volume and the driver unplugged";
+
     /// <summary>`1 pack`, `2 packs`.</summary>
     public static string Count(int count, string one, string many) => $"{Figures.Whole(count)} {(count == 1 ? one : many)}";
 

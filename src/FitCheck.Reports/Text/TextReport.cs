@@ -38,6 +38,7 @@ public sealed class TextReport : IReport
         WriteWaived(page, build);
         WriteMeasureFirst(page, MeasureFirst.Of(build));
         WriteSettings(page, build);
+        WriteGains(page, build);
         WriteList(page, build);
         WriteRemarks(page, build);
         WriteCautions(page, build);
@@ -91,6 +92,17 @@ public sealed class TextReport : IReport
         page.Heading("Settings to start from");
         foreach (var setting in build.Settings)
             page.Hanging(2, "- ", $"{setting.Where}: {setting.What}: {setting.Value}.");
+        page.Gap();
+    }
+
+    private static void WriteGains(TextPage page, BuildResult build)
+    {
+        if (build.Loads.All(l => l.GainVolts is null))
+            return;
+        page.Heading("Gain to start from");
+        page.Line(2, Wording.HowToSetTheGain);
+        foreach (var alike in build.Loads.Where(l => l.GainVolts is not null).GroupBy(l => Figures.Show(l.GainVolts!.Value, "V"), StringComparer.Ordinal))
+            page.Hanging(2, "- ", $"{string.Join(", ", alike.Select(l => l.Channel))}: {alike.Key}");
         page.Gap();
     }
 

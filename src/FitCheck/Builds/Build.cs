@@ -18,6 +18,7 @@ public sealed record Build
     public required IReadOnlyList<Placed> Placed { get; init; }
     public required IReadOnlyList<Device> Devices { get; init; }
     public required IReadOnlyList<Channel> Channels { get; init; }
+    public required Supply Supply { get; init; }
     public IReadOnlyList<Treatment> Treated { get; init; } = [];
     /// <summary>The list that the seller wrote; null when there is none to check.</summary>
     public IReadOnlyList<QuoteLine>? Quote { get; init; }
@@ -72,7 +73,13 @@ public sealed record Placed(Position Position, Location At)
 /// <param name="From">The device that feeds it; null for a source.</param>
 /// <param name="IsFactory">True for the radio that is in the vehicle: nobody buys it.</param>
 /// <param name="At">The line that chose it.</param>
-public sealed record Device(string Id, Part Part, string? From, bool IsFactory, Location At);
+public sealed record Device(string Id, Part Part, string? From, bool IsFactory, Location At)
+{
+    /// <summary>What switches it on besides the signal: `ignition` for a switched feed of the vehicle, else the device whose remote output does.</summary>
+    public Located<string>? Remote { get; init; }
+    /// <summary>Voltage at its input for full power, as its gain is set.</summary>
+    public Figure? Gain { get; init; }
+}
 
 /// <summary>One output and the positions that it feeds.</summary>
 public sealed record Channel

@@ -25,6 +25,7 @@ public sealed class BuildReader
         var placed = new PlacedReader(_catalog, vehicle, _problems).Read(f);
         var devices = new DeviceReader(_catalog, vehicle, _problems).Read(f);
         var channels = new ChannelReader(_catalog, vehicle, placed, devices, _problems).Read(f);
+        var extras = Lines(f, "extras");
         return new Build
         {
             File = map.At.File,
@@ -41,7 +42,8 @@ public sealed class BuildReader
             Treated = [.. f.Each("treated").Select(t => new Treatment([.. PositionIds(t, vehicle)], [.. t.Texts("with").Select(x => x.Value)]))],
             Quote = f.Map["quote"] is null ? null : Lines(f, "quote"),
             QuoteAt = f.Map["quote"]?.At,
-            Extras = Lines(f, "extras"),
+            Extras = extras,
+            Supply = new SupplyReader(_catalog, _problems).Read(f, devices, extras),
             Waivers = [.. f.Each("waive").Where(w => w.Text("rule") is not null)
                 .Select(w => new Waiver(w.Word("rule"), w.Text("at")?.Value, w.Word("reason"), w.Text("rule")!.At))],
         };

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 
 namespace FitCheck.Builds;
@@ -6,6 +7,9 @@ namespace FitCheck.Builds;
 /// <summary>Reads the chain of source units, line converters and amplifiers. Without any, the vehicle's own radio is the only device.</summary>
 internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, ProblemList problems)
 {
+    /// <summary>In `remote`: a feed of the vehicle that is live with the ignition.</summary>
+    public const string Ignition = "ignition";
+
     /// <summary>The name under which the vehicle's own radio goes.</summary>
     public const string Factory = "factory";
 
@@ -19,7 +23,11 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Proble
             if (devices.Find(d => d.Id == id.Value) is { } first)
                 problems.Error(id.At, $"the device `{id.Value}` stands twice; the first is in line {first.At.Line}");
             else if (Part(part) is { } found)
-                devices.Add(new Device(id.Value, found, f.Text("from")?.Value, part.Value == Factory, part.At));
+                devices.Add(new Device(id.Value, found, f.Text("from")?.Value, part.Value == Factory, part.At)
+                {
+                    Remote = f.Text("remote"),
+                    Gain = f.Figure("gain", Dimension.Volt),
+                });
         }
         if (devices.Count == 0 && catalog.Resolve<SourceUnit>(vehicle.FactorySource, "source-unit", problems) is { } radio)
             devices.Add(new Device(Factory, radio, From: null, IsFactory: true, build.Text("vehicle")!.At));
@@ -48,6 +56,8 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Proble
     {
         foreach (var f in build.Each("devices"))
         {
+            if (f.Text("remote") is { } remote && remote.Value != Ignition && !devices.Exists(d => d.Id == remote.Value))
+                problems.Error(remote.At, $"no device `{remote.Value}` in this build, nor is it the word `{Ignition}`{Nearest.Hint(remote.Value, devices.Select(d => d.Id).Append(Ignition))}");
             if (f.Text("from") is not { } from)
                 continue;
             if (!devices.Exists(d => d.Id == from.Value))

@@ -39,6 +39,8 @@ internal static class Shopping
             Add(device.Part);
         var lines = pieces.Values.ToDictionary(x => x.Part.Id, x => Line(x.Part, x.Count, Packs(x.Count, x.Part.Pack)), StringComparer.Ordinal);
         AddCables(build, lines);
+        foreach (var (part, packs) in SupplyShopping.ToBuy(build))
+            lines[part.Id] = Line(part, packs * part.Pack, packs);
         foreach (var extra in build.Extras)
         {
             var already = lines.GetValueOrDefault(extra.Part.Id);

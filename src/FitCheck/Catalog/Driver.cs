@@ -23,6 +23,7 @@ public sealed record Driver : Part
         BuiltInImpedance = f.Inner("built_in_tweeter")?.Figure("impedance", Dimension.Ohm);
         OwnCapacitor = f.Inner("own_high_pass")?.Figure("capacitor", Dimension.Farad);
         Terminals = Terminals.Read(f.Inner("terminals"));
+        Holes = HoleCircle.Read(f.Inner("holes"));
     }
 
     public string Type { get; }
@@ -44,6 +45,8 @@ public sealed record Driver : Part
     public Figure? BuiltInImpedance { get; }
     public Figure? OwnCapacitor { get; }
     public Terminals? Terminals { get; }
+    /// <summary>The screw holes in the flange.</summary>
+    public HoleCircle? Holes { get; }
     public bool IsTweeter => Type == "tweeter";
 }
 

@@ -63,6 +63,8 @@ public sealed record Amplifier : Part
         LowestBridgedLoad = f.Figure("lowest_bridged_load", Dimension.Ohm);
         Bridgeable = f.Truth("bridgeable");
         PowerConverter = f.Truth("power_converter") ?? true;
+        Class = f.Word("class");
+        Efficiency = f.Figure("efficiency", Dimension.One);
         Fuses = f.Figures("fuses", Dimension.Ampere);
         LowLevelLowest = f.Inner("low_level_input")?.Figure("lowest", Dimension.Volt);
         LowLevelHighest = f.Inner("low_level_input")?.Figure("highest", Dimension.Volt);
@@ -76,6 +78,10 @@ public sealed record Amplifier : Part
     public Figure? LowestBridgedLoad { get; }
     public bool? Bridgeable { get; }
     public bool PowerConverter { get; }
+    /// <summary>Class of its output stage: `AB`, `D`, `G` or `H`; empty when not given.</summary>
+    public string Class { get; }
+    public Figure? Efficiency { get; }
+    /// <summary>The fuses on its case.</summary>
     public IReadOnlyList<Figure> Fuses { get; }
     public Figure? LowLevelLowest { get; }
     public Figure? LowLevelHighest { get; }
@@ -93,6 +99,8 @@ public sealed record WiringPart : Part
         CopperClad = f.Word("conductor") == "copper-clad-aluminium";
         Length = f.Length("length");
         Current = f.Figure("current", Dimension.Ampere);
+        Insulation = f.Figure("insulation", Dimension.Kelvin);
+        FuseStandard = f.Text("fuse_standard")?.Value;
         Contains = Contained.Read(f);
     }
 
@@ -100,7 +108,12 @@ public sealed record WiringPart : Part
     public Figure? Gauge { get; }
     public bool CopperClad { get; }
     public Figure? Length { get; }
+    /// <summary>What a cable may carry, or a fuse lets through.</summary>
     public Figure? Current { get; }
+    /// <summary>What the insulation stands, °C.</summary>
+    public Figure? Insulation { get; }
+    /// <summary>Pattern of the fuse, or of what a holder or block takes.</summary>
+    public string? FuseStandard { get; }
     public IReadOnlyList<Contained> Contains { get; }
 }
 
@@ -116,6 +129,8 @@ public sealed record Sundry : Part
         ShuntResistance = f.Figure("shunt_resistance", Dimension.Ohm);
         FreeHeight = f.Length("free_height");
         CompressedHeight = f.Length("compressed_height");
+        Length = f.Length("length");
+        Diameter = f.Length("diameter");
     }
 
     public string Type { get; }
@@ -125,4 +140,8 @@ public sealed record Sundry : Part
     public Figure? ShuntResistance { get; }
     public Figure? FreeHeight { get; }
     public Figure? CompressedHeight { get; }
+    /// <summary>Of a screw: its length under the head.</summary>
+    public Figure? Length { get; }
+    /// <summary>Of a screw: its thread's outer diameter.</summary>
+    public Figure? Diameter { get; }
 }

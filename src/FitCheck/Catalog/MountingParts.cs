@@ -19,6 +19,9 @@ public sealed record Adapter : Part
         TabRadius = f.Inner("inner_tabs")?.Length("radius");
         TabsRemovable = f.Inner("inner_tabs")?.Truth("removable");
         CableExit = f.Truth("cable_exit");
+        BossDepth = f.Length("boss_depth");
+        VehicleHoles = HoleCircle.Read(f.Inner("vehicle_holes"));
+        DriverHoles = [.. f.Each("driver_holes").Select(HoleCircle.Read).OfType<HoleCircle>()];
         Fits = Fit.Read(f);
     }
 
@@ -34,7 +37,20 @@ public sealed record Adapter : Part
     public Figure? TabRadius { get; }
     public bool? TabsRemovable { get; }
     public bool? CableExit { get; }
+    /// <summary>How deep the driver's screws find hold in it.</summary>
+    public Figure? BossDepth { get; }
+    /// <summary>The holes on the vehicle's face; null when they are for the fitter to drill.</summary>
+    public HoleCircle? VehicleHoles { get; }
+    /// <summary>The patterns on the driver's face; empty when they are for the fitter to drill.</summary>
+    public IReadOnlyList<HoleCircle> DriverHoles { get; }
     public IReadOnlyList<Fit> Fits { get; }
+}
+
+/// <summary>Screw holes on one circle, at degrees clockwise from the top, seen from the listener.</summary>
+public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Figure? Slot, Figure? Screw, Yaml.Location At)
+{
+    internal static HoleCircle? Read(Fields? f) =>
+        f?.Length("circle") is { Si: > 0 } circle && f.Numbers("angles") is { Count: > 0 } angles ? new(circle, angles, f.Length("slot"), f.Length("screw"), f.At) : null;
 }
 
 /// <summary>A cup that holds a tweeter in the vehicle's place for it.</summary>

@@ -3,7 +3,10 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
-/// <summary>Reads a vehicle's positions; `mirror_of` takes over all data of the position on the other side, which single keys may override.</summary>
+/// <summary>
+/// Reads a vehicle's positions; `mirror_of` takes over all data of the position on the other side as in a mirror, which single keys may override. What a
+/// mirrored position writes itself is taken as it stands: as seen on its own side.
+/// </summary>
 internal static class PositionReader
 {
     public static IReadOnlyList<Position> Read(Fields vehicle)
@@ -38,15 +41,36 @@ internal static class PositionReader
         return new Position(new Fields(merged, own.Provenance, own.Problems), mirrored: true);
     }
 
-    /// <summary>What lies on the left there lies on the right here: y of the location and the hour of the aim change over.</summary>
+    /// <summary>What lies on the left there lies on the right here: y of the location, hours and hole angles change over.</summary>
     private static YamlMap Mirrored(YamlMap original)
     {
         if (original["location"] is YamlList { Items: [var x, YamlScalar y, var z] } location)
             original = With(original, "location", location with { Items = [x, y with { Text = Opposite(y.Text) }, z] });
-        if (original["mounting"] is YamlMap mounting && mounting["aim_clock"] is YamlScalar aim && QuantityText.ParseNumber(aim.Text) is { } hour)
-            original = With(original, "mounting", With(mounting, "aim_clock", aim with { Text = QuantityText.Number((12 - hour) % 12, 2) }));
-        return original;
+        return original["mounting"] is YamlMap mounting ? With(original, "mounting", MirroredMounting(mounting)) : original;
     }
+
+    private static YamlMap MirroredMounting(YamlMap mounting)
+    {
+        if (mounting["aim_clock"] is YamlScalar aim)
+            mounting = With(mounting, "aim_clock", LessThan(12, aim));
+        if (mounting["holes"] is YamlMap holes && holes["angles"] is YamlList angles)
+            mounting = With(mounting, "holes", With(holes, "angles", angles with { Items = [.. angles.Items.Select(a => a is YamlScalar s ? LessThan(360, s) : a)] }));
+        if (mounting["obstructions"] is YamlList obstructions)
+            mounting = With(mounting, "obstructions", obstructions with { Items = [.. obstructions.Items.Select(o => o is YamlMap map ? MirroredObstruction(map) : o)] });
+        return mounting;
+    }
+
+    // From 8 to 2 o'clock there is from 10 to 4 here: each hour to the other side, and the first becomes the last.
+    private static YamlMap MirroredObstruction(YamlMap map)
+    {
+        var (from, to) = (map["from_clock"] as YamlScalar, map["to_clock"] as YamlScalar);
+        if (to is not null)
+            map = With(map, "from_clock", LessThan(12, to));
+        return from is null ? map : With(map, "to_clock", LessThan(12, from));
+    }
+
+    private static YamlScalar LessThan(double whole, YamlScalar number) =>
+        QuantityText.ParseNumber(number.Text) is { } value ? number with { Text = QuantityText.Number(whole - value, 4) } : number;
 
     private static string Opposite(string length) => length.StartsWith('-') ? length[1..] : "-" + length;
 

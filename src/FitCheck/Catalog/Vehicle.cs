@@ -12,6 +12,9 @@ public sealed record Vehicle : Entry
         FactoryAmplified = f.Truth("factory_amplified") ?? false;
         FactoryEqualised = f.Truth("factory_equalised") ?? false;
         Steering = f.Text("steering")?.Value;
+        Alternator = f.Inner("supply")?.Figure("alternator", Dimension.Ampere);
+        BatteryToCargo = f.Inner("supply")?.Length("battery_to_cargo");
+        MainFusePlace = f.Inner("supply")?.Text("main_fuse_place")?.Value;
         Positions = PositionReader.Read(f);
     }
 
@@ -20,6 +23,11 @@ public sealed record Vehicle : Entry
     public bool FactoryEqualised { get; }
     /// <summary>The side on which the driver sits, `left` or `right`; null when not recorded.</summary>
     public string? Steering { get; }
+    /// <summary>What the alternator can give.</summary>
+    public Figure? Alternator { get; }
+    /// <summary>Along the way of a cable.</summary>
+    public Figure? BatteryToCargo { get; }
+    public string? MainFusePlace { get; }
     public IReadOnlyList<Position> Positions { get; }
 
     public Position? Find(string position) => Positions.FirstOrDefault(p => p.Id == position);
@@ -100,9 +108,11 @@ public sealed record Mounting
         PanelMaterial = f.Text("panel_material")?.Value;
         DoorCardGap = f.Length("door_card_gap");
         ModuleRoom = f.Figures("module_room", Dimension.Metre);
-        AimClock = f.Number("aim_clock");
         Obstructions = [.. f.Each("obstructions").Select(o => new Obstruction(
-            o.Word("name"), o.Length("depth"), o.Length("from_radius"), o.Truth("moving") ?? false, o.At))];
+            o.Word("name"), o.Length("depth"), o.Length("from_radius"), o.Truth("moving") ?? false, o.At)
+        { FromClock = o.Number("from_clock"), ToClock = o.Number("to_clock") })];
+        AimClock = f.Number("aim_clock");
+        Holes = HoleCircle.Read(f.Inner("holes"));
     }
 
     public Location At { get; }
@@ -119,10 +129,16 @@ public sealed record Mounting
     public string? PanelMaterial { get; }
     public Figure? DoorCardGap { get; }
     public IReadOnlyList<Figure> ModuleRoom { get; }
+    public IReadOnlyList<Obstruction> Obstructions { get; }
     /// <summary>The hour towards which sound is best thrown, seen from inside the vehicle.</summary>
     public double? AimClock { get; }
-    public IReadOnlyList<Obstruction> Obstructions { get; }
+    /// <summary>The screw holes in the panel, seen from the listener.</summary>
+    public HoleCircle? Holes { get; }
 }
 
-/// <summary>Something behind the panel: from this depth on, from this radius outward.</summary>
-public sealed record Obstruction(string Name, Figure? Depth, Figure? FromRadius, bool Moving, Location At);
+/// <summary>Something behind the panel: from this depth on, from this radius outward, over a part of the clock face (both null: all around).</summary>
+public sealed record Obstruction(string Name, Figure? Depth, Figure? FromRadius, bool Moving, Location At)
+{
+    public double? FromClock { get; init; }
+    public double? ToClock { get; init; }
+}

@@ -15,6 +15,8 @@ public sealed record LoadCurve
     public double? AllowedOhm { get; init; }
     /// <summary>True when a driver's impedance was not known well enough to trust the curve.</summary>
     public bool Estimated { get; init; }
+    /// <summary>Voltage at the output to start from when the gain is set; null for a source and where it is not known.</summary>
+    public double? GainVolts { get; init; }
     public required Findings.Status Status { get; init; }
     /// <summary>Level at each tweeter against the output, dB at the same frequencies; empty without tweeters.</summary>
     public IReadOnlyList<TweeterCurve> Tweeters { get; init; } = [];

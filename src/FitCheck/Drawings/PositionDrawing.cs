@@ -30,12 +30,20 @@ public sealed record PositionDrawing
     public double? HoleRadius { get; init; }
     public double? PanelThickness { get; init; }
     public double? GrilleGap { get; init; }
+    /// <summary>Where the sound is aimed; null when not known. The section is cut through this hour and the one opposite when the spacer is tilted.</summary>
+    public double? AimHour { get; init; }
+    /// <summary>The face with its screw holes; null when no pattern is known.</summary>
+    public FaceDrawing? Face { get; init; }
     public IReadOnlyList<DrawnObstruction> Obstructions { get; init; } = [];
     public IReadOnlyList<Clearance> Clearances { get; init; } = [];
 }
 
 /// <summary>Something behind the panel: from this depth on, and from this radius outward (0: everywhere).</summary>
-public sealed record DrawnObstruction(string Name, double Depth, double FromRadius, bool Moving);
+public sealed record DrawnObstruction(string Name, double Depth, double FromRadius, bool Moving)
+{
+    /// <summary>The hours between which it stands, clockwise, seen from the listener; null: all around.</summary>
+    public (double From, double To)? Hours { get; init; }
+}
 
 /// <summary>A computed clearance with its worst case; null when unknown. <paramref name="Kind"/> is one of `back`, `glass`, `front`, `hole`, `flange`.</summary>
 public sealed record Clearance(string Kind, string Label, double? Value, double? Low, double? High, Findings.Status Status);

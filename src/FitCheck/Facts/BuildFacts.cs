@@ -31,7 +31,7 @@ internal static class BuildFacts
         Word("set_half_names", "Component sets of which only one half is used."),
     ];
 
-    public static FactTable Compute(Build build, IReadOnlyList<ListLine> list, IReadOnlyList<FactTable> tables)
+    public static FactTable Compute(Build build, IReadOnlyList<ListLine> list, IReadOnlyList<FactTable> tables, DeviceFacts devices)
     {
         var sheet = new FactSheet();
         Cost(build, list, sheet);
@@ -43,6 +43,7 @@ internal static class BuildFacts
         sheet.Set("factory_equaliser_kept", kept && build.Vehicle.FactoryEqualised);
         sheet.Set("adds_amplifier", build.Devices.Any(d => d.Part is Catalog.Amplifier));
         sheet.Set("splices_somewhere", build.Accepted("cut-wires") && tables.Any(t => t.Values.GetValueOrDefault("needs_splice")?.Truth == true));
+        SupplyFacts.Compute(build, devices.Total, devices.Runs.Count, sheet);
         sheet.Set("has_heat_shrink", Sundry(build, list, "heat-shrink"));
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
             .Where(g => g.Select(p => p.Position.Role == "tweeter").Distinct().Count() == 1).Select(g => g.First().Set!.Part.Name);

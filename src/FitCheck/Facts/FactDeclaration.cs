@@ -11,6 +11,8 @@ public enum Subject
     Build,
     /// <summary>One driver of the catalog, on its own.</summary>
     Driver,
+    /// <summary>A source unit, line converter or amplifier with its supply, or the supply cable that several share.</summary>
+    Device,
 }
 
 /// <summary>A fact that rules may name: its subject, name, type, and what it means in one sentence.</summary>
@@ -25,7 +27,7 @@ public sealed record FactTable(Subject Subject, string Key, string Name, IReadOn
     /// <summary>Where findings point when none of the parts they are about was chosen.</summary>
     public required Yaml.Location At { get; init; }
 
-    /// <summary>The parts chosen for this subject, by the word that rules use: `driver`, `adapter`, `cup`, `harness`, `crossover`, `output`, `vehicle`.</summary>
+    /// <summary>The parts chosen for this subject, by the word that rules use: `driver`, `adapter`, `cup`, `harness`, `crossover`, `output`, `vehicle`, `device`, `fuse`.</summary>
     public IReadOnlyDictionary<string, Choice> Choices { get; init; } = new Dictionary<string, Choice>(StringComparer.Ordinal);
 
     /// <summary>What `money` means here, `EUR` for one; null where no fact is an amount.</summary>

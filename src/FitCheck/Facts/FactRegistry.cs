@@ -10,13 +10,15 @@ public static class FactRegistry
     /// <summary>Every declared fact, by subject and name.</summary>
     public static IReadOnlyList<FactDeclaration> Declarations { get; } =
     [
-        .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. CupFacts.Declarations, .. TweeterFacts.Declarations,
-        .. PowerFacts.Declarations, .. AimFacts.Declarations, .. LevelFacts.Declarations, .. TravelFacts.Declarations, .. LoudnessFacts.Declarations,
-        .. WiringFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations, .. DriverFacts.Declarations,
+        .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations, .. GasketFacts.Declarations,
+        .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations, .. LevelFacts.Declarations,
+        .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations,
+        .. DriverFacts.Declarations,
+        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations,
     ];
 
-    /// <summary>All facts of a build: a table for each position, each output, each driver used, and the build itself.</summary>
-    internal static (IReadOnlyList<FactTable> Tables, IReadOnlyList<PositionContext> Positions, IReadOnlyList<ChannelContext> Channels) Of(Build build, IReadOnlyList<ListLine> list)
+    /// <summary>All facts of a build: a table for each position, each output, each device, each driver used, and the build itself.</summary>
+    internal static (IReadOnlyList<FactTable> Tables, IReadOnlyList<PositionContext> Positions, IReadOnlyList<ChannelContext> Channels, DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list)
     {
         var channels = build.Channels.Select(c => ChannelModel.Solve(build, c)).ToList();
         var positions = build.Placed.Select(p => new PositionContext(build, p, channels.Find(c => c.Channel.Feeds.Contains(p)))).ToList();
@@ -24,10 +26,12 @@ public static class FactRegistry
         foreach (var position in positions)
             tables.Add(TableOf(position, positions));
         tables.AddRange(channels.Select(TableOf));
-        tables.Add(BuildFacts.Compute(build, list, tables));
+        var devices = new DeviceFacts(build, channels);
+        tables.Add(BuildFacts.Compute(build, list, tables, devices));
+        tables.AddRange(devices.Tables());
         tables.AddRange(build.Placed.Select(p => p.Driver).OfType<Chosen<Driver>>().DistinctBy(d => d.Part.Id)
             .OrderBy(d => d.Part.Id, StringComparer.Ordinal).Select(d => DriverFacts.Compute(d.Part)));
-        return (tables, positions, channels);
+        return (tables, positions, channels, devices);
     }
 
     /// <summary>The facts of one driver of the catalog, for the plausibility rules.</summary>
@@ -38,6 +42,9 @@ public static class FactRegistry
         var sheet = new FactSheet();
         PlaceFacts.Compute(c, sheet);
         MountingFacts.Compute(c, sheet);
+        HoleFacts.Compute(c, sheet);
+        ScrewFacts.Compute(c, sheet);
+        GasketFacts.Compute(c, sheet);
         CupFacts.Compute(c, sheet);
         TweeterFacts.Compute(c, sheet);
         PowerFacts.Compute(c, sheet);
@@ -67,6 +74,7 @@ public static class FactRegistry
     {
         var sheet = new FactSheet();
         LoadFacts.Compute(c, sheet);
+        GainFacts.Compute(c, sheet);
         var choices = new Dictionary<string, Choice>(StringComparer.Ordinal) { ["output"] = new(c.Channel.Device.Part.Id, c.Channel.At) };
         if (c.Channel.Crossover is { } crossover)
             choices["crossover"] = new Choice(crossover.Part.Id, crossover.At);

@@ -31,6 +31,7 @@ internal static class MountingFacts
         Number("opening_margin", Dimension.Metre, "Diameter that the spacer's opening has to spare around the driver's cutout."),
         Number("tab_margin", Dimension.Metre, "Diameter between the spacer's inner tabs to spare around the driver's cutout."),
         Number("flange_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the driver's flange."),
+        Number("adapter_recess_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the spacer."),
         Number("flange_overlap", Dimension.Metre, "Width on which the driver's flange rests beyond the hole under it."),
         Number("adapter_overlap", Dimension.Metre, "Width on which the spacer rests beyond the hole in the panel."),
     ];
@@ -62,34 +63,37 @@ internal static class MountingFacts
         var depth = available.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Placed.Depth);
         sheet.Set("depth_available", available.Of(v => v[depth]));
         var margins = new List<FactValue> { Margin(c, c.AtPosition("free depth behind the panel"), c.Placed.Depth, null) };
-        margins.AddRange(fixedThings.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}"), o.Depth, o.FromRadius)));
+        margins.AddRange(fixedThings.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}"), o.Depth, o)));
         sheet.Set("depth_margin", Least(margins));
         sheet.Set("has_glass", moving.Count > 0);
         if (moving.Count == 0)
             return;
         var glass = moving.OrderBy(o => o.Depth?.Si ?? 0).First();
         sheet.Set("glass_depth", Dimension.Metre, glass.Depth?.Si);
-        sheet.Set("glass_margin", Least([.. moving.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}, fully down"), o.Depth, o.FromRadius))]));
+        sheet.Set("glass_margin", Least([.. moving.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}, fully down"), o.Depth, o))]));
     }
 
-    private static FactValue Margin(PositionContext c, string what, Figure? depth, Figure? fromRadius)
+    private static FactValue Margin(PositionContext c, string what, Figure? depth, Obstruction? thing)
     {
         var stack = new Stack(Dimension.Metre);
         var there = stack.Need(what, Gauge, depth);
-        var (reach, _) = Reach(c, stack, fromRadius is { Si: > 0 } ? fromRadius : null);
+        var (reach, _) = Reach(c, stack, thing);
         return stack.Of(v => v[there] - reach(v));
     }
 
-    // Where nothing of the body is as far out as the obstruction, the whole depth is free.
-    private static (Func<double[], double> Reach, Func<double[], BodyProfile> Body) Reach(PositionContext c, Stack stack, Figure? fromRadius)
+    // Where nothing of the body is as far out as the obstruction or at its hours, the whole depth is free. A tilt whose direction nobody recorded counts as
+    // pointing anywhere.
+    private static (Func<double[], double> Reach, Func<double[], BodyProfile> Body) Reach(PositionContext c, Stack stack, Obstruction? thing)
     {
         var body = BodyFacts.Inputs(c, stack);
         var thickness = Thickness(c, stack);
         var tilt = Tilt(c, stack);
-        if (fromRadius is null)
+        var sector = thing is { FromClock: { } first, ToClock: { } last } && c.Position.Mounting.AimClock is not null ? new ClockSector(first, last) : ClockSector.All;
+        if (thing?.FromRadius is not { Si: > 0 } && sector.IsWhole)
             return (v => TiltedBody.DepthNeeded(body(v), v[tilt], v[thickness]), body);
-        var radius = stack.Need(c.AtPosition("radius from which the obstruction stands"), Gauge, fromRadius);
-        return (v => TiltedBody.DepthNeededBeyondRadius(body(v), v[tilt], v[thickness], v[radius]) ?? 0, body);
+        var aim = c.Position.Mounting.AimClock ?? 0;
+        var radius = stack.Optional(c.AtPosition("radius from which the obstruction stands"), Gauge, thing!.FromRadius, 0);
+        return (v => TiltedBody.DepthNeededInSector(body(v), v[tilt], v[thickness], v[radius], aim, sector) ?? 0, body);
     }
 
     private static void Before(PositionContext c, FactSheet sheet)
@@ -177,6 +181,7 @@ internal static class MountingFacts
                 sheet.Set("tab_margin", stack.Of(v => (2 * v[radius]) - v[cutout]));
             }
             sheet.Set("flange_overlap", Half(Difference((c.OfDriver("flange diameter"), c.Size?.Flange), ("diameter of the spacer's opening", adapter.Opening))));
+            sheet.Set("adapter_recess_margin", Difference((c.AtPosition("diameter of the recess or trim ring"), c.Position.Mounting.Recess), ("outer diameter of the spacer", adapter.Outer)));
             sheet.Set("adapter_overlap", Half(Difference(("outer diameter of the spacer", adapter.Outer), (c.AtPosition("diameter of the hole in the panel"), c.Placed.Cutout))));
         }
         else

@@ -94,7 +94,7 @@ internal static class PowerFacts
             sheet.Set("wire_loss", Dimension.Decibel, WireLoss.Db(load.Si, branch.Physics.WireResistance));
     }
 
-    private static Unsure RatedPower(string name, bool estimated) =>
+    public static Unsure RatedPower(string name, bool estimated) =>
         new($"rated noise power of {name}", "Ask the maker for the continuous (noise) power; a peak figure does not count.", estimated);
 
     private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);

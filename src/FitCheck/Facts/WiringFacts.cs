@@ -1,4 +1,6 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Physics.Electrical;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts;
@@ -23,6 +25,7 @@ internal static class WiringFacts
         Truth("cutting_accepted", "The build accepts cutting factory wires."),
         Truth("polarity_followed", "Plus and minus can be followed from the factory plug to the driver."),
         Word("driver_terminals", "The driver's terminals."),
+        Word("wiring_path", "What the wire runs through, from the factory plug or the output to the driver's terminals."),
         Truth("has_new_wire", "New speaker wire is pulled to this position."),
         Truth("in_door", "The position is in a door."),
         Truth("has_rubber_passage", "A grommet for the new wire is on the list."),
@@ -39,6 +42,7 @@ internal static class WiringFacts
         sheet.Set("has_rubber_passage", c.Build.Placed.Any(p => p.Sundries.Any(s => s.Part.Type == "grommet")) || c.Build.Extras.Any(e => e.Part is Sundry { Type: "grommet" }));
         sheet.Set("cutting_accepted", c.Build.Accepted("cut-wires"));
         sheet.Set("driver_terminals", Describe(driver.Terminals));
+        sheet.Set("wiring_path", Path(c.Placed));
         var harness = c.Placed.Harness?.Part;
         sheet.Set("has_harness", harness is not null);
         if (!uses)
@@ -59,6 +63,21 @@ internal static class WiringFacts
         bool? path = harness is null ? mates : plugEnd is false || driverEnd is false ? false : plugEnd is null || driverEnd is null ? null : true;
         sheet.Set("needs_splice", !path, plug is null ? noPlug : noTerminals);
         sheet.Set("polarity_followed", Polarity(c, driver, harness), new Unsure(c.AtPosition("polarity of the factory wires"), CellTest, Estimated: false));
+    }
+
+    /// <summary>From the factory plug or the output to the driver: `duo-a plug → Harness … → tabs of 6.3 mm (+) and 4.8 mm (−)`.</summary>
+    public static string Path(Placed placed)
+    {
+        var end = Describe(placed.Driver?.Part.Terminals);
+        if (placed.NewWire is { } wire)
+            return $"new wire{(wire.Part.Gauge is { } gauge ? $" {WireGauge.NameOf(gauge.Si) ?? gauge.ToString()}" : "")}{(placed.NewWireLength is { } length ? $", {length}" : "")} → {end}";
+        var plug = placed.Position.Plug is { } family ? $"{family.Value} plug" : "factory wire";
+        var (harness, terminals) = (placed.Harness?.Part, placed.Driver?.Part.Terminals);
+        if (harness is not null && terminals is not null && harness.From?.Value == placed.Position.Plug?.Value && Mate(harness.To, terminals))
+            return $"{plug} → {harness.Name} → {end}";
+        return harness is null && terminals is { Type: "plug" } && terminals.Family?.Value == placed.Position.Plug?.Value
+            ? $"{plug} → the driver's own socket"
+            : $"{plug}, cut and spliced → {end}";
     }
 
     /// <summary>True when one set of terminals takes the other: the same plug, tabs of the same widths, or leads that are crimped or screwed on.</summary>

@@ -24,6 +24,10 @@ public sealed record BuildResult
     public required IReadOnlyList<FactTable> Facts { get; init; }
     public IReadOnlyList<PositionDrawing> Drawings { get; init; } = [];
     public IReadOnlyList<LoadCurve> Loads { get; init; } = [];
+    /// <summary>One for each channel, in the order of the build.</summary>
+    public IReadOnlyList<WiringDiagram> Wirings { get; init; } = [];
+    /// <summary>From the battery to the amplifiers; null without any.</summary>
+    public SupplyDiagram? Supply { get; init; }
     public IReadOnlyList<ListLine> List { get; init; } = [];
     /// <summary>Sums by currency, in ordinal order of the currency.</summary>
     public IReadOnlyList<Money> Totals { get; init; } = [];

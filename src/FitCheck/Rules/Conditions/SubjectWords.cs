@@ -5,7 +5,7 @@ namespace FitCheck.Rules.Conditions;
 /// <summary>The one place where subjects are spelled.</summary>
 public static class SubjectWords
 {
-    public static readonly IReadOnlyList<string> All = ["position", "channel", "build", "driver"];
+    public static readonly IReadOnlyList<string> All = ["position", "channel", "build", "driver", "device"];
 
     public static string Word(this Subject subject) => All[(int)subject];
 

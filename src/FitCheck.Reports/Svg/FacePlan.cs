@@ -1,0 +1,125 @@
+using FitCheck.Drawings;
+using FitCheck.Reports.Html;
+using FitCheck.Reports.Telling;
+
+namespace FitCheck.Reports.Svg;
+
+/// <summary>
+/// The face of one position seen from the listener: clock ticks around it, the screw holes that meet as filled dots, those to drill as crosses, and
+/// an arrow toward the hour to which a tilted spacer looks.
+/// </summary>
+internal static class FacePlan
+{
+    private const double Centre = SectionPaper.Width / 2;
+    private const double Face = 120;
+    private const double Top = Face + 34;
+    private const double LineHeight = 17;
+
+    /// <summary>The drawing; null when it would show no hole.</summary>
+    public static SafeHtml? Draw(string id, PositionDrawing position)
+    {
+        if (position.Face is not { Panel.Count: > 0 } face || Largest(face) is not (> 0 and < 1e4 and var largest))
+            return null;
+        var scale = Face / largest;
+        string[] legend = [.. Legend(position, face)];
+        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, (2 * Top) + 12 + (legend.Length * LineHeight), $"Screw holes of {position.Name}, seen from the listener", string.Join(" ", legend));
+        foreach (var (radius, style) in new[] { (face.SpacerRadius, "edge"), (face.FlangeRadius, "thin"), (face.CutoutRadius, "thin dashed") })
+        {
+            if (radius is > 0 and < 1e4 and { } known)
+                Ring(svg, known * scale, style);
+        }
+        DrawClock(svg);
+        DrawAim(svg, face);
+        foreach (var hole in face.Driver)
+            DrawHole(svg, hole, scale, 3);
+        foreach (var hole in face.Panel)
+            DrawHole(svg, hole, scale, 5);
+        for (var i = 0; i < legend.Length; i++)
+            svg.Text(new(8, (2 * Top) + 14 + (i * LineHeight)), legend[i], "label");
+        return svg.Finish();
+    }
+
+    private static double Largest(FaceDrawing face)
+    {
+        var largest = 0.0;
+        foreach (var radius in (ReadOnlySpan<double>)[face.SpacerRadius ?? 0, face.FlangeRadius ?? 0, face.CutoutRadius ?? 0, face.Panel.Max(h => h.Radius) * 1.06])
+            largest = double.IsFinite(radius) ? Math.Max(largest, radius) : largest;
+        return largest;
+    }
+
+    private static IEnumerable<string> Legend(PositionDrawing position, FaceDrawing face)
+    {
+        var part = position.AdapterName is null ? "driver" : "spacer";
+        yield return Line($"Large: the panel's {Count(face.Panel.Count)}", face.Panel, part);
+        if (face.Driver.Count > 0)
+            yield return Line($"Small: the driver's {Count(face.Driver.Count)}", face.Driver, "spacer");
+        if (face.AimHour is { } hour)
+            yield return $"Arrow: the sound is aimed at {Clock(hour)}, {Figures.Show(face.TiltDeg, "deg")} off the panel; the thick edge is opposite.";
+        yield return "Full line: spacer; thin: flange; dashed: hole in the panel. As seen by the listener.";
+    }
+
+    private static string Line(string what, IReadOnlyList<DrawnHole> holes, string part)
+    {
+        var missed = holes.Where(h => !h.Meets).Select(h => Degrees(h.AngleDeg)).Order().ToList();
+        return missed.Count == 0 ? $"{what}, all meet the {part}." : $"{what}; crosses meet none in the {part}: {string.Join(", ", missed.Select(d => Clock(d / 30)))}.";
+    }
+
+    private static string Count(int holes) => holes == 1 ? "hole" : $"{Figures.Whole(holes)} holes";
+
+    private static void DrawClock(SvgWriter svg)
+    {
+        for (var hour = 1; hour <= 12; hour++)
+        {
+            svg.Line(At(hour * 30, Face + 6), At(hour * 30, Face + (hour % 3 == 0 ? 14 : 10)), "thin");
+            if (hour % 3 == 0)
+            {
+                var spot = At(hour * 30, Face + 24);
+                svg.Text(new(spot.X, spot.Y + 4), Figures.Whole(hour), "tick", Anchor.Middle);
+            }
+        }
+        svg.Line(At(0, 6), At(180, 6), "thin");
+        svg.Line(At(90, 6), At(270, 6), "thin");
+    }
+
+    private static void DrawAim(SvgWriter svg, FaceDrawing face)
+    {
+        if (face.AimHour is not { } hour || !double.IsFinite(hour))
+            return;
+        var (sin, cos) = Math.SinCos(hour * Math.PI / 6);
+        svg.Line(new(Centre, Top), At(hour * 30, 58), "edge");
+        svg.Arrow(At(hour * 30, 64), sin, -cos, "head");
+    }
+
+    private static void DrawHole(SvgWriter svg, DrawnHole hole, double scale, double size)
+    {
+        if (!double.IsFinite(hole.AngleDeg) || !double.IsFinite(hole.Radius))
+            return;
+        var spot = At(hole.AngleDeg, hole.Radius * scale);
+        if (hole.Meets)
+        {
+            svg.Dot(spot, size, "edge solid");
+            return;
+        }
+        svg.Line(new(spot.X - size, spot.Y - size), new(spot.X + size, spot.Y + size), "clash");
+        svg.Line(new(spot.X - size, spot.Y + size), new(spot.X + size, spot.Y - size), "clash");
+    }
+
+    // A circle as a ring of short lines: a dot would be filled.
+    private static void Ring(SvgWriter svg, double radius, string style) =>
+        svg.Shape(Enumerable.Range(0, 72).Select(i => At(i * 5, radius)), style);
+
+    private static Spot At(double degrees, double radius)
+    {
+        var (sin, cos) = Math.SinCos(degrees * Math.PI / 180);
+        return new(Centre + (radius * sin), Top - (radius * cos));
+    }
+
+    private static double Degrees(double angle) => angle - (Math.Floor(angle / 360) * 360);
+
+    /// <summary>An hour as it is read off a clock face: `10:30`.</summary>
+    public static string Clock(double hour)
+    {
+        var minutes = (int)Math.Round(hour * 60, MidpointRounding.AwayFromZero) % 720;
+        return $"{Figures.Whole(minutes < 60 ? 12 : minutes / 60)}:{Figures.Whole(minutes % 60).PadLeft(2, '0')}";
+    }
+}

@@ -1,0 +1,85 @@
+using FitCheck.Catalog;
+using FitCheck.Yaml;
+
+namespace FitCheck.Builds;
+
+/// <summary>Reads the supply of the amplifiers. A kit stands for the cable, fuse and ground cable in its box; a kit among the extras counts where nothing is named.</summary>
+internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
+{
+    public Supply Read(Fields build, IReadOnlyList<Device> devices, IReadOnlyList<QuoteLine> extras)
+    {
+        var amplifiers = devices.Where(d => d.Part is Amplifier).ToList();
+        var runs = new Dictionary<string, SupplyRun>(StringComparer.Ordinal);
+        foreach (var f in build.Each("devices"))
+        {
+            if (f.Text("id") is { } id && amplifiers.Exists(d => d.Id == id.Value))
+                runs[id.Value] = Run(f, "power_cable", "power_length");
+        }
+        var given = build.Inner("supply");
+        var main = given is null ? null : Run(given, "cable", "length");
+        var distribution = given is null ? null : Choose(given.Text("distribution"));
+        var bought = extras.Where(e => e.Part is WiringPart).Select(e => new Chosen<WiringPart>((WiringPart)e.Part, e.At)).ToList();
+        if (main?.Cable is null && runs.Values.All(r => r.Cable is null) && bought.Find(b => IsKit(b.Part)) is { } kit)
+        {
+            if (runs.Count == 1)
+                runs[amplifiers[0].Id] = FromKit(runs[amplifiers[0].Id], kit);
+            else if (runs.Count > 1)
+                main = FromKit(main ?? new SupplyRun(), kit) with { Ground = null };
+        }
+        if (main?.Cable is null)
+            main = null;
+        else
+            distribution ??= bought.Find(b => b.Part.Type == "distribution");
+        var named = Parts([.. runs.Values, .. main is null ? [] : new[] { main }]).Concat(bought.Select(b => b.Part)).ToList();
+        if (distribution is not null)
+            named.Add(distribution.Part);
+        var kits = KitsNamed(build).ToList();
+        named.AddRange(kits);
+        named.AddRange(named.Where(IsKit).ToList().SelectMany(Contents));
+        return new Supply(main, distribution, runs, [.. named.DistinctBy(p => p.Id)], kits);
+    }
+
+    private SupplyRun Run(Fields f, string cable, string length)
+    {
+        var run = new SupplyRun
+        {
+            Length = f.Length(length),
+            Fuse = Choose(f.Text("fuse")),
+            FuseDistance = f.Length("fuse_distance"),
+            Ground = Choose(f.Text("ground_cable")),
+            GroundLength = f.Length("ground_length"),
+        };
+        return Choose(f.Text(cable)) is not { } chosen ? run : IsKit(chosen.Part) ? FromKit(run, chosen) : run with { Cable = chosen };
+    }
+
+    private SupplyRun FromKit(SupplyRun run, Chosen<WiringPart> kit)
+    {
+        var contents = Contents(kit.Part).ToList();
+        // The longer cable of a kit goes to the battery, the shorter one to ground.
+        var cables = contents.Where(c => c.Type == "power-cable").OrderByDescending(c => c.Length?.Si ?? 0).ToList();
+        return run with
+        {
+            Cable = new Chosen<WiringPart>(cables.Count > 0 ? cables[0] : kit.Part, kit.At),
+            Fuse = run.Fuse ?? In(contents.Find(c => c.Type == "fuse")),
+            Ground = run.Ground ?? In(cables.Count > 1 ? cables[1] : null),
+        };
+
+        Chosen<WiringPart>? In(WiringPart? part) => part is null ? null : new Chosen<WiringPart>(part, kit.At);
+    }
+
+    private IEnumerable<WiringPart> KitsNamed(Fields build)
+    {
+        var texts = build.Each("devices").Select(d => d.Text("power_cable")).Append(build.Inner("supply")?.Text("cable"));
+        return texts.OfType<Located<string>>().Select(t => catalog.Find(t.Value)).OfType<WiringPart>().Where(IsKit);
+    }
+
+    private Chosen<WiringPart>? Choose(Located<string>? id) =>
+        id is not null && catalog.Resolve<WiringPart>(id, "wiring", problems) is { } part ? new Chosen<WiringPart>(part, id.At) : null;
+
+    private IEnumerable<WiringPart> Contents(WiringPart kit) => kit.Contains.Select(c => catalog.Find(c.Part.Value)).OfType<WiringPart>();
+
+    private static IEnumerable<WiringPart> Parts(IEnumerable<SupplyRun> runs) =>
+        runs.SelectMany(r => new[] { r.Cable, r.Fuse, r.Ground }).OfType<Chosen<WiringPart>>().Select(c => c.Part);
+
+    private static bool IsKit(WiringPart part) => part.Type == "power-kit";
+}
