@@ -62,9 +62,9 @@ internal static class StartingPoints
     {
         var alike = points.FindIndex(p => p.What == what && p.Value == value);
         if (alike >= 0)
-            points[alike] = points[alike] with { Where = $"{points[alike].Where}; {table.Name}" };
+            points[alike] = points[alike] with { Where = [.. points[alike].Where, table.Name] };
         else
-            points.Add(new StartingPoint(table.Name, what, value));
+            points.Add(new StartingPoint([table.Name], what, value));
     }
 
     private static string Text(double si, Dimension dimension) => QuantityText.Format(si, dimension);

@@ -50,7 +50,7 @@ internal sealed class BuildViews
             Channels = channelCards,
             Supply = supply,
             Whole = whole,
-            Settings = _build.Settings,
+            Settings = [.. _build.Settings.Select(s => new SettingView(Names.Joined(s.Where), s.What, s.Value))],
             List = List(),
             Cautions = _build.Cautions,
             LastWord = Wording.LastWord,

@@ -1,5 +1,3 @@
-using FitCheck.Findings;
-
 namespace FitCheck.Reports.Html;
 
 // What the templates see: text that is ready to be read, in the order in which it is read. Scriban names members in snake case.
@@ -24,7 +22,7 @@ internal sealed record BuildView
     public required IReadOnlyList<CardView> Channels { get; init; }
     public required CardView? Supply { get; init; }
     public required CardView? Whole { get; init; }
-    public required IReadOnlyList<StartingPoint> Settings { get; init; }
+    public required IReadOnlyList<SettingView> Settings { get; init; }
     public required ListView? List { get; init; }
     public required IReadOnlyList<string> Cautions { get; init; }
     public required string LastWord { get; init; }
@@ -87,3 +85,5 @@ internal sealed record ListView(IReadOnlyList<LineView> Lines, IReadOnlyList<str
 internal sealed record LineView(string Name, string Part, string Buy, string Needed, string Price, string Sum, string? Note);
 
 internal sealed record SourceView(string Source, string Rules);
+
+internal sealed record SettingView(string Where, string What, string Value);

@@ -91,7 +91,7 @@ public sealed class TextReport : IReport
             return;
         page.Heading("Settings to start from");
         foreach (var setting in build.Settings)
-            page.Hanging(2, "- ", $"{setting.Where}: {setting.What}: {setting.Value}.");
+            page.Hanging(2, "- ", $"{Names.Joined(setting.Where)}: {setting.What}: {setting.Value}.");
         page.Gap();
     }
 

@@ -7,7 +7,7 @@ public sealed class SettingsTests
 {
     private static readonly CheckResult Result = new("fitcheck 0.1.0", "sha256:0", [SampleResult.Build with
     {
-        Settings = [new StartingPoint("Front door <left>", "High-pass", "70 Hz or higher")],
+        Settings = [new StartingPoint(["Front door <left>"], "High-pass", "70 Hz or higher")],
     }]);
 
     [Fact]
