@@ -28,16 +28,19 @@ public static class Check
         foreach (var build in builds.OfType<Build>())
         {
             progress?.Invoke($"checking {build.File}");
-            results.Add(Judged(build, workshop.Rules));
+            results.Add(Judged(build, () => workshop.Rules));
         }
         return new CheckOutcome(new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results), problems.Sorted());
     }
 
     /// <summary>Everything that is found of one build.</summary>
-    internal static BuildResult Judged(Build build, RuleSet rules)
+    internal static BuildResult Judged(Build build, RuleSet rules) => Judged(build, () => rules);
+
+    private static BuildResult Judged(Build build, Func<RuleSet> rulesWhenRead)
     {
         var list = Shopping.List(build);
         var (tables, positions, channels) = FactRegistry.Of(build, list);
+        var rules = rulesWhenRead();
         var findings = new List<Finding>();
         var cautions = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var rule in rules.Rules)
@@ -53,7 +56,9 @@ public static class Check
         }
         var (waived, remarks) = Waivers.Apply(build, findings, rules);
         waived.Sort(Finding.Compare);
-        return new BuildResult
+        return new BuildResult(
+            () => [.. positions.Select(p => Draw.Position(p, waived))],
+            () => [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))])
         {
             File = build.File,
             Name = build.Name,
@@ -61,8 +66,6 @@ public static class Check
             VehicleName = build.Vehicle.Name,
             Findings = waived,
             Facts = tables,
-            Drawings = [.. positions.Select(p => Draw.Position(p, waived))],
-            Loads = [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))],
             List = list,
             Totals = Shopping.Totals(list),
             Budget = build.Budget?.Value,

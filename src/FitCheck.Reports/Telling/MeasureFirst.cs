@@ -13,30 +13,25 @@ public static class MeasureFirst
 {
     public static IReadOnlyList<MeasureTask> Of(BuildResult build)
     {
-        var outcomes = new Dictionary<(string What, string How), List<MeasureOutcome>>();
-        var order = new List<(string What, string How)>();
+        var tasks = new List<MeasureTask>();
         foreach (var finding in build.Findings)
         {
             if (finding.Status != Status.Measure || finding.Waived is not null)
                 continue;
             if (finding.ToMeasure.Count == 0)
-                Add((finding.Title, finding.Advice), new(null, finding));
+                Add(finding.Title, finding.Advice, new(null, finding));
             foreach (var item in finding.ToMeasure)
-                Add((item.What, item.How), new(item.Passing, finding));
+                Add(item.What, item.How, new(item.Passing, finding));
         }
-        var tasks = new List<MeasureTask>(order.Count);
-        foreach (var key in order)
-            tasks.Add(new(key.What, key.How, outcomes[key]));
         return tasks;
 
-        void Add((string What, string How) key, MeasureOutcome outcome)
+        void Add(string what, string how, MeasureOutcome outcome)
         {
-            if (!outcomes.TryGetValue(key, out var list))
-            {
-                outcomes.Add(key, list = []);
-                order.Add(key);
-            }
-            list.Add(outcome);
+            var known = tasks.FindIndex(t => t.What == what && t.How == how);
+            if (known < 0)
+                tasks.Add(new(what, how, [outcome]));
+            else
+                tasks[known] = tasks[known] with { Outcomes = [.. tasks[known].Outcomes, outcome] };
         }
     }
 }

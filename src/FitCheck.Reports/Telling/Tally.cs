@@ -38,13 +38,17 @@ public readonly record struct Tally(int Fail, int Measure, int Warn, int Pass, i
     public override string ToString()
     {
         var parts = new List<string>(5);
-        foreach (var status in Wording.WorstFirst)
-        {
-            if (this[status] > 0)
-                parts.Add($"{Figures.Whole(this[status])} {status.Word()}");
-        }
-        if (Waived > 0)
-            parts.Add($"{Figures.Whole(Waived)} waived");
+        Add(Fail, Status.Fail.Word());
+        Add(Measure, Status.Measure.Word());
+        Add(Warn, Status.Warn.Word());
+        Add(Pass, Status.Pass.Word());
+        Add(Waived, "waived");
         return string.Join(", ", parts);
+
+        void Add(int count, string word)
+        {
+            if (count > 0)
+                parts.Add($"{Figures.Whole(count)} {word}");
+        }
     }
 }

@@ -39,11 +39,15 @@ internal sealed class CatalogFiles
     private static void ReadFolder(string root, Dictionary<string, CatalogFile> byId, IncrementalHash hash, ProblemList problems)
     {
         var here = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var folder in Directory.GetDirectories(root).Select(Path.GetFileName).Order(StringComparer.Ordinal))
+        var folders = Array.ConvertAll(Directory.GetDirectories(root), f => Path.GetFileName(f));
+        Array.Sort(folders, StringComparer.Ordinal);
+        foreach (var folder in folders)
         {
-            if (Kinds.KindOf(folder!) is not { } kind)
+            if (Kinds.KindOf(folder) is not { } kind)
                 continue;
-            foreach (var path in Directory.GetFiles(Path.Combine(root, folder!), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+            var paths = Directory.GetFiles(Path.Combine(root, folder), "*.yaml", SearchOption.AllDirectories);
+            Array.Sort(paths, StringComparer.Ordinal);
+            foreach (var path in paths)
             {
                 var name = ShownPath.Of(path);
                 var id = Path.GetFileNameWithoutExtension(path);

@@ -70,7 +70,9 @@ internal static class PowerFacts
         if (driver.Impedance is not { } impedance)
             return FactValue.Unknown(unknown, new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false));
         // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated.
-        var gain = Enumerable.Range(0, sweep.States.Count).Max(i => Decibel.ToAmplitude(sweep.States[i].Drivers[index].Db) * channel.ActiveGain(sweep.States[i].Hz));
+        var gain = 0.0;
+        foreach (var state in sweep.States)
+            gain = Math.Max(gain, Decibel.ToAmplitude(state.Drivers[index].Db) * channel.ActiveGain(state.Hz));
         var power = volts * volts * Uncertain.Exact(gain * gain / impedance.Si);
         return FactValue.Of(Dimension.Watt, power) with { Unsure = [.. more] };
     }

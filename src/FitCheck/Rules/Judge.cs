@@ -84,7 +84,7 @@ public static class Judge
 
     private static string Message(Rule rule, MessageVariables variables, Status status, ProblemList? problems)
     {
-        if (!rule.Messages.TryGetValue(status, out var template))
+        if (rule.Messages[status] is not { } template)
             throw new InvalidOperationException($"{rule.Id} has no message for {status.Word()}");
         if (template.Render(variables.Find, out var problem) is { } message)
             return message;
@@ -96,8 +96,9 @@ public static class Judge
     {
         var threshold = judgement.Deciding?.Bound.At ?? rule.When?.At ?? rule.Fact.At;
         var what = judgement.Deciding is null ? "condition of the rule" : "threshold of the rule";
-        return [.. judgement.Data.Select(d => new Related(d.At, d.What)).Append(new Related(threshold, what)).Distinct()
-            .OrderBy(r => r.At).ThenBy(r => r.What, StringComparer.Ordinal)];
+        Related[] places = [.. judgement.Data.Select(d => new Related(d.At, d.What)).Append(new Related(threshold, what)).Distinct()];
+        Array.Sort(places, (a, b) => a.At.CompareTo(b.At) is not 0 and var order ? order : string.CompareOrdinal(a.What, b.What));
+        return places;
     }
 
     private static string Fingerprint(string rule, string build, string position, string fact) =>

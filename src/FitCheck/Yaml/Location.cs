@@ -11,6 +11,11 @@ public readonly record struct Location(string File, int Line, int Column) : ICom
         return Line != other.Line ? Line.CompareTo(other.Line) : Column.CompareTo(other.Column);
     }
 
+    // Written out: the compiler's would need the just-in-time compiler at every start.
+    public bool Equals(Location other) => Line == other.Line && Column == other.Column && string.Equals(File, other.File, StringComparison.Ordinal);
+
+    public override int GetHashCode() => (31 * ((31 * Line) + Column)) + (File is null ? 0 : StringComparer.Ordinal.GetHashCode(File));
+
     public override string ToString() => Line == 0 ? File : $"{File}:{Line}:{Column}";
 
     public static bool operator <(Location left, Location right) => left.CompareTo(right) < 0;
