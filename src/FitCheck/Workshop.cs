@@ -17,17 +17,22 @@ internal sealed class Workshop
     /// <summary>What exists.</summary>
     public PartsCatalog Catalog { get; }
 
-    /// <summary>What is acceptable. Known rules are read on a thread of their own while the build and its facts are worked out; this waits for them.</summary>
+    /// <summary>What is acceptable. Known rules are being read while the build and its facts are worked out; this waits for them.</summary>
     public RuleSet Rules => _rules.GetAwaiter().GetResult();
 
     /// <summary>Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.</summary>
     public static Workshop? Open(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
     {
+        // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
+        var told = new ProblemList();
+        var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told));
+        var known = reading.ContinueWith(r => RuleSet.Load(r.Result, FactRegistry.Declarations, new ProblemList(), examples: false), TaskScheduler.Default);
         var catalog = PartsCatalog.Open(folders.Catalog, problems);
-        var files = RuleBytes.Of(folders.Rules, problems);
+        var files = reading.GetAwaiter().GetResult();
+        problems.AddRange(told.Sorted());
         var digest = Remembered.Key(Parts(catalog, files));
         if (!problems.HasErrors && remembered.Knows(digest))
-            return new Workshop(catalog, Task.Run(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false)));
+            return new Workshop(catalog, known);
 
         var rules = RuleSet.Load(files, FactRegistry.Declarations, problems, examples: true);
         rules.CheckTemplates(problems);

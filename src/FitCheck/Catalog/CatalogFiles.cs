@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using FitCheck.Yaml;
 
@@ -23,7 +22,7 @@ internal sealed class CatalogFiles
     public static CatalogFiles Read(IReadOnlyList<string> folders, ProblemList problems)
     {
         var byId = new Dictionary<string, CatalogFile>(StringComparer.Ordinal);
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        var hash = new Sha256();
         foreach (var root in folders)
         {
             if (!Directory.Exists(root))
@@ -33,10 +32,10 @@ internal sealed class CatalogFiles
             }
             ReadFolder(root, byId, hash, problems);
         }
-        return new CatalogFiles(byId, Convert.ToHexStringLower(hash.GetHashAndReset()));
+        return new CatalogFiles(byId, hash.Finish());
     }
 
-    private static void ReadFolder(string root, Dictionary<string, CatalogFile> byId, IncrementalHash hash, ProblemList problems)
+    private static void ReadFolder(string root, Dictionary<string, CatalogFile> byId, Sha256 hash, ProblemList problems)
     {
         var here = new Dictionary<string, string>(StringComparer.Ordinal);
         var folders = Array.ConvertAll(Directory.GetDirectories(root), f => Path.GetFileName(f));
@@ -53,8 +52,8 @@ internal sealed class CatalogFiles
                 var id = Path.GetFileNameWithoutExtension(path);
                 if (Bytes(path, name, problems) is not { } bytes)
                     continue;
-                hash.AppendData(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, path).Replace('\\', '/')}\n{bytes.Length}\n"));
-                hash.AppendData(bytes);
+                hash.Append(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, path).Replace('\\', '/')}\n{bytes.Length}\n"));
+                hash.Append(bytes);
                 if (here.TryGetValue(id, out var first))
                     problems.Error(new Location(name, 1, 1), $"the id `{id}` is taken by {first}; ids are unique in the catalog");
                 else

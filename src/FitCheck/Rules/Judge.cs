@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using FitCheck.Facts;
 using FitCheck.Findings;
@@ -102,5 +101,5 @@ public static class Judge
     }
 
     private static string Fingerprint(string rule, string build, string position, string fact) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', rule, build, position, fact))))[..16];
+        Sha256.Of(Encoding.UTF8.GetBytes(string.Join('\n', rule, build, position, fact)))[..16];
 }
