@@ -7,9 +7,7 @@ namespace FitCheck.Cli;
 /// <summary>Where each report goes: formats and files are paired in the order they were given; one format may go to standard output.</summary>
 internal sealed class OutputTargets
 {
-    private readonly IReadOnlyList<(IReport Report, string? File)> _targets;
-
-    private OutputTargets(IReadOnlyList<(IReport, string?)> targets) => _targets = targets;
+    private readonly List<Target> _targets = [];
 
     /// <summary>The pairs, or a sentence that says what is wrong with them. Checked before any work is done.</summary>
     public static (OutputTargets? Targets, string? Error) Pair(IReadOnlyList<string> formats, IReadOnlyList<string> files)
@@ -20,9 +18,12 @@ internal sealed class OutputTargets
             return (null, $"{files.Count} --output for {formats.Count} --format; give a format for each file");
         if (formats.Count > files.Count + 1)
             return (null, $"{formats.Count} --format and {files.Count} --output; only one format can go to standard output");
-        if (files.Select(f => Path.GetFullPath(f)).GroupBy(f => f, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        if (files.Count > 1 && files.Select(f => Path.GetFullPath(f)).GroupBy(f => f, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
             return (null, $"{Path.GetFileName(twice.Key)} is named twice by --output");
-        return (new OutputTargets([.. formats.Select((f, i) => (ReportList.Find(f)!, i < files.Count ? files[i] : null))]), null);
+        var targets = new OutputTargets();
+        for (var i = 0; i < formats.Count; i++)
+            targets._targets.Add(new Target(ReportList.Find(formats[i])!, i < files.Count ? files[i] : null));
+        return (targets, null);
     }
 
     /// <summary>Writes every report; a file is written beside its place and then renamed, so that no reader ever sees half of it.</summary>
@@ -51,4 +52,6 @@ internal sealed class OutputTargets
         ".json" => "json",
         _ => "text",
     };
+
+    private sealed record Target(IReport Report, string? File);
 }

@@ -7,17 +7,22 @@ namespace FitCheck.Reports;
 /// <summary>Every format there is. A new one is a class and a line here.</summary>
 public static class ReportList
 {
-    public static readonly IReadOnlyList<IReport> All =
+    private static readonly IReport[] Reports =
     [
         new TextReport(),
         new JsonReport(),
         new HtmlReport(),
     ];
 
+    public static IReadOnlyList<IReport> All => Reports;
+
+    /// <summary>What the formats are called.</summary>
+    public static string[] Formats => Array.ConvertAll(Reports, r => r.Format);
+
     /// <summary>The report of this format, or null.</summary>
     public static IReport? Find(string format)
     {
-        foreach (var report in All)
+        foreach (var report in Reports)
         {
             if (report.Format == format)
                 return report;

@@ -28,7 +28,7 @@ public static class Check
         foreach (var build in builds.OfType<Build>())
         {
             progress?.Invoke($"checking {build.File}");
-            results.Add(Judged(build, workshop.Rules));
+            results.Add(Judged(build, () => workshop.Rules));
         }
         return new CheckOutcome(new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results), problems.Sorted());
     }
@@ -43,10 +43,13 @@ public static class Check
     }
 
     /// <summary>Everything that is found of one build.</summary>
-    internal static BuildResult Judged(Build build, RuleSet rules)
+    internal static BuildResult Judged(Build build, RuleSet rules) => Judged(build, () => rules);
+
+    private static BuildResult Judged(Build build, Func<RuleSet> rulesWhenRead)
     {
         var list = Shopping.List(build);
         var (tables, positions, channels, devices) = FactRegistry.Of(build, list);
+        var rules = rulesWhenRead();
         var findings = new List<Finding>();
         var cautions = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var rule in rules.Rules)
@@ -62,7 +65,11 @@ public static class Check
         }
         var (waived, remarks) = Waivers.Apply(build, findings, rules);
         waived.Sort(Finding.Compare);
-        return new BuildResult
+        return new BuildResult(() => new Pictures(
+            [.. positions.Select(p => Draw.Position(p, waived))],
+            [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))],
+            [.. channels.Select(DrawWiring.Channel)],
+            DrawWiring.Supply(devices, tables, waived)))
         {
             File = build.File,
             Name = build.Name,
@@ -70,10 +77,6 @@ public static class Check
             VehicleName = build.Vehicle.Name,
             Findings = waived,
             Facts = tables,
-            Drawings = [.. positions.Select(p => Draw.Position(p, waived))],
-            Loads = [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))],
-            Wirings = [.. channels.Select(DrawWiring.Channel)],
-            Supply = DrawWiring.Supply(devices, tables, waived),
             List = list,
             Totals = Shopping.Totals(list),
             Budget = build.Budget?.Value,

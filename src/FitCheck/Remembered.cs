@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using FitCheck.Schemas;
 
@@ -33,14 +32,14 @@ public sealed class Remembered
     /// <summary>The digest of parts that together were, or were not, found valid; this program and its schemas are always among them.</summary>
     public static string Key(params IEnumerable<byte[]> parts)
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(typeof(Remembered).Module.ModuleVersionId.ToByteArray());
+        var hash = new Sha256();
+        hash.Append(typeof(Remembered).Module.ModuleVersionId.ToByteArray());
         foreach (var part in parts)
         {
-            hash.AppendData(BitConverter.GetBytes(part.Length));
-            hash.AppendData(part);
+            hash.Append(BitConverter.GetBytes(part.Length));
+            hash.Append(part);
         }
-        return Convert.ToHexStringLower(hash.GetHashAndReset());
+        return hash.Finish();
     }
 
     public bool Knows(string key)

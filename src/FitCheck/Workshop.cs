@@ -8,49 +8,48 @@ using FitCheck.Yaml;
 namespace FitCheck;
 
 /// <summary>Catalog and rules, opened and known to be valid.</summary>
-/// <param name="Catalog">What exists.</param>
-/// <param name="Rules">What is acceptable.</param>
-/// <param name="Digest">Of everything that was validated together.</param>
-internal sealed record Workshop(PartsCatalog Catalog, RuleSet Rules, string Digest)
+internal sealed class Workshop
 {
+    private readonly Task<RuleSet> _rules;
+
+    private Workshop(PartsCatalog catalog, Task<RuleSet> rules) => (Catalog, _rules) = (catalog, rules);
+
+    /// <summary>What exists.</summary>
+    public PartsCatalog Catalog { get; }
+
+    /// <summary>What is acceptable. Known rules are being read while the build and its facts are worked out; this waits for them.</summary>
+    public RuleSet Rules => _rules.GetAwaiter().GetResult();
+
     /// <summary>Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.</summary>
     public static Workshop? Open(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
     {
+        // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
+        var told = new ProblemList();
+        var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told));
+        var known = reading.ContinueWith(r => RuleSet.Load(r.Result, FactRegistry.Declarations, new ProblemList(), examples: false), TaskScheduler.Default);
         var catalog = PartsCatalog.Open(folders.Catalog, problems);
-        var digest = Remembered.Key([Encoding.UTF8.GetBytes(catalog.Digest), .. RuleBytes(folders.Rules)]);
-        var known = !problems.HasErrors && remembered.Knows(digest);
-        var rules = RuleSet.Load(folders.Rules, FactRegistry.Declarations, problems, checkTemplates: !known);
-        if (!known)
-            catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"));
+        var files = reading.GetAwaiter().GetResult();
+        problems.AddRange(told.Sorted());
+        var digest = Remembered.Key(Parts(catalog, files));
+        if (!problems.HasErrors && remembered.Knows(digest))
+            return new Workshop(catalog, known);
+
+        var rules = RuleSet.Load(files, FactRegistry.Declarations, problems, examples: true);
+        rules.CheckTemplates(problems);
+        catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"));
         if (problems.HasErrors)
             return null;
-        if (!known)
-            remembered.Add(digest);
-        return new Workshop(catalog, rules, digest);
+        remembered.Add(digest);
+        return new Workshop(catalog, Task.FromResult(rules));
     }
 
-    private static IEnumerable<byte[]> RuleBytes(IReadOnlyList<string> folders)
+    private static IEnumerable<byte[]> Parts(PartsCatalog catalog, RuleBytes files)
     {
-        foreach (var folder in folders.Where(Directory.Exists))
+        yield return Encoding.UTF8.GetBytes(catalog.Digest);
+        foreach (var (file, bytes) in files.Files)
         {
-            foreach (var path in Directory.GetFiles(folder, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
-            {
-                yield return Encoding.UTF8.GetBytes(Path.GetRelativePath(folder, path).Replace('\\', '/'));
-                yield return Read(path);
-            }
-        }
-    }
-
-    // A file that can't be read is told by the rule reader; here it only must not stop the digest.
-    private static byte[] Read(string path)
-    {
-        try
-        {
-            return File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return [];
+            yield return Encoding.UTF8.GetBytes(file.Id);
+            yield return bytes;
         }
     }
 }

@@ -15,9 +15,9 @@ internal static class CheckCommand
         var formats = new Option<string[]>("--format", "-f")
         {
             Description = "How to tell the result; give it again with one --output each [default: text]",
-            HelpName = string.Join('|', ReportList.All.Select(r => r.Format)),
+            HelpName = string.Join('|', ReportList.Formats),
         };
-        formats.AcceptOnlyFromAmong([.. ReportList.All.Select(r => r.Format)]);
+        formats.AcceptOnlyFromAmong(ReportList.Formats);
         var outputs = new Option<string[]>("--output", "-o") { Description = "Write to this file instead of standard output", HelpName = "FILE" };
         var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 from this status up", DefaultValueFactory = _ => "fail" };
         failOn.AcceptOnlyFromAmong("fail", "measure", "warn");

@@ -3,7 +3,7 @@ namespace FitCheck.Physics.Electrical;
 /// <summary>One line of a data sheet: continuous power into a resistive load.</summary>
 /// <param name="Power">Watt, &gt; 0.</param>
 /// <param name="Load">Ohm, &gt; 0.</param>
-public readonly record struct PowerRating(double Power, double Load)
+public sealed record PowerRating(double Power, double Load)
 {
     /// <summary>Voltage at that rating, √(P·R), volt rms.</summary>
     public double Volts => Math.Sqrt(Power * Load);
@@ -16,16 +16,21 @@ public readonly record struct PowerRating(double Power, double Load)
 /// </summary>
 public sealed class AmplifierOutput
 {
-    private readonly PowerRating[] _ratings;
+    // By ascending load, each load once.
+    private readonly List<PowerRating> _ratings = [];
 
     /// <summary>From one or more ratings; of two for the same load the lower one counts.</summary>
     public AmplifierOutput(IEnumerable<PowerRating> ratings)
     {
-        _ratings = [.. ratings.GroupBy(r => r.Load).Select(g => g.MinBy(r => r.Power)).OrderBy(r => r.Load)];
-        if (_ratings.Length == 0)
+        ArgumentNullException.ThrowIfNull(ratings);
+        foreach (var rating in ratings)
+        {
+            if (!(rating.Power > 0 && rating.Load > 0 && double.IsFinite(rating.Power) && double.IsFinite(rating.Load)))
+                throw new ArgumentException("Powers and loads of ratings are finite and above zero.", nameof(ratings));
+            Insert(rating);
+        }
+        if (_ratings.Count == 0)
             throw new ArgumentException("Give at least one rating: a power and its load.", nameof(ratings));
-        if (_ratings.Any(r => !(r.Power > 0 && r.Load > 0 && double.IsFinite(r.Power) && double.IsFinite(r.Load))))
-            throw new ArgumentException("Powers and loads of ratings are finite and above zero.", nameof(ratings));
     }
 
     /// <summary>Highest continuous voltage across a load in ohm (&gt; 0), volt rms.</summary>
@@ -37,7 +42,7 @@ public sealed class AmplifierOutput
             return lowest.Volts * load / lowest.Load;
         if (load >= highest.Load)
             return highest.Volts;
-        var above = Array.FindIndex(_ratings, r => r.Load >= load);
+        var above = _ratings.FindIndex(r => r.Load >= load);
         var (a, b) = (_ratings[above - 1], _ratings[above]);
         return a.Volts + ((b.Volts - a.Volts) * Math.Log(load / a.Load) / Math.Log(b.Load / a.Load));
     }
@@ -62,4 +67,15 @@ public sealed class AmplifierOutput
     /// <summary>The same for an output that swings about half the supply (not bridged): ((V − drop)/2)²/(2·R), watt.</summary>
     public static double SingleEndedCeiling(double supplyVolts, double dropVolts, double load) =>
         SineCeiling(supplyVolts, dropVolts, load) / 4;
+
+    private void Insert(PowerRating rating)
+    {
+        var place = _ratings.FindIndex(r => r.Load >= rating.Load);
+        if (place < 0)
+            _ratings.Add(rating);
+        else if (_ratings[place].Load > rating.Load)
+            _ratings.Insert(place, rating);
+        else if (rating.Power < _ratings[place].Power)
+            _ratings[place] = rating;
+    }
 }

@@ -15,7 +15,9 @@ public sealed class ChannelNetwork
             throw new ArgumentException("A channel needs at least one branch with a driver.", nameof(load));
         _network.SetSource(Source);
         var common = Ladder.Stamp(_network, load.SharedElements, Wire(Source, load.SharedWireResistance));
-        _drivers = [.. load.Branches.Select(branch => Stamp(branch, common))];
+        _drivers = new (DriverModel, int, int)[load.Branches.Count];
+        for (var i = 0; i < _drivers.Length; i++)
+            _drivers[i] = Stamp(load.Branches[i], common);
     }
 
     /// <summary>The state at a frequency in Hz (&gt; 0).</summary>

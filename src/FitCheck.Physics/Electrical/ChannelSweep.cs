@@ -49,7 +49,13 @@ public sealed class ChannelSweep
     public IReadOnlyList<(double Hz, double Ohm, double PhaseDeg)> Points => [.. States.Select(s => (s.Hz, s.Ohm, s.PhaseDeg))];
 
     /// <summary>Level in dB across a driver against the source, at each frequency; the driver by the number of its branch.</summary>
-    public double[] LevelDb(int branch) => [.. States.Select(s => s.Drivers[branch].Db)];
+    public double[] LevelDb(int branch)
+    {
+        var levels = new double[States.Count];
+        for (var i = 0; i < levels.Length; i++)
+            levels[i] = States[i].Drivers[branch].Db;
+        return levels;
+    }
 
     /// <summary>
     /// Power in watts into a driver when the source plays programme noise (IEC 60268-1) of an rms voltage in volts.

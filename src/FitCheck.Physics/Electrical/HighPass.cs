@@ -34,7 +34,9 @@ public sealed record HighPass(double PassbandDb, double? CornerHz, double? Slope
         var curve = new Curve(frequencies, levelsDb);
         var passband = curve.Mean(PassbandFrom, PassbandTo);
         var corner = Corner(curve, passband - HalfPowerDb);
-        var peak = Enumerable.Range(0, frequencies.Count).MaxBy(i => levelsDb[i]);
+        var peak = 0;
+        for (var i = 1; i < levelsDb.Count; i++)
+            peak = levelsDb[i] > levelsDb[peak] ? i : peak;
         return new HighPass(passband, corner, Slope(curve, corner), Math.Max(0, levelsDb[peak] - passband), frequencies[peak]);
     }
 

@@ -5,7 +5,7 @@ namespace FitCheck.Physics.Electrical;
 /// <param name="Resistance">Ohm, ≥ 0; null when absent. The resistance of a coil's wire goes here.</param>
 /// <param name="Inductance">Henry, ≥ 0; null when absent.</param>
 /// <param name="Capacitance">Farad, &gt; 0; null when absent.</param>
-public readonly record struct LadderElement(bool Shunt, double? Resistance = null, double? Inductance = null, double? Capacitance = null)
+public sealed record LadderElement(bool Shunt, double? Resistance = null, double? Inductance = null, double? Capacitance = null)
 {
     /// <summary>The parts of the rung.</summary>
     public SeriesImpedance Parts => new(Resistance, Inductance, Capacitance);

@@ -162,7 +162,7 @@ public sealed class Network
 
     private int Row(int node) => node < _sourceNode ? node - 1 : node - 2;
 
-    private readonly record struct Part(int From, int To, SeriesImpedance Series, Func<double, Complex>? Admittance)
+    private sealed record Part(int From, int To, SeriesImpedance Series, Func<double, Complex>? Admittance)
     {
         public Complex AdmittanceAt(double hz) => Admittance is null ? Series.AdmittanceAt(hz) : Admittance(hz);
     }

@@ -18,7 +18,7 @@ public static class ProgrammeNoise
     // Points at which a function is looked at in each band, at equal ratios.
     private const int PointsPerBand = 3;
 
-    private static readonly double[] Shares = [.. BandDb.Select(db => Decibel.ToPower(db) / BandDb.Sum(Decibel.ToPower))];
+    private static readonly double[] Shares = SharesOf(BandDb);
 
     /// <summary>Exact centre of a band (0 for 20 Hz to 30 for 20 kHz), Hz.</summary>
     public static double CentreHz(int band) => 1000 * Math.Pow(10, (band - 17) / 10.0);
@@ -58,6 +58,17 @@ public static class ProgrammeNoise
             for (var point = 0; point < PointsPerBand; point++)
                 yield return (PointHz(band, point), Shares[band] / PointsPerBand);
         }
+    }
+
+    private static double[] SharesOf(IReadOnlyList<double> levels)
+    {
+        var shares = new double[levels.Count];
+        var sum = 0.0;
+        for (var band = 0; band < shares.Length; band++)
+            sum += shares[band] = Decibel.ToPower(levels[band]);
+        for (var band = 0; band < shares.Length; band++)
+            shares[band] /= sum;
+        return shares;
     }
 
     /// <summary>Share of the power above a frequency in Hz (&gt; 0), as an ideal filter would leave it.</summary>

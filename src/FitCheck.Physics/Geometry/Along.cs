@@ -22,5 +22,12 @@ internal readonly record struct Along(double From, double To)
     }
 
     /// <summary>Both ends, and those of the given places that lie between them.</summary>
-    public static IEnumerable<double> Places(params double[] candidates) => candidates.Where(c => c is > 0 and < 1).Append(0).Append(1);
+    public static double[] Places(params double[] candidates)
+    {
+        var between = Array.FindAll(candidates, c => c is > 0 and < 1);
+        var places = new double[between.Length + 2];
+        between.CopyTo(places, 0);
+        places[^1] = 1;
+        return places;
+    }
 }

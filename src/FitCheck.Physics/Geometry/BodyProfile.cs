@@ -19,25 +19,28 @@ public enum BodyOrigin
 /// </summary>
 public sealed class BodyProfile
 {
-    private BodyProfile(IReadOnlyList<(double Z, double R)> points, BodyOrigin origin)
+    private BodyProfile((double Z, double R)[] corners, BodyOrigin origin)
     {
-        Points = points;
+        Corners = corners;
         Origin = origin;
     }
 
     /// <summary>The corners, from the flange to the back, in metres.</summary>
-    public IReadOnlyList<(double Z, double R)> Points { get; }
+    public IReadOnlyList<(double Z, double R)> Points => Corners;
 
     /// <summary>Whether it was drawn or made up from sheet figures.</summary>
     public BodyOrigin Origin { get; }
 
     /// <summary>How far the body reaches behind the flange, in metres.</summary>
-    public double Depth => Points[^1].Z;
+    public double Depth => Corners[^1].Z;
+
+    /// <summary>The same corners, for computations that run through them often.</summary>
+    internal (double Z, double R)[] Corners { get; }
 
     /// <summary>A body through drawn points, in metres.</summary>
     /// <exception cref="ArgumentException">The points are no body: ask <see cref="WhatIsWrong"/> first when they come from a file.</exception>
     public static BodyProfile Of(IReadOnlyList<(double Z, double R)> points) =>
-        WhatIsWrong(points) is { } problem ? throw new ArgumentException(problem, nameof(points)) : new([.. points], BodyOrigin.Drawn);
+        WhatIsWrong(points) is { } problem ? throw new ArgumentException(problem, nameof(points)) : new(Copied(points), BodyOrigin.Drawn);
 
     /// <summary>
     /// The usual body from sheet figures, in metres: a cone from the cutout's radius at z = 0 to the magnet's radius at depth − magnet height, then a
@@ -62,15 +65,17 @@ public sealed class BodyProfile
     {
         if (points.Count < 2)
             return "A body profile needs at least two points.";
+        var widest = 0.0;
         for (var i = 0; i < points.Count; i++)
         {
             var (z, r) = points[i];
+            widest = Math.Max(widest, r);
             if (!double.IsFinite(z) || !double.IsFinite(r) || z < 0 || r < 0)
                 return Of(i, "has a distance or a radius below zero");
             if (i > 0 && z < points[i - 1].Z)
                 return Of(i, "lies nearer to the flange than the one before it");
         }
-        return points.All(p => p.R == 0) ? "A body profile needs a radius above zero." : null;
+        return widest == 0 ? "A body profile needs a radius above zero." : null;
 
         static string Of(int index, string what) => string.Create(CultureInfo.InvariantCulture, $"Point {index + 1} of the body profile {what}.");
     }
@@ -81,8 +86,9 @@ public sealed class BodyProfile
     public double RadiusAt(double z)
     {
         var radius = 0.0;
-        foreach (var (from, to) in Segments)
+        for (var i = 1; i < Corners.Length; i++)
         {
+            var (from, to) = (Corners[i - 1], Corners[i]);
             if (z < from.Z || z > to.Z)
                 continue;
             var here = to.Z == from.Z ? Math.Max(from.R, to.R) : from.R + ((to.R - from.R) * (z - from.Z) / (to.Z - from.Z));
@@ -91,6 +97,11 @@ public sealed class BodyProfile
         return radius;
     }
 
-    /// <summary>The straight pieces, front to back.</summary>
-    internal IEnumerable<((double Z, double R) From, (double Z, double R) To)> Segments => Points.Zip(Points.Skip(1));
+    private static (double Z, double R)[] Copied(IReadOnlyList<(double Z, double R)> points)
+    {
+        var copy = new (double Z, double R)[points.Count];
+        for (var i = 0; i < copy.Length; i++)
+            copy[i] = points[i];
+        return copy;
+    }
 }

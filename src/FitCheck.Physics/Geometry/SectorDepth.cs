@@ -31,8 +31,8 @@ internal sealed class SectorDepth
     public static double? Of(BodyProfile profile, double tilt, double fromRadius, double leanHour, ClockSector sector)
     {
         var search = new SectorDepth(tilt, fromRadius, leanHour, sector);
-        foreach (var (from, to) in profile.Segments)
-            search.Piece(from, to);
+        for (var i = 1; i < profile.Corners.Length; i++)
+            search.Piece(profile.Corners[i - 1], profile.Corners[i]);
         search.Piece(profile.Points[^1], (profile.Depth, 0));
         return double.IsNegativeInfinity(search._deepest) ? null : search._deepest;
     }

@@ -28,7 +28,9 @@ public static class StackUp
     /// <param name="f">The result, from the inputs' values in the same order; pure, and defined over the tolerances.</param>
     public static Uncertain Of(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs, Func<double[], double> f)
     {
-        var values = inputs.Select(i => i.Nominal).ToArray();
+        var values = new double[inputs.Count];
+        for (var i = 0; i < values.Length; i++)
+            values[i] = inputs[i].Nominal;
         var nominal = f(values);
         double worst = 0, squares = 0;
         for (var i = 0; i < inputs.Count; i++)

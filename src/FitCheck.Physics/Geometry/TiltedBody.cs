@@ -16,7 +16,10 @@ public static class TiltedBody
     public static double DepthNeeded(BodyProfile profile, double tilt, double thickness)
     {
         var (sin, cos) = SinCos(tilt);
-        return profile.Points.Max(p => (p.Z * cos) + (p.R * sin)) - thickness;
+        var deepest = double.NegativeInfinity;
+        foreach (var (z, r) in profile.Corners)
+            deepest = Math.Max(deepest, (z * cos) + (r * sin));
+        return deepest - thickness;
     }
 
     /// <summary>
@@ -40,8 +43,9 @@ public static class TiltedBody
         var (sin, cos) = SinCos(tilt);
         var (front, back) = (thickness, thickness + panelThickness);
         var largest = 0.0;
-        foreach (var (from, to) in profile.Segments)
+        for (var i = 1; i < profile.Corners.Length; i++)
         {
+            var (from, to) = (profile.Corners[i - 1], profile.Corners[i]);
             var least = new Along((from.Z * cos) - (from.R * sin), (to.Z * cos) - (to.R * sin));
             var most = new Along((from.Z * cos) + (from.R * sin), (to.Z * cos) + (to.R * sin));
             foreach (var at in Along.Places(least.Where(front), least.Where(back), least.Where(0), most.Where(front)))
@@ -68,8 +72,9 @@ public static class TiltedBody
         var (sin, cos) = SinCos(tilt);
         var f = Math.Max(0, fromRadius);
         double? deepest = null;
-        foreach (var (from, to) in profile.Segments)
+        for (var i = 1; i < profile.Corners.Length; i++)
         {
+            var (from, to) = (profile.Corners[i - 1], profile.Corners[i]);
             var least = new Along((from.Z * cos) - (from.R * sin), (to.Z * cos) - (to.R * sin));
             var most = new Along((from.Z * cos) + (from.R * sin), (to.Z * cos) + (to.R * sin));
             // s² + r² − least² is (s·sinθ + r·cosθ)², and with most it is (s·sinθ − r·cosθ)².

@@ -15,7 +15,7 @@ public sealed class JsonReport : IReport
     /// <summary>The version of the shape.</summary>
     public const int Shape = 1;
 
-    private static readonly JsonWriterOptions Options = new()
+    private static JsonWriterOptions Options => new()
     {
         Indented = true,
         NewLine = "\n",

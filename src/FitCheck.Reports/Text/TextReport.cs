@@ -97,12 +97,18 @@ public sealed class TextReport : IReport
 
     private static void WriteGains(TextPage page, BuildResult build)
     {
-        if (build.Loads.All(l => l.GainVolts is null))
+        var gains = new List<(string Channel, string Volts)>();
+        foreach (var table in build.Facts)
+        {
+            if (table.Values.GetValueOrDefault("gain_target") is { Unsure.Count: 0, Number: { } volts } && table.Values.GetValueOrDefault("is_source_output") is { Truth: false })
+                gains.Add((table.Key, Figures.Show(volts.Value, "V")));
+        }
+        if (gains.Count == 0)
             return;
         page.Heading("Gain to start from");
         page.Line(2, Wording.HowToSetTheGain);
-        foreach (var alike in build.Loads.Where(l => l.GainVolts is not null).GroupBy(l => Figures.Show(l.GainVolts!.Value, "V"), StringComparer.Ordinal))
-            page.Hanging(2, "- ", $"{string.Join(", ", alike.Select(l => l.Channel))}: {alike.Key}");
+        foreach (var alike in gains.GroupBy(g => g.Volts, StringComparer.Ordinal))
+            page.Hanging(2, "- ", $"{string.Join(", ", alike.Select(g => g.Channel))}: {alike.Key}");
         page.Gap();
     }
 

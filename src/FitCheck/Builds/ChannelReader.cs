@@ -51,7 +51,7 @@ internal sealed class ChannelReader(
                 Setting = Setting(f),
                 HighPass = FilterSetting.Read(f, "high_pass"),
                 LowPass = FilterSetting.Read(f, "low_pass"),
-                InLine = [.. f.Texts("in_line").Select(t => (t, s: catalog.Resolve<Sundry>(t, "sundry", problems))).Where(x => x.s is not null).Select(x => new Chosen<Sundry>(x.s!, x.t.At))],
+                InLine = InLine(f),
                 Feeds = feeds,
                 Leftover = Leftover(feeds),
                 Limit = f.Figure("limit", Dimension.Watt),
@@ -98,7 +98,7 @@ internal sealed class ChannelReader(
         string[] known = device.Part switch
         {
             SourceUnit source => [.. source.Channels.Select(c => c.Value)],
-            Amplifier amplifier => [.. Enumerable.Range(1, amplifier.Channels).Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture))],
+            Amplifier amplifier => Numbered(amplifier.Channels),
             _ => [],
         };
         foreach (var one in outputs.Where(o => !known.Contains(o, StringComparer.Ordinal)))
@@ -109,6 +109,25 @@ internal sealed class ChannelReader(
             return null;
         }
         return (device, outputs);
+    }
+
+    private static string[] Numbered(int count)
+    {
+        var names = new string[count];
+        for (var i = 0; i < count; i++)
+            names[i] = (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        return names;
+    }
+
+    private List<Chosen<Sundry>> InLine(Fields f)
+    {
+        var parts = new List<Chosen<Sundry>>();
+        foreach (var id in f.Texts("in_line"))
+        {
+            if (catalog.Resolve<Sundry>(id, "sundry", problems) is { } sundry)
+                parts.Add(new Chosen<Sundry>(sundry, id.At));
+        }
+        return parts;
     }
 
     private Chosen<Crossover>? ReadCrossover(Fields f, List<Placed> feeds)

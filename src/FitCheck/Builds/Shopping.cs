@@ -8,7 +8,7 @@ internal static class Shopping
     /// <summary>The list, in ordinal order of the parts' ids. Sets are bought whole; what is in the box of a set or kit is not bought twice.</summary>
     public static IReadOnlyList<ListLine> List(Build build)
     {
-        var pieces = new SortedDictionary<string, (Part Part, int Count)>(StringComparer.Ordinal);
+        var pieces = new Dictionary<string, Pieces>(StringComparer.Ordinal);
         foreach (var placed in build.Placed)
         {
             if (placed.Set is null)
@@ -37,7 +37,9 @@ internal static class Shopping
         }
         foreach (var device in build.Devices.Where(d => !d.IsFactory))
             Add(device.Part);
-        var lines = pieces.Values.ToDictionary(x => x.Part.Id, x => Line(x.Part, x.Count, Packs(x.Count, x.Part.Pack)), StringComparer.Ordinal);
+        var lines = new Dictionary<string, ListLine>(StringComparer.Ordinal);
+        foreach (var (part, count) in pieces.Values)
+            lines[part.Id] = Line(part, count, Packs(count, part.Pack));
         AddCables(build, lines);
         foreach (var (part, packs) in SupplyShopping.ToBuy(build))
             lines[part.Id] = Line(part, packs * part.Pack, packs);
@@ -51,14 +53,25 @@ internal static class Shopping
         void Add(Part? part, int count = 1)
         {
             if (part is not null)
-                pieces[part.Id] = (part, (pieces.TryGetValue(part.Id, out var known) ? known.Count : 0) + count);
+                pieces[part.Id] = new Pieces(part, (pieces.GetValueOrDefault(part.Id)?.Count ?? 0) + count);
         }
     }
 
     /// <summary>Sums by currency.</summary>
-    public static IReadOnlyList<Money> Totals(IReadOnlyList<ListLine> list) => [.. list
-        .GroupBy(l => l.Sum.Currency, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
-        .Select(g => new Money(g.Sum(l => l.Sum.Amount), g.Key))];
+    public static IReadOnlyList<Money> Totals(IReadOnlyList<ListLine> list)
+    {
+        var totals = new List<Money>();
+        foreach (var line in list)
+        {
+            var at = totals.FindIndex(t => t.Currency == line.Sum.Currency);
+            if (at < 0)
+                totals.Add(line.Sum);
+            else
+                totals[at] = totals[at] with { Amount = totals[at].Amount + line.Sum.Amount };
+        }
+        totals.Sort((a, b) => string.CompareOrdinal(a.Currency, b.Currency));
+        return totals;
+    }
 
     // Cable is bought by the roll: as many rolls as the runs are long together.
     private static void AddCables(Build build, Dictionary<string, ListLine> lines)
@@ -66,7 +79,9 @@ internal static class Shopping
         foreach (var runs in build.Placed.Where(p => p.NewWire is not null).GroupBy(p => p.NewWire!.Part.Id, StringComparer.Ordinal))
         {
             var cable = runs.First().NewWire!.Part;
-            var metres = runs.Sum(p => p.NewWireLength?.Si ?? 0);
+            var metres = 0.0;
+            foreach (var run in runs)
+                metres += run.NewWireLength?.Si ?? 0;
             var roll = cable.Length?.Si ?? metres;
             lines[cable.Id] = Line(cable, runs.Count(), Math.Max(1, roll > 0 ? (int)Math.Ceiling(Math.Round(metres / roll, 6)) : 1));
         }
@@ -79,4 +94,6 @@ internal static class Shopping
 
     private static ListLine Line(Part part, int needed, int packs) => new(part.Id, part.Name, needed, part.Pack, packs, part.Price.Value,
         part.Price.Value with { Amount = part.Price.Value.Amount * packs }, part.Availability.Value);
+
+    private sealed record Pieces(Part Part, int Count);
 }

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using FitCheck.Yaml;
 
@@ -23,7 +22,7 @@ internal sealed class CatalogFiles
     public static CatalogFiles Read(IReadOnlyList<string> folders, ProblemList problems)
     {
         var byId = new Dictionary<string, CatalogFile>(StringComparer.Ordinal);
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        var hash = new Sha256();
         foreach (var root in folders)
         {
             if (!Directory.Exists(root))
@@ -33,24 +32,28 @@ internal sealed class CatalogFiles
             }
             ReadFolder(root, byId, hash, problems);
         }
-        return new CatalogFiles(byId, Convert.ToHexStringLower(hash.GetHashAndReset()));
+        return new CatalogFiles(byId, hash.Finish());
     }
 
-    private static void ReadFolder(string root, Dictionary<string, CatalogFile> byId, IncrementalHash hash, ProblemList problems)
+    private static void ReadFolder(string root, Dictionary<string, CatalogFile> byId, Sha256 hash, ProblemList problems)
     {
         var here = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var folder in Directory.GetDirectories(root).Select(Path.GetFileName).Order(StringComparer.Ordinal))
+        var folders = Array.ConvertAll(Directory.GetDirectories(root), f => Path.GetFileName(f));
+        Array.Sort(folders, StringComparer.Ordinal);
+        foreach (var folder in folders)
         {
-            if (Kinds.KindOf(folder!) is not { } kind)
+            if (Kinds.KindOf(folder) is not { } kind)
                 continue;
-            foreach (var path in Directory.GetFiles(Path.Combine(root, folder!), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+            var paths = Directory.GetFiles(Path.Combine(root, folder), "*.yaml", SearchOption.AllDirectories);
+            Array.Sort(paths, StringComparer.Ordinal);
+            foreach (var path in paths)
             {
                 var name = ShownPath.Of(path);
                 var id = Path.GetFileNameWithoutExtension(path);
                 if (Bytes(path, name, problems) is not { } bytes)
                     continue;
-                hash.AppendData(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, path).Replace('\\', '/')}\n{bytes.Length}\n"));
-                hash.AppendData(bytes);
+                hash.Append(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, path).Replace('\\', '/')}\n{bytes.Length}\n"));
+                hash.Append(bytes);
                 if (here.TryGetValue(id, out var first))
                     problems.Error(new Location(name, 1, 1), $"the id `{id}` is taken by {first}; ids are unique in the catalog");
                 else

@@ -102,10 +102,10 @@ public sealed record DriverDimensions
         var points = new List<(double, double)>();
         if (f.Map["profile"] is not Yaml.YamlList list)
             return points;
-        foreach (var item in list.Items.OfType<Yaml.YamlList>())
+        foreach (var item in list.Items)
         {
-            var pair = item.Items.OfType<Yaml.YamlScalar>().Select(s => QuantityText.Parse(s.Text)).ToList();
-            if (pair is [{ } z, { } r] && z.Dimension == Dimension.Metre && r.Dimension == Dimension.Metre)
+            if (item is Yaml.YamlList { Items: [Yaml.YamlScalar first, Yaml.YamlScalar second] } && QuantityText.Parse(first.Text) is { } z
+                && QuantityText.Parse(second.Text) is { } r && z.Dimension == Dimension.Metre && r.Dimension == Dimension.Metre)
                 points.Add((z.Si, r.Si));
         }
         return points;

@@ -38,21 +38,24 @@ public sealed class Fields(YamlMap map, Provenance provenance, ProblemList probl
     /// <summary>A length.</summary>
     public Figure? Length(string key) => Figure(key, Dimension.Metre);
 
-    public IReadOnlyList<Figure> Figures(string key, Dimension dimension) => map[key] is YamlList list
-        ? [.. list.Items.OfType<YamlScalar>().Select(s => ReadFigure(s, dimension)).OfType<Figure>()]
-        : [];
+    public IReadOnlyList<Figure> Figures(string key, Dimension dimension) => Items(key, node => node is YamlScalar s ? ReadFigure(s, dimension) : null);
 
-    public IReadOnlyList<Located<string>> Texts(string key) => map[key] is YamlList list
-        ? [.. list.Items.OfType<YamlScalar>().Select(s => new Located<string>(s.Text, s.At))]
-        : [];
+    public IReadOnlyList<Located<string>> Texts(string key) => Items(key, node => node is YamlScalar s ? new Located<string>(s.Text, s.At) : null);
 
-    public IReadOnlyList<double> Numbers(string key) => [.. Texts(key).Select(t => QuantityText.ParseNumber(t.Value)).OfType<double>()];
+    public IReadOnlyList<double> Numbers(string key)
+    {
+        var numbers = new List<double>();
+        foreach (var text in Texts(key))
+        {
+            if (QuantityText.ParseNumber(text.Value) is { } number)
+                numbers.Add(number);
+        }
+        return numbers;
+    }
 
     public Fields? Inner(string key) => map[key] is YamlMap inner ? new Fields(inner, provenance, problems) : null;
 
-    public IReadOnlyList<Fields> Each(string key) => map[key] is YamlList list
-        ? [.. list.Items.OfType<YamlMap>().Select(m => new Fields(m, provenance, problems))]
-        : [];
+    public IReadOnlyList<Fields> Each(string key) => Items(key, node => node is YamlMap m ? new Fields(m, provenance, problems) : null);
 
     public Located<Money>? Money(string key)
     {
@@ -78,6 +81,19 @@ public sealed class Fields(YamlMap map, Provenance provenance, ProblemList probl
         return QuantityText.Parse(parts[0]) is { } q && q.Dimension == dimension
             ? (new Figure(q, s.At, given), parts.Length > 1 ? parts[1] : null)
             : null;
+    }
+
+    private List<T> Items<T>(string key, Func<YamlNode, T?> read) where T : class
+    {
+        var items = new List<T>();
+        if (map[key] is not YamlList list)
+            return items;
+        foreach (var node in list.Items)
+        {
+            if (read(node) is { } item)
+                items.Add(item);
+        }
+        return items;
     }
 
     private Figure? ReadFigure(YamlScalar scalar, Dimension dimension)

@@ -3,14 +3,23 @@ namespace FitCheck.Catalog;
 /// <summary>The kinds of catalog entries and the folder in which each lives.</summary>
 public static class Kinds
 {
-    public static readonly IReadOnlyList<(string Folder, string Kind)> All =
+    public static readonly IReadOnlyList<CatalogKind> All =
     [
-        ("adapters", "adapter"), ("amplifiers", "amplifier"), ("converters", "line-converter"), ("crossovers", "crossover"), ("cups", "cup"),
-        ("drivers", "driver"), ("harnesses", "harness"), ("sets", "component-set"), ("sources", "source-unit"), ("sundries", "sundry"),
-        ("vehicles", "vehicle"), ("wiring", "wiring"),
+        new("adapters", "adapter"), new("amplifiers", "amplifier"), new("converters", "line-converter"), new("crossovers", "crossover"),
+        new("cups", "cup"), new("drivers", "driver"), new("harnesses", "harness"), new("sets", "component-set"), new("sources", "source-unit"),
+        new("sundries", "sundry"), new("vehicles", "vehicle"), new("wiring", "wiring"),
     ];
 
-    public static string? KindOf(string folder) => All.FirstOrDefault(k => k.Folder == folder).Kind;
-
-    public static string? FolderOf(string kind) => All.FirstOrDefault(k => k.Kind == kind).Folder;
+    public static string? KindOf(string folder)
+    {
+        foreach (var kind in All)
+        {
+            if (kind.Folder == folder)
+                return kind.Kind;
+        }
+        return null;
+    }
 }
+
+/// <summary>A kind, and its folder in the catalog.</summary>
+public sealed record CatalogKind(string Folder, string Kind);

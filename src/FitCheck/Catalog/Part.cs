@@ -75,11 +75,12 @@ public sealed record LadderPart(bool Shunt, Figure? Resistance, Figure? Inductan
 /// <summary>One stated power rating per channel.</summary>
 public sealed record Rating(Figure Power, Figure Load, Figure? Supply, Figure? Distortion, bool Peak, bool Bridged, bool? AllChannels)
 {
-    internal static IReadOnlyList<Rating> Read(Fields f) => [.. f.Each("ratings")
-        .Select(r => (r, Power: r.Figure("power", Dimension.Watt), Load: r.Figure("load", Dimension.Ohm)))
-        .Where(x => x is { Power: not null, Load: not null })
-        .Select(x => new Rating(x.Power!, x.Load!, x.r.Figure("supply", Dimension.Volt), x.r.Figure("distortion", Dimension.One),
-            x.r.Word("basis") == "peak", x.r.Truth("bridged") ?? false, x.r.Truth("all_channels")))];
+    internal static IReadOnlyList<Rating> Read(Fields f) => [.. f.Each("ratings").Select(ReadOne).OfType<Rating>()];
+
+    private static Rating? ReadOne(Fields f) => f.Figure("power", Dimension.Watt) is { } power && f.Figure("load", Dimension.Ohm) is { } load
+        ? new Rating(power, load, f.Figure("supply", Dimension.Volt), f.Figure("distortion", Dimension.One),
+            f.Word("basis") == "peak", f.Truth("bridged") ?? false, f.Truth("all_channels"))
+        : null;
 }
 
 /// <summary>A filter setting: corner in Hz, slope in dB per octave.</summary>

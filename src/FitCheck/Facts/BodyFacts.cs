@@ -19,7 +19,7 @@ internal static class BodyFacts
             var end = points[^1].Z;
             stack.Cite(c.OfDriver("drawn profile"), size.ProfileAt);
             var drawn = stack.Optional(c.OfDriver("mounting depth"), OnSheet, size.Depth, end);
-            return v => BodyProfile.Of([.. points.Select(p => (end > 0 ? p.Z * v[drawn] / end : p.Z, p.R))]);
+            return v => BodyProfile.Of(Stretched(points, v[drawn], end));
         }
         var cutout = stack.Need(c.OfDriver("cutout diameter"), OnSheet, size?.Cutout);
         var depth = stack.Need(c.OfDriver("mounting depth"), OnSheet, size?.Depth);
@@ -28,5 +28,13 @@ internal static class BodyFacts
         var height = size?.MagnetHeight is { } h ? stack.Need(c.OfDriver("magnet height"), OnSheet, h) : -1;
         return v => BodyProfile.FromSheet(v[cutout] / 2, v[depth],
             magnet < 0 ? null : Math.Min(v[magnet], v[cutout]) / 2, height < 0 || magnet < 0 ? null : Math.Min(v[height], v[depth]));
+    }
+
+    private static (double Z, double R)[] Stretched(IReadOnlyList<(double Z, double R)> points, double depth, double drawn)
+    {
+        var stretched = new (double Z, double R)[points.Count];
+        for (var i = 0; i < stretched.Length; i++)
+            stretched[i] = (drawn > 0 ? points[i].Z * depth / drawn : points[i].Z, points[i].R);
+        return stretched;
     }
 }

@@ -46,7 +46,7 @@ internal static class BuildFacts
         SupplyFacts.Compute(build, devices.Total, devices.Runs.Count, sheet);
         sheet.Set("has_heat_shrink", Sundry(build, list, "heat-shrink"));
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
-            .Where(g => g.Select(p => p.Position.Role == "tweeter").Distinct().Count() == 1).Select(g => g.First().Set!.Part.Name);
+            .Where(g => g.All(IsTweeter) || !g.Any(IsTweeter)).Select(g => g.First().Set!.Part.Name);
         Names(sheet, "set_half", halves);
         LoudnessFacts.Compute(tables, sheet);
         return new FactTable(Subject.Build, "build", "The whole build", sheet.Values)
@@ -57,15 +57,25 @@ internal static class BuildFacts
         };
     }
 
+    private static bool IsTweeter(Placed placed) => placed.Position.Role == "tweeter";
+
     private static void Cost(Build build, IReadOnlyList<ListLine> list, FactSheet sheet)
     {
         sheet.Set("has_budget", build.Budget is not null);
         if (build.Budget is not { } budget)
             return;
-        var total = new Money(list.Where(l => l.Sum.Currency == budget.Value.Currency).Sum(l => l.Sum.Amount), budget.Value.Currency);
+        var total = new Money(0, budget.Value.Currency);
+        var others = 0;
+        foreach (var line in list)
+        {
+            if (line.Sum.Currency == total.Currency)
+                total = total with { Amount = total.Amount + line.Sum.Amount };
+            else if (line.Sum.Amount != 0)
+                others++;
+        }
         sheet.Set("total_cost", Amount(total));
         sheet.Set("budget", Amount(budget.Value) with { Data = [new Datum($"budget: {budget.Value}", budget.At)] });
-        sheet.Set("other_currencies", Dimension.One, list.Count(l => l.Sum.Currency != budget.Value.Currency && l.Sum.Amount != 0));
+        sheet.Set("other_currencies", Dimension.One, others);
     }
 
     private static void Quote(Build build, IReadOnlyList<ListLine> list, FactSheet sheet)
@@ -73,7 +83,9 @@ internal static class BuildFacts
         sheet.Set("has_quote", build.Quote is not null);
         if (build.Quote is not { } quote)
             return;
-        var packs = quote.GroupBy(q => q.Part.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Sum(q => q.Packs), StringComparer.Ordinal);
+        var packs = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var line in quote)
+            packs[line.Part.Id] = packs.GetValueOrDefault(line.Part.Id) + line.Packs;
         Names(sheet, "quote_lacks", list.Where(l => packs.GetValueOrDefault(l.Part) < l.Packs)
             .Select(l => $"{l.Packs - packs.GetValueOrDefault(l.Part)} × {l.Name}"));
         Names(sheet, "quote_unused", quote.Where(q => list.All(l => l.Part != q.Part.Id)).Select(q => q.Part.Name));

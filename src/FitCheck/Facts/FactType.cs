@@ -18,6 +18,11 @@ public readonly record struct FactType(FactKind Kind, Dimension Dimension = defa
 
     public static FactType Number(Dimension dimension) => new(FactKind.Number, dimension);
 
+    // Written out: the compiler's would need the just-in-time compiler at every start.
+    public bool Equals(FactType other) => Kind == other.Kind && Dimension == other.Dimension;
+
+    public override int GetHashCode() => (31 * Dimension.GetHashCode()) + (int)Kind;
+
     public override string ToString() => Kind switch
     {
         FactKind.Truth => "true or false",

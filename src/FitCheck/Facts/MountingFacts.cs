@@ -68,7 +68,7 @@ internal static class MountingFacts
         sheet.Set("has_glass", moving.Count > 0);
         if (moving.Count == 0)
             return;
-        var glass = moving.OrderBy(o => o.Depth?.Si ?? 0).First();
+        var glass = moving.MinBy(o => o.Depth?.Si ?? 0)!;
         sheet.Set("glass_depth", Dimension.Metre, glass.Depth?.Si);
         sheet.Set("glass_margin", Least([.. moving.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}, fully down"), o.Depth, o))]));
     }

@@ -71,7 +71,10 @@ internal static class PowerFacts
             return FactValue.Unknown(unknown, new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false));
         // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated. Where a crossover
         // resonates with the voice coil the voltage rises above the output's, but there the coil's impedance is high too: that is no power.
-        var gain = Math.Min(1, Enumerable.Range(0, sweep.States.Count).Max(i => Decibel.ToAmplitude(sweep.States[i].Drivers[index].Db) * channel.ActiveGain(sweep.States[i].Hz)));
+        var gain = 0.0;
+        foreach (var state in sweep.States)
+            gain = Math.Max(gain, Decibel.ToAmplitude(state.Drivers[index].Db) * channel.ActiveGain(state.Hz));
+        gain = Math.Min(1, gain);
         var power = volts * volts * Uncertain.Exact(gain * gain / impedance.Si);
         return FactValue.Of(Dimension.Watt, power) with { Unsure = [.. more] };
     }

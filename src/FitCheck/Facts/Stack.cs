@@ -43,9 +43,15 @@ internal sealed class Stack(Dimension dimension)
     /// <summary>The fact.</summary>
     public FactValue Of(Func<double[], double> f)
     {
-        var missing = _unsure.Count(u => !u.Estimated);
-        var unsure = _unsure.Where(u => missing == 0 || !u.Estimated).Select(u => new Unsure(
-            _inputs[u.Index].Name, u.How, u.Estimated, missing > 1 ? null : limit => Passing(u.Index, f, limit))).ToList();
+        var missing = 0;
+        foreach (var (_, _, estimated) in _unsure)
+            missing += estimated ? 0 : 1;
+        var unsure = new List<Unsure>();
+        foreach (var (index, how, estimated) in _unsure)
+        {
+            if (missing == 0 || !estimated)
+                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 ? null : limit => Passing(index, f, limit)));
+        }
         if (missing > 0)
             return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = _data };
         var number = StackUp.Of(_inputs, f);

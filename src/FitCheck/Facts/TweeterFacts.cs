@@ -63,8 +63,13 @@ internal static class TweeterFacts
             return;
         }
         IReadOnlyList<Unsure> unsure = branch.FeedUnknown ? [.. channel.Unsure, feed with { Estimated = true }] : channel.Unsure;
-        var hz = sweep.States.Select(s => s.Hz).ToList();
-        var db = sweep.LevelDb(index).Select((level, i) => level + Decibel.OfAmplitude(channel.ActiveGain(hz[i]))).ToList();
+        var hz = new double[sweep.States.Count];
+        var db = sweep.LevelDb(index);
+        for (var i = 0; i < hz.Length; i++)
+        {
+            hz[i] = sweep.States[i].Hz;
+            db[i] += Decibel.OfAmplitude(channel.ActiveGain(hz[i]));
+        }
         var pass = HighPass.Of(hz, db);
         if (passes > 0 && pass.CornerHz is { } corner)
         {

@@ -9,12 +9,30 @@ namespace FitCheck.Findings;
 /// <summary>The answer to `check`: everything a report may tell, and nothing of how it looks.</summary>
 public sealed record CheckResult(string Program, string CatalogDigest, IReadOnlyList<BuildResult> Builds)
 {
-    public Status Verdict => StatusWords.Worst(Builds.Select(b => b.Verdict));
+    public Status Verdict
+    {
+        get
+        {
+            var worst = Status.Pass;
+            foreach (var build in Builds)
+                worst = StatusWords.WorseOf(worst, build.Verdict);
+            return worst;
+        }
+    }
 }
 
 /// <summary>What was found of one build.</summary>
 public sealed record BuildResult
 {
+    private readonly Lazy<Pictures> _pictures = new(() => Pictures.None);
+
+    public BuildResult()
+    {
+    }
+
+    // Drawn when a report first asks: one for a terminal never does.
+    internal BuildResult(Func<Pictures> draw) => _pictures = new(draw);
+
     public required string File { get; init; }
     public required string Name { get; init; }
     public string? Notes { get; init; }
@@ -22,12 +40,12 @@ public sealed record BuildResult
     /// <summary>In their total order.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
     public required IReadOnlyList<FactTable> Facts { get; init; }
-    public IReadOnlyList<PositionDrawing> Drawings { get; init; } = [];
-    public IReadOnlyList<LoadCurve> Loads { get; init; } = [];
+    public IReadOnlyList<PositionDrawing> Drawings { get => _pictures.Value.Positions; init => _pictures = Redrawn(p => p with { Positions = value }); }
+    public IReadOnlyList<LoadCurve> Loads { get => _pictures.Value.Loads; init => _pictures = Redrawn(p => p with { Loads = value }); }
     /// <summary>One for each channel, in the order of the build.</summary>
-    public IReadOnlyList<WiringDiagram> Wirings { get; init; } = [];
+    public IReadOnlyList<WiringDiagram> Wirings { get => _pictures.Value.Wirings; init => _pictures = Redrawn(p => p with { Wirings = value }); }
     /// <summary>From the battery to the amplifiers; null without any.</summary>
-    public SupplyDiagram? Supply { get; init; }
+    public SupplyDiagram? Supply { get => _pictures.Value.Supply; init => _pictures = Redrawn(p => p with { Supply = value }); }
     public IReadOnlyList<ListLine> List { get; init; } = [];
     /// <summary>Sums by currency, in ordinal order of the currency.</summary>
     public IReadOnlyList<Money> Totals { get; init; } = [];
@@ -39,5 +57,23 @@ public sealed record BuildResult
     public IReadOnlyList<Problem> Remarks { get; init; } = [];
 
     /// <summary>The worst unwaived status.</summary>
-    public Status Verdict => StatusWords.Worst(Findings.Where(f => f.Waived is null).Select(f => f.Status));
+    public Status Verdict
+    {
+        get
+        {
+            var worst = Status.Pass;
+            foreach (var finding in Findings)
+            {
+                if (finding.Waived is null)
+                    worst = StatusWords.WorseOf(worst, finding.Status);
+            }
+            return worst;
+        }
+    }
+
+    private Lazy<Pictures> Redrawn(Func<Pictures, Pictures> change)
+    {
+        var before = _pictures;
+        return new(() => change(before.Value));
+    }
 }

@@ -12,13 +12,10 @@ public enum Status
 /// <summary>The one place where statuses are spelled.</summary>
 public static class StatusWords
 {
-    public static string Word(this Status status) => status switch
-    {
-        Status.Pass => "pass",
-        Status.Warn => "warn",
-        Status.Measure => "measure",
-        _ => "fail",
-    };
+    /// <summary>From best to worst.</summary>
+    public static readonly IReadOnlyList<string> All = ["pass", "warn", "measure", "fail"];
+
+    public static string Word(this Status status) => All[(int)status];
 
     public static Status? Parse(string word) => word switch
     {
@@ -29,5 +26,13 @@ public static class StatusWords
         _ => null,
     };
 
-    public static Status Worst(IEnumerable<Status> statuses) => statuses.DefaultIfEmpty(Status.Pass).Max();
+    public static Status Worst(IEnumerable<Status> statuses)
+    {
+        var worst = Status.Pass;
+        foreach (var status in statuses)
+            worst = WorseOf(worst, status);
+        return worst;
+    }
+
+    public static Status WorseOf(Status one, Status other) => one > other ? one : other;
 }

@@ -22,7 +22,7 @@ public static class Explain
         if (rule.Caution is not null)
             Section(text, "Caution", rule.Caution);
         Section(text, "Source", rule.Source.ToString());
-        Rows(text, "What it says", rule.Statuses.Select(s => (s.Word(), rule.Messages[s].Text)));
+        Rows(text, "What it says", rule.Statuses.Select(s => (s.Word(), rule.Messages[s]!.Text)));
         Rows(text, "Examples", rule.Examples.Select(e => (e.Expect?.Word() ?? "none", $"{e.Name}: {Given(rule, e)}")));
         Rows(text, "Facts", Facts(rule, declared).Select(f => (f.Name, $"{f.Meaning} ({f.Type})")));
         return text.ToString();

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using FitCheck.Facts;
 using FitCheck.Findings;
@@ -84,7 +83,7 @@ public static class Judge
 
     private static string Message(Rule rule, MessageVariables variables, Status status, ProblemList? problems)
     {
-        if (!rule.Messages.TryGetValue(status, out var template))
+        if (rule.Messages[status] is not { } template)
             throw new InvalidOperationException($"{rule.Id} has no message for {status.Word()}");
         if (template.Render(variables.Find, out var problem) is { } message)
             return message;
@@ -96,10 +95,11 @@ public static class Judge
     {
         var threshold = judgement.Deciding?.Bound.At ?? rule.When?.At ?? rule.Fact.At;
         var what = judgement.Deciding is null ? "condition of the rule" : "threshold of the rule";
-        return [.. judgement.Data.Select(d => new Related(d.At, d.What)).Append(new Related(threshold, what)).Distinct()
-            .OrderBy(r => r.At).ThenBy(r => r.What, StringComparer.Ordinal)];
+        Related[] places = [.. judgement.Data.Select(d => new Related(d.At, d.What)).Append(new Related(threshold, what)).Distinct()];
+        Array.Sort(places, (a, b) => a.At.CompareTo(b.At) is not 0 and var order ? order : string.CompareOrdinal(a.What, b.What));
+        return places;
     }
 
     private static string Fingerprint(string rule, string build, string position, string fact) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', rule, build, position, fact))))[..16];
+        Sha256.Of(Encoding.UTF8.GetBytes(string.Join('\n', rule, build, position, fact)))[..16];
 }

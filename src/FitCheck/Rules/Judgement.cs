@@ -84,7 +84,7 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
         }
     }
 
-    private static Limit? Nearest(IEnumerable<Limit> limits, FactValue fact) => limits.OrderBy(l => l.Margin(fact) ?? 0).FirstOrDefault();
+    private static Limit? Nearest(IEnumerable<Limit> limits, FactValue fact) => limits.MinBy(l => l.Margin(fact) ?? 0);
 
     private static Limit? Strictest(IReadOnlyList<Limit> limits) => limits.FirstOrDefault(l => l.Status == Status.Warn) ?? (limits.Count > 0 ? limits[0] : null);
 

@@ -17,7 +17,7 @@ internal sealed class MessageVariables(Rule rule, FactTable table, FactInputs in
     public static void Check(Rule rule, ProblemList problems)
     {
         string[] names = [.. rule.Scope.Names, .. Words];
-        foreach (var (_, message) in rule.Messages.OrderBy(m => m.Key))
+        foreach (var message in rule.Messages.All)
             message.Check(names, problems);
     }
 

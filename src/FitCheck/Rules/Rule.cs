@@ -27,7 +27,7 @@ public sealed record Rule
     /// <summary>Null when the rule never fails.</summary>
     public Threshold? Fail { get; init; }
     /// <summary>One for each status that the rule can give.</summary>
-    public required IReadOnlyDictionary<Status, MessageTemplate> Messages { get; init; }
+    public required RuleMessages Messages { get; init; }
     public required string Advice { get; init; }
     public required string Why { get; init; }
     public required RuleSource Source { get; init; }
@@ -36,8 +36,8 @@ public sealed record Rule
     public required IReadOnlyList<RuleExample> Examples { get; init; }
     /// <summary>The facts that it may name.</summary>
     public required FactScope Scope { get; init; }
-    /// <summary>Where each key of the file has its value.</summary>
-    public required IReadOnlyDictionary<string, Location> Places { get; init; }
+    /// <summary>The file's keys and values as they are written.</summary>
+    public required YamlMap Written { get; init; }
 
     /// <summary>The statuses that it can give, best first.</summary>
     public IEnumerable<Status> Statuses => Possible(Warn is not null, Fail is not null);
@@ -46,7 +46,7 @@ public sealed record Rule
     public IEnumerable<string> Names => Expressions.SelectMany(e => e.Names).Distinct(StringComparer.Ordinal);
 
     /// <summary>Where the value of this key stands, or where the file begins when it has none.</summary>
-    public Location PlaceOf(string key) => Places.TryGetValue(key, out var at) ? at : At;
+    public Location PlaceOf(string key) => Written[key]?.At ?? At;
 
     internal static IEnumerable<Status> Possible(bool warn, bool fail)
     {

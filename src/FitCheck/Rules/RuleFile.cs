@@ -40,24 +40,44 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
         return files;
     }
 
-    /// <summary>The root of its document, or null when it can't be read.</summary>
-    public YamlNode? Read(ProblemList problems)
+    /// <summary>What is in it; null when it can't be read.</summary>
+    public byte[]? Bytes(ProblemList problems)
     {
         try
         {
             var length = new FileInfo(Path).Length;
-            if (length > SourceText.MaxBytes)
-            {
-                problems.Error(new Location(Reported, 0, 0), $"the file has {length} bytes; a rule has a few thousand");
-                return null;
-            }
-            return SourceText.Decode(Reported, File.ReadAllBytes(Path), problems) is { } source ? YamlReader.Read(source, problems) : null;
+            if (length <= SourceText.MaxBytes)
+                return File.ReadAllBytes(Path);
+            problems.Error(new Location(Reported, 0, 0), $"the file has {length} bytes; a rule has a few thousand");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             problems.Error(new Location(Reported, 0, 0), "the file can't be read: " + e.Message);
-            return null;
         }
+        return null;
+    }
+
+    /// <summary>The root of a document with these bytes, or null when it can't be read.</summary>
+    /// <param name="bytes">What is in the file.</param>
+    /// <param name="problems">Where mistakes are told.</param>
+    /// <param name="examples">False when nobody asks for the examples, which are nearly half of a rule.</param>
+    public YamlNode? Read(byte[] bytes, ProblemList problems, bool examples = true) =>
+        SourceText.Decode(Reported, bytes, problems) is { } source ? YamlReader.Read(examples ? source : WithoutExamples(source), problems) : null;
+
+    // Only where they stand last, as they do by custom: what follows is indented, an item, a comment or empty.
+    private static SourceText WithoutExamples(SourceText source)
+    {
+        const string key = "\nexamples:";
+        var text = source.Text;
+        var start = text.IndexOf(key, StringComparison.Ordinal);
+        if (start < 0)
+            return source;
+        for (var end = text.IndexOf('\n', start + 1); end >= 0 && end + 1 < text.Length; end = text.IndexOf('\n', end + 1))
+        {
+            if (text[end + 1] is not (' ' or '-' or '#' or '\r' or '\n'))
+                return source;
+        }
+        return source with { Text = string.Concat(text.AsSpan(0, start), key, " []") };
     }
 
     /// <summary>True when the rule's id is the one that its path gives it.</summary>

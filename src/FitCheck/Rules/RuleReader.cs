@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
@@ -8,7 +7,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Rules;
 
 /// <summary>Reads a rule file. All its problems are told at once, each with line and column.</summary>
-public sealed partial class RuleReader
+public sealed class RuleReader
 {
     private static readonly string[] Keys =
     [
@@ -86,7 +85,7 @@ public sealed partial class RuleReader
             Caution = caution,
             Examples = examples,
             Scope = _scope,
-            Places = _root.Entries.ToDictionary(e => e.Key, e => e.Value.At, StringComparer.Ordinal),
+            Written = _root,
         };
     }
 
@@ -94,10 +93,24 @@ public sealed partial class RuleReader
     {
         if (_keys.Text("id") is not { } id)
             return null;
-        if (IdPattern().IsMatch(id))
+        if (IsId(id))
             return id;
         _problems.Error(_keys.Find("id")!.At, $"a rule's id is `family/slug` in lower-case letters, digits and hyphens, found `{id}`");
         return null;
+    }
+
+    // Words of lower-case letters and digits, joined by hyphens and by one slash: `mount/too-deep`.
+    private static bool IsId(string id)
+    {
+        var slashes = 0;
+        for (var i = 0; i < id.Length; i++)
+        {
+            var joins = id[i] is '-' or '/';
+            if (joins ? i == 0 || i == id.Length - 1 || id[i - 1] is '-' or '/' : !char.IsAsciiLetterLower(id[i]) && !char.IsAsciiDigit(id[i]))
+                return false;
+            slashes += id[i] == '/' ? 1 : 0;
+        }
+        return slashes == 1;
     }
 
     // Without a subject the names of facts mean nothing; a position is assumed so that the other mistakes are told too.
@@ -143,19 +156,22 @@ public sealed partial class RuleReader
             ? new ThresholdReader(key, fact?.Type, _scope, _problems).Read(map)
             : null;
 
-    private Dictionary<Status, MessageTemplate> Messages()
+    private RuleMessages Messages()
     {
-        var messages = new Dictionary<Status, MessageTemplate>();
+        var messages = new RuleMessages();
         if (_keys.Require("message") is not { } node || _keys.Map(node, "message", "a mapping with one message a status") is not { } map)
             return messages;
-        var keys = new RuleKeys(map, "`message`", _problems, [.. Enum.GetValues<Status>().Select(s => s.Word())]);
+        var keys = new RuleKeys(map, "`message`", _problems, [.. StatusWords.All]);
         foreach (var status in Rule.Possible(!IsNever("warn"), !IsNever("fail")))
         {
             if (keys.Text(status.Word()) is { } text)
                 messages[status] = new MessageTemplate(text, keys.Find(status.Word())!.At);
         }
-        foreach (var never in new[] { Status.Warn, Status.Fail }.Where(s => IsNever(s.Word()) && keys.Find(s.Word()) is not null))
-            _problems.Error(keys.Find(never.Word())!.At, $"the rule says `{never.Word()}: never`, so this message is never shown");
+        foreach (var key in (string[])["warn", "fail"])
+        {
+            if (IsNever(key) && keys.Find(key) is { } never)
+                _problems.Error(never.At, $"the rule says `{key}: never`, so this message is never shown");
+        }
         return messages;
     }
 
@@ -166,7 +182,4 @@ public sealed partial class RuleReader
         var keys = new RuleKeys(map, "a source", _problems, "title", "url");
         return keys.Text("title") is { } title ? new RuleSource(title, keys.OptionalText("url")) : null;
     }
-
-    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*/[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
-    private static partial Regex IdPattern();
 }

@@ -7,13 +7,15 @@ namespace FitCheck.Rules;
 /// <summary>The rules of one or more directories, in ordinal order of their ids.</summary>
 public sealed class RuleSet
 {
-    private readonly SortedDictionary<string, Rule> _byId = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Rule> _byId = new(StringComparer.Ordinal);
 
     public RuleSet(IEnumerable<Rule> rules)
     {
         foreach (var rule in rules)
             _byId[rule.Id] = rule;
-        Rules = [.. _byId.Values];
+        var sorted = new List<Rule>(_byId.Values);
+        sorted.Sort((a, b) => string.CompareOrdinal(a.Id, b.Id));
+        Rules = sorted;
     }
 
     public IReadOnlyList<Rule> Rules { get; }
@@ -27,18 +29,31 @@ public sealed class RuleSet
     /// <param name="checkTemplates">Also parse the messages, which costs the start-up of the template engine.</param>
     public static RuleSet Load(IReadOnlyList<string> directories, IReadOnlyList<FactDeclaration> declared, ProblemList problems, bool checkTemplates = false)
     {
-        var scopes = Enum.GetValues<Subject>().ToDictionary(s => s, s => new FactScope(s, declared));
-        var rules = new List<Rule>();
-        foreach (var directory in directories)
-        {
-            foreach (var file in RuleFile.AllOf(directory, problems))
-            {
-                if (file.Read(problems) is { } root && RuleReader.Read(root, s => scopes[s], problems) is { } rule && file.Names(rule, problems))
-                    rules.Add(rule);
-            }
-        }
+        var rules = Load(RuleBytes.Of(directories, problems), declared, problems, examples: true);
         if (checkTemplates)
-            rules.ForEach(r => MessageVariables.Check(r, problems));
+            rules.CheckTemplates(problems);
+        return rules;
+    }
+
+    /// <summary>Reads rules from files that are in memory already.</summary>
+    internal static RuleSet Load(RuleBytes files, IReadOnlyList<FactDeclaration> declared, ProblemList problems, bool examples)
+    {
+        var scopes = new FactScope[SubjectWords.All.Count];
+        for (var i = 0; i < scopes.Length; i++)
+            scopes[i] = new FactScope((Subject)i, declared);
+        var rules = new List<Rule>();
+        foreach (var (file, bytes) in files.Files)
+        {
+            if (file.Read(bytes, problems, examples) is { } root && RuleReader.Read(root, s => scopes[(int)s], problems) is { } rule && file.Names(rule, problems))
+                rules.Add(rule);
+        }
         return new RuleSet(rules);
+    }
+
+    /// <summary>Tells messages that can't be parsed or that name something unknown.</summary>
+    internal void CheckTemplates(ProblemList problems)
+    {
+        foreach (var rule in Rules)
+            MessageVariables.Check(rule, problems);
     }
 }

@@ -12,11 +12,9 @@ internal sealed class YamlTokenReader : JsonReader, IJsonLineInfo
 
     public YamlTokenReader(YamlNode root) => Flatten(root);
 
-    public int LineNumber => Current.Line;
+    public int LineNumber => _next == 0 ? 0 : _tokens[_next - 1].At.Line;
 
-    public int LinePosition => Current.Column;
-
-    private Location Current => _next == 0 ? default : _tokens[_next - 1].At;
+    public int LinePosition => _next == 0 ? 0 : _tokens[_next - 1].At.Column;
 
     public bool HasLineInfo() => _next > 0;
 

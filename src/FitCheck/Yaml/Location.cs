@@ -1,10 +1,12 @@
 namespace FitCheck.Yaml;
 
 /// <summary>A place in a source file; line and column count from 1. Line 0 stands for the file as a whole.</summary>
-public readonly record struct Location(string File, int Line, int Column) : IComparable<Location>
+public sealed record Location(string File, int Line, int Column) : IComparable<Location>
 {
-    public int CompareTo(Location other)
+    public int CompareTo(Location? other)
     {
+        if (other is null)
+            return 1;
         var byFile = string.CompareOrdinal(File, other.File);
         if (byFile != 0)
             return byFile;

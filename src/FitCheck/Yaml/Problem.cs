@@ -31,7 +31,7 @@ public sealed class ProblemList
     public void AddRange(IEnumerable<Problem> problems) => _items.AddRange(problems);
 
     /// <summary>In file order; of several at one place only the first that was found: the others follow from it.</summary>
-    public IReadOnlyList<Problem> Sorted() => [.. _items
+    public IReadOnlyList<Problem> Sorted() => _items.Count == 0 ? [] : [.. _items
         .GroupBy(p => (p.At, p.Severity)).Select(g => g.First())
         .OrderBy(p => p.At).ThenBy(p => p.Message, StringComparer.Ordinal)];
 }

@@ -9,7 +9,7 @@ internal static class Evidence
     /// The result with the evidence of its operands, each entry once. What value of a datum would pass is dropped:
     /// it was told for the operand, not for the result.
     /// </summary>
-    public static FactValue RestingOn(this FactValue result, params ReadOnlySpan<FactValue> operands)
+    public static FactValue RestingOn(this FactValue result, params FactValue[] operands)
     {
         var unsure = new List<Unsure>();
         var data = new List<Datum>();

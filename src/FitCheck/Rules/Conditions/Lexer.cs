@@ -11,7 +11,7 @@ internal sealed class Lexer(string text, Action<int, string> report)
     private static readonly string[] Connectives = ["and", "or", "not"];
 
     // Longest first, so that `mm2` is not read as `mm`.
-    private static readonly Unit[] Units = [.. Unit.All.Where(u => u.Symbol != "1").OrderByDescending(u => u.Symbol.Length)];
+    private static readonly Unit[] Units = LongestFirst();
 
     private readonly List<Token> _tokens = [];
     private int _at;
@@ -80,6 +80,13 @@ internal sealed class Lexer(string text, Action<int, string> report)
         _tokens.Add(new Token(TokenKind.Word, text[(_at + 1)..end], _at));
         _at = end + 1;
         return true;
+    }
+
+    private static Unit[] LongestFirst()
+    {
+        var units = Array.FindAll([.. Unit.All], u => u.Symbol != "1");
+        Array.Sort(units, (a, b) => b.Symbol.Length.CompareTo(a.Symbol.Length));
+        return units;
     }
 
     private string Identifier(int start)

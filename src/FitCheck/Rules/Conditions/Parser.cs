@@ -122,7 +122,7 @@ internal sealed class Parser(IReadOnlyList<Token> tokens, Action<int, string> re
         return node;
     }
 
-    private Token? Take(params ReadOnlySpan<string> symbols)
+    private Token? Take(params string[] symbols)
     {
         foreach (var symbol in symbols)
         {

@@ -12,7 +12,7 @@ internal enum TokenKind
 }
 
 /// <summary>A piece of an expression: its kind, its text, where it starts, and for a number its value in SI and its unit.</summary>
-internal readonly record struct Token(TokenKind Kind, string Text, int Offset, double Si = 0, Unit? Unit = null)
+internal sealed record Token(TokenKind Kind, string Text, int Offset, double Si = 0, Unit? Unit = null)
 {
     public bool Is(string symbol) => Kind is TokenKind.Symbol or TokenKind.Name && Text == symbol;
 
