@@ -15,7 +15,7 @@ public sealed class StarterTests
     [Theory]
     [MemberData(nameof(PartKinds))]
     public void A_part_starter_is_a_valid_entry_under_its_id(string kind) =>
-        Assert.Equal([], Problems.Value.Where(p => p.At.File.EndsWith($"/{Kinds.FolderOf(kind)}/{IdOf(kind)}.yaml", StringComparison.Ordinal)).Select(p => p.ToString()));
+        Assert.Equal([], Problems.Value.Where(p => p.At.File.EndsWith($"/{Kinds.All.First(k => k.Kind == kind).Folder}/{IdOf(kind)}.yaml", StringComparison.Ordinal)).Select(p => p.ToString()));
 
     [Fact]
     public void The_build_starter_is_a_build_with_nothing_to_object_to()

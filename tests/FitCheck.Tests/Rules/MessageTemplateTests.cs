@@ -10,6 +10,8 @@ namespace FitCheck.Tests.Rules;
 /// <summary>Messages are filled in, and a hostile one can neither run long nor reach anything.</summary>
 public sealed class MessageTemplateTests
 {
+    private static readonly Location Nowhere = new("rule.yaml", 1, 1);
+
     [Theory]
     [InlineData("It is {{ value }}.", "It is 3 mm.")]
     [InlineData("It is {{value}},\n  not {{ limit }}.", "It is 3 mm, not 5 mm.")]
@@ -62,14 +64,14 @@ public sealed class MessageTemplateTests
         Gen.OneOf(Gen.Const("{{ value }}"), Gen.Const("{{limit}}"), Gen.Const("{{"), Gen.Const("}}"), Gen.Const("{ "), Gen.Const("}"), Gen.Const("a "), Gen.Const("{{ other }}"), Gen.Const("{{ end }}"), Gen.Const("\n"))
             .List[0, 6].Select(pieces => string.Concat(pieces)).Sample(text =>
             {
-                var byEngine = new MessageTemplate(text, default).RenderByEngine(Variable, out _);
+                var byEngine = new MessageTemplate(text, Nowhere).RenderByEngine(Variable, out _);
                 return Render(text, out _) == (byEngine is null ? null : string.Join(' ', byEngine.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
             });
 
     [Fact]
     public void The_engine_is_not_loaded_for_single_names()
     {
-        var template = new MessageTemplate("It is {{ value }}.", default);
+        var template = new MessageTemplate("It is {{ value }}.", Nowhere);
         template.Render(Variable, out _);
         Assert.Null(typeof(MessageTemplate).GetField("_parsed", BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(template));
     }
@@ -77,11 +79,11 @@ public sealed class MessageTemplateTests
     private static IReadOnlyList<Problem> Check(string text)
     {
         var problems = new ProblemList();
-        new MessageTemplate(text, default).Check(["value", "limit"], problems);
+        new MessageTemplate(text, Nowhere).Check(["value", "limit"], problems);
         return problems.Sorted();
     }
 
-    private static string? Render(string text, out string? problem) => new MessageTemplate(text, default).Render(Variable, out problem);
+    private static string? Render(string text, out string? problem) => new MessageTemplate(text, Nowhere).Render(Variable, out problem);
 
     private static string? Variable(string name) => name switch { "value" => "3 mm", "limit" => "5 mm", _ => null };
 }
