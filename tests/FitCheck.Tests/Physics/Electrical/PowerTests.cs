@@ -90,9 +90,11 @@ public class PowerTests
         Assert.Equal(new LPad(0, double.PositiveInfinity), pad.InE24());
     }
 
+    // By hand: E24 steps by at most 1.1, so each resistor is off by at most 4.9 %; K = 1 + Rs·(1/Rp + 1/Z) then by at most 9.8 % of (K − 1)/K, which at
+    // 10 dB is 6.8 %, 0.57 dB.
     [Fact]
-    public void A_pad_of_bought_resistors_comes_within_half_a_decibel() => Gen.Select(RandomNetworks.Logarithmic(2, 8), Gen.Double[1, 10])
-        .Sample((load, db) => Math.Abs(LPad.For(load, db).InE24().Attenuation(load) - db) < 0.5);
+    public void A_pad_of_bought_resistors_comes_within_six_tenths_of_a_decibel() => Gen.Select(RandomNetworks.Logarithmic(2, 8), Gen.Double[1, 10])
+        .Sample((load, db) => Math.Abs(LPad.For(load, db).InE24().Attenuation(load) - db) < 0.6);
 
     [Fact]
     public void No_preferred_number_is_nearer() => RandomNetworks.Logarithmic(1e-3, 1e4).Sample(value =>
