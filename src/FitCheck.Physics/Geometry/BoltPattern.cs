@@ -127,11 +127,11 @@ public sealed class BoltPattern
         void Try(double rotation)
         {
             var match = At(turned, rotation, tolerance);
-            // In the middle between the extreme offsets the worst hole is least off, and every hole still meets.
+            // In the middle between the extreme offsets the worst hole is least off, and every hole still meets, unless holes lie closer than the tolerance.
             var (low, high) = Offsets(turned, match);
-            var centred = rotation + ((low + high) / 2);
-            if (only is null || Near(centred, only, tolerance))
-                match = At(turned, centred, tolerance);
+            var centred = At(turned, rotation + ((low + high) / 2), tolerance);
+            if (centred.Meeting >= match.Meeting && (only is null || Near(centred.Rotation, only, tolerance)))
+                match = centred;
             var (after, until) = Offsets(turned, match);
             var worst = Math.Max(Math.Abs(after), Math.Abs(until));
             if (best is null || match.Meeting > best.Meeting || (match.Meeting == best.Meeting && (worst < worstOfBest - 1e-9
