@@ -23,14 +23,17 @@ internal sealed class CommonOptions
 
     public Option<bool> Verbose { get; } = new("--verbose") { Description = "Tell what passed too" };
 
-    public Folders Folders(ParseResult parsed)
+    public Folders Folders(ParseResult parsed) => Folders(parsed.GetValue(Catalog) ?? [], parsed.GetValue(Rules) ?? []);
+
+    /// <summary>The folders that were given, or those beside the program.</summary>
+    public static Folders Folders(IReadOnlyList<string> catalog, IReadOnlyList<string> rules)
     {
         var beside = FitCheck.Folders.BesideProgram;
-        return new Folders(Given(parsed.GetValue(Catalog)) ?? beside.Catalog, Given(parsed.GetValue(Rules)) ?? beside.Rules);
+        return new Folders(Given(catalog) ?? beside.Catalog, Given(rules) ?? beside.Rules);
     }
 
-    public bool Color(ParseResult parsed) =>
-        !parsed.GetValue(NoColor) && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !Console.IsOutputRedirected;
+    public static bool Color(bool noColor) =>
+        !noColor && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !Console.IsOutputRedirected;
 
-    private static string[]? Given(string[]? folders) => folders is { Length: > 0 } ? [.. folders.Select(f => f.Replace('\\', '/'))] : null;
+    private static string[]? Given(IReadOnlyList<string> folders) => folders.Count > 0 ? [.. folders.Select(f => f.Replace('\\', '/'))] : null;
 }

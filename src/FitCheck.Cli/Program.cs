@@ -25,7 +25,9 @@ internal static class Program
 
     private static int Run(string[] args)
     {
-        var parsed = Check(args) is { Errors.Count: 0 } check ? check : Root().Parse(args);
+        if (CheckRequest.Plain(args) is { } request)
+            return CheckCommand.Run(request);
+        var parsed = Root().Parse(args);
         if (parsed.Errors.Count == 0)
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         foreach (var error in parsed.Errors)
@@ -33,11 +35,6 @@ internal static class Program
         Console.Error.WriteLine($"Try `fitcheck {(parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ")}--help`.");
         return ExitStatus.BadUsage;
     }
-
-    // Most runs are checks. They don't wait for the other commands and for the texts of the help to be put together; whoever asks for help, or is
-    // mistaken, gets the whole.
-    private static ParseResult? Check(string[] args) =>
-        args is ["check", .. var rest] && !Array.Exists(rest, a => a is "--help" or "-h" or "/h" or "-?" or "/?" || a.StartsWith('@')) ? CheckCommand.Create().Parse(rest) : null;
 
     private static RootCommand Root() => new(
         "FitCheck tells before anything is bought or cut whether drivers, spacers, plugs, crossovers and amplifiers go together in a vehicle.\n\n"

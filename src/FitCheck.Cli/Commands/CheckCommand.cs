@@ -26,26 +26,40 @@ internal static class CheckCommand
         {
             builds, formats, outputs, failOn, common.Catalog, common.Rules, common.Verbose, common.NoColor,
         };
-        command.SetAction(parsed =>
+        command.SetAction(parsed => Run(new CheckRequest
         {
-            var (targets, error) = OutputTargets.Pair(parsed.GetValue(formats) ?? [], parsed.GetValue(outputs) ?? []);
-            if (targets is null)
-                return Usage(error!);
-            CheckOutcome outcome;
-            using (var line = new ProgressLine())
-                outcome = Check.Run(parsed.GetValue(builds)!, common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
-            if (outcome.Result is not { } result)
-                return ProblemLines.Tell(outcome.Problems, Console.Error);
-            var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = common.Color(parsed) };
-            if (Written(targets, result, options) is { } failed)
-            {
-                Console.Error.WriteLine("fitcheck: " + failed);
-                return ExitStatus.BadInput;
-            }
-            ProblemLines.Tell(outcome.Problems.Concat(result.Builds.SelectMany(b => b.Remarks)), Console.Error);
-            return Exit(result, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);
-        });
+            Builds = parsed.GetValue(builds)!,
+            Formats = parsed.GetValue(formats) ?? [],
+            Outputs = parsed.GetValue(outputs) ?? [],
+            Catalog = parsed.GetValue(common.Catalog) ?? [],
+            Rules = parsed.GetValue(common.Rules) ?? [],
+            FailOn = parsed.GetValue(failOn)!,
+            Verbose = parsed.GetValue(common.Verbose),
+            NoColor = parsed.GetValue(common.NoColor),
+        }));
         return command;
+    }
+
+    public static int Run(CheckRequest request)
+    {
+        var (targets, error) = OutputTargets.Pair(request.Formats, request.Outputs);
+        if (targets is null)
+            return Usage(error!);
+        CheckOutcome outcome;
+        using (var line = new ProgressLine())
+            outcome = Check.Run(request.Builds, CommonOptions.Folders(request.Catalog, request.Rules), Remembered.InUserFolder(), line.Tell);
+        if (outcome.Result is not { } result)
+            return ProblemLines.Tell(outcome.Problems, Console.Error);
+        var options = ReportOptions.Default with { Verbose = request.Verbose, Color = CommonOptions.Color(request.NoColor) };
+        if (Written(targets, result, options) is { } failed)
+        {
+            Console.Error.WriteLine("fitcheck: " + failed);
+            return ExitStatus.BadInput;
+        }
+        ProblemLines.Tell(outcome.Problems, Console.Error);
+        foreach (var build in result.Builds)
+            ProblemLines.Tell(build.Remarks, Console.Error);
+        return Exit(result, StatusWords.Parse(request.FailOn)!.Value);
     }
 
     private static string? Written(OutputTargets targets, CheckResult result, ReportOptions options)

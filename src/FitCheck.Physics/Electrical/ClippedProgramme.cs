@@ -19,7 +19,7 @@ public static class ClippedProgramme
         -11.98, -12.39, -13.06, -13.98, -15.10, -16.63, -18.58, -20.75, -23.32, -26.34, -29.60, // 2 to 20 kHz
     ];
 
-    private static readonly double[] Powers = [.. BandDb.Select(Decibel.ToPower)];
+    private static readonly double[] Powers = ProgrammeNoise.PowersOf(BandDb);
 
     /// <summary>
     /// Sum of a function of frequency (Hz) over the clipped noise: with watts per volt squared it is watts per volt squared of the output's continuous voltage.

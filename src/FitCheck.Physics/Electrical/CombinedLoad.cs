@@ -4,7 +4,13 @@ namespace FitCheck.Physics.Electrical;
 public static class CombinedLoad
 {
     /// <summary>In parallel: 1/Σ(1/R). All above zero; at least one.</summary>
-    public static double Parallel(params IReadOnlyList<double> loads) => 1 / NotEmpty(loads).Sum(r => 1 / r);
+    public static double Parallel(params IReadOnlyList<double> loads)
+    {
+        var conductance = 0.0;
+        foreach (var load in NotEmpty(loads))
+            conductance += 1 / load;
+        return 1 / conductance;
+    }
 
     /// <summary>In series: Σ R. At least one.</summary>
     public static double Series(params IReadOnlyList<double> loads) => NotEmpty(loads).Sum();

@@ -33,14 +33,14 @@ public static class ProgrammeNoise
     public static double Mean(Func<double, double> function) => Weighted(Shares, function);
 
     /// <summary>Frequencies at which a function is looked at, in each band at equal ratios, with the share of the noise's power that stands for each.</summary>
-    public static IReadOnlyList<(double Hz, double Share)> Points { get; } = [.. AllPoints()];
+    public static IReadOnlyList<(double Hz, double Share)> Points { get; } = AllPoints();
 
     /// <summary>Sum of a function of frequency (Hz) over the bands, each with a weight of its own.</summary>
-    internal static double Weighted(IReadOnlyList<double> weights, Func<double, double> function)
+    internal static double Weighted(double[] weights, Func<double, double> function)
     {
         ArgumentNullException.ThrowIfNull(function);
         double sum = 0;
-        for (var band = 0; band < weights.Count; band++)
+        for (var band = 0; band < weights.Length; band++)
         {
             for (var point = 0; point < PointsPerBand; point++)
                 sum += weights[band] / PointsPerBand * function(PointHz(band, point));
@@ -51,24 +51,32 @@ public static class ProgrammeNoise
 
     private static double PointHz(int band, int point) => CentreHz(band) * Math.Pow(10, (((point + 0.5) / PointsPerBand) - 0.5) / 10);
 
-    private static IEnumerable<(double Hz, double Share)> AllPoints()
+    private static (double Hz, double Share)[] AllPoints()
     {
-        for (var band = 0; band < Shares.Length; band++)
-        {
-            for (var point = 0; point < PointsPerBand; point++)
-                yield return (PointHz(band, point), Shares[band] / PointsPerBand);
-        }
+        var points = new (double, double)[Shares.Length * PointsPerBand];
+        for (var i = 0; i < points.Length; i++)
+            points[i] = (PointHz(i / PointsPerBand, i % PointsPerBand), Shares[i / PointsPerBand] / PointsPerBand);
+        return points;
     }
 
     private static double[] SharesOf(IReadOnlyList<double> levels)
     {
-        var shares = new double[levels.Count];
+        var shares = PowersOf(levels);
         var sum = 0.0;
-        for (var band = 0; band < shares.Length; band++)
-            sum += shares[band] = Decibel.ToPower(levels[band]);
+        foreach (var power in shares)
+            sum += power;
         for (var band = 0; band < shares.Length; band++)
             shares[band] /= sum;
         return shares;
+    }
+
+    /// <summary>Levels in dB as powers.</summary>
+    internal static double[] PowersOf(IReadOnlyList<double> levels)
+    {
+        var powers = new double[levels.Count];
+        for (var band = 0; band < powers.Length; band++)
+            powers[band] = Decibel.ToPower(levels[band]);
+        return powers;
     }
 
     /// <summary>Share of the power above a frequency in Hz (&gt; 0), as an ideal filter would leave it.</summary>

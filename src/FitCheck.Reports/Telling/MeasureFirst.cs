@@ -14,17 +14,22 @@ public static class MeasureFirst
     public static IReadOnlyList<MeasureTask> Of(BuildResult build)
     {
         var waiting = Told.Of(build, Status.Measure).SelectMany(t => t.Findings).ToList();
-        var data = waiting.SelectMany(Wanted)
-            .GroupBy(w => (w.Item.What, w.Item.How))
-            .Select(g => new Datum(g.Key.What, g.Key.How, [.. g.Select(w => (w.Item.Passing, w.Finding))]))
-            .ToList();
+        var data = new List<Datum>();
+        foreach (var alike in waiting.SelectMany(Wanted).GroupBy(w => $"{w.Item.What}\0{w.Item.How}", StringComparer.Ordinal))
+            data.Add(new Datum(alike.First().Item.What, alike.First().Item.How, [.. alike]));
         return [.. Mirrored(data).Select(Task)];
     }
 
-    private sealed record Datum(string What, string How, IReadOnlyList<(string? Passing, Finding Finding)> Waiting);
+    private sealed record Datum(string What, string How, IReadOnlyList<Wait> Waiting);
 
-    private static IEnumerable<(ToMeasure Item, Finding Finding)> Wanted(Finding finding) =>
-        finding.ToMeasure.DefaultIfEmpty(new ToMeasure(finding.Title, finding.Advice, null)).Select(item => (item, finding));
+    private sealed record Wait(ToMeasure Item, Finding Finding)
+    {
+        /// <summary>Waits that agree in it are told once.</summary>
+        public string Decides { get; } = $"{Item.Passing}\0{Finding.Rule}";
+    }
+
+    private static IEnumerable<Wait> Wanted(Finding finding) =>
+        finding.ToMeasure.DefaultIfEmpty(new ToMeasure(finding.Title, finding.Advice, null)).Select(item => new Wait(item, finding));
 
     // Data that differ in one word of their names and decide the same checks in the same way.
     private static IEnumerable<List<Datum>> Mirrored(List<Datum> data)
@@ -45,8 +50,9 @@ public static class MeasureFirst
     private static bool AreMirrored(Datum one, Datum other) =>
         one.How == other.How
         && Names.Difference(one.What.Split(' '), other.What.Split(' ')) >= 0
-        && one.Waiting.Select(w => (w.Passing, w.Finding.Rule)).SequenceEqual(other.Waiting.Select(w => (w.Passing, w.Finding.Rule)));
+        && one.Waiting.Select(w => w.Decides).SequenceEqual(other.Waiting.Select(w => w.Decides), StringComparer.Ordinal);
 
     private static MeasureTask Task(List<Datum> alike) => new(Names.Joined(alike.Select(d => d.What)), alike[0].How,
-        [.. alike.SelectMany(d => d.Waiting).GroupBy(w => (w.Passing, w.Finding.Rule)).Select(g => new MeasureOutcome(g.Key.Passing, new Told([.. g.Select(w => w.Finding)])))]);
+        [.. alike.SelectMany(d => d.Waiting).GroupBy(w => w.Decides, StringComparer.Ordinal)
+            .Select(g => new MeasureOutcome(g.First().Item.Passing, new Told([.. g.Select(w => w.Finding)])))]);
 }

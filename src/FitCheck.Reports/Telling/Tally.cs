@@ -42,12 +42,17 @@ public readonly record struct Tally(int Fail, int Measure, int Warn, int Pass, i
     public override string ToString()
     {
         var parts = new List<string>(5);
-        foreach (var status in Wording.WorstFirst)
-        {
-            if (this[status] > 0)
-                parts.Add($"{Figures.Whole(this[status])} {status.Word()}");
-        }
+        Add(Fail, Status.Fail);
+        Add(Measure, Status.Measure);
+        Add(Warn, Status.Warn);
+        Add(Pass, Status.Pass);
         var counts = $"{Wording.Count(Checks, "check", "checks")}{(parts.Count > 0 ? ": " : "")}{string.Join(", ", parts)}";
         return Waived > 0 ? $"{counts}; {Figures.Whole(Waived)} waived" : counts;
+
+        void Add(int count, Status status)
+        {
+            if (count > 0)
+                parts.Add($"{Figures.Whole(count)} {status.Word()}");
+        }
     }
 }

@@ -16,8 +16,7 @@ public sealed record Told(IReadOnlyList<Finding> Findings)
     public IEnumerable<Location> Places => Findings.Select(f => f.At).Distinct();
 
     /// <summary>In the order in which each first appears.</summary>
-    public static IReadOnlyList<Told> Of(IEnumerable<Finding> findings) =>
-        [.. findings.GroupBy(f => (f.Rule, f.Status, f.Title, f.Message, f.Advice, Figures.Row(f), f.Waived)).Select(g => new Told([.. g]))];
+    public static IReadOnlyList<Told> Of(IEnumerable<Finding> findings) => [.. findings.GroupBy(Words, StringComparer.Ordinal).Select(g => new Told([.. g]))];
 
     /// <summary>The unwaived findings of a status, by position in the order of the vehicle, then outputs, then what belongs to no place.</summary>
     public static IReadOnlyList<Told> Of(BuildResult build, Status status)
@@ -26,16 +25,30 @@ public sealed record Told(IReadOnlyList<Finding> Findings)
         return Of(build.Findings.Where(f => f.Status == status && f.Waived is null).OrderBy(f => order.GetValueOrDefault(f.Position, int.MaxValue)));
     }
 
+    private static string Words(Finding f) => string.Join('\0', f.Rule, f.Status.Word(), f.Title, f.Message, f.Advice, Figures.Row(f), f.Waived is null ? "" : "waived: " + f.Waived);
+
     private static Dictionary<string, int> Order(BuildResult build)
     {
         var order = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var key in Keys(Subject.Position).Concat(build.Drawings.Select(d => d.Position))
-            .Concat(Keys(Subject.Channel)).Concat(build.Loads.Select(l => l.Channel)).Concat(build.Facts.Select(f => f.Key)))
+        Add(Subject.Position);
+        // A build whose facts are told needs no drawing to know its places.
+        if (order.Count == 0)
         {
-            order.TryAdd(key, order.Count);
+            foreach (var drawing in build.Drawings)
+                order.TryAdd(drawing.Position, order.Count);
         }
+        Add(Subject.Channel);
+        foreach (var table in build.Facts)
+            order.TryAdd(table.Key, order.Count);
         return order;
 
-        IEnumerable<string> Keys(Subject subject) => build.Facts.Where(f => f.Subject == subject).Select(f => f.Key);
+        void Add(Subject subject)
+        {
+            foreach (var table in build.Facts)
+            {
+                if (table.Subject == subject)
+                    order.TryAdd(table.Key, order.Count);
+            }
+        }
     }
 }

@@ -97,18 +97,22 @@ public sealed class TextReport : IReport
 
     private static void WriteGains(TextPage page, BuildResult build)
     {
-        var gains = new List<(string Channel, string Volts)>();
+        var gains = new Dictionary<string, List<string>>(StringComparer.Ordinal);
         foreach (var table in build.Facts)
         {
-            if (table.Values.GetValueOrDefault("gain_target") is { Unsure.Count: 0, Number: { } volts } && table.Values.GetValueOrDefault("is_source_output") is { Truth: false })
-                gains.Add((table.Key, Figures.Show(volts.Value, "V")));
+            if (table.Values.GetValueOrDefault("gain_target") is not { Unsure.Count: 0, Number: { } target } || table.Values.GetValueOrDefault("is_source_output") is not { Truth: false })
+                continue;
+            var volts = Figures.Show(target.Value, "V");
+            if (!gains.TryGetValue(volts, out var channels))
+                gains.Add(volts, channels = []);
+            channels.Add(table.Key);
         }
         if (gains.Count == 0)
             return;
         page.Heading("Gain to start from");
         page.Line(2, Wording.HowToSetTheGain);
-        foreach (var alike in gains.GroupBy(g => g.Volts, StringComparer.Ordinal))
-            page.Hanging(2, "- ", $"{string.Join(", ", alike.Select(g => g.Channel))}: {alike.Key}");
+        foreach (var (volts, channels) in gains)
+            page.Hanging(2, "- ", $"{string.Join(", ", channels)}: {volts}");
         page.Gap();
     }
 

@@ -56,7 +56,8 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
     {
         var contents = Contents(kit.Part).ToList();
         // The longer cable of a kit goes to the battery, the shorter one to ground.
-        var cables = contents.Where(c => c.Type == "power-cable").OrderByDescending(c => c.Length?.Si ?? 0).ToList();
+        var cables = contents.FindAll(c => c.Type == "power-cable");
+        cables.Sort((a, b) => (b.Length?.Si ?? 0).CompareTo(a.Length?.Si ?? 0));
         return run with
         {
             Cable = new Chosen<WiringPart>(cables.Count > 0 ? cables[0] : kit.Part, kit.At),

@@ -8,7 +8,7 @@ internal static class SupplyShopping
     /// <summary>Parts and packs, in ordinal order of the parts' ids.</summary>
     public static IEnumerable<(WiringPart Part, int Packs)> ToBuy(Build build)
     {
-        var needs = new SortedDictionary<string, (WiringPart Part, double Amount)>(StringComparer.Ordinal);
+        var needs = new SortedDictionary<string, Amount>(StringComparer.Ordinal);
         foreach (var kit in build.Supply.Kits)
             Need(kit, 1);
         foreach (var run in build.Supply.Runs.Values.Append(build.Supply.Main).OfType<SupplyRun>())
@@ -34,8 +34,10 @@ internal static class SupplyShopping
                 Need(cable, cable.Length is { } roll ? length?.Si ?? roll.Si : 1);
         }
 
-        void Need(WiringPart part, double amount) => needs[part.Id] = (part, (needs.TryGetValue(part.Id, out var known) ? known.Amount : 0) + amount);
+        void Need(WiringPart part, double amount) => needs[part.Id] = new Amount(part, (needs.GetValueOrDefault(part.Id)?.Needed ?? 0) + amount);
     }
+
+    private sealed record Amount(WiringPart Part, double Needed);
 
     private static double Bought(Build build, WiringPart part)
     {

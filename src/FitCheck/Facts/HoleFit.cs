@@ -44,7 +44,7 @@ internal sealed record HoleFit(HoleCircle First, HoleCircle Second, BoltMatch Ma
     }
 
     /// <summary>Hours as a fitter reads them off a clock face: `1:30, 4:30`.</summary>
-    public static string Hours(IEnumerable<double> hours) => string.Join(", ", hours.Select(Clock));
+    public static string Hours(List<double> hours) => string.Join(", ", hours.ConvertAll(Clock));
 
     public static string Clock(double hour)
     {

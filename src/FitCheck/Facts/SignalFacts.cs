@@ -118,14 +118,15 @@ internal static class SignalFacts
 
     private static void TurnOn(DeviceContext c, bool bySignal, FactSheet sheet)
     {
-        var remotes = c.Before.Select(d => d.Part is SourceUnit s ? (d.Part, s.RemoteOutput) : d.Part is LineConverter l ? (d.Part, l.RemoteOutput) : (d.Part, false)).ToList();
-        var by = remotes.Find(r => r.Item2 == true).Part;
-        var silent = remotes.Find(r => r.Item2 is null).Part;
+        var by = c.Before.FirstOrDefault(d => Remote(d) == true)?.Part;
+        var silent = c.Before.FirstOrDefault(d => Remote(d) is null)?.Part;
         bool? switched = c.Device.Remote is not null || bySignal || by is not null ? true : silent is not null ? null : false;
         sheet.Set("has_turn_on", switched, new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.", Estimated: false));
         sheet.Set("needs_remote_wire", c.Device.Remote is not null || (!bySignal && switched == true));
         sheet.Set("has_remote_wire", c.Build.Supply.Lists("remote-wire"));
     }
+
+    private static bool? Remote(Device device) => device.Part switch { SourceUnit s => s.RemoteOutput, LineConverter l => l.RemoteOutput, _ => false };
 
     private static void Channels(DeviceContext c, FactSheet sheet)
     {
