@@ -127,11 +127,11 @@ public sealed class BoltPattern
         void Try(double rotation)
         {
             var match = At(turned, rotation, tolerance);
-            // In the middle between the extreme offsets the worst hole is least off, and every hole still meets.
+            // In the middle between the extreme offsets the worst hole is least off, and every hole still meets, unless holes lie closer than the tolerance.
             var (low, high) = Offsets(turned, match);
-            var centred = rotation + ((low + high) / 2);
-            if (only is null || Near(centred, only, tolerance))
-                match = At(turned, centred, tolerance);
+            var centred = At(turned, rotation + ((low + high) / 2), tolerance);
+            if (centred.Meeting >= match.Meeting && (only is null || Near(centred.Rotation, only, tolerance)))
+                match = centred;
             var (after, until) = Offsets(turned, match);
             var worst = Math.Max(Math.Abs(after), Math.Abs(until));
             if (best is null || match.Meeting > best.Meeting || (match.Meeting == best.Meeting && (worst < worstOfBest - 1e-9
@@ -142,26 +142,33 @@ public sealed class BoltPattern
         }
     }
 
-    // Which holes meet at one rotation. A hole takes one screw, so that no two holes may share one on the other face.
+    // Which holes meet at one rotation. A hole takes one screw, so that no two may share one on the other face: the largest matching, by augmenting paths.
     private BoltMatch At(BoltPattern turned, double rotation, double tolerance)
     {
         var own = new bool[Angles.Count];
-        var others = new bool[turned.Angles.Count];
+        var partner = new int[turned.Angles.Count];
+        Array.Fill(partner, -1);
         for (var i = 0; i < own.Length; i++)
-        {
-            var nearest = -1;
-            for (var j = 0; j < others.Length; j++)
-            {
-                var off = Math.Abs(Signed(Angles[i] - turned.Angles[j] - rotation));
-                if (!others[j] && off <= tolerance + 1e-9 && (nearest < 0 || off < Math.Abs(Signed(Angles[i] - turned.Angles[nearest] - rotation))))
-                    nearest = j;
-            }
-            if (nearest < 0)
-                continue;
-            own[i] = true;
-            others[nearest] = true;
-        }
+            own[i] = Place(i, new bool[partner.Length]);
+        var others = new bool[partner.Length];
+        for (var j = 0; j < others.Length; j++)
+            others[j] = partner[j] >= 0;
         return new BoltMatch(rotation, own, others);
+
+        bool Place(int i, bool[] seen)
+        {
+            for (var j = 0; j < partner.Length; j++)
+            {
+                if (seen[j] || Math.Abs(Signed(Angles[i] - turned.Angles[j] - rotation)) > tolerance + 1e-9)
+                    continue;
+                seen[j] = true;
+                if (partner[j] >= 0 && !Place(partner[j], seen))
+                    continue;
+                partner[j] = i;
+                return true;
+            }
+            return false;
+        }
     }
 
     private (double Low, double High) Offsets(BoltPattern turned, BoltMatch match)

@@ -43,6 +43,7 @@ internal sealed class BuildViews
             Sentence = Wording.Verdict(Tally.OfPoints(_build.Findings)),
             Checks = Wording.Count(checks.Checks, "check", "checks"),
             Counts = [.. Wording.WorstFirst.Select(s => new CountView(FindingViews.Status(s), Figures.Whole(checks[s])))],
+            WaivedChecks = Figures.Whole(checks.Waived),
             Tasks = [.. MeasureFirst.Of(_build).Select(Task)],
             ChangesTitle = checks.Fail > 0 ? "What to change" : "What to look at",
             Changes = [.. Told.Of(_build, Status.Fail).Concat(Told.Of(_build, Status.Warn)).Select(t => FindingViews.Of(t, _ids[t.First]))],

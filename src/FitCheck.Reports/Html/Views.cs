@@ -14,6 +14,7 @@ internal sealed record BuildView
     public required StatusView Verdict { get; init; }
     public required string Sentence { get; init; }
     public required string Checks { get; init; }
+    public required string WaivedChecks { get; init; }
     public required IReadOnlyList<CountView> Counts { get; init; }
     public required IReadOnlyList<TaskView> Tasks { get; init; }
     public required string ChangesTitle { get; init; }
