@@ -15,10 +15,10 @@ finish() {
   exit $((failed > 0))
 }
 
-# The ngspice and chromium that the tests compare with and look through.
+# The ngspice and chromium that the tests compare with and look through, and the linker of the quick program.
 install_missing() {
   local missing=()
-  for program in ngspice chromium; do
+  for program in ngspice chromium gcc; do
     command -v "$program" >/dev/null || missing+=("$program")
   done
   [ ${#missing[@]} -gt 0 ] || return 0

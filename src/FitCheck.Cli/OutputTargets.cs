@@ -26,6 +26,9 @@ internal sealed class OutputTargets
         return (targets, null);
     }
 
+    /// <summary>True when one of them has this format.</summary>
+    public bool Need(string format) => _targets.Exists(t => t.Report.Format == format);
+
     /// <summary>Writes every report; a file is written beside its place and then renamed, so that no reader ever sees half of it.</summary>
     /// <returns>Null when all went well, else what did not.</returns>
     public string? Write(CheckResult result, ReportOptions options)

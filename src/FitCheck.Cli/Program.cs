@@ -25,6 +25,8 @@ internal static class Program
 
     private static int Run(string[] args)
     {
+        if (QuickProgram.IsThis)
+            return Quick(args);
         if (CheckRequest.Plain(args) is { } request)
             return CheckCommand.Run(request);
         var parsed = Root().Parse(args);
@@ -34,6 +36,20 @@ internal static class Program
             Console.Error.WriteLine("fitcheck: " + error.Message);
         Console.Error.WriteLine($"Try `fitcheck {(parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ")}--help`.");
         return ExitStatus.BadUsage;
+    }
+
+    private static int Quick(string[] args)
+    {
+        try
+        {
+            if (CheckRequest.Plain(args) is { } request)
+                return CheckCommand.Run(request);
+        }
+        catch (HandOverException)
+        {
+            // Something in it is not for the quick program.
+        }
+        return WholeProgram.Run(args);
     }
 
     private static RootCommand Root() => new(

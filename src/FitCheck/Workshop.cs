@@ -33,6 +33,8 @@ internal sealed class Workshop
         var digest = Remembered.Key(Parts(catalog, files));
         if (!problems.HasErrors && remembered.Knows(digest))
             return new Workshop(catalog, known);
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
 
         var rules = RuleSet.Load(files, FactRegistry.Declarations, problems, examples: true);
         rules.CheckTemplates(problems);

@@ -45,6 +45,8 @@ internal static class CheckCommand
         var (targets, error) = OutputTargets.Pair(request.Formats, request.Outputs);
         if (targets is null)
             return Usage(error!);
+        if (QuickProgram.IsThis && targets.Need("html"))
+            throw new HandOverException();
         CheckOutcome outcome;
         using (var line = new ProgressLine())
             outcome = Check.Run(request.Builds, CommonOptions.Folders(request.Catalog, request.Rules), Remembered.InUserFolder(), line.Tell);

@@ -9,6 +9,8 @@ public sealed class HtmlReport : IReport
 
     public void Write(CheckResult result, ReportOptions options, TextWriter output)
     {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "html"));
         var builds = new List<BuildView>(result.Builds.Count);
         for (var i = 0; i < result.Builds.Count; i++)

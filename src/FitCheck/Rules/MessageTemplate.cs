@@ -33,6 +33,8 @@ public sealed class MessageTemplate(string text, Location at)
     /// <summary>The same by the template engine, whatever the places hold.</summary>
     internal string? RenderByEngine(Func<string, string?> variable, out string? problem)
     {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
         var template = Parsed();
         problem = template.HasErrors ? template.Messages[0].Message : null;
         if (problem is not null)

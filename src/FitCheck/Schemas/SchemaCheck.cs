@@ -13,6 +13,8 @@ public sealed class SchemaCheck
     /// <summary>Adds a problem for each violation. The kind must be one of <see cref="SchemaText.Kinds"/>.</summary>
     public void Check(string kind, YamlNode root, ProblemList problems)
     {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
         using var reader = new YamlTokenReader(root);
         var token = JToken.Load(reader, new JsonLoadSettings { LineInfoHandling = LineInfoHandling.Load });
         var nodes = Index(root);

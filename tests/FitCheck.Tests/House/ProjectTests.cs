@@ -9,7 +9,7 @@ namespace FitCheck.Tests.House;
 public class ProjectTests
 {
     // Each may use those before it.
-    private static readonly string[] Order = ["FitCheck.Physics", "FitCheck", "FitCheck.Reports", "FitCheck.Cli"];
+    private static readonly string[] Order = ["FitCheck.Physics", "FitCheck", "FitCheck.Reports", "FitCheck.Cli", "FitCheck.Native"];
 
     [Fact]
     public void Projects_use_only_those_before_them()
