@@ -28,7 +28,7 @@ public static class Judge
         var parts = rule.About.Select(a => table.Choices.GetValueOrDefault(a)).OfType<Choice>().ToList();
         var unit = rule.Unit;
         var measure = judgement.Status == Status.Measure ? Measures(judgement) : [];
-        var wanted = string.Join("; ", measure.Select(m => m.Passing is null ? m.What : $"{m.What} ({m.Passing})"));
+        var wanted = string.Join("; ", measure.Select(m => m.Passing is null ? Here(m.What, table) : $"{Here(m.What, table)} ({m.Passing})"));
         return new Finding
         {
             Rule = rule.Id,
@@ -52,6 +52,10 @@ public static class Judge
             Fingerprint = Fingerprint(rule.Id, buildName, table.Key, rule.Fact.Text),
         };
     }
+
+    // The finding names its place already; a work sheet of several places needs it in each line, a sentence about one does not.
+    private static string Here(string what, FactTable table) =>
+        what.Replace($" at {table.Name}", "", StringComparison.Ordinal).Replace($" ({table.Name})", "", StringComparison.Ordinal);
 
     private static Uncertain InUnit(in Uncertain n, Unit unit) => new(unit.FromSi(n.Value), unit.FromSi(n.Low), unit.FromSi(n.High), unit.FromSi(n.Rss));
 
