@@ -7,14 +7,14 @@ internal sealed class CommonOptions
 {
     public Option<string[]> Catalog { get; } = new("--catalog")
     {
-        Description = "A catalog folder; give it again to overlay another one [default: the one beside the program]",
+        Description = "A catalog folder; give it again to overlay another one, `default` for the one beside the program [default: just that one]",
         HelpName = "DIR",
         AllowMultipleArgumentsPerToken = false,
     };
 
     public Option<string[]> Rules { get; } = new("--rules")
     {
-        Description = "A rules folder; give it again to overlay another one [default: the one beside the program]",
+        Description = "A rules folder; give it again to overlay another one, `default` for the one beside the program [default: just that one]",
         HelpName = "DIR",
         AllowMultipleArgumentsPerToken = false,
     };
@@ -29,11 +29,12 @@ internal sealed class CommonOptions
     public static Folders Folders(IReadOnlyList<string> catalog, IReadOnlyList<string> rules)
     {
         var beside = FitCheck.Folders.BesideProgram;
-        return new Folders(Given(catalog) ?? beside.Catalog, Given(rules) ?? beside.Rules);
+        return new Folders(Given(catalog, beside.Catalog), Given(rules, beside.Rules));
     }
 
     public static bool Color(bool noColor) =>
         !noColor && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !Console.IsOutputRedirected;
 
-    private static string[]? Given(IReadOnlyList<string> folders) => folders.Count > 0 ? [.. folders.Select(f => f.Replace('\\', '/'))] : null;
+    private static IReadOnlyList<string> Given(IReadOnlyList<string> folders, IReadOnlyList<string> beside) =>
+        folders.Count == 0 ? beside : [.. folders.SelectMany(f => f == "default" && !Directory.Exists(f) ? beside : [f.Replace('\\', '/')])];
 }

@@ -83,6 +83,7 @@ public static class Check
             Settings = StartingPoints.Of(build, tables),
             Cautions = [.. cautions, .. Loudness(tables)],
             Remarks = remarks,
+            RuleChanges = rules.Changes,
         };
     }
 }

@@ -31,6 +31,8 @@ internal static class Waivers
 
     private static string Unmatched(Waiver waiver, List<Finding> findings, RuleSet rules)
     {
+        if (rules.Changes.FirstOrDefault(c => c.IsOff && c.Rule == waiver.Rule) is { } off)
+            return $"nothing to waive: `{waiver.Rule}` is switched off ({off.Reason})";
         if (rules.Find(waiver.Rule) is null)
             return $"no rule `{waiver.Rule}`, so this waiver matches nothing{Nearest.Hint(waiver.Rule, rules.Rules.Select(r => r.Id))}";
         var where = waiver.Position is { } position ? $" at `{position}`" : "";

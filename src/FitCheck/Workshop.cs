@@ -48,9 +48,9 @@ internal sealed class Workshop
     private static IEnumerable<byte[]> Parts(PartsCatalog catalog, RuleBytes files)
     {
         yield return Encoding.UTF8.GetBytes(catalog.Digest);
-        foreach (var (file, bytes) in files.Files)
+        foreach (var (file, bytes, layer) in files.Files)
         {
-            yield return Encoding.UTF8.GetBytes(file.Id);
+            yield return Encoding.UTF8.GetBytes($"{layer}:{file.Id}");
             yield return bytes;
         }
     }

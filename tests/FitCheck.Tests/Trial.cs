@@ -14,7 +14,10 @@ internal static class Trial
     private static readonly Lazy<RuleSet> Rules = new(() => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
 
     /// <summary>The result of a build on the catalog, overlaid by entries (`drivers/id.yaml` → text).</summary>
-    public static BuildResult Of(string build, params IEnumerable<(string File, string Text)> overlay)
+    public static BuildResult Of(string build, params IEnumerable<(string File, string Text)> overlay) => Judged(build, Rules.Value, overlay);
+
+    /// <summary>The same, judged by other rules.</summary>
+    public static BuildResult Judged(string build, RuleSet rules, params IEnumerable<(string File, string Text)> overlay)
     {
         using var folder = new TemporaryFolder();
         foreach (var (file, text) in overlay)
@@ -24,7 +27,7 @@ internal static class Trial
         var root = YamlReader.Read(new SourceText("build.yaml", build), problems);
         var read = root is null ? null : BuildReader.Read(root, catalog, problems);
         Assert.Empty(problems.Sorted());
-        return Check.Judged(read!, Rules.Value);
+        return Check.Judged(read!, rules);
     }
 
     /// <summary>The text of an entry of the repository's catalog.</summary>

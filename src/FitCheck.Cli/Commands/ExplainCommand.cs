@@ -30,7 +30,12 @@ internal static class ExplainCommand
             }
             if (rules.Find(id) is { } found)
             {
-                Console.Out.Write(Explain.Text(found, FactRegistry.Declarations));
+                Console.Out.Write(Explain.Text(found, FactRegistry.Declarations, rules.Changes.FirstOrDefault(c => c.Rule == id)));
+                return ExitStatus.Good;
+            }
+            if (rules.Changes.FirstOrDefault(c => c.Rule == id) is { } off)
+            {
+                Console.Out.WriteLine($"{off.Rule}\n{off.Title}\n\n{off.What} in {off.At}. Reason: {off.Reason}");
                 return ExitStatus.Good;
             }
             Console.Error.WriteLine($"fitcheck: no rule `{id}`{Nearest.Hint(id, rules.Rules.Select(r => r.Id))} `fitcheck explain` lists them all.");

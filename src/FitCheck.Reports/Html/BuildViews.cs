@@ -57,6 +57,9 @@ internal sealed class BuildViews
             LastWord = Wording.LastWord,
             Sources = Sources(),
             Waived = [.. Told.Of(_build.Findings.Where(f => f.Waived is not null)).Select(t => FindingViews.Of(t, _ids[t.First]) with { Heading = "h3", Where = t.Where })],
+            RuleChanges = [.. _build.RuleChanges.Select(c => $"{Wording.Changed(c)} ({Figures.ShortPlace(c.At)})")],
+            RuleChangesTitle = Wording.RulesOfThisShop,
+            RuleChangesLead = Wording.WhatRulesOfThisShopAre,
             Remarks = [.. _build.Remarks.Select(r => $"{r.Message} ({Figures.ShortPlace(r.At)})")],
         };
     }

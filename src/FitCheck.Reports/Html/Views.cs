@@ -29,6 +29,9 @@ internal sealed record BuildView
     public required string LastWord { get; init; }
     public required IReadOnlyList<SourceView> Sources { get; init; }
     public required IReadOnlyList<FindingView> Waived { get; init; }
+    public required IReadOnlyList<string> RuleChanges { get; init; }
+    public required string RuleChangesTitle { get; init; }
+    public required string RuleChangesLead { get; init; }
     public required IReadOnlyList<string> Remarks { get; init; }
 }
 

@@ -82,11 +82,33 @@ public sealed class JsonReport : IReport
         foreach (var caution in build.Cautions)
             json.WriteStringValue(caution);
         json.WriteEndArray();
+        WriteRuleChanges(json, build.RuleChanges);
         json.WriteStartArray("remarks");
         foreach (var remark in build.Remarks)
             WritePlace(json, null, remark.At, "message", remark.Message);
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    // Only where a shop has rules of its own.
+    private static void WriteRuleChanges(Utf8JsonWriter json, IReadOnlyList<RuleChange> changes)
+    {
+        if (changes.Count == 0)
+            return;
+        json.WriteStartArray("rule_changes");
+        foreach (var change in changes)
+        {
+            json.WriteStartObject();
+            json.WriteString("rule", change.Rule);
+            json.WriteString("title", change.Title);
+            json.WriteBoolean("off", change.IsOff);
+            json.WriteString("what", change.What);
+            if (change.Reason is not null)
+                json.WriteString("reason", change.Reason);
+            WritePlace(json, "at", change.At);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     private static void WriteFinding(Utf8JsonWriter json, Finding finding)

@@ -27,6 +27,14 @@ public static class Wording
         _ => $"This build goes together: all {Figures.Whole(points.Pass)} checks pass{Waived(points.Waived)}.",
     };
 
+    public const string RulesOfThisShop = "Rules of this shop";
+
+    public const string WhatRulesOfThisShopAre = "This report was judged by limits that differ from those that come with FitCheck:";
+
+    /// <summary>What a shop changed of a rule, and why.</summary>
+    public static string Changed(RuleChange change) =>
+        $"`{change.Rule}` ({change.Title}): {change.What}.{(change.Reason is { } reason ? $" Reason: {reason}{(reason.EndsWith('.') ? "" : ".")}" : "")}";
+
     public const string HowToSetTheGain = "With a test tone, the source at full volume and the driver unplugged, turn the gain up until a voltmeter at the output shows this.";
 
     /// <summary>What a voltmeter shows when the gain is set.</summary>

@@ -36,6 +36,7 @@ public sealed class TextReport : IReport
         if (verbose)
             WriteFindings(page, build, Status.Pass);
         WriteWaived(page, build);
+        WriteRuleChanges(page, build);
         WriteMeasureFirst(page, MeasureFirst.Of(build));
         WriteSettings(page, build);
         WriteGains(page, build);
@@ -64,6 +65,17 @@ public sealed class TextReport : IReport
     {
         foreach (var told in Told.Of(build.Findings.Where(f => f.Waived is not null)))
             page.Hanging(0, "waived   ", $"{told.Where}: {told.First.Title} ({told.First.Status.Word()}, {told.First.Rule}). Reason: {told.First.Waived}");
+        page.Gap();
+    }
+
+    private static void WriteRuleChanges(TextPage page, BuildResult build)
+    {
+        if (build.RuleChanges.Count == 0)
+            return;
+        page.Heading(Wording.RulesOfThisShop);
+        page.Line(2, Wording.WhatRulesOfThisShopAre);
+        foreach (var change in build.RuleChanges)
+            page.Hanging(2, "- ", $"{Wording.Changed(change)} [{Figures.ShortPlace(change.At)}]");
         page.Gap();
     }
 

@@ -56,6 +56,9 @@ public sealed record BuildResult
     /// <summary>Waivers that matched nothing, and other remarks on the build file itself.</summary>
     public IReadOnlyList<Problem> Remarks { get; init; } = [];
 
+    /// <summary>Where this shop's rules differ from those that come with the program.</summary>
+    public IReadOnlyList<RuleChange> RuleChanges { get; init; } = [];
+
     /// <summary>The worst unwaived status.</summary>
     public Status Verdict
     {

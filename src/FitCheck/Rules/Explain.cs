@@ -11,12 +11,17 @@ public static class Explain
     private const int Width = 96;
 
     /// <summary>The whole explanation, its lines ended by `\n`.</summary>
-    public static string Text(Rule rule, IReadOnlyList<FactDeclaration> declared)
+    /// <param name="rule">The rule.</param>
+    /// <param name="declared">Every fact, for its meaning.</param>
+    /// <param name="change">What a shop changed of it; null for nothing.</param>
+    public static string Text(Rule rule, IReadOnlyList<FactDeclaration> declared, RuleChange? change = null)
     {
         var text = new StringBuilder();
         text.Append(rule.Id).Append('\n');
         Wrapped(text, "", rule.Title);
         Rows(text, "What it asks", Question(rule));
+        if (change is not null)
+            Section(text, "Changed by this shop", change.Reason is { } reason ? $"{change.What}. Reason: {reason}" : change.What);
         Section(text, "Why", rule.Why);
         Section(text, "What to do", rule.Advice);
         if (rule.Caution is not null)

@@ -36,6 +36,8 @@ public sealed record Rule
     public required IReadOnlyList<RuleExample> Examples { get; init; }
     /// <summary>The facts that it may name.</summary>
     public required FactScope Scope { get; init; }
+    /// <summary>True when a later directory changed its limits or words.</summary>
+    public bool IsChanged { get; init; }
     /// <summary>The file's keys and values as they are written.</summary>
     public required YamlMap Written { get; init; }
 

@@ -14,16 +14,17 @@ internal sealed class RuleBytes
     public static RuleBytes Of(IReadOnlyList<string> directories, ProblemList problems)
     {
         var files = new List<File>();
-        foreach (var directory in directories)
+        for (var layer = 0; layer < directories.Count; layer++)
         {
-            foreach (var file in RuleFile.AllOf(directory, problems))
+            foreach (var file in RuleFile.AllOf(directories[layer], problems))
             {
                 if (file.Bytes(problems) is { } bytes)
-                    files.Add(new File(file, bytes));
+                    files.Add(new File(file, bytes, layer));
             }
         }
         return new RuleBytes(files);
     }
 
-    internal sealed record File(RuleFile Rule, byte[] Bytes);
+    /// <summary>A file, and the place of its directory among all: 0 is the first.</summary>
+    internal sealed record File(RuleFile Rule, byte[] Bytes, int Layer);
 }

@@ -1,4 +1,5 @@
 using FitCheck.Facts;
+using FitCheck.Findings;
 using FitCheck.Rules.Conditions;
 using FitCheck.Yaml;
 
@@ -20,9 +21,12 @@ public sealed class RuleSet
 
     public IReadOnlyList<Rule> Rules { get; }
 
+    /// <summary>What later directories did to the first one, in ordinal order of the rules' ids.</summary>
+    public IReadOnlyList<RuleChange> Changes { get; private init; } = [];
+
     public Rule? Find(string id) => _byId.GetValueOrDefault(id);
 
-    /// <summary>Reads every rule of the directories; one of a later directory takes the place of an earlier one with the same id.</summary>
+    /// <summary>Reads every rule of the directories; a file of a later one replaces, changes or switches off the earlier rule with the same id.</summary>
     /// <param name="directories">A missing one is a problem.</param>
     /// <param name="declared">Every fact that a rule may name.</param>
     /// <param name="problems">Where mistakes are told; a rule with one is left out.</param>
@@ -41,13 +45,13 @@ public sealed class RuleSet
         var scopes = new FactScope[SubjectWords.All.Count];
         for (var i = 0; i < scopes.Length; i++)
             scopes[i] = new FactScope((Subject)i, declared);
-        var rules = new List<Rule>();
-        foreach (var (file, bytes) in files.Files)
+        var layers = new RuleLayers(s => scopes[(int)s], problems);
+        foreach (var (file, bytes, layer) in files.Files)
         {
-            if (file.Read(bytes, problems, examples) is { } root && RuleReader.Read(root, s => scopes[(int)s], problems) is { } rule && file.Names(rule, problems))
-                rules.Add(rule);
+            if (file.Read(bytes, problems, examples) is { } root)
+                layers.Put(file, root, layer);
         }
-        return new RuleSet(rules);
+        return new RuleSet(layers.Rules) { Changes = layers.Changes };
     }
 
     /// <summary>Tells messages that can't be parsed or that name something unknown.</summary>

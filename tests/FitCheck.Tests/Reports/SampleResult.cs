@@ -47,6 +47,11 @@ internal static class SampleResult
             "Fit the fuse last, within 450 mm of the battery.",
             "At full power this build reaches 112 dB at the seat; 94 dB is safe for one hour a day.",
         ],
+        RuleChanges =
+        [
+            new("seal/gap-to-the-door-card", "Gap to the door card", "switched off", IsOff: true, "Our cards have a lip of their own", new Location("shop/seal/gap-to-the-door-card.yaml", 1, 1)),
+            new("mount/glass-too-near", "Distance to the window", "warns below 8 mm instead of below 5 mm", IsOff: false, "The glass of older cars wobbles", new Location("shop/mount/glass-too-near.yaml", 1, 1)),
+        ],
         Remarks = [new(new Location(File, 41, 3), Severity.Warning, "The waiver of `signal/no-turn-on` matches no finding. Delete it.")],
     };
 
