@@ -69,6 +69,7 @@ public sealed record Amplifier : Part
         LowLevelLowest = f.Inner("low_level_input")?.Figure("lowest", Dimension.Volt);
         LowLevelHighest = f.Inner("low_level_input")?.Figure("highest", Dimension.Volt);
         HighLevelHighest = f.Inner("high_level_input")?.Figure("highest", Dimension.Volt);
+        HighLevelLoad = f.Inner("high_level_input")?.Figure("load", Dimension.Ohm);
         SensesSignal = f.Inner("high_level_input")?.Truth("senses_signal") ?? false;
     }
 
@@ -86,6 +87,8 @@ public sealed record Amplifier : Part
     public Figure? LowLevelLowest { get; }
     public Figure? LowLevelHighest { get; }
     public Figure? HighLevelHighest { get; }
+    /// <summary>What a source sees at the speaker-level input.</summary>
+    public Figure? HighLevelLoad { get; }
     public bool SensesSignal { get; }
 }
 

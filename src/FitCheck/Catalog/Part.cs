@@ -62,7 +62,10 @@ public sealed record Fit(Located<string> Vehicle, IReadOnlyList<Located<string>>
 public sealed record Terminals(string Type, Figure? Positive, Figure? Negative, Located<string>? Family, string? Polarity, Location At)
 {
     internal static Terminals? Read(Fields? f) => f is null ? null
-        : new(f.Word("type"), f.Length("positive"), f.Length("negative"), f.Text("family"), f.Text("polarity")?.Value, f.At);
+        : new(f.Word("type"), f.Length("positive"), f.Length("negative"), f.Text("family"), f.Text("polarity")?.Value, f.At) { Length = f.Length("length") };
+
+    /// <summary>Of leads that are fixed to the part.</summary>
+    public Figure? Length { get; init; }
 }
 
 /// <summary>One element of a ladder as written; R, L and C are in series with each other.</summary>

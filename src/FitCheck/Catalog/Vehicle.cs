@@ -58,6 +58,7 @@ public sealed record Position
         FeedNetwork = f.Inner("feed") is { } feed ? LadderPart.Read(feed, "network") : [];
         Plug = f.Inner("connector")?.Text("family");
         PlugPolarity = f.Inner("connector")?.Text("polarity");
+        PlugDistance = f.Inner("connector")?.Length("distance");
         WireGauge = f.Inner("wire")?.Figure("gauge", Dimension.SquareMetre);
         WireLength = f.Inner("wire")?.Length("length");
         Location = f.Figures("location", Dimension.Metre);
@@ -86,6 +87,8 @@ public sealed record Position
     public IReadOnlyList<LadderPart> FeedNetwork { get; }
     public Located<string>? Plug { get; }
     public Located<string>? PlugPolarity { get; }
+    /// <summary>From the end of the plug, pulled towards the hole, to the terminals of a driver that sits on the panel.</summary>
+    public Figure? PlugDistance { get; }
     public Figure? WireGauge { get; }
     public Figure? WireLength { get; }
     /// <summary>Forward, to the left, up, from the point between the front seats' heads; empty when not recorded.</summary>

@@ -12,7 +12,7 @@ public static class FactRegistry
     [
         .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations, .. GasketFacts.Declarations,
         .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations, .. LevelFacts.Declarations,
-        .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations,
+        .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations,
         .. DriverFacts.Declarations,
         .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations,
     ];
@@ -49,6 +49,7 @@ public static class FactRegistry
         TweeterFacts.Compute(c, sheet);
         PowerFacts.Compute(c, sheet);
         WiringFacts.Compute(c, sheet);
+        LeadFacts.Compute(c, sheet);
         AimFacts.Compute(c, sheet);
         LevelFacts.Compute(c, all, sheet);
         TravelFacts.Compute(c, sheet);

@@ -42,6 +42,7 @@ internal static class SignalFacts
         sheet.Set("is_converter", c.Device.Part is LineConverter);
         sheet.Set("has_feeder", c.Feeder is not null);
         sheet.Set("feeder_name", c.Feeder?.Part.Name ?? "nothing");
+        sheet.Set("source_senses_load", false);
         Channels(c, sheet);
         if (c.Device.Part is LineConverter converter)
             Converter(c, converter, sheet);
@@ -52,17 +53,23 @@ internal static class SignalFacts
     private static void Converter(DeviceContext c, LineConverter converter, FactSheet sheet)
     {
         Limit(sheet, "speaker_level_limit", converter.InputLimit, $"highest input voltage of {converter.Name}");
-        sheet.Set("source_senses_load", c.Feeder?.Part is SourceUnit { SensesLoad: true });
         if (c.Feeder?.Part is not SourceUnit source)
             return;
         SpeakerLevel(source, sheet);
         if (LineLevel.Line(c) is { } line)
             sheet.Set("line_level", line.AsFact);
+        SourceLoad(c, source, converter.InputLoad, sheet);
+    }
+
+    private static void SourceLoad(DeviceContext c, SourceUnit source, Figure? input, FactSheet sheet)
+    {
+        sheet.Set("source_senses_load", source.SensesLoad);
         if (!source.SensesLoad)
             return;
-        sheet.Set("source_load", converter.InputLoad is { } load
-            ? FactValue.Of(Dimension.Ohm, WithResistor(c, load.Si)) with { Data = [new Datum($"input load of {converter.Name}: {load}", load.At)] }
-            : FactValue.Unknown(FactType.Number(Dimension.Ohm), new Unsure($"input load of {converter.Name}", "Look it up on its sheet, or measure its speaker-level input with an ohmmeter.", Estimated: false)));
+        var what = $"load at the speaker-level input of {c.Name}";
+        sheet.Set("source_load", input is { } load
+            ? FactValue.Of(Dimension.Ohm, WithResistor(c, load.Si)) with { Data = [new Datum($"{what}: {load}", load.At)] }
+            : FactValue.Unknown(FactType.Number(Dimension.Ohm), new Unsure(what, "Look it up on its sheet, or measure there with an ohmmeter.", Estimated: false)));
     }
 
     // A load resistor across each input that is used counts; a few loose ones don't. Those of a few ohm belong into crossovers.
@@ -90,6 +97,7 @@ internal static class SignalFacts
         {
             SpeakerLevel((SourceUnit)feeder.Part, sheet);
             Limit(sheet, "speaker_level_limit", amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}");
+            SourceLoad(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, sheet);
         }
         if (usesLine)
         {
