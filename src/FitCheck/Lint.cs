@@ -1,5 +1,4 @@
 using FitCheck.Builds;
-using FitCheck.Catalog;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
@@ -32,23 +31,8 @@ public static class Lint
             progress?.Invoke($"reading {path}");
             BuildFiles.Read(path, workshop, Remembered.Nothing, schemas, problems);
         }
-        Plausibility(workshop, problems);
+        problems.AddRange(Plausibility.Of(workshop.Catalog, workshop.Rules));
         return (problems.Sorted(), builds.Count + workshop.Catalog.Ids.Count() + workshop.Rules.Rules.Count);
-    }
-
-    private static void Plausibility(Workshop workshop, ProblemList problems)
-    {
-        var rules = workshop.Rules.Rules.Where(r => r.Subject == Subject.Driver).ToList();
-        foreach (var driver in workshop.Catalog.IdsOf("driver").Select(workshop.Catalog.Find).OfType<Driver>())
-        {
-            var table = FactRegistry.Of(driver);
-            foreach (var finding in rules.Select(r => Judge.Evaluate(r, table, driver.Id)).OfType<Finding>())
-            {
-                var at = finding.Related.Select(r => r.At).Where(a => a.File == driver.At.File).DefaultIfEmpty(driver.At).First();
-                if (finding.Status is Status.Warn or Status.Fail)
-                    problems.Warn(at, $"{finding.Message} [{finding.Rule}]");
-            }
-        }
     }
 
     private static IEnumerable<string> BuildPaths(IReadOnlyList<string> paths, Folders folders, ProblemList problems)

@@ -3,9 +3,6 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Findings;
 
-/// <summary>A further place that a finding touches: the datum in the catalog, the threshold in the rule.</summary>
-public sealed record Related(Location At, string What);
-
 /// <summary>What to measure, how, and which value would pass.</summary>
 public sealed record ToMeasure(string What, string How, string? Passing);
 
