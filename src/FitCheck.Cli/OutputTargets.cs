@@ -26,23 +26,36 @@ internal sealed class OutputTargets
         return (targets, null);
     }
 
-    /// <summary>True when one of them has this format.</summary>
-    public bool Need(string format) => _targets.Exists(t => t.Report.Format == format);
+    /// <summary>True when they have none but these formats.</summary>
+    public bool NeedOnly(params ReadOnlySpan<string> formats)
+    {
+        foreach (var target in _targets)
+        {
+            if (!formats.Contains(target.Report.Format))
+                return false;
+        }
+        return true;
+    }
 
     /// <summary>Writes every report; a file is written beside its place and then renamed, so that no reader ever sees half of it.</summary>
     /// <returns>Null when all went well, else what did not.</returns>
-    public string? Write(CheckResult result, ReportOptions options)
+    public string? Write(CheckResult result, ReportOptions options) => Write((report, o, output) => report.Write(result, o, output), options);
+
+    /// <inheritdoc cref="Write(CheckResult, ReportOptions)"/>
+    public string? Write(LintResult result, ReportOptions options) => Write((report, o, output) => ((ILintReport)report).Write(result, o, output), options);
+
+    private string? Write(Action<IReport, ReportOptions, TextWriter> write, ReportOptions options)
     {
         foreach (var (report, file) in _targets)
         {
             if (file is null)
             {
                 using var output = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
-                report.Write(result, options, output);
+                write(report, options, output);
                 continue;
             }
             using var text = new StringWriter { NewLine = "\n" };
-            report.Write(result, options with { Color = false }, text);
+            write(report, options with { Color = false }, text);
             if (AtomicFile.Write(file, text.ToString()) is { } error)
                 return error;
         }
@@ -53,6 +66,9 @@ internal sealed class OutputTargets
     {
         ".html" or ".htm" => "html",
         ".json" => "json",
+        ".md" => "markdown",
+        ".sarif" => "sarif",
+        ".xml" => "junit",
         _ => "text",
     };
 

@@ -1,3 +1,4 @@
+using FitCheck.Reports.Telling;
 using FitCheck.Yaml;
 
 namespace FitCheck.Cli;
@@ -11,7 +12,7 @@ internal static class ProblemLines
         var status = ExitStatus.Good;
         foreach (var problem in problems)
         {
-            output.WriteLine(problem.ToString());
+            output.WriteLine(PlainText.Line(problem.ToString()));
             if (problem.Severity == Severity.Error)
                 status = ExitStatus.BadInput;
         }

@@ -1,5 +1,9 @@
+using FitCheck.Reports.GitHub;
 using FitCheck.Reports.Html;
 using FitCheck.Reports.Json;
+using FitCheck.Reports.JUnit;
+using FitCheck.Reports.Markdown;
+using FitCheck.Reports.Sarif;
 using FitCheck.Reports.Text;
 
 namespace FitCheck.Reports;
@@ -12,12 +16,19 @@ public static class ReportList
         new TextReport(),
         new JsonReport(),
         new HtmlReport(),
+        new MarkdownReport(),
+        new SarifReport(),
+        new JUnitReport(),
+        new GitHubReport(),
     ];
 
     public static IReadOnlyList<IReport> All => Reports;
 
     /// <summary>What the formats are called.</summary>
     public static string[] Formats => Array.ConvertAll(Reports, r => r.Format);
+
+    /// <summary>What those are called that also tell what `lint` found.</summary>
+    public static string[] LintFormats => Array.ConvertAll(Array.FindAll(Reports, r => r is ILintReport), r => r.Format);
 
     /// <summary>The report of this format, or null.</summary>
     public static IReport? Find(string format)

@@ -41,17 +41,17 @@ internal static class BuildFiles
         try
         {
             if (Directory.Exists(path))
-                problems.Error(at, "this is a folder; name a build file");
+                problems.Error(at, "this is a folder; name a build file", ProblemKind.Unreadable);
             else if (!File.Exists(path))
-                problems.Error(at, $"no such file{NearFile(path)}");
+                problems.Error(at, $"no such file{NearFile(path)}", ProblemKind.Unreadable);
             else if (new FileInfo(path).Length > SourceText.MaxBytes)
-                problems.Error(at, $"the file is larger than the {SourceText.MaxBytes} bytes that FitCheck reads");
+                problems.Error(at, $"the file is larger than the {SourceText.MaxBytes} bytes that FitCheck reads", ProblemKind.Unreadable);
             else
                 return File.ReadAllBytes(path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            problems.Error(at, "the file can't be read");
+            problems.Error(at, "the file can't be read", ProblemKind.Unreadable);
         }
         return null;
     }

@@ -30,7 +30,7 @@ public static class Check
             progress?.Invoke($"checking {build.File}");
             results.Add(Judged(build, () => workshop.Rules));
         }
-        return new CheckOutcome(new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results), problems.Sorted());
+        return new CheckOutcome(new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results) { Rules = workshop.Rules.Help }, problems.Sorted());
     }
 
     private static IEnumerable<string> Loudness(IReadOnlyList<FactTable> tables)

@@ -11,7 +11,7 @@ namespace FitCheck;
 public static class Lint
 {
     /// <summary>What is wrong, in file order. Paths name builds, or folders with builds; without any, the builds inside the catalog folders are read.</summary>
-    public static (IReadOnlyList<Problem> Problems, int Files) Run(IReadOnlyList<string> paths, Folders folders, Action<string>? progress = null)
+    public static LintResult Run(IReadOnlyList<string> paths, Folders folders, Action<string>? progress = null)
     {
         var problems = new ProblemList();
         var workshop = Workshop.Open(folders, Remembered.Nothing, problems, progress);
@@ -24,7 +24,7 @@ public static class Lint
         }
         var builds = BuildPaths(paths, folders, problems).ToList();
         if (workshop is null)
-            return (problems.Sorted(), builds.Count);
+            return new LintResult(problems.Sorted(), builds.Count) { Rules = rules.Help };
         var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
         foreach (var path in builds)
         {
@@ -32,7 +32,7 @@ public static class Lint
             BuildFiles.Read(path, workshop, Remembered.Nothing, schemas, problems);
         }
         problems.AddRange(Plausibility.Of(workshop.Catalog, workshop.Rules));
-        return (problems.Sorted(), builds.Count + workshop.Catalog.Ids.Count() + workshop.Rules.Rules.Count);
+        return new LintResult(problems.Sorted(), builds.Count + workshop.Catalog.Ids.Count() + workshop.Rules.Rules.Count) { Rules = rules.Help };
     }
 
     private static IEnumerable<string> BuildPaths(IReadOnlyList<string> paths, Folders folders, ProblemList problems)
@@ -47,7 +47,7 @@ public static class Lint
             }
             var files = Directory.GetFiles(root, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToList();
             if (files.Count == 0)
-                problems.Warn(new Location(root.Replace('\\', '/'), 0, 0), "no build files (*.yaml) in this folder");
+                problems.Warn(new Location(root.Replace('\\', '/'), 0, 0), "no build files (*.yaml) in this folder", ProblemKind.NotRead);
             foreach (var file in files)
                 yield return file;
         }

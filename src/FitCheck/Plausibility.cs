@@ -27,9 +27,10 @@ public static class Plausibility
     private static Problem Told(Finding finding, Location entry)
     {
         var at = finding.Related.FirstOrDefault(r => r.At.File == entry.File)?.At ?? entry;
-        return new Problem(at, Severity.Warning, $"{finding.Message} [{finding.Rule}]")
+        return new Problem(at, Severity.Warning, finding.Message)
         {
             Rule = finding.Rule,
+            Subject = finding.Position,
             Related = [.. finding.Related.Where(r => r.At != at)],
         };
     }

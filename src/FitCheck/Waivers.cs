@@ -24,7 +24,7 @@ internal static class Waivers
                 matched = true;
             }
             if (!matched)
-                remarks.Warn(waiver.At, Unmatched(waiver, findings, rules));
+                remarks.Warn(waiver.At, Unmatched(waiver, findings, rules), ProblemKind.IdleWaiver);
         }
         return (result, remarks.Sorted());
     }

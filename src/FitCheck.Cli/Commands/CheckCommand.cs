@@ -12,13 +12,7 @@ internal static class CheckCommand
     {
         var builds = new Argument<string[]>("BUILD") { HelpName = "BUILD", Description = "Build files to check", Arity = ArgumentArity.OneOrMore };
         builds.CompletionSources.Add(context => Files(context.WordToComplete));
-        var formats = new Option<string[]>("--format", "-f")
-        {
-            Description = "How to tell the result; give it again with one --output each [default: text]",
-            HelpName = string.Join('|', ReportList.Formats),
-        };
-        formats.AcceptOnlyFromAmong(ReportList.Formats);
-        var outputs = new Option<string[]>("--output", "-o") { Description = "Write to this file instead of standard output", HelpName = "FILE" };
+        var (formats, outputs) = (CommonOptions.Formats(ReportList.Formats), CommonOptions.Outputs());
         var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 from this status up", DefaultValueFactory = _ => "fail" };
         failOn.AcceptOnlyFromAmong("fail", "measure", "warn");
         var common = new CommonOptions();
@@ -45,14 +39,20 @@ internal static class CheckCommand
         var (targets, error) = OutputTargets.Pair(request.Formats, request.Outputs);
         if (targets is null)
             return Usage(error!);
-        if (QuickProgram.IsThis && targets.Need("html"))
+        if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();
         CheckOutcome outcome;
         using (var line = new ProgressLine())
             outcome = Check.Run(request.Builds, CommonOptions.Folders(request.Catalog, request.Rules), Remembered.InUserFolder(), line.Tell);
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
-        var options = ReportOptions.Default with { Verbose = request.Verbose, Color = CommonOptions.Color(request.NoColor) };
+        var options = ReportOptions.Default with
+        {
+            Verbose = request.Verbose,
+            Color = CommonOptions.Color(request.NoColor),
+            FailOn = StatusWords.Parse(request.FailOn)!.Value,
+            Root = Environment.CurrentDirectory,
+        };
         if (Written(targets, result, options) is { } failed)
         {
             Console.Error.WriteLine("fitcheck: " + failed);
@@ -61,7 +61,7 @@ internal static class CheckCommand
         ProblemLines.Tell(outcome.Problems, Console.Error);
         foreach (var build in result.Builds)
             ProblemLines.Tell(build.Remarks, Console.Error);
-        return Exit(result, StatusWords.Parse(request.FailOn)!.Value);
+        return Exit(result, options.FailOn);
     }
 
     private static string? Written(OutputTargets targets, CheckResult result, ReportOptions options)

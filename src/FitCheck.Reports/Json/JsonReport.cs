@@ -10,7 +10,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Reports.Json;
 
 /// <summary>For programs. The shape is published in reports/schema/check.schema.json; a change that breaks a reader needs a new `format`.</summary>
-public sealed class JsonReport : IReport
+public sealed class JsonReport : ILintReport
 {
     /// <summary>The version of the shape.</summary>
     public const int Shape = 1;
@@ -25,25 +25,32 @@ public sealed class JsonReport : IReport
 
     public string Format => "json";
 
-    public void Write(CheckResult result, ReportOptions options, TextWriter output)
+    public void Write(CheckResult result, ReportOptions options, TextWriter output) => Write(json => WriteResult(json, result), output);
+
+    public void Write(LintResult result, ReportOptions options, TextWriter output) => Write(json => JsonLint.Write(json, result, options), output);
+
+    private static void Write(Action<Utf8JsonWriter> write, TextWriter output)
     {
         using var bytes = new MemoryStream();
         using (var json = new Utf8JsonWriter(bytes, Options))
-        {
-            json.WriteStartObject();
-            json.WriteNumber("format", Shape);
-            json.WriteString("program", result.Program);
-            json.WriteStartObject("catalog");
-            json.WriteString("digest", result.CatalogDigest);
-            json.WriteEndObject();
-            json.WriteStartArray("builds");
-            foreach (var build in result.Builds)
-                WriteBuild(json, build);
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
+            write(json);
         output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
         output.Write('\n');
+    }
+
+    private static void WriteResult(Utf8JsonWriter json, CheckResult result)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("format", Shape);
+        json.WriteString("program", result.Program);
+        json.WriteStartObject("catalog");
+        json.WriteString("digest", result.CatalogDigest);
+        json.WriteEndObject();
+        json.WriteStartArray("builds");
+        foreach (var build in result.Builds)
+            WriteBuild(json, build);
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 
     private static void WriteBuild(Utf8JsonWriter json, BuildResult build)
@@ -165,7 +172,7 @@ public sealed class JsonReport : IReport
     // A truth or a word is told as text; an unknown value of any type is null.
     private static bool IsWord(Finding finding) => finding.Unit.Length == 0 && finding.ValueText is not ("" or "unknown");
 
-    private static void WritePlace(Utf8JsonWriter json, string? name, Location at, string? textName = null, string? text = null)
+    internal static void WritePlace(Utf8JsonWriter json, string? name, Location at, string? textName = null, string? text = null)
     {
         if (name is null)
             json.WriteStartObject();

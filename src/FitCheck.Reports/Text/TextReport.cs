@@ -4,7 +4,7 @@ using FitCheck.Reports.Telling;
 namespace FitCheck.Reports.Text;
 
 /// <summary>For a terminal: the verdict first, then what to do about it.</summary>
-public sealed class TextReport : IReport
+public sealed class TextReport : ILintReport
 {
     // The longest status word and two spaces.
     private const int Indent = 9;
@@ -19,6 +19,16 @@ public sealed class TextReport : IReport
             if (i > 0)
                 page.Rule();
             WriteBuild(page, result.Builds[i], options.Verbose);
+        }
+    }
+
+    /// <summary>One problem a line, in the form that editors understand.</summary>
+    public void Write(LintResult result, ReportOptions options, TextWriter output)
+    {
+        foreach (var problem in result.Problems)
+        {
+            output.Write(PlainText.Line(problem.ToString()));
+            output.Write('\n');
         }
     }
 

@@ -54,7 +54,7 @@ public sealed class BuildReader
         foreach (var id in f.Texts("at"))
         {
             if (vehicle.Find(id.Value) is null)
-                _problems.Error(id.At, NoPosition(id.Value, vehicle));
+                _problems.Error(id.At, NoPosition(id.Value, vehicle), ProblemKind.UnknownName);
             yield return id.Value;
         }
     }
@@ -69,7 +69,7 @@ public sealed class BuildReader
             if (_catalog.Find(id.Value) is Part part)
                 lines.Add(new QuoteLine(part, line.Count("packs") ?? 1, id.At));
             else
-                _problems.Error(id.At, $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, _catalog.Ids)}");
+                _problems.Error(id.At, $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, _catalog.Ids)}", ProblemKind.UnknownName);
         }
         return lines;
     }

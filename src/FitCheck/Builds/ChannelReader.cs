@@ -65,7 +65,7 @@ internal sealed class ChannelReader(
                 return null;
             var names = (ReadCrossover(f, [])?.Part.Settings ?? CrossoverOfSet(FeedsOf(f))?.Part.Settings ?? []).Select(s => s.Name).ToList();
             if (names.Count > 0 && !names.Contains(setting.Value))
-                problems.Error(setting.At, $"the crossover has no setting `{setting.Value}`; it has {string.Join(", ", names)}");
+                problems.Error(setting.At, $"the crossover has no setting `{setting.Value}`; it has {string.Join(", ", names)}", ProblemKind.UnknownName);
             return setting.Value;
         }
     }
@@ -77,7 +77,7 @@ internal sealed class ChannelReader(
         foreach (var id in f.Texts("feeds"))
         {
             if (placed.All(p => p.Position.Id != id.Value))
-                problems.Error(id.At, vehicle.Find(id.Value) is null ? BuildReader.NoPosition(id.Value, vehicle) : $"nothing is fitted at `{id.Value}`; `fit` must say what goes there");
+                problems.Error(id.At, vehicle.Find(id.Value) is null ? BuildReader.NoPosition(id.Value, vehicle) : $"nothing is fitted at `{id.Value}`; `fit` must say what goes there", ProblemKind.UnknownName);
             else if (!fed.TryAdd(id.Value, id.At))
                 problems.Error(id.At, $"`{id.Value}` is fed already, in line {fed[id.Value].Line}");
         }
@@ -92,7 +92,7 @@ internal sealed class ChannelReader(
         var (name, outputs) = (output.Value[..dot], output.Value[(dot + 1)..].Split('+'));
         if (devices.FirstOrDefault(d => d.Id == name) is not { } device)
         {
-            problems.Error(output.At, $"no device `{name}` in this build{Nearest.Hint(name, devices.Select(d => d.Id))}");
+            problems.Error(output.At, $"no device `{name}` in this build{Nearest.Hint(name, devices.Select(d => d.Id))}", ProblemKind.UnknownName);
             return null;
         }
         string[] known = device.Part switch
@@ -105,7 +105,7 @@ internal sealed class ChannelReader(
         {
             problems.Error(output.At, known.Length == 0
                 ? $"{device.Part.Name} has no speaker outputs"
-                : $"{device.Part.Name} has no output `{one}`; it has {string.Join(", ", known)}{Nearest.Hint(one, known)}");
+                : $"{device.Part.Name} has no output `{one}`; it has {string.Join(", ", known)}{Nearest.Hint(one, known)}", ProblemKind.UnknownName);
             return null;
         }
         return (device, outputs);

@@ -17,7 +17,7 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
             {
                 if (vehicle.Find(at.Value) is not { } position)
                 {
-                    problems.Error(at.At, BuildReader.NoPosition(at.Value, vehicle));
+                    problems.Error(at.At, BuildReader.NoPosition(at.Value, vehicle), ProblemKind.UnknownName);
                     continue;
                 }
                 if (!_byId.TryGetValue(at.Value, out var placed))

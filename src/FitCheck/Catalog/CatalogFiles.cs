@@ -27,7 +27,7 @@ internal sealed class CatalogFiles
         {
             if (!Directory.Exists(root))
             {
-                problems.Error(new Location(ShownPath.Of(root), 0, 0), "no such catalog folder");
+                problems.Error(new Location(ShownPath.Of(root), 0, 0), "no such catalog folder", ProblemKind.Unreadable);
                 continue;
             }
             ReadFolder(root, byId, hash, problems);
@@ -73,7 +73,7 @@ internal sealed class CatalogFiles
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            problems.Error(new Location(name, 0, 0), "the file can't be read");
+            problems.Error(new Location(name, 0, 0), "the file can't be read", ProblemKind.Unreadable);
             return null;
         }
     }

@@ -100,7 +100,7 @@ public sealed class Fields(YamlMap map, Provenance provenance, ProblemList probl
     {
         if (QuantityText.Parse(scalar.Text) is { } quantity && quantity.Dimension == dimension)
             return new Figure(quantity, scalar.At, quantity.Provenance ?? provenance);
-        problems.Error(scalar.At, $"expected a figure in {dimension}, found `{scalar.Text}`");
+        problems.Error(scalar.At, $"expected a figure in {dimension}, found `{scalar.Text}`", ProblemKind.WrongShape);
         return null;
     }
 }

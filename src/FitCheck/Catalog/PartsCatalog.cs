@@ -39,7 +39,7 @@ public sealed class PartsCatalog
             return entry;
         problems.Error(reference.At, KindOf(reference.Value) is { } other && other != kind
             ? $"`{reference.Value}` is {Article(other)}, expected {Article(kind)}"
-            : $"no {kind} `{reference.Value}` in the catalog{Nearest.Hint(reference.Value, IdsOf(kind))}");
+            : $"no {kind} `{reference.Value}` in the catalog{Nearest.Hint(reference.Value, IdsOf(kind))}", ProblemKind.UnknownName);
         return null;
     }
 

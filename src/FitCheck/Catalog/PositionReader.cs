@@ -27,7 +27,7 @@ internal static class PositionReader
             return new Position(own, mirrored: false);
         if (!byId.TryGetValue(other.Value, out var original))
         {
-            own.Problems.Error(other.At, $"no position `{other.Value}` in this vehicle{Nearest.Hint(other.Value, byId.Keys)}");
+            own.Problems.Error(other.At, $"no position `{other.Value}` in this vehicle{Nearest.Hint(other.Value, byId.Keys)}", ProblemKind.UnknownName);
             return new Position(own, mirrored: false);
         }
         if (original.Text("mirror_of") is not null)

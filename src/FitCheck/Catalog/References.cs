@@ -35,7 +35,7 @@ internal static class References
         foreach (var item in contains)
         {
             if (catalog.KindOf(item.Part.Value) is null)
-                problems.Error(item.Part.At, $"no part `{item.Part.Value}` in the catalog{Nearest.Hint(item.Part.Value, catalog.Ids)}");
+                problems.Error(item.Part.At, $"no part `{item.Part.Value}` in the catalog{Nearest.Hint(item.Part.Value, catalog.Ids)}", ProblemKind.UnknownName);
         }
     }
 
@@ -48,7 +48,7 @@ internal static class References
             foreach (var position in fit.Positions)
             {
                 if (vehicle.Find(position.Value) is null)
-                    problems.Error(position.At, $"no position `{position.Value}` in {vehicle.Id}{Nearest.Hint(position.Value, vehicle.Positions.Select(p => p.Id))}");
+                    problems.Error(position.At, $"no position `{position.Value}` in {vehicle.Id}{Nearest.Hint(position.Value, vehicle.Positions.Select(p => p.Id))}", ProblemKind.UnknownName);
             }
         }
     }

@@ -9,6 +9,9 @@ namespace FitCheck.Findings;
 /// <summary>The answer to `check`: everything a report may tell, and nothing of how it looks.</summary>
 public sealed record CheckResult(string Program, string CatalogDigest, IReadOnlyList<BuildResult> Builds)
 {
+    /// <summary>The rules that judged, in ordinal order of their ids; empty where nobody asks for their help.</summary>
+    public IReadOnlyList<RuleHelp> Rules { get; init; } = [];
+
     public Status Verdict
     {
         get

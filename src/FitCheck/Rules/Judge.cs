@@ -91,7 +91,7 @@ public static class Judge
             throw new InvalidOperationException($"{rule.Id} has no message for {status.Word()}");
         if (template.Render(variables.Find, out var problem) is { } message)
             return message;
-        problems?.Error(template.At, $"the message can't be rendered: {problem}");
+        problems?.Error(template.At, $"the message can't be rendered: {problem}", ProblemKind.BrokenRule);
         return $"{rule.Title}: {variables.Find("value")}. (The message of this rule can't be rendered; `fitcheck lint` says why.)";
     }
 

@@ -59,13 +59,13 @@ public sealed class MessageTemplate(string text, Location at)
         var template = Parsed();
         if (template.HasErrors)
         {
-            problems.Error(at, "the message can't be parsed: " + template.Messages[0].Message);
+            problems.Error(at, "the message can't be parsed: " + template.Messages[0].Message, ProblemKind.BrokenRule);
             return;
         }
         var names = new VariableNames();
         names.Visit(template.Page);
         foreach (var name in names.Read.Except(names.Written, StringComparer.Ordinal).Except(variables, StringComparer.Ordinal))
-            problems.Error(at, $"the message names `{name}`, which is neither a fact of this subject nor a word of messages{Nearest.Hint(name, variables)}");
+            problems.Error(at, $"the message names `{name}`, which is neither a fact of this subject nor a word of messages{Nearest.Hint(name, variables)}", ProblemKind.BrokenRule);
     }
 
     private Template Parsed()

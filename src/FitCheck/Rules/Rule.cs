@@ -50,6 +50,9 @@ public sealed record Rule
     /// <summary>Where the value of this key stands, or where the file begins when it has none.</summary>
     public Location PlaceOf(string key) => Written[key]?.At ?? At;
 
+    /// <summary>What a report tells of it.</summary>
+    public RuleHelp Help => new(Id, Title, Why, Advice, Source.Title, Source.Url, Fail is not null);
+
     internal static IEnumerable<Status> Possible(bool warn, bool fail)
     {
         yield return Status.Pass;

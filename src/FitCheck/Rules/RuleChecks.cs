@@ -14,7 +14,7 @@ public static class RuleChecks
     /// <summary>Every problem of the rule, in the order of the file.</summary>
     public static IReadOnlyList<Problem> Of(Rule rule)
     {
-        var problems = new ProblemList();
+        var problems = new ProblemList(ProblemKind.BrokenRule);
         Name(rule, problems);
         Sentence(rule, "advice", rule.Advice, problems);
         Sentence(rule, "why", rule.Why, problems);

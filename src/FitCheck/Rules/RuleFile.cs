@@ -14,7 +14,7 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
     {
         if (!Directory.Exists(directory))
         {
-            problems.Error(new Location(ShownPath.Of(directory), 0, 0), "there is no such directory of rules");
+            problems.Error(new Location(ShownPath.Of(directory), 0, 0), "there is no such directory of rules", ProblemKind.Unreadable);
             return [];
         }
         var files = new List<RuleFile>();
@@ -29,12 +29,12 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
                 if (relative.EndsWith(Extension, StringComparison.Ordinal))
                     files.Add(new RuleFile(path, relative[..^Extension.Length], reported));
                 else if (relative.EndsWith(".yml", StringComparison.OrdinalIgnoreCase))
-                    problems.Warn(new Location(reported, 0, 0), "not read: the name of a rule file ends in `.yaml`");
+                    problems.Warn(new Location(reported, 0, 0), "not read: the name of a rule file ends in `.yaml`", ProblemKind.NotRead);
             }
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            problems.Error(new Location(ShownPath.Of(directory), 0, 0), "the directory can't be read: " + e.Message);
+            problems.Error(new Location(ShownPath.Of(directory), 0, 0), "the directory can't be read: " + e.Message, ProblemKind.Unreadable);
         }
         files.Sort((a, b) => string.CompareOrdinal(a.Id, b.Id));
         return files;
@@ -48,11 +48,11 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
             var length = new FileInfo(Path).Length;
             if (length <= SourceText.MaxBytes)
                 return File.ReadAllBytes(Path);
-            problems.Error(new Location(Reported, 0, 0), $"the file has {length} bytes; a rule has a few thousand");
+            problems.Error(new Location(Reported, 0, 0), $"the file has {length} bytes; a rule has a few thousand", ProblemKind.Unreadable);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            problems.Error(new Location(Reported, 0, 0), "the file can't be read: " + e.Message);
+            problems.Error(new Location(Reported, 0, 0), "the file can't be read: " + e.Message, ProblemKind.Unreadable);
         }
         return null;
     }
@@ -85,7 +85,7 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
     {
         if (rule.Id == Id)
             return true;
-        problems.Error(rule.PlaceOf("id"), $"the id is `{rule.Id}`, but the file is `{Id}.yaml`; they must be the same");
+        problems.Error(rule.PlaceOf("id"), $"the id is `{rule.Id}`, but the file is `{Id}.yaml`; they must be the same", ProblemKind.BrokenRule);
         return false;
     }
 }

@@ -40,7 +40,7 @@ public sealed class RuleReader
             problems.Error(root.At, $"a rule is a mapping that begins with `id:`, found {root.Kind}");
             return null;
         }
-        var own = new ProblemList();
+        var own = new ProblemList(ProblemKind.BrokenRule);
         var rule = new RuleReader(map, scopes, own).ReadRule();
         problems.AddRange(own.Sorted());
         return own.HasErrors ? null : rule;

@@ -24,6 +24,9 @@ public sealed class RuleSet
     /// <summary>What later directories did to the first one, in ordinal order of the rules' ids.</summary>
     public IReadOnlyList<RuleChange> Changes { get; private init; } = [];
 
+    /// <summary>What reports tell of them, in the same order.</summary>
+    public IReadOnlyList<RuleHelp> Help => [.. Rules.Select(r => r.Help)];
+
     public Rule? Find(string id) => _byId.GetValueOrDefault(id);
 
     /// <summary>Reads every rule of the directories; a file of a later one replaces, changes or switches off the earlier rule with the same id.</summary>

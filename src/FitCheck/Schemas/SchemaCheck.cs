@@ -21,7 +21,7 @@ public sealed class SchemaCheck
         foreach (var error in Leaves(Schema(kind).Validate(token)))
         {
             var at = new Location(root.At.File, Math.Max(1, error.LineNumber), Math.Max(1, error.LinePosition));
-            problems.Error(at, SchemaMessages.For(error, nodes.GetValueOrDefault(at)));
+            problems.Error(at, SchemaMessages.For(error, nodes.GetValueOrDefault(at)), ProblemKind.WrongShape);
         }
     }
 

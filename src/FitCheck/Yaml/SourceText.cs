@@ -16,7 +16,7 @@ public sealed record SourceText(string File, string Text)
         var whole = new Location(file, 0, 0);
         if (bytes.Length > MaxBytes)
         {
-            problems.Error(whole, $"the file has {bytes.Length} bytes; FitCheck reads YAML files of up to {MaxBytes} bytes");
+            problems.Error(whole, $"the file has {bytes.Length} bytes; FitCheck reads YAML files of up to {MaxBytes} bytes", ProblemKind.Unreadable);
             return null;
         }
         var span = bytes.AsSpan();
@@ -24,12 +24,12 @@ public sealed record SourceText(string File, string Text)
             span = span[3..];
         else if (span.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || span.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
         {
-            problems.Error(whole, "the file is UTF-16; save it as UTF-8");
+            problems.Error(whole, "the file is UTF-16; save it as UTF-8", ProblemKind.Unreadable);
             return null;
         }
         if (span.Contains((byte)0))
         {
-            problems.Error(whole, "the file is binary, not YAML text");
+            problems.Error(whole, "the file is binary, not YAML text", ProblemKind.Unreadable);
             return null;
         }
         try
@@ -38,7 +38,7 @@ public sealed record SourceText(string File, string Text)
         }
         catch (DecoderFallbackException)
         {
-            problems.Error(whole, "the file is not UTF-8 text; save it as UTF-8");
+            problems.Error(whole, "the file is not UTF-8 text; save it as UTF-8", ProblemKind.Unreadable);
             return null;
         }
     }

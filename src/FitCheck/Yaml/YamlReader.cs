@@ -35,7 +35,7 @@ public sealed class YamlReader
             _parser.Consume<StreamStart>();
             if (_parser.Accept<StreamEnd>(out _))
             {
-                _problems.Error(new Location(source.File, 1, 1), "the file is empty; `fitcheck new` writes a starting file");
+                _problems.Error(new Location(source.File, 1, 1), "the file is empty; `fitcheck new` writes a starting file", ProblemKind.BrokenYaml);
                 return null;
             }
             _parser.Consume<DocumentStart>();
@@ -44,14 +44,14 @@ public sealed class YamlReader
             _parser.Consume<DocumentEnd>();
             if (_parser.Accept<DocumentStart>(out var second))
             {
-                _problems.Error(At(second.Start), "a second document starts here; FitCheck reads one document a file");
+                _problems.Error(At(second.Start), "a second document starts here; FitCheck reads one document a file", ProblemKind.BrokenYaml);
                 return null;
             }
             return root;
         }
         catch (YamlException e)
         {
-            _problems.Error(FirstTab(source, e) ?? At(e.Start), "not valid YAML: " + Plain(e.Message));
+            _problems.Error(FirstTab(source, e) ?? At(e.Start), "not valid YAML: " + Plain(e.Message), ProblemKind.BrokenYaml);
             return null;
         }
     }
@@ -103,7 +103,7 @@ public sealed class YamlReader
             if (ReadNode(depth + 1) is not { } value)
                 return null;
             if (entries.Find(x => x.Key == key.Text) is { } first)
-                _problems.Error(key.At, $"the key `{key.Text}` stands twice; the first is in line {first.KeyAt.Line}");
+                _problems.Error(key.At, $"the key `{key.Text}` stands twice; the first is in line {first.KeyAt.Line}", ProblemKind.BrokenYaml);
             else
                 entries.Add(new YamlEntry(key.Text, key.At, value));
         }
@@ -126,13 +126,13 @@ public sealed class YamlReader
         if (!e.Anchor.IsEmpty)
             _anchors[e.Anchor.Value] = node;
         if (!e.Tag.IsEmpty && !e.Tag.IsNonSpecific)
-            _problems.Error(node.At, $"the tag `{e.Tag.Value}` has no meaning here; leave it out");
+            _problems.Error(node.At, $"the tag `{e.Tag.Value}` has no meaning here; leave it out", ProblemKind.BrokenYaml);
         return node;
     }
 
     private YamlNode? Refuse(Location at, string message)
     {
-        _problems.Error(at, message);
+        _problems.Error(at, message, ProblemKind.BrokenYaml);
         return null;
     }
 

@@ -1,0 +1,67 @@
+using System.Globalization;
+using FitCheck.Findings;
+using FitCheck.Reports.Telling;
+using FitCheck.Yaml;
+
+namespace FitCheck.Reports.GitHub;
+
+/// <summary>
+/// For the log of a GitHub workflow: one command a line, which the site shows beside the line of the file. Worst first, because it shows ten of a kind
+/// for each step. Passes and waived findings are left out.
+/// </summary>
+public sealed class GitHubReport : ILintReport
+{
+    public string Format => "github";
+
+    public void Write(CheckResult result, ReportOptions options, TextWriter output)
+    {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
+        foreach (var status in new[] { Status.Fail, Status.Measure, Status.Warn })
+        {
+            foreach (var build in result.Builds)
+            {
+                foreach (var told in Told.Of(build, status))
+                    Tell(told, options, output);
+            }
+        }
+        foreach (var remark in result.Builds.SelectMany(b => b.Remarks))
+            Tell(remark, options, output);
+    }
+
+    public void Write(LintResult result, ReportOptions options, TextWriter output)
+    {
+        foreach (var problem in result.Problems.OrderByDescending(p => p.Severity))
+            Tell(problem, options, output);
+    }
+
+    private static void Tell(Told told, ReportOptions options, TextWriter output)
+    {
+        var finding = told.First;
+        var command = finding.Status switch { Status.Fail => "error", Status.Measure => "notice", _ => "warning" };
+        var message = $"{told.Where}: {finding.Message}";
+        if (Figures.Row(finding) is { Length: > 0 } row)
+            message += $"\n{row}";
+        if (finding.Advice.Length > 0)
+            message += $"\n{finding.Advice}";
+        foreach (var at in told.Places)
+            Command(command, at, $"{finding.Title} ({finding.Status.Word()}, {finding.Rule})", message, options, output);
+    }
+
+    private static void Tell(Problem problem, ReportOptions options, TextWriter output) =>
+        Command(problem.Severity == Severity.Error ? "error" : "warning", problem.At, problem.Code, problem.Message, options, output);
+
+    private static void Command(string command, Location at, string title, string message, ReportOptions options, TextWriter output)
+    {
+        var place = $"file={Property(FileNames.In(options.Root, at.File))}";
+        if (at.Line > 0)
+            place += string.Create(CultureInfo.InvariantCulture, $",line={at.Line},col={Math.Max(1, at.Column)}");
+        output.Write($"::{command} {place},title={Property(PlainText.Line(title))}::{Data(PlainText.Lines(message))}\n");
+    }
+
+    private static string Data(string text) =>
+        text.Replace("%", "%25", StringComparison.Ordinal).Replace("\r", "%0D", StringComparison.Ordinal).Replace("\n", "%0A", StringComparison.Ordinal);
+
+    private static string Property(string text) =>
+        Data(text).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
+}

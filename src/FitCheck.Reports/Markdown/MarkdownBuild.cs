@@ -1,0 +1,69 @@
+using FitCheck.Builds;
+using FitCheck.Findings;
+using FitCheck.Reports.Telling;
+
+namespace FitCheck.Reports.Markdown;
+
+/// <summary>One build: the verdict, what to change, what to measure; unless it is one of many, also the rest, folded.</summary>
+internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bool isOneOfMany = false)
+{
+    public string Verdict =>
+        $"**{MarkdownText.Plain(Wording.Verdict(Tally.OfPoints(build.Findings)))}** {MarkdownText.Plain(Tally.Of(build.Findings).ToString())}";
+
+    public string Text => string.Join("\n\n", Blocks());
+
+    private IEnumerable<string> Blocks()
+    {
+        yield return Verdict;
+        var failed = Told.Of(build, Status.Fail);
+        if (failed.Count > 0)
+            yield return $"**What to change**\n\n{Lines(failed.Select(Line))}";
+        var tasks = MeasureFirst.Of(build);
+        if (tasks.Count > 0)
+            yield return $"**Measure first**\n\n{Lines(tasks.Select(Line))}";
+        if (isOneOfMany)
+            yield break;
+        var warnings = Told.Of(build, Status.Warn);
+        if (warnings.Count > 0)
+            yield return MarkdownPage.Folded(Wording.Count(warnings.Count, "point to look at", "points to look at"), Lines(warnings.Select(Line)));
+        var waived = Told.Of(build.Findings.Where(f => f.Waived is not null));
+        if (waived.Count > 0)
+            yield return MarkdownPage.Folded(Wording.Count(waived.Count, "waived finding", "waived findings"), Lines(waived.Select(Waived)));
+        if (build.Remarks.Count > 0)
+            yield return $"**Remarks on the build file**\n\n{Lines(build.Remarks.Select(r => $"- {MarkdownText.Prose(r.Message)} {MarkdownText.Code(Place(r.At))}"))}";
+        if (build.List.Count > 0)
+            yield return MarkdownPage.Folded($"Parts to buy: {MarkdownText.Summary(string.Join(" + ", build.Totals))}", List());
+    }
+
+    private string Line(Told told)
+    {
+        var finding = told.First;
+        var row = Figures.Row(finding);
+        return $"- **{MarkdownText.Plain(told.Where)}:** {MarkdownText.Prose(finding.Message)}"
+            + (finding.Advice.Length > 0 ? $"<br>→ {MarkdownText.Prose(finding.Advice)}" : "")
+            + $"<br>{(row.Length > 0 ? MarkdownText.Plain(row) + " · " : "")}{MarkdownText.Code(finding.Rule)} {string.Join(' ', told.Places.Select(Place).Distinct(StringComparer.Ordinal).Select(MarkdownText.Code))}";
+    }
+
+    private static string Line(MeasureTask task)
+    {
+        var passes = task.Outcomes.Where(o => o.Passing is not null).Select(o => $"{MarkdownText.Plain(o.Passing!)} passes {MarkdownText.Code(o.Told.First.Rule)}").Distinct(StringComparer.Ordinal).ToList();
+        return $"- [ ] **{MarkdownText.Plain(task.What)}:** {MarkdownText.Prose(task.How)}{(passes.Count > 0 ? $"<br>{string.Join("; ", passes)}" : "")}";
+    }
+
+    private static string Waived(Told told) =>
+        $"- **{MarkdownText.Plain(told.Where)}:** {MarkdownText.Prose(told.First.Message)} ({told.First.Status.Word()}, {MarkdownText.Code(told.First.Rule)})<br>Reason: {MarkdownText.Prose(told.First.Waived!)}";
+
+    private string List()
+    {
+        var rows = build.List.Select(l => $"| {MarkdownText.Plain(Wording.ToBuy(l))} | {MarkdownText.Plain(l.Name)}{Availability(l)} | {MarkdownText.Plain(l.Sum.ToString())} |").ToList();
+        if (Wording.Budget(build) is { } budget)
+            rows.Add($"| | {MarkdownText.Plain(budget)} | |");
+        return "| | part | sum |\n|---|---|---:|\n" + Lines(rows);
+    }
+
+    private static string Availability(ListLine line) => Wording.Availability(line.Availability) is { Length: > 0 } word ? $" ({MarkdownText.Plain(word)})" : "";
+
+    private string Place(Yaml.Location at) => Figures.Place(at with { File = FileNames.In(options.Root, at.File) });
+
+    private static string Lines(IEnumerable<string> lines) => string.Join('\n', lines);
+}

@@ -1,0 +1,101 @@
+using FitCheck.Findings;
+using FitCheck.Reports.Telling;
+using FitCheck.Yaml;
+
+namespace FitCheck.Reports.Markdown;
+
+/// <summary>For a comment on a change, or the summary of a run: the verdict first, then what to do, all else folded.</summary>
+public sealed class MarkdownReport : ILintReport
+{
+    private const int MostRows = 40;
+    private const int MostProblems = 20;
+
+    public string Format => "markdown";
+
+    public void Write(CheckResult result, ReportOptions options, TextWriter output)
+    {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
+        var page = new MarkdownPage();
+        if (result.Builds.Count == 1)
+            One(page, result.Builds[0], options);
+        else
+            Many(page, result, options);
+        page.Add($"_{MarkdownText.Plain(Wording.LastWord)}_");
+        output.Write(page.ToString());
+    }
+
+    public void Write(LintResult result, ReportOptions options, TextWriter output)
+    {
+        var page = new MarkdownPage();
+        var files = Wording.Count(result.Files, "file", "files");
+        page.Add(result.Problems.Count == 0
+            ? $"### FitCheck lint: nothing wrong\n\n{files} read."
+            : $"### FitCheck lint: {Wording.Count(result.Errors, "error", "errors")}, {Wording.Count(result.Warnings, "warning", "warnings")}\n\n{files} read.");
+        List<string> lines = [.. result.Problems.OrderByDescending(p => p.Severity).Select(p => Line(p, options))];
+        var left = page.AddLines([.. lines.Take(MostProblems)]);
+        var more = lines.Skip(MostProblems).ToList();
+        if (more.Count > 0 && !page.Add(MarkdownPage.Folded($"{Figures.Whole(more.Count)} more", string.Join('\n', more))))
+            left += more.Count;
+        if (left > 0)
+            page.Add($"{Figures.Whole(left)} more are left out to keep this short; `fitcheck lint` tells all.");
+        output.Write(page.ToString());
+    }
+
+    private static void One(MarkdownPage page, BuildResult build, ReportOptions options)
+    {
+        page.Add($"### {Word(build)} {MarkdownText.Plain(build.Name)}");
+        page.Add($"{MarkdownText.Plain(build.VehicleName)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}");
+        var sections = new MarkdownBuild(build, options);
+        if (!page.Add(sections.Text))
+            page.Add($"{sections.Verdict}\n\nThe rest is left out to keep this short; `fitcheck check` tells all.");
+    }
+
+    private static void Many(MarkdownPage page, CheckResult result, ReportOptions options)
+    {
+        var worstFirst = result.Builds.OrderByDescending(b => b.Verdict).ToList();
+        var passing = worstFirst.Count(b => b.Verdict == Status.Pass);
+        page.Add($"### FitCheck: {Headline(worstFirst)}");
+        if (worstFirst.Count == 0)
+            return;
+        page.Add(string.Join(", ", Wording.WorstFirst.Select(s => (Status: s, Count: worstFirst.Count(b => b.Verdict == s))).Where(c => c.Count > 0)
+            .Select(c => $"{Figures.Whole(c.Count)} {c.Status.Word()}")));
+        var open = worstFirst.Take(worstFirst.Count - passing).ToList();
+        if (open.Count > 0)
+        {
+            page.Add(string.Join('\n', open.Take(MostRows).Select(Row).Prepend("|---|---|---|").Prepend("| | build | points |")));
+            if (open.Count > MostRows)
+                page.Add($"{Figures.Whole(open.Count - MostRows)} more are not in this table.");
+        }
+        var urgent = open.Where(b => b.Verdict > Status.Warn).ToList();
+        var told = urgent.TakeWhile(b => page.Add(Folded(b, options))).Count();
+        if (told < urgent.Count)
+            page.Add($"The details of {Wording.Count(urgent.Count - told, "build", "builds")} are left out to keep this short; `fitcheck check` tells all.");
+    }
+
+    private static string Headline(List<BuildResult> builds)
+    {
+        var (all, fail, open) = (builds.Count, builds.Count(b => b.Verdict == Status.Fail), builds.Count(b => b.Verdict == Status.Measure));
+        return all == 0 ? "no build was checked"
+            : fail > 0 ? $"{Figures.Whole(fail)} of {Wording.Count(all, "build does", "builds do")} not go together as planned"
+            : open > 0 ? $"{Figures.Whole(open)} of {Wording.Count(all, "build waits", "builds wait")} for a measurement"
+            : $"all {Figures.Whole(all)} builds go together";
+    }
+
+    private static string Row(BuildResult build) =>
+        $"| {Word(build)} | {MarkdownText.Plain(build.Name)} | {Points(Tally.OfPoints(build.Findings))} |";
+
+    private static string Points(Tally points) => string.Join(", ",
+        new[] { (Count: points.Fail, What: "to change"), (Count: points.Measure, What: "to measure"), (Count: points.Warn, What: "to look at") }
+            .Where(p => p.Count > 0).Select(p => $"{Figures.Whole(p.Count)} {p.What}"));
+
+    private static string Folded(BuildResult build, ReportOptions options) => MarkdownPage.Folded(
+        $"{build.Verdict.Word().ToUpperInvariant()} {MarkdownText.Summary(build.Name)}",
+        $"{MarkdownText.Plain(build.VehicleName)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}\n\n{new MarkdownBuild(build, options, isOneOfMany: true).Text}");
+
+    private static string Word(BuildResult build) => $"**{build.Verdict.Word().ToUpperInvariant()}**";
+
+    private static string Line(Problem problem, ReportOptions options) =>
+        $"- **{(problem.Severity == Severity.Error ? "error" : "warning")}** {MarkdownText.Code((problem.At with { File = FileNames.In(options.Root, problem.At.File) }).ToString())} "
+        + $"{MarkdownText.Prose(problem.Message)} ({MarkdownText.Code(problem.Code)})";
+}
