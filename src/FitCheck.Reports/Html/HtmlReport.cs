@@ -3,7 +3,7 @@ using FitCheck.Findings;
 namespace FitCheck.Reports.Html;
 
 /// <summary>For a customer, on a screen or on paper: one file, no script, nothing fetched from elsewhere.</summary>
-public sealed class HtmlReport : IReport
+public sealed class HtmlReport : ILintReport
 {
     public string Format => "html";
 
@@ -18,5 +18,11 @@ public sealed class HtmlReport : IReport
         var title = builds.Count == 1 ? builds[0].Name : Telling.Wording.Count(builds.Count, "build", "builds");
         var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds, builds.Count > 1);
         output.Write(templates.Render("page", page).ToString());
+    }
+
+    public void Write(LintResult result, ReportOptions options, TextWriter output)
+    {
+        var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "html"));
+        output.Write(templates.Render("lint", LintViews.Of(result, templates.Style())).ToString());
     }
 }

@@ -29,9 +29,7 @@ public sealed class MarkdownReport : ILintReport
     {
         var page = new MarkdownPage();
         var files = Wording.Count(result.Files, "file", "files");
-        page.Add(result.Problems.Count == 0
-            ? $"### FitCheck lint: nothing wrong\n\n{files} read."
-            : $"### FitCheck lint: {Wording.Count(result.Errors, "error", "errors")}, {Wording.Count(result.Warnings, "warning", "warnings")}\n\n{files} read.");
+        page.Add($"### FitCheck lint: {Wording.Lint(result)}\n\n{files} read.");
         List<string> lines = [.. result.Problems.OrderByDescending(p => p.Severity).Select(p => Line(p, options))];
         var left = page.AddLines([.. lines.Take(MostProblems)]);
         var more = lines.Skip(MostProblems).ToList();

@@ -9,8 +9,6 @@ namespace FitCheck.Reports.Sarif;
 /// <summary>For code scanning: SARIF 2.1.0. Passes are left out; a waived finding is suppressed with its reason.</summary>
 public sealed class SarifReport : ILintReport
 {
-    private static readonly IReadOnlyList<SarifRule> Kinds = [.. ProblemKind.All.Select(SarifRule.Of)];
-
     public string Format => "sarif";
 
     public void Write(CheckResult result, ReportOptions options, TextWriter output)
@@ -30,7 +28,7 @@ public sealed class SarifReport : ILintReport
         Log("fitcheck-lint", result.Rules, [.. Results(result, options)], options, output);
 
     private static void Log(string category, IReadOnlyList<RuleHelp> rules, IReadOnlyList<SarifResult> results, ReportOptions options, TextWriter output) =>
-        new SarifLog(category, [.. rules.Select(r => new SarifRule(r)), .. Kinds], results, options.Root).Write(output);
+        new SarifLog(category, [.. rules.Concat(ProblemKind.All.Select(k => k.Help())).Select(h => new SarifRule(h))], results, options.Root).Write(output);
 
     private static SarifResult Result(Finding finding) =>
         new(finding.Rule, finding.Status == Status.Fail ? "error" : "warning", Sentence(finding), finding.At)

@@ -20,8 +20,6 @@ internal sealed record SarifResult(string Rule, string Level, string Message, Lo
 /// <summary>One rule of a log: what to show beside its results.</summary>
 internal sealed record SarifRule(RuleHelp Help)
 {
-    public static SarifRule Of(ProblemKind kind) => new(new RuleHelp(kind.Id, kind.Title, kind.Why, kind.Advice, Source: null, Url: null, CanFail: kind != ProblemKind.IdleWaiver && kind != ProblemKind.NotRead));
-
     public string Level => Help.CanFail ? "error" : "warning";
 
     /// <summary>The plain help; the same words as in the rule's file.</summary>

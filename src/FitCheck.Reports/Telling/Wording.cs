@@ -35,6 +35,11 @@ public static class Wording
     public static string Changed(RuleChange change) =>
         $"`{change.Rule}` ({change.Title}): {change.What}.{(change.Reason is { } reason ? $" Reason: {reason}{(reason.EndsWith('.') ? "" : ".")}" : "")}";
 
+    /// <summary>What `lint` found, in one sentence.</summary>
+    public static string Lint(LintResult result) => result.Problems.Count == 0
+        ? "Catalog, rules and builds are in order."
+        : $"{Count(result.Errors, "error", "errors")}, {Count(result.Warnings, "warning", "warnings")}";
+
     public const string HowToSetTheGain = "With a test tone, the source at full volume and the driver unplugged, turn the gain up until a voltmeter at the output shows this.";
 
     /// <summary>What a voltmeter shows when the gain is set.</summary>

@@ -1,0 +1,12 @@
+using FitCheck.Findings;
+using FitCheck.Yaml;
+
+namespace FitCheck.Reports.Telling;
+
+/// <summary>Tells kinds of problems as rules are told.</summary>
+internal static class KindHelp
+{
+    /// <summary>A kind has no source: it is this program's own demand.</summary>
+    public static RuleHelp Help(this ProblemKind kind) =>
+        new(kind.Id, kind.Title, kind.Why, kind.Advice, Source: null, Url: null, CanFail: kind != ProblemKind.IdleWaiver && kind != ProblemKind.NotRead);
+}
