@@ -25,14 +25,18 @@ public sealed class GitHubReport : ILintReport
                     Tell(told, options, output);
             }
         }
-        foreach (var remark in result.Builds.SelectMany(b => b.Remarks))
-            Tell(remark, options, output);
+        foreach (var change in result.Builds.SelectMany(b => b.RuleChanges).Distinct())
+            Command("notice", change.At, Wording.RulesOfThisShop, Wording.Changed(change), options, output);
+        Tell(new LintResult([.. result.Builds.SelectMany(b => b.Remarks)], 0), options, output);
     }
 
-    public void Write(LintResult result, ReportOptions options, TextWriter output)
+    public void Write(LintResult result, ReportOptions options, TextWriter output) => Tell(result, options, output);
+
+    private static void Tell(LintResult lint, ReportOptions options, TextWriter output)
     {
-        foreach (var problem in result.Problems.OrderByDescending(p => p.Severity))
-            Tell(problem, options, output);
+        var titles = KindHelp.With(lint.Rules).ToDictionary(h => h.Id, h => $"{h.Title} ({h.Id})", StringComparer.Ordinal);
+        foreach (var problem in lint.Problems.OrderByDescending(p => p.Severity))
+            Command(problem.Severity == Severity.Error ? "error" : "warning", problem.At, titles.GetValueOrDefault(problem.Code, problem.Code), problem.Message, options, output);
     }
 
     private static void Tell(Told told, ReportOptions options, TextWriter output)
@@ -47,9 +51,6 @@ public sealed class GitHubReport : ILintReport
         foreach (var at in told.Places)
             Command(command, at, $"{finding.Title} ({finding.Status.Word()}, {finding.Rule})", message, options, output);
     }
-
-    private static void Tell(Problem problem, ReportOptions options, TextWriter output) =>
-        Command(problem.Severity == Severity.Error ? "error" : "warning", problem.At, problem.Code, problem.Message, options, output);
 
     private static void Command(string command, Location at, string title, string message, ReportOptions options, TextWriter output)
     {

@@ -15,7 +15,7 @@ internal static class LintViews
 {
     public static LintView Of(LintResult result, SafeHtml style)
     {
-        var help = result.Rules.Concat(ProblemKind.All.Select(k => k.Help())).ToDictionary(h => h.Id, StringComparer.Ordinal);
+        var help = KindHelp.With(result.Rules).ToDictionary(h => h.Id, StringComparer.Ordinal);
         var views = result.Problems.Select((p, i) => (p.At.File, View: Problem(p, $"p{Figures.Whole(i + 1)}", help.GetValueOrDefault(p.Code))));
         return new LintView(
             FindingViews.Status(result.Errors > 0 ? Status.Fail : result.Warnings > 0 ? Status.Warn : Status.Pass),

@@ -28,7 +28,7 @@ public sealed class JUnitReport : ILintReport
     private static JUnitSuite Suite(BuildResult build, ReportOptions options)
     {
         var file = FileNames.In(options.Root, build.File);
-        return new JUnitSuite(build.Name, [("file", file), ("vehicle", build.VehicleName), ("verdict", build.Verdict.Word())],
+        return new JUnitSuite(build.Name, [("file", file), ("vehicle", build.VehicleName), ("verdict", build.Verdict.Word()), .. build.RuleChanges.Select(c => ("rule of this shop", Wording.Changed(c)))],
             [.. build.Findings.Select(f => Case(f, file, options)), .. build.Remarks.Select(r => Case(r, options))]);
     }
 

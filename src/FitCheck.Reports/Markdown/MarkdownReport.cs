@@ -21,6 +21,7 @@ public sealed class MarkdownReport : ILintReport
             One(page, result.Builds[0], options);
         else
             Many(page, result, options);
+        Changes(page, result);
         page.Add($"_{MarkdownText.Plain(Wording.LastWord)}_");
         output.Write(page.ToString());
     }
@@ -38,6 +39,16 @@ public sealed class MarkdownReport : ILintReport
         if (left > 0)
             page.Add($"{Figures.Whole(left)} more are left out to keep this short; `fitcheck lint` tells all.");
         output.Write(page.ToString());
+    }
+
+    private static void Changes(MarkdownPage page, CheckResult result)
+    {
+        List<string> lines = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct().Select(c => $"- {MarkdownText.Prose(Wording.Changed(c))} {MarkdownText.Code(Figures.ShortPlace(c.At))}")];
+        if (lines.Count == 0)
+            return;
+        page.Add($"**{Wording.RulesOfThisShop}**\n\n{Wording.WhatRulesOfThisShopAre}");
+        if (page.AddLines(lines) is > 0 and var left)
+            page.Add($"{Figures.Whole(left)} more are left out to keep this short.");
     }
 
     private static void One(MarkdownPage page, BuildResult build, ReportOptions options)

@@ -14,6 +14,9 @@ internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, 
 
     private readonly List<SarifRule> _rules = Used(known, results);
 
+    /// <summary>What a shop changed of the rules, in sentences.</summary>
+    public IReadOnlyList<string> RuleChanges { get; init; } = [];
+
     public void Write(TextWriter output)
     {
         using var bytes = new MemoryStream();
@@ -51,7 +54,20 @@ internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, 
         foreach (var result in results)
             WriteResult(json, result);
         json.WriteEndArray();
+        WriteRuleChanges(json);
         json.WriteEndObject();
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private void WriteRuleChanges(Utf8JsonWriter json)
+    {
+        if (RuleChanges.Count == 0)
+            return;
+        json.WriteStartObject("properties");
+        json.WriteStartArray("ruleChanges");
+        foreach (var change in RuleChanges)
+            json.WriteStringValue(PlainText.Lines(change));
         json.WriteEndArray();
         json.WriteEndObject();
     }

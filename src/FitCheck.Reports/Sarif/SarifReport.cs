@@ -21,14 +21,15 @@ public sealed class SarifReport : ILintReport
             results.AddRange(build.Findings.Where(f => f.Status != Status.Pass).Select(Result));
             results.AddRange(Results(new LintResult(build.Remarks, 1), options));
         }
-        Log("fitcheck-check", result.Rules, results, options, output);
+        string[] changes = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct().Select(Wording.Changed)];
+        Log("fitcheck-check", result.Rules, results, options, output, changes);
     }
 
     public void Write(LintResult result, ReportOptions options, TextWriter output) =>
         Log("fitcheck-lint", result.Rules, [.. Results(result, options)], options, output);
 
-    private static void Log(string category, IReadOnlyList<RuleHelp> rules, IReadOnlyList<SarifResult> results, ReportOptions options, TextWriter output) =>
-        new SarifLog(category, [.. rules.Concat(ProblemKind.All.Select(k => k.Help())).Select(h => new SarifRule(h))], results, options.Root).Write(output);
+    private static void Log(string category, IReadOnlyList<RuleHelp> rules, IReadOnlyList<SarifResult> results, ReportOptions options, TextWriter output, params string[] changes) =>
+        new SarifLog(category, [.. KindHelp.With(rules).Select(h => new SarifRule(h))], results, options.Root) { RuleChanges = changes }.Write(output);
 
     private static SarifResult Result(Finding finding) =>
         new(finding.Rule, finding.Status == Status.Fail ? "error" : "warning", Sentence(finding), finding.At)

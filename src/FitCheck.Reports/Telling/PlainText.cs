@@ -4,7 +4,7 @@ namespace FitCheck.Reports.Telling;
 public static class PlainText
 {
     /// <summary>On one line: white space is a space, other control characters and broken surrogate pairs are U+FFFD.</summary>
-    public static string Line(string text) => Cleaned(text, breaks: false);
+    public static string Line(string text) => Cleaned(text.ReplaceLineEndings(" "), breaks: false);
 
     /// <summary>The same with tabs and line feeds kept.</summary>
     public static string Lines(string text) => Cleaned(text.ReplaceLineEndings("\n"), breaks: true);
@@ -26,7 +26,7 @@ public static class PlainText
     private static char Clean(string text, int i, bool breaks) => text[i] switch
     {
         '\n' or '\t' when breaks => text[i],
-        '\n' or '\r' or '\t' or '\u0085' => ' ',
+        '\t' => ' ',
         var letter when char.IsControl(letter) || letter >= '\uFFFE' => '\uFFFD',
         var letter when char.IsHighSurrogate(letter) && !(i + 1 < text.Length && char.IsLowSurrogate(text[i + 1])) => '\uFFFD',
         var letter when char.IsLowSurrogate(letter) && !(i > 0 && char.IsHighSurrogate(text[i - 1])) => '\uFFFD',

@@ -29,7 +29,7 @@ internal sealed class RuleChangeReader
     /// <param name="problems">Where mistakes are told.</param>
     public static (string Reason, YamlMap? Changed)? Read(YamlMap root, Rule before, ProblemList problems)
     {
-        var own = new ProblemList();
+        var own = new ProblemList(ProblemKind.BrokenRule);
         var reader = new RuleChangeReader(root, own);
         var reason = reader._keys.Text("reason");
         var off = reader.IsOff();
