@@ -1,0 +1,155 @@
+using System.Diagnostics;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests.Cli;
+
+/// <summary>Runs the very commands of the workflow file and of the hooks, in a repository of their own, as the services do that read these files.</summary>
+public sealed class WorkflowTests : IDisposable
+{
+    private const string Workflow = ".github/workflows/catalog.yml";
+    private const string Hooks = ".pre-commit-hooks.yaml";
+    private const string Driver = "catalog/drivers/orrin-t25.yaml";
+
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void The_workflow_runs_from_a_clone()
+    {
+        Copy("src", "catalog", "rules", "reports", "Directory.Build.props", "Directory.Packages.props", "global.json", ".editorconfig");
+        var steps = Steps().ToDictionary(s => s.Name, s => s.Run, StringComparer.Ordinal);
+
+        Assert.Equal(["Build", "Lint", "Check every build", "Tell it on the page of the run"], steps.Keys);
+        foreach (var (name, run) in steps)
+        {
+            var (status, output, error) = Bash(run);
+            Assert.True(status == 0, $"{name} ends with {status}:\n{output}\n{error}");
+        }
+        Assert.Equal("2.1.0", JsonDocument.Parse(File.ReadAllText(_folder.Of("out/lint.sarif"))).RootElement.GetProperty("version").GetString());
+        Assert.Equal(Directory.GetFiles(_folder.Of("catalog/builds"), "*.yaml").Length, XDocument.Load(_folder.Of("out/check.xml")).Descendants("testsuite").Count());
+        var summary = File.ReadAllText(_folder.Of("summary.md"));
+        Assert.Contains("### FitCheck lint: 0 errors", summary, StringComparison.Ordinal);
+        Assert.Contains("do not go together as planned", summary, StringComparison.Ordinal);
+        Assert.Equal("", Bash("git status --porcelain -- catalog rules src").Out);
+
+        // A mistake stops the run, is shown beside its line and stands in the summary.
+        File.WriteAllText(_folder.Of(Driver), File.ReadAllText(_folder.Of(Driver)).Replace("\nname:", "\nnaem:", StringComparison.Ordinal));
+        var broken = Bash(steps["Lint"]);
+        Assert.Equal(2, broken.Status);
+        Assert.Contains($"::error file={Driver},line=", broken.Out, StringComparison.Ordinal);
+        Assert.Contains("input/wrong-shape", File.ReadAllText(_folder.Of("out/lint.sarif")), StringComparison.Ordinal);
+        Assert.NotEqual(0, Bash(steps["Check every build"]).Status);
+    }
+
+    [Fact]
+    public void The_hooks_run_before_a_commit()
+    {
+        Copy("catalog", "rules");
+        var hooks = ((YamlList)Read(Hooks)).Items.Cast<YamlMap>().ToDictionary(h => Text(h, "id")!, StringComparer.Ordinal);
+        Assert.Equal(["fitcheck-lint", "fitcheck-check"], hooks.Keys);
+
+        // Nothing that they are for: they are not run.
+        _folder.Write("README.md", "# Ours\n");
+        Assert.All(hooks.Values, h => Assert.Null(Hook(h)));
+
+        var good = File.ReadAllText(_folder.Of($"catalog/builds/{Passing()}.yaml"));
+        _folder.Write("catalog/builds/mine.yaml", good);
+        Assert.All(hooks.Values, h => Assert.Equal(0, Hook(h)!.Value.Status));
+
+        _folder.Write("catalog/builds/mine.yaml", File.ReadAllText(_folder.Of("catalog/builds/tansy-bare-tweeter.yaml")));
+        Assert.Equal(0, Hook(hooks["fitcheck-lint"])!.Value.Status);
+        var failing = Hook(hooks["fitcheck-check"])!.Value;
+        Assert.Equal(1, failing.Status);
+        Assert.Contains("tweeter/full-range-feed  catalog/builds/mine.yaml:", failing.Out, StringComparison.Ordinal);
+
+        _folder.Write("catalog/builds/mine.yaml", good.Replace("\nvehicle:", "\nvehcile:", StringComparison.Ordinal));
+        Assert.All(hooks.Values, h => Assert.Equal(2, Hook(h)!.Value.Status));
+    }
+
+    [Fact]
+    public void Only_pinned_actions_are_used_and_no_host_is_named()
+    {
+        Assert.All(AllSteps().Select(s => Text(s, "uses")).OfType<string>(), u => Assert.Matches(@"^(actions|github)/[a-z/-]+@v\d+$", u));
+        Assert.All(new[] { Workflow, Hooks }, f => Assert.DoesNotContain("://", File.ReadAllText(RepositoryRoot.Of(f)), StringComparison.Ordinal));
+    }
+
+    private static string Passing() => Directory.GetFiles(RepositoryRoot.Of("tests", "cases", "builds"), "*.expected")
+        .Where(f => !Regex.IsMatch(File.ReadAllText(f), "^fail", RegexOptions.Multiline)).Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal).First();
+
+    private static YamlNode Read(string file)
+    {
+        var problems = new ProblemList();
+        var root = YamlReader.Read(new SourceText(file, File.ReadAllText(RepositoryRoot.Of(file))), problems);
+        Assert.Empty(problems.Sorted());
+        return root!;
+    }
+
+    private static string? Text(YamlMap map, string key) => (map[key] as YamlScalar)?.Text;
+
+    private static IEnumerable<YamlMap> AllSteps() => ((YamlList)((YamlMap)((YamlMap)((YamlMap)Read(Workflow))["jobs"]!)["catalog"]!)["steps"]!).Items.Cast<YamlMap>();
+
+    private static IEnumerable<(string Name, string Run)> Steps() => AllSteps().Where(s => s["run"] is not null).Select(s => (Text(s, "name")!, Text(s, "run")!));
+
+    // Stages everything, and gives the hook the staged files that it asks for; null when there is none.
+    private (int Status, string Out, string Error)? Hook(YamlMap hook)
+    {
+        var staged = Bash("git add -A; git diff --cached --name-only").Out.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var files = staged.Where(f => Regex.IsMatch(f, Text(hook, "files")!)).ToList();
+        if (files.Count == 0)
+            return null;
+        var arguments = ((YamlList)hook["args"]!).Items.Cast<YamlScalar>().Select(a => a.Text).Concat(Text(hook, "pass_filenames") == "false" ? [] : files);
+        return Bash($"{Text(hook, "entry")} {string.Join(' ', arguments)}");
+    }
+
+    private void Copy(params string[] entries)
+    {
+        foreach (var entry in entries)
+        {
+            var from = RepositoryRoot.Of(entry);
+            foreach (var file in Directory.Exists(from) ? Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories) : [from])
+            {
+                var relative = Path.GetRelativePath(RepositoryRoot.Path, file).Replace('\\', '/');
+                if (relative.Contains("/bin/", StringComparison.Ordinal) || relative.Contains("/obj/", StringComparison.Ordinal))
+                    continue;
+                Directory.CreateDirectory(Path.GetDirectoryName(_folder.Of(relative))!);
+                File.Copy(file, _folder.Of(relative));
+            }
+        }
+        _folder.Write(".gitignore", File.ReadAllText(RepositoryRoot.Of(".gitignore")) + "/cache/\n/tools/\n/summary.md\n");
+        // What `pre-commit` has installed.
+        _folder.Write("tools/fitcheck", $"#!/bin/sh\nexec dotnet '{Path.Combine(AppContext.BaseDirectory, "fitcheck.dll")}' \"$@\"\n");
+        var (status, _, error) = Bash("chmod +x tools/fitcheck && git init -q && git add -A && git -c user.name=Test -c user.email=test@example.org commit -qm 'Take over the catalog'");
+        Assert.True(status == 0, error);
+    }
+
+    private (int Status, string Out, string Error) Bash(string command)
+    {
+        // The shell as the service starts it.
+        var start = new ProcessStartInfo("bash", ["--noprofile", "--norc", "-e", "-o", "pipefail", "-c", command])
+        {
+            WorkingDirectory = _folder.Path,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+        };
+        foreach (var entry in ((YamlMap)((YamlMap)Read(Workflow))["env"]!).Entries)
+            start.Environment[entry.Key] = ((YamlScalar)entry.Value).Text;
+        start.Environment["GITHUB_STEP_SUMMARY"] = _folder.Of("summary.md");
+        start.Environment["FITCHECK_CACHE"] = _folder.Of("cache");
+        start.Environment["PATH"] = $"{_folder.Of("tools")}:{Environment.GetEnvironmentVariable("PATH")}";
+        // What only makes the build longer.
+        start.Environment["Precompile"] = "false";
+        start.Environment["RunAnalyzers"] = "false";
+        start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
+        using var process = Process.Start(start)!;
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, output, error.Result);
+    }
+}
