@@ -49,7 +49,7 @@ public class EscapingTests
         Assert.Contains("\u001b[1;31mFAIL", ReportSnapshotTests.Written("text", SampleResult.Full, ReportOptions.Default with { Color = true }), StringComparison.Ordinal);
     }
 
-    private static CheckResult Everywhere(string text)
+    internal static CheckResult Everywhere(string text)
     {
         var build = SampleResult.Build;
         return new CheckResult(text, text, [build with
@@ -73,6 +73,7 @@ public class EscapingTests
             Loads = [.. build.Loads.Select(l => l with { Name = text, Tweeters = [.. l.Tweeters.Select(t => t with { Name = text })] })],
             List = [.. build.List.Select(l => l with { Part = text, Name = text, Availability = text })],
             Cautions = [text],
+            RuleChanges = [new RuleChange(text, text, text, IsOff: true, text, new Location(text, 1, 1))],
             Remarks = [new(new Location(text, 1, 1), Severity.Warning, text)],
         }]);
     }

@@ -12,8 +12,23 @@ public class ReportSnapshotTests
     [InlineData("text", "txt")]
     [InlineData("json", "json")]
     [InlineData("html", "html")]
+    [InlineData("markdown", "md")]
+    [InlineData("sarif", "sarif")]
+    [InlineData("junit", "xml")]
+    [InlineData("github", "txt")]
     public void The_sample_is_told_as_before(string format, string extension) =>
         Snapshot.Match(Written(format, SampleResult.Full), $"sample-{format}", extension);
+
+    [Theory]
+    [InlineData("text", "txt")]
+    [InlineData("json", "json")]
+    [InlineData("html", "html")]
+    [InlineData("markdown", "md")]
+    [InlineData("sarif", "sarif")]
+    [InlineData("junit", "xml")]
+    [InlineData("github", "txt")]
+    public void The_sample_of_lint_is_told_as_before(string format, string extension) =>
+        Snapshot.Match(Written(format, SampleLint.Full), $"lint-{format}", extension);
 
     [Fact]
     public void Verbose_text_shows_each_pass() =>
@@ -53,6 +68,13 @@ public class ReportSnapshotTests
     {
         using var output = new StringWriter { NewLine = "\r\n" };
         ReportList.Find(format)!.Write(result, options ?? ReportOptions.Default, output);
+        return output.ToString();
+    }
+
+    internal static string Written(string format, LintResult result, ReportOptions? options = null)
+    {
+        using var output = new StringWriter { NewLine = "\r\n" };
+        ((ILintReport)ReportList.Find(format)!).Write(result, options ?? ReportOptions.Default, output);
         return output.ToString();
     }
 

@@ -13,7 +13,13 @@ internal static class SampleResult
 
     private static readonly Dimension Metre = Dimension.Metre;
 
-    public static CheckResult Full => new("fitcheck 0.1.0", "sha256:3f1c9a52", [Build]);
+    public static CheckResult Full => new("fitcheck 0.1.0", "sha256:3f1c9a52", [Build]) { Rules = Rules };
+
+    private static IReadOnlyList<RuleHelp> Rules =>
+    [
+        .. SampleFindings.All.DistinctBy(f => f.Rule).OrderBy(f => f.Rule, StringComparer.Ordinal)
+            .Select(f => new RuleHelp(f.Rule, f.Title, $"Why {f.Rule} asks.", f.Advice, f.Source, f.Rule == "load/below-rated" ? "https://example.org/a b" : null, f.Status == Status.Fail)),
+    ];
 
     public static CheckResult Passing => new("fitcheck 0.1.0", "sha256:3f1c9a52", [Build with
     {
@@ -52,7 +58,7 @@ internal static class SampleResult
             new("seal/gap-to-the-door-card", "Gap to the door card", "switched off", IsOff: true, "Our cards have a lip of their own", new Location("shop/seal/gap-to-the-door-card.yaml", 1, 1)),
             new("mount/glass-too-near", "Distance to the window", "warns below 8 mm instead of below 5 mm", IsOff: false, "The glass of older cars wobbles", new Location("shop/mount/glass-too-near.yaml", 1, 1)),
         ],
-        Remarks = [new(new Location(File, 41, 3), Severity.Warning, "The waiver of `signal/no-turn-on` matches no finding. Delete it.")],
+        Remarks = [new(new Location(File, 41, 3), Severity.Warning, "The waiver of `signal/no-turn-on` matches no finding. Delete it.") { Kind = ProblemKind.IdleWaiver }],
     };
 
     private static IReadOnlyList<FactTable> Facts =>
