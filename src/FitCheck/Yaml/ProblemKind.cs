@@ -9,7 +9,7 @@ public sealed record ProblemKind(string Id, string Title, string Why, string Adv
     public static readonly ProblemKind NotRead = new("input/not-read", "A file or folder that is passed over",
         "What nobody reads has no effect, whatever stands in it.", "Give files the ending .yaml, and name folders that hold some.");
 
-    public static readonly ProblemKind BrokenYaml = new("input/broken-yaml", "Text that is not YAML",
+    public static readonly ProblemKind BrokenYaml = new("input/broken-yaml", "YAML that is broken or ambiguous",
         "A file whose structure is in doubt would be understood by chance.", "Mend the line; an editor that knows YAML marks it.");
 
     public static readonly ProblemKind WrongShape = new("input/wrong-shape", "A key or a value that the schema does not know",

@@ -25,6 +25,7 @@ public sealed class QuickProgramTests
     [InlineData("")]
     [InlineData("--format json")]
     [InlineData("--format html")]
+    [InlineData("--format markdown --format junit --output r.xml")]
     [InlineData("--verbose no-such-file.yaml")]
     [InlineData("--no-such-option")]
     public void The_quick_program_says_what_the_whole_one_says(string options)
