@@ -61,6 +61,7 @@ internal static class Program
     {
         CheckCommand.Create(),
         LintCommand.Create(),
+        ChartCommand.Create(),
         ExplainCommand.Create(),
         NewCommand.Create(),
         SchemaCommand.Create(),

@@ -16,13 +16,13 @@ internal static class AimFacts
 
     public static readonly IReadOnlyList<FactDeclaration> Declarations =
     [
-        Number("listener_distance", Dimension.Metre, "Distance from the driver to the point between the front seats' heads."),
-        Number("listener_angle", Dimension.Radian, "Angle between the driver's axis and the line to the listener; the panel's direction is the usual one of its place."),
-        Number("off_axis_loss", Dimension.Decibel, "Level lost off the axis of a rigid piston, at 10 kHz for a tweeter and at 3 kHz for a woofer."),
-        Number("side_path_difference", Dimension.Metre, "How much nearer the person at the wheel is to the near one of the left and right drivers."),
+        Number("listener_distance", Dimension.Metre, "Distance from the driver to the point between the front seats' heads.").On(RestsOn.Driver | RestsOn.Place),
+        Number("listener_angle", Dimension.Radian, "Angle between the driver's axis and the line to the listener; the panel's direction is the usual one of its place.").On(RestsOn.Pair),
+        Number("off_axis_loss", Dimension.Decibel, "Level lost off the axis of a rigid piston, at 10 kHz for a tweeter and at 3 kHz for a woofer.").On(RestsOn.Pair),
+        Number("side_path_difference", Dimension.Metre, "How much nearer the person at the wheel is to the near one of the left and right drivers.").On(RestsOn.Driver | RestsOn.Place),
         Number("pair_path_difference", Dimension.Metre, "How much farther the woofer is from the listener than the tweeter on the same output."),
-        Word("spacer_thick_side", "The hour towards which the thick side of a tilted spacer points, seen from inside the vehicle."),
-        Word("aim_towards", "The hour towards which the driver should look, seen from inside the vehicle."),
+        Word("spacer_thick_side", "The hour towards which the thick side of a tilted spacer points, seen from inside the vehicle.").On(RestsOn.Pair),
+        Word("aim_towards", "The hour towards which the driver should look, seen from inside the vehicle.").On(RestsOn.Driver | RestsOn.Place),
     ];
 
     public static void Compute(PositionContext c, FactSheet sheet)

@@ -13,11 +13,11 @@ internal static class CupFacts
 
     public static readonly IReadOnlyList<FactDeclaration> Declarations =
     [
-        Number("cup_hole_gap", "Diameter that the cup's hole has to spare around the tweeter's body; negative when it must be enlarged."),
-        Number("cup_wall_left", "Wall that is left of the cup when its hole is enlarged to the tweeter's body."),
-        Declare.Truth(Subject.Position, "cup_cuttable", "The cup is of a material that can be cut or filed."),
-        Number("cup_depth_margin", "Depth that the cup has to spare behind the tweeter."),
-        Number("cup_grille_margin", "Clearance between the tweeter's front and the cup's grille."),
+        Number("cup_hole_gap", "Diameter that the cup's hole has to spare around the tweeter's body; negative when it must be enlarged.").On(RestsOn.Driver | RestsOn.Mount),
+        Number("cup_wall_left", "Wall that is left of the cup when its hole is enlarged to the tweeter's body.").On(RestsOn.Driver | RestsOn.Mount),
+        Declare.Truth(Subject.Position, "cup_cuttable", "The cup is of a material that can be cut or filed.").On(RestsOn.Mount),
+        Number("cup_depth_margin", "Depth that the cup has to spare behind the tweeter.").On(RestsOn.Driver | RestsOn.Mount),
+        Number("cup_grille_margin", "Clearance between the tweeter's front and the cup's grille.").On(RestsOn.Driver | RestsOn.Mount),
         Declare.Truth(Subject.Position, "has_module", "A crossover module is to lie at this position."),
         Number("module_room_margin", "Least length to spare around the crossover module with its cable bend."),
     ];

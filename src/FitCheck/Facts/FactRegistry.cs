@@ -37,6 +37,9 @@ public static class FactRegistry
     /// <summary>The facts of one driver of the catalog, for the plausibility rules.</summary>
     public static FactTable Of(Driver driver) => DriverFacts.Compute(driver);
 
+    /// <summary>The facts of one position on its own.</summary>
+    internal static FactTable Of(PositionContext position) => TableOf(position, [position]);
+
     private static FactTable TableOf(PositionContext c, IReadOnlyList<PositionContext> all)
     {
         var sheet = new FactSheet();

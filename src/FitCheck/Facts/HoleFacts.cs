@@ -8,16 +8,16 @@ internal static class HoleFacts
 {
     public static readonly IReadOnlyList<FactDeclaration> Declarations =
     [
-        Number("panel_holes", "Screw holes that the vehicle has here."),
-        Number("panel_holes_meeting", "Screw holes of the vehicle that meet a hole of what is mounted on them."),
-        Word("panel_holes_missed_at", "Where, on the clock face, the vehicle's screw holes meet none: `1:30, 4:30`."),
-        Word("panel_part", "What is mounted on the panel: the spacer's or the driver's name."),
-        Word("panel_turn", "How what is mounted on the panel has to be turned."),
-        Truth("spacer_blank", "The spacer has no holes on one of its faces; they are for the fitter to drill."),
-        Word("spacer_blank_face", "The face on which the spacer has no holes."),
-        Number("driver_holes", "Screw holes in the driver's flange."),
-        Number("driver_holes_meeting", "Screw holes of the driver that meet one of the spacer."),
-        Word("driver_holes_missed_at", "Where, on the clock face, the driver's screw holes meet none in the spacer."),
+        Number("panel_holes", "Screw holes that the vehicle has here.").On(RestsOn.Mount | RestsOn.Place),
+        Number("panel_holes_meeting", "Screw holes of the vehicle that meet a hole of what is mounted on them.").On(RestsOn.Mount | RestsOn.Place),
+        Word("panel_holes_missed_at", "Where, on the clock face, the vehicle's screw holes meet none: `1:30, 4:30`.").On(RestsOn.Mount | RestsOn.Place),
+        Word("panel_part", "What is mounted on the panel: the spacer's or the driver's name.").On(RestsOn.Mount),
+        Word("panel_turn", "How what is mounted on the panel has to be turned.").On(RestsOn.Mount | RestsOn.Place),
+        Truth("spacer_blank", "The spacer has no holes on one of its faces; they are for the fitter to drill.").On(RestsOn.Mount),
+        Word("spacer_blank_face", "The face on which the spacer has no holes.").On(RestsOn.Mount),
+        Number("driver_holes", "Screw holes in the driver's flange.").On(RestsOn.Driver | RestsOn.Mount),
+        Number("driver_holes_meeting", "Screw holes of the driver that meet one of the spacer.").On(RestsOn.Driver | RestsOn.Mount),
+        Word("driver_holes_missed_at", "Where, on the clock face, the driver's screw holes meet none in the spacer.").On(RestsOn.Pair),
     ];
 
     public static void Compute(PositionContext c, FactSheet sheet)

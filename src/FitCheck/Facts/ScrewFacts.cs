@@ -23,8 +23,8 @@ internal static class ScrewFacts
         Declare.Number(Subject.Position, "screw_hold_ratio", Dimension.One, "That length over the screw's diameter."),
         Length("screw_tip_room", "Distance between the tip of the driver's screw and the panel; negative when it stands on the panel."),
         Length("screw_play", "Diameter that the driver's screw holes have to spare around the screw."),
-        Length("screw_longest", "Longest screw that holds the driver without reaching the panel, under the head."),
-        Length("screw_whole_boss", "Shortest screw that uses the whole depth of the spacer's bosses, under the head."),
+        Length("screw_longest", "Longest screw that holds the driver without reaching the panel, under the head.").On(RestsOn.Driver | RestsOn.Mount),
+        Length("screw_whole_boss", "Shortest screw that uses the whole depth of the spacer's bosses, under the head.").On(RestsOn.Driver | RestsOn.Mount),
     ];
 
     public static void Compute(PositionContext c, FactSheet sheet)

@@ -10,20 +10,20 @@ internal static class TweeterFacts
 
     public static readonly IReadOnlyList<FactDeclaration> Declarations =
     [
-        Truth("is_tweeter", "The driver is a tweeter."),
+        Truth("is_tweeter", "The driver is a tweeter.").On(RestsOn.Nothing),
         Truth("tweeter_full_range", "Nothing in the way keeps low frequencies from the tweeter."),
         Number("tweeter_corner", Dimension.Hertz, "Frequency at which the level at the tweeter's terminals is 3 dB down."),
         Number("tweeter_slope", Dimension.Slope, "Slope of the high-pass below its corner."),
         Number("tweeter_peak", Dimension.Decibel, "Highest level at the tweeter's terminals above its passband."),
-        Number("tweeter_fs", Dimension.Hertz, "Resonance frequency of the tweeter."),
-        Number("lowest_crossover", Dimension.Hertz, "Lowest crossover that the tweeter is rated for."),
-        Number("lowest_crossover_slope", Dimension.Slope, "Slope at which the lowest crossover is rated."),
+        Number("tweeter_fs", Dimension.Hertz, "Resonance frequency of the tweeter.").On(RestsOn.Driver),
+        Number("lowest_crossover", Dimension.Hertz, "Lowest crossover that the tweeter is rated for.").On(RestsOn.Driver),
+        Number("lowest_crossover_slope", Dimension.Slope, "Slope at which the lowest crossover is rated.").On(RestsOn.Driver),
         Number("high_passes", Dimension.One, "High-passes in series before the tweeter."),
         Declare.Word(Subject.Position, "high_pass_names", "The high-passes in series before the tweeter, from the source."),
         Number("tweeter_power", Dimension.Watt, "Power of programme noise (IEC 60268-1) into the tweeter with the output at its continuous power."),
         Number("tweeter_power_clipped", Dimension.Watt, "Power into the tweeter when the programme is turned up 6 dB beyond the output's continuous power and clips."),
         Number("tweeter_rated_power", Dimension.Watt, "Rated noise power of the tweeter."),
-        Truth("factory_tweeter_capacitor", "The factory tweeter at this position has a capacitor of its own."),
+        Truth("factory_tweeter_capacitor", "The factory tweeter at this position has a capacitor of its own.").On(RestsOn.Driver | RestsOn.Place),
     ];
 
     public static void Compute(PositionContext c, FactSheet sheet)

@@ -47,6 +47,9 @@ public sealed class ProblemList(ProblemKind? usual = null)
 
     public void AddRange(IEnumerable<Problem> problems) => _items.AddRange(problems);
 
+    /// <summary>In the order in which they were found.</summary>
+    public IReadOnlyList<Problem> All => _items;
+
     /// <summary>In file order; of several at one place only the first that was found: the others follow from it. What rules say is kept, each once.</summary>
     public IReadOnlyList<Problem> Sorted() => _items.Count == 0 ? [] : [.. _items
         .GroupBy(p => (p.At, p.Severity, p.Rule)).Select(g => g.First())

@@ -1,0 +1,60 @@
+using System.CommandLine;
+using FitCheck.Charts;
+using FitCheck.Findings;
+using FitCheck.Reports;
+using FitCheck.Reports.Charts;
+using FitCheck.Yaml;
+
+namespace FitCheck.Cli.Commands;
+
+/// <summary>`fitcheck chart`</summary>
+internal static class ChartCommand
+{
+    public static Command Create()
+    {
+        var vehicle = Words("--vehicle", "ID", "Only this vehicle; may be given again");
+        var position = Words("--position", "ID", "Only this position, such as front-door-left; may be given again");
+        var driver = Words("--driver", "ID", "Only this driver; may be given again");
+        var size = Words("--size", "SIZE", "Only drivers of this size, such as \"165 mm\"; may be given again");
+        var status = Words("--status", string.Join('|', StatusWords.All), "Only pairs of this status; may be given again");
+        status.AcceptOnlyFromAmong([.. StatusWords.All]);
+        var accepts = Words("--accepts", string.Join('|', [.. ChartSlice.Work, "none"]), "Work that is accepted; may be given again [default: all of it]");
+        accepts.AcceptOnlyFromAmong([.. ChartSlice.Work, "none"]);
+        var targets = new TargetOptions(ChartReports.Formats);
+        var common = new CommonOptions();
+        var command = new Command("chart", "Chart which drivers and sets fit which positions, with the spacer or cup and the work that it takes")
+        {
+            vehicle, position, driver, size, status, accepts, targets.Formats, targets.Outputs, common.Catalog, common.Rules, common.Verbose, common.NoColor,
+        };
+        vehicle.CompletionSources.Add(_ => Ids("vehicle"));
+        driver.CompletionSources.Add(_ => Ids("driver"));
+        command.SetAction(parsed =>
+        {
+            var (pairs, error) = targets.Pair(parsed);
+            if (pairs is null)
+                return TargetOptions.Usage(error!);
+            var slice = new ChartSlice
+            {
+                Vehicles = parsed.GetValue(vehicle) ?? [],
+                Positions = parsed.GetValue(position) ?? [],
+                Drivers = parsed.GetValue(driver) ?? [],
+                Sizes = parsed.GetValue(size) ?? [],
+                Statuses = [.. (parsed.GetValue(status) ?? []).Select(s => StatusWords.Parse(s)!.Value)],
+                Accepts = parsed.GetValue(accepts) is { Length: > 0 } work ? [.. work.Where(w => w != "none")] : null,
+            };
+            ChartOutcome outcome;
+            using (var line = new ProgressLine())
+                outcome = Chart.Run(slice, common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+            if (outcome.Result is not { } result)
+                return ProblemLines.Tell(outcome.Problems, Console.Error);
+            var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };
+            return TargetOptions.Write(pairs, options, (format, told, output) => ChartReports.Find(format)!.Write(result, told, output)) ?? ExitStatus.Good;
+        });
+        return command;
+    }
+
+    private static Option<string[]> Words(string name, string help, string description) => new(name) { HelpName = help, Description = description };
+
+    private static IEnumerable<System.CommandLine.Completions.CompletionItem> Ids(string kind) =>
+        Catalog.PartsCatalog.Open(Folders.BesideProgram.Catalog, new ProblemList()).IdsOf(kind).Select(id => new System.CommandLine.Completions.CompletionItem(id));
+}

@@ -1,0 +1,71 @@
+using FitCheck.Charts;
+using FitCheck.Findings;
+using FitCheck.Reports.Telling;
+using FitCheck.Reports.Text;
+
+namespace FitCheck.Reports.Charts;
+
+/// <summary>For a terminal: what fits, vehicle by vehicle and place by place. What does not fit is counted unless it is asked for.</summary>
+public sealed class ChartText : IChartReport
+{
+    private const int Indent = 9;
+
+    public string Format => "text";
+
+    public void Write(ChartResult result, ReportOptions options, TextWriter output)
+    {
+        var page = new TextPage(output, options.Columns, options.Color);
+        // Fails fill most of a chart; whoever asks for them alone gets them.
+        var hidden = result.Rows.Any(r => r.Status != Status.Fail);
+        foreach (var vehicle in result.Rows.GroupBy(r => r.Vehicle.Id, StringComparer.Ordinal))
+        {
+            page.Heading(vehicle.First().Vehicle.Name);
+            foreach (var place in ChartLine.Of(vehicle.Where(r => !hidden || r.Status != Status.Fail)).GroupBy(l => l.Where, StringComparer.Ordinal))
+            {
+                page.Gap();
+                page.Line(0, $"{place.Key} ({place.First().Role})", TextStyle.Strong);
+                foreach (var line in place)
+                    WriteLine(page, line, options.Verbose);
+            }
+            page.Gap();
+            WriteSets(page, [.. result.Sets.Where(s => s.Vehicle.Id == vehicle.Key && (!hidden || s.Status != Status.Fail))]);
+        }
+        WriteEnd(page, result, hidden);
+    }
+
+    private static void WriteLine(TextPage page, ChartLine line, bool verbose)
+    {
+        var row = line.First;
+        var text = $"{row.Driver.Name}{Sized(line)}, {(row.Mount is null ? "" : "on ")}{line.Mount}";
+        page.Marked(row.Status, Indent, line.Margin.Length > 0 ? $"{text}: margin {line.Margin}" : text);
+        if (row.Status == Status.Pass)
+            return;
+        page.Line(Indent, verbose ? line.Message : line.Reason, verbose ? TextStyle.Plain : TextStyle.Faint);
+        foreach (var work in row.Work.Where(w => w != row.Deciding))
+            page.Hanging(Indent, "work: ", verbose ? work.Message : work.Title);
+    }
+
+    private static string Sized(ChartLine line) => line.Size.Length > 0 ? $" ({line.Size})" : "";
+
+    private static void WriteSets(TextPage page, IReadOnlyList<SetRow> sets)
+    {
+        if (sets.Count == 0)
+            return;
+        page.Line(0, "Component sets, with a driver for every place on the output", TextStyle.Strong);
+        foreach (var same in sets.GroupBy(s => $"{s.Set.Id} {s.Status} {string.Join(' ', s.Rows.Select(r => $"{r.Driver.Id} {r.Status} {r.Mount?.Id}"))}", StringComparer.Ordinal))
+        {
+            var set = same.First();
+            page.Marked(set.Status, Indent, $"{set.Set.Name}, outputs {Names.Listed([.. same.Select(s => s.Channel)])}: {string.Join("; ", set.Rows.Select(r => $"{r.Driver.Name} {r.Status.Word()}"))}");
+        }
+        page.Gap();
+    }
+
+    private static void WriteEnd(TextPage page, ChartResult result, bool hidden)
+    {
+        var counts = StatusWords.All.Select((word, i) => (word, count: result.Counts[i])).Where(c => c.count > 0).Select(c => $"{Figures.Whole(c.count)} {c.word}");
+        page.Line(0, $"{Wording.Count(result.Counts.Sum(), "pair", "pairs")} of a driver and a position: {string.Join(", ", counts)}."
+            + (hidden && result.Counts[(int)Status.Fail] > 0 ? " `--status fail` tells what does not fit, and why." : ""));
+        page.Line(0, ChartWords.Accepts(result));
+        page.Line(0, ChartWords.NotJudged(result), TextStyle.Faint);
+    }
+}

@@ -1,0 +1,24 @@
+using FitCheck.Charts;
+using FitCheck.Reports.Telling;
+
+namespace FitCheck.Reports.Charts;
+
+/// <summary>The sentences that more than one format of a chart says.</summary>
+internal static class ChartWords
+{
+    private static readonly (string Word, string Said)[] Work =
+        [("drill", "drilling holes"), ("enlarge-holes", "enlarging holes"), ("trim-parts", "trimming parts")];
+
+    public static string Accepts(ChartResult result) => result.Accepts.Count == 0
+        ? "No work on panel or parts is taken as accepted."
+        : $"Work that is taken as accepted: {Names.Listed([.. Work.Where(w => result.Accepts.Contains(w.Word)).Select(w => w.Said)])}.";
+
+    public static string NotJudged(ChartResult result)
+    {
+        var families = result.LeftOut.Select(l => l.Rule.Split('/')[0]).Distinct(StringComparer.Ordinal).ToList();
+        return families.Count == 0
+            ? $"Judged by {Wording.Count(result.Rules.Count, "rule", "rules")}."
+            : $"Judged by {Wording.Count(result.Rules.Count, "rule", "rules")} that driver, mounting and place decide. Not judged, because it takes a build: {Wording.Count(result.LeftOut.Count, "rule", "rules")} "
+                + $"of {Names.Listed(families)} about what feeds the driver, what lies beside it, and the list; `fitcheck check` judges them.";
+    }
+}

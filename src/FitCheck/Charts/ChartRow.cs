@@ -1,0 +1,68 @@
+using FitCheck.Catalog;
+using FitCheck.Findings;
+
+namespace FitCheck.Charts;
+
+/// <summary>One driver at one position on the mounting that suits it best.</summary>
+public sealed record ChartRow
+{
+    public required Vehicle Vehicle { get; init; }
+    public required Position Position { get; init; }
+    public required Driver Driver { get; init; }
+    /// <summary>The ids of the component sets in which the driver is sold.</summary>
+    public required IReadOnlyList<string> Sets { get; init; }
+    /// <summary>The spacer or the cup; null straight on the panel.</summary>
+    public Part? Mount { get; init; }
+    public required Status Status { get; init; }
+    /// <summary>What the rules say, worst first; the first decides. Empty when no rule applies.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+    /// <summary>Those of the findings that tell of accepted work that is needed: holes to enlarge or drill, parts to trim.</summary>
+    public required IReadOnlyList<Finding> Work { get; init; }
+
+    public Finding? Deciding => Findings.Count > 0 ? Findings[0] : null;
+
+    /// <summary>The smallest distance of a length to its limit in millimetres, negative beyond it; null when none is known.</summary>
+    public double? Margin
+    {
+        get
+        {
+            double? least = null;
+            foreach (var finding in Findings)
+            {
+                if (finding is { Unit: "mm", Margin: { } margin } && !(margin >= least))
+                    least = margin;
+            }
+            return least;
+        }
+    }
+}
+
+/// <summary>A component set at the places of one factory output, such as the woofer in a door and the tweeter in the mirror sail.</summary>
+/// <param name="Set">The set.</param>
+/// <param name="Vehicle">The vehicle.</param>
+/// <param name="Channel">The factory output, `front-left`.</param>
+/// <param name="Rows">One for each position of the output that the set has a driver for.</param>
+public sealed record SetRow(ComponentSet Set, Vehicle Vehicle, string Channel, IReadOnlyList<ChartRow> Rows)
+{
+    /// <summary>The worst of its drivers'.</summary>
+    public Status Status => StatusWords.Worst(Rows.Select(r => r.Status));
+}
+
+/// <summary>The answer to `chart`.</summary>
+public sealed record ChartResult
+{
+    public required string Program { get; init; }
+    public required string CatalogDigest { get; init; }
+    /// <summary>Work that is taken as accepted: `drill`, `enlarge-holes`, `trim-parts`.</summary>
+    public required IReadOnlyList<string> Accepts { get; init; }
+    /// <summary>The ids of the rules that judged, in order.</summary>
+    public required IReadOnlyList<string> Rules { get; init; }
+    /// <summary>The rules about positions that need a build, and why.</summary>
+    public required IReadOnlyList<LeftOut> LeftOut { get; init; }
+    /// <summary>By vehicle, position in the order of the vehicle, driver.</summary>
+    public required IReadOnlyList<ChartRow> Rows { get; init; }
+    /// <summary>By vehicle, output in the order of the vehicle, set.</summary>
+    public required IReadOnlyList<SetRow> Sets { get; init; }
+    /// <summary>Pairs of the slice before statuses were asked for, by status from best to worst.</summary>
+    public required IReadOnlyList<int> Counts { get; init; }
+}
