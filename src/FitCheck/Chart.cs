@@ -31,19 +31,14 @@ public static class Chart
             return null;
         var rules = PairRules.Of(ruleSet);
         var accepts = (slice.Accepts ?? ChartSlice.Work).ToHashSet(StringComparer.Ordinal);
-        var judge = new PairJudge(rules, accepts);
         var mounts = new Mounts(catalog);
-        var sets = catalog.IdsOf("component-set").Select(catalog.Find).OfType<ComponentSet>().ToList();
-        var soldIn = SoldIn(sets);
+        var found = new PairFinder(rules, accepts, places, drivers, mounts).Find();
 
-        var pairs = new ChartRow[places.Count * drivers.Count];
-        Parallel.For(0, pairs.Length, i =>
-        {
-            var ((vehicle, position), driver) = (places[i / drivers.Count], drivers[i % drivers.Count]);
-            var mountings = mounts.For(vehicle, position, driver.IsTweeter).Select(m => new Pair(vehicle, position, driver, m)).ToList();
-            var (best, outcome) = judge.Best(mountings);
-            pairs[i] = Row(mountings[best], outcome.Status, judge, ruleSet, soldIn);
-        });
+        var maker = new RowMaker(places, drivers, found, new PairJudge(rules, accepts), ruleSet, catalog);
+        var suited = maker.Suited(slice.AnyType);
+        var asked = suited.Where(i => slice.Asks(found[i].Outcome.Status)).ToArray();
+        var rows = new ChartRow[asked.Length];
+        Parallel.For(0, rows.Length, i => rows[i] = maker.Row(asked[i]));
         return new ChartResult
         {
             Program = ProgramName.WithVersion,
@@ -51,36 +46,10 @@ public static class Chart
             Accepts = [.. accepts.Order(StringComparer.Ordinal)],
             Rules = [.. rules.Judged.Select(r => r.Id)],
             LeftOut = rules.LeftOut,
-            Rows = [.. pairs.Where(r => slice.Asks(r.Status))],
-            Sets = [.. SetRows.Of(sets, pairs).Where(s => slice.Asks(s.Status))],
-            Counts = [.. Enum.GetValues<Status>().Select(s => pairs.Count(r => r.Status == s))],
+            Rows = rows,
+            Sets = [.. SetRows.Of(maker, suited).Where(s => slice.Asks(s.Status))],
+            Counts = [.. Enum.GetValues<Status>().Select(s => suited.Count(i => found[i].Outcome.Status == s))],
+            OfAnotherType = found.Length - suited.Count,
         };
-    }
-
-    private static ChartRow Row(Pair pair, Status status, PairJudge judge, RuleSet rules, Dictionary<string, List<string>> soldIn)
-    {
-        var findings = judge.Findings(pair);
-        return new ChartRow
-        {
-            Vehicle = pair.Vehicle,
-            Position = pair.Position,
-            Driver = pair.Driver,
-            Sets = soldIn.GetValueOrDefault(pair.Driver.Id) ?? [],
-            Mount = pair.Mount,
-            Status = status,
-            Findings = findings,
-            Work = [.. findings.Where(f => f.Status == Status.Warn && PairRules.TellsOfWork(rules.Find(f.Rule)!))],
-        };
-    }
-
-    private static Dictionary<string, List<string>> SoldIn(IEnumerable<ComponentSet> sets)
-    {
-        var soldIn = new Dictionary<string, List<string>>(StringComparer.Ordinal);
-        foreach (var set in sets)
-        {
-            foreach (var member in new[] { set.Woofer, set.Tweeter }.OfType<Located<string>>())
-                (soldIn.TryGetValue(member.Value, out var known) ? known : soldIn[member.Value] = []).Add(set.Id);
-        }
-        return soldIn;
     }
 }

@@ -1,8 +1,13 @@
 // Whole processes, from start to end: `dotnet run -c Release --project tests/FitCheck.Benchmarks -- [--cold] [--runs N] [BUILD…]`.
+// Or `-- --chart [COPIES]`: pairs of a driver and a position a second, in this process.
 // The runs of the programs are interleaved, so that a busy machine slows all of them alike; compare the ratios, not the times.
 using System.Globalization;
 using FitCheck.Benchmarks;
 
+if (args is ["--chart", ..])
+    return args.Length > 2 || (args.Length == 2 && !int.TryParse(args[1], NumberStyles.None, CultureInfo.InvariantCulture, out _))
+        ? Wrong("After `--chart` comes the number of copies of the catalog, or nothing.")
+        : ChartSpeed.Run(args.Length == 2 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 20);
 var cold = false;
 var runs = 40;
 var builds = new List<string>();

@@ -20,11 +20,12 @@ internal static class ChartCommand
         status.AcceptOnlyFromAmong([.. StatusWords.All]);
         var accepts = Words("--accepts", string.Join('|', [.. ChartSlice.Work, "none"]), "Work that is accepted; may be given again [default: all of it]");
         accepts.AcceptOnlyFromAmong([.. ChartSlice.Work, "none"]);
+        var anyType = new Option<bool>("--any-type") { Description = "Also drivers of a type that does not belong at the position, such as a tweeter in a woofer's place" };
         var targets = new TargetOptions(ChartReports.Formats);
         var common = new CommonOptions();
         var command = new Command("chart", "Chart which drivers and sets fit which positions, with the spacer or cup and the work that it takes")
         {
-            vehicle, position, driver, size, status, accepts, targets.Formats, targets.Outputs, common.Catalog, common.Rules, common.Verbose, common.NoColor,
+            vehicle, position, driver, size, status, accepts, anyType, targets.Formats, targets.Outputs, common.Catalog, common.Rules, common.Verbose, common.NoColor,
         };
         vehicle.CompletionSources.Add(_ => Ids("vehicle"));
         driver.CompletionSources.Add(_ => Ids("driver"));
@@ -40,6 +41,7 @@ internal static class ChartCommand
                 Drivers = parsed.GetValue(driver) ?? [],
                 Sizes = parsed.GetValue(size) ?? [],
                 Statuses = [.. (parsed.GetValue(status) ?? []).Select(s => StatusWords.Parse(s)!.Value)],
+                AnyType = parsed.GetValue(anyType),
                 Accepts = parsed.GetValue(accepts) is { Length: > 0 } work ? [.. work.Where(w => w != "none")] : null,
             };
             ChartOutcome outcome;

@@ -41,7 +41,8 @@ public sealed class ChartJson : IChartReport
             for (var i = 0; i < result.Counts.Count; i++)
                 json.WriteNumber(StatusWords.All[i], result.Counts[i]);
             json.WriteEndObject();
-            json.WriteStartArray("pairs");
+            json.WriteNumber("of_another_type", result.OfAnotherType);
+        json.WriteStartArray("pairs");
             foreach (var row in result.Rows)
                 Pair(json, row);
             json.WriteEndArray();
@@ -92,7 +93,7 @@ public sealed class ChartJson : IChartReport
         json.WriteString("output", row.Channel);
         json.WriteString("status", row.Status.Word());
         json.WriteStartArray("places");
-        foreach (var place in row.Rows)
+        foreach (var place in row.Places)
         {
             json.WriteStartObject();
             json.WriteString("position", place.Position.Id);

@@ -52,10 +52,10 @@ public sealed class ChartText : IChartReport
         if (sets.Count == 0)
             return;
         page.Line(0, "Component sets, with a driver for every place on the output", TextStyle.Strong);
-        foreach (var same in sets.GroupBy(s => $"{s.Set.Id} {s.Status} {string.Join(' ', s.Rows.Select(r => $"{r.Driver.Id} {r.Status} {r.Mount?.Id}"))}", StringComparer.Ordinal))
+        foreach (var same in sets.GroupBy(s => $"{s.Set.Id} {s.Status} {string.Join(' ', s.Places.Select(p => $"{p.Driver.Id} {p.Status}"))}", StringComparer.Ordinal))
         {
             var set = same.First();
-            page.Marked(set.Status, Indent, $"{set.Set.Name}, outputs {Names.Listed([.. same.Select(s => s.Channel)])}: {string.Join("; ", set.Rows.Select(r => $"{r.Driver.Name} {r.Status.Word()}"))}");
+            page.Marked(set.Status, Indent, $"{set.Set.Name}, outputs {Names.Listed([.. same.Select(s => s.Channel)])}: {string.Join("; ", set.Places.Select(p => $"{p.Driver.Name} {p.Status.Word()}"))}");
         }
         page.Gap();
     }

@@ -41,12 +41,15 @@ public sealed record ChartRow
 /// <param name="Set">The set.</param>
 /// <param name="Vehicle">The vehicle.</param>
 /// <param name="Channel">The factory output, `front-left`.</param>
-/// <param name="Rows">One for each position of the output that the set has a driver for.</param>
-public sealed record SetRow(ComponentSet Set, Vehicle Vehicle, string Channel, IReadOnlyList<ChartRow> Rows)
+/// <param name="Places">One for each position of the output that the set has a driver for; the woofer's first.</param>
+public sealed record SetRow(ComponentSet Set, Vehicle Vehicle, string Channel, IReadOnlyList<SetPlace> Places)
 {
     /// <summary>The worst of its drivers'.</summary>
-    public Status Status => StatusWords.Worst(Rows.Select(r => r.Status));
+    public Status Status => StatusWords.Worst(Places.Select(r => r.Status));
 }
+
+/// <summary>A driver of a set at one position.</summary>
+public sealed record SetPlace(Position Position, Driver Driver, Status Status);
 
 /// <summary>The answer to `chart`.</summary>
 public sealed record ChartResult
@@ -65,4 +68,6 @@ public sealed record ChartResult
     public required IReadOnlyList<SetRow> Sets { get; init; }
     /// <summary>Pairs of the slice before statuses were asked for, by status from best to worst.</summary>
     public required IReadOnlyList<int> Counts { get; init; }
+    /// <summary>Pairs that are not told, because a driver of this type does not belong at a position of this role.</summary>
+    public required int OfAnotherType { get; init; }
 }

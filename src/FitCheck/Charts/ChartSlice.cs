@@ -14,6 +14,8 @@ public sealed record ChartSlice
     /// <summary>Size classes as a catalog writes them, `165 mm`.</summary>
     public IReadOnlyList<string> Sizes { get; init; } = [];
     public IReadOnlyList<Status> Statuses { get; init; } = [];
+    /// <summary>Also tell of drivers of a type that does not belong at the position, such as a tweeter in a woofer's place.</summary>
+    public bool AnyType { get; init; }
     /// <summary>Work that is accepted; null for every kind that bears on whether a driver goes in.</summary>
     public IReadOnlyList<string>? Accepts { get; init; }
 

@@ -1,25 +1,39 @@
 using FitCheck.Catalog;
+using FitCheck.Yaml;
 
 namespace FitCheck.Charts;
 
-/// <summary>Puts the rows of drivers together to rows of the sets that they are sold in.</summary>
+/// <summary>Puts the pairs of drivers together to rows of the sets that they are sold in.</summary>
 internal static class SetRows
 {
-    /// <summary>A set at an output is told when each of its drivers has a place on the output.</summary>
-    public static IEnumerable<SetRow> Of(IReadOnlyList<ComponentSet> sets, IReadOnlyList<ChartRow> rows)
+    /// <summary>A set at a factory output is told when each of its drivers has a place on it.</summary>
+    public static IEnumerable<SetRow> Of(RowMaker maker, IEnumerable<int> pairs)
     {
-        var outputs = rows.Where(r => r.Position.FactoryChannel is not null)
-            .GroupBy(r => (r.Vehicle.Id, r.Position.FactoryChannel!.Value));
+        var outputs = pairs.Where(p => maker.Place(p).Position.FactoryChannel is not null)
+            .GroupBy(p => (maker.Place(p).Vehicle.Id, maker.Place(p).Position.FactoryChannel!.Value));
         foreach (var output in outputs)
         {
-            foreach (var set in sets)
+            var byDriver = output.ToLookup(p => maker.Driver(p).Id, StringComparer.Ordinal);
+            foreach (var set in maker.Sets)
             {
-                var placed = output.Where(r => r.Driver.Id == (r.Position.Role == "tweeter" ? set.Tweeter : set.Woofer)?.Value).ToList();
-                if (placed.Count > 0 && Has(set.Woofer, placed) && Has(set.Tweeter, placed))
-                    yield return new SetRow(set, placed[0].Vehicle, output.Key.Value, placed);
+                var places = Of(set, byDriver, maker).ToList();
+                if (places.Count > 0 && Has(set.Woofer, places) && Has(set.Tweeter, places))
+                    yield return new SetRow(set, maker.Place(output.First()).Vehicle, output.Key.Value, places);
             }
         }
     }
 
-    private static bool Has(Yaml.Located<string>? member, List<ChartRow> placed) => member is null || placed.Exists(r => r.Driver.Id == member.Value);
+    private static IEnumerable<SetPlace> Of(ComponentSet set, ILookup<string, int> byDriver, RowMaker maker)
+    {
+        foreach (var member in new[] { set.Woofer, set.Tweeter }.OfType<Located<string>>())
+        {
+            foreach (var pair in byDriver[member.Value])
+            {
+                if ((maker.Place(pair).Position.Role == "tweeter") == (member == set.Tweeter))
+                    yield return new SetPlace(maker.Place(pair).Position, maker.Driver(pair), maker.Status(pair));
+            }
+        }
+    }
+
+    private static bool Has(Located<string>? member, List<SetPlace> places) => member is null || places.Exists(p => p.Driver.Id == member.Value);
 }

@@ -53,10 +53,7 @@ internal static class MountingFacts
 
     private static void Behind(PositionContext c, FactSheet sheet)
     {
-        var needed = new Stack(Dimension.Metre);
-        var (reach, _) = Reach(c, needed, null);
-        sheet.Set("depth_needed", needed.Of(reach));
-
+        sheet.Set("depth_needed", DepthNeeded(c, null));
         var fixedThings = c.Position.Mounting.Obstructions.Where(o => !o.Moving).ToList();
         var moving = c.Position.Mounting.Obstructions.Where(o => o.Moving).ToList();
         var available = new Stack(Dimension.Metre);
@@ -73,6 +70,21 @@ internal static class MountingFacts
         sheet.Set("glass_margin", Least([.. moving.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}, fully down"), o.Depth, o))]));
     }
 
+    /// <summary>How far the driver reaches behind the mounting plane; with a thing, how far it reaches where that thing stands.</summary>
+    internal static FactValue DepthNeeded(PositionContext c, Obstruction? thing)
+    {
+        var stack = new Stack(Dimension.Metre);
+        var (reach, _) = Reach(c, stack, thing);
+        return stack.Of(reach);
+    }
+
+    /// <summary>True when a thing stands at every hour and from the middle on, so that the whole depth of the driver counts.</summary>
+    internal static bool StandsEverywhere(Position position, Obstruction? thing) => thing?.FromRadius is not { Si: > 0 } && Sector(position, thing).IsWhole;
+
+    /// <summary>The part of the clock face that a thing takes up; all of it where nobody recorded which way the driver leans.</summary>
+    internal static ClockSector Sector(Position position, Obstruction? thing) =>
+        thing is { FromClock: { } first, ToClock: { } last } && position.Mounting.AimClock is not null ? new ClockSector(first, last) : ClockSector.All;
+
     private static FactValue Margin(PositionContext c, string what, Figure? depth, Obstruction? thing)
     {
         var stack = new Stack(Dimension.Metre);
@@ -88,8 +100,8 @@ internal static class MountingFacts
         var body = BodyFacts.Inputs(c, stack);
         var thickness = Thickness(c, stack);
         var tilt = Tilt(c, stack);
-        var sector = thing is { FromClock: { } first, ToClock: { } last } && c.Position.Mounting.AimClock is not null ? new ClockSector(first, last) : ClockSector.All;
-        if (thing?.FromRadius is not { Si: > 0 } && sector.IsWhole)
+        var sector = Sector(c.Position, thing);
+        if (StandsEverywhere(c.Position, thing))
             return (v => TiltedBody.DepthNeeded(body(v), v[tilt], v[thickness]), body);
         var aim = c.Position.Mounting.AimClock ?? 0;
         var radius = stack.Optional(c.AtPosition("radius from which the obstruction stands"), Gauge, thing!.FromRadius, 0);
@@ -98,14 +110,19 @@ internal static class MountingFacts
 
     private static void Before(PositionContext c, FactSheet sheet)
     {
-        var needed = new Stack(Dimension.Metre);
-        var reach = Front(c, needed);
-        sheet.Set("front_needed", needed.Of(reach));
+        sheet.Set("front_needed", FrontNeeded(c));
         sheet.Set("front_available", Dimension.Metre, c.Placed.GrilleGap?.Si);
         var margin = new Stack(Dimension.Metre);
         var gap = margin.Need(c.AtPosition("gap from the panel to the grille"), FrontGauge, c.Placed.GrilleGap);
         var height = Front(c, margin);
         sheet.Set("front_margin", margin.Of(v => v[gap] - height(v)));
+    }
+
+    /// <summary>How far the driver stands before the mounting plane, its travel included.</summary>
+    internal static FactValue FrontNeeded(PositionContext c)
+    {
+        var stack = new Stack(Dimension.Metre);
+        return stack.Of(Front(c, stack));
     }
 
     private static Func<double[], double> Front(PositionContext c, Stack stack)
@@ -126,9 +143,7 @@ internal static class MountingFacts
 
     private static void Hole(PositionContext c, FactSheet sheet)
     {
-        var needed = new Stack(Dimension.Metre);
-        var diameter = HoleNeeded(c, needed);
-        sheet.Set("hole_needed", needed.Of(diameter));
+        sheet.Set("hole_needed", HoleNeeded(c));
         // A round body in an oval hole is held by the short axis.
         var shortAxis = c.Size?.CutoutMinor is null && c.Placed.MeasuredCutout is null ? c.Position.Mounting.CutoutMinor : null;
         var hole = shortAxis ?? c.Placed.Cutout;
@@ -151,6 +166,13 @@ internal static class MountingFacts
         var holeMinor = minor.Need(c.AtPosition("short axis of the hole in the panel"), Calliper, c.Position.Mounting.CutoutMinor ?? c.Placed.Cutout);
         var need = minor.Need(c.OfDriver("short axis of the cutout"), Calliper, bodyMinor);
         return Least([margin, minor.Of(v => v[holeMinor] - v[need])]);
+    }
+
+    /// <summary>The diameter of the hole that the body needs in the panel.</summary>
+    internal static FactValue HoleNeeded(PositionContext c)
+    {
+        var stack = new Stack(Dimension.Metre);
+        return stack.Of(HoleNeeded(c, stack));
     }
 
     private static Func<double[], double> HoleNeeded(PositionContext c, Stack stack)

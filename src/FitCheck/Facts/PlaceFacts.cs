@@ -93,7 +93,8 @@ internal static class PlaceFacts
             sheet.Set("cup_fits_here", Fit.Covers(cup.Fits, c.Build.Vehicle.Id, c.Position.Id));
     }
 
-    private static bool Suits(string type, string role) => role switch
+    /// <summary>True when a driver of this type belongs at a position of this role.</summary>
+    internal static bool Suits(string type, string role) => role switch
     {
         "tweeter" => type == "tweeter",
         "subwoofer" => type == "subwoofer",

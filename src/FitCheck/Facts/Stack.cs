@@ -15,6 +15,8 @@ internal sealed class Stack(Dimension dimension)
 
     private readonly List<(string Name, double Nominal, double HalfWidth)> _inputs = [];
     private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
+    // Of an angle no reading in millimetres is told, and none is looked for beyond what can stand upright.
+    private readonly HashSet<int> _angles = [];
     private readonly List<Datum> _data = [];
 
     /// <summary>Adds a figure that must be known. Returns its place among the inputs.</summary>
@@ -23,6 +25,8 @@ internal sealed class Stack(Dimension dimension)
         _inputs.Add((what, figure?.Si ?? double.NaN, figure?.HalfWidth ?? 0));
         if (figure is null || figure.IsEstimated)
             _unsure.Add((_inputs.Count - 1, how, figure is not null));
+        if (figure is { Quantity.Dimension: var d } && d == Dimension.Radian)
+            _angles.Add(_inputs.Count - 1);
         if (figure is not null)
             _data.Add(new Datum($"{what}: {figure}", figure.At));
         return _inputs.Count - 1;
@@ -50,7 +54,7 @@ internal sealed class Stack(Dimension dimension)
         foreach (var (index, how, estimated) in _unsure)
         {
             if (missing == 0 || !estimated)
-                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 ? null : limit => Passing(index, f, limit)));
+                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 || _angles.Contains(index) ? null : limit => Passing(index, f, limit)));
         }
         if (missing > 0)
             return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = _data };

@@ -19,15 +19,23 @@ internal sealed record Limit(Status Status, Side Side, Expression Bound, FactVal
     public static IReadOnlyList<Limit> AllOf(Rule rule, FactInputs inputs)
     {
         var limits = new List<Limit>();
+        foreach (var (status, side, bound) in AllOf(rule))
+            limits.Add(new Limit(status, side, bound, bound.Evaluate(inputs)));
+        return limits;
+    }
+
+    /// <summary>The same before their values are known.</summary>
+    public static IEnumerable<(Status Status, Side Side, Expression Bound)> AllOf(Rule rule)
+    {
         foreach (var (status, threshold) in new[] { (Status.Fail, rule.Fail), (Status.Warn, rule.Warn) })
         {
             if (threshold?.Below is { } below)
-                limits.Add(new Limit(status, Side.Below, below, below.Evaluate(inputs)));
+                yield return (status, Side.Below, below);
             if (threshold?.Above is { } above)
-                limits.Add(new Limit(status, Side.Above, above, above.Evaluate(inputs)));
-            limits.AddRange((threshold?.Is ?? []).Select(v => new Limit(status, Side.Is, v, v.Evaluate(inputs))));
+                yield return (status, Side.Above, above);
+            foreach (var value in threshold?.Is ?? [])
+                yield return (status, Side.Is, value);
         }
-        return limits;
     }
 
     /// <summary>Whether a value is beyond it: certainly, certainly not, or null when bounds overlap. Both values must be known.</summary>

@@ -15,4 +15,10 @@ internal sealed class AbsNode(int offset, Node operand) : Node(offset)
         var a = operand.Evaluate(inputs);
         return new FactValue(a.Type) { Number = a.Number is { } number ? Uncertain.Abs(number) : null }.RestingOn(a);
     }
+
+    public override Brief Weigh(ReadOnlySpan<Brief> facts)
+    {
+        var a = operand.Weigh(facts);
+        return a.IsKnown ? a with { Number = Uncertain.Abs(a.Number) } : a;
+    }
 }

@@ -42,5 +42,21 @@ internal sealed class ArithmeticNode(int offset, char sign, Node left, Node righ
             : FactValue.Unknown(type).RestingOn(a, b).OrInexact(right, inputs);
     }
 
+    public override Brief Weigh(ReadOnlySpan<Brief> facts)
+    {
+        var a = left.Weigh(facts);
+        var b = right.Weigh(facts);
+        if (!a.IsKnown || !b.IsKnown)
+            return Brief.Unknown;
+        var number = sign switch
+        {
+            '+' => a.Number + b.Number,
+            '-' => a.Number - b.Number,
+            '*' => a.Number * b.Number,
+            _ => Uncertain.Divide(a.Number, b.Number),
+        };
+        return number is { } known ? Brief.Of(known, a.IsUnsure || b.IsUnsure) : Brief.Unknown;
+    }
+
     private Dimension Combine(Dimension a, Dimension b) => sign == '*' ? a * b : a / b;
 }

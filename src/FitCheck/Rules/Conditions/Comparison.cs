@@ -9,29 +9,41 @@ internal static class Comparison
     private const double Rounding = 1e-9;
 
     /// <summary>Is a strictly less than b?</summary>
-    public static bool? Less(in Uncertain a, in Uncertain b, Dimension dimension)
+    public static bool? Less(in Uncertain a, in Uncertain b, Dimension dimension) => Less(a, b, ScaleOf(dimension));
+
+    /// <summary>The same where the scale of the dimension is known already.</summary>
+    public static bool? Less(in Uncertain a, in Uncertain b, double scale)
     {
-        if (Less(a.High, b.Low, dimension))
+        if (Less(a.High, b.Low, scale))
             return true;
-        return Less(a.Low, b.High, dimension) || FactInputs.IsNonsense(a) || FactInputs.IsNonsense(b) ? null : false;
+        return Less(a.Low, b.High, scale) || FactInputs.IsNonsense(a) || FactInputs.IsNonsense(b) ? null : false;
     }
 
     /// <summary>Are a and b the same number?</summary>
-    public static bool? Same(in Uncertain a, in Uncertain b, Dimension dimension)
+    public static bool? Same(in Uncertain a, in Uncertain b, Dimension dimension) => Same(a, b, ScaleOf(dimension));
+
+    /// <summary>The same where the scale of the dimension is known already.</summary>
+    public static bool? Same(in Uncertain a, in Uncertain b, double scale)
     {
-        if (Less(a.High, b.Low, dimension) || Less(b.High, a.Low, dimension))
+        if (Less(a.High, b.Low, scale) || Less(b.High, a.Low, scale))
             return false;
         return a.IsExact && b.IsExact ? true : null;
     }
 
     /// <summary>True when the two differ by no more than rounding.</summary>
-    public static bool Near(double a, double b, Dimension dimension) => !Less(a, b, dimension) && !Less(b, a, dimension);
+    public static bool Near(double a, double b, Dimension dimension) => Near(a, b, ScaleOf(dimension));
 
-    private static bool Less(double a, double b, Dimension dimension) => a < b - Noise(a, b, dimension);
+    /// <summary>The same where the scale of the dimension is known already.</summary>
+    public static bool Near(double a, double b, double scale) => !Less(a, b, scale) && !Less(b, a, scale);
 
-    private static double Noise(double a, double b, Dimension dimension)
+    /// <summary>One of the unit in which people read this dimension, SI: rounding is measured by it.</summary>
+    public static double ScaleOf(Dimension dimension) => Unit.DisplayFor(dimension)?.Factor ?? 0;
+
+    private static bool Less(double a, double b, double scale) => a < b - Noise(a, b, scale);
+
+    private static double Noise(double a, double b, double scale)
     {
-        var noise = Rounding * Math.Max(Unit.DisplayFor(dimension)?.Factor ?? 0, Math.Min(Math.Abs(a), Math.Abs(b)));
+        var noise = Rounding * Math.Max(scale, Math.Min(Math.Abs(a), Math.Abs(b)));
         return double.IsFinite(noise) ? noise : 0;
     }
 }

@@ -25,4 +25,17 @@ internal sealed class ConnectiveNode(int offset, string word, Node left, Node ri
         var result = a.Truth is null || b.Truth is null ? FactValue.Unknown(FactType.Truth) : FactValue.Of(!settles);
         return result.RestingOn(a, b);
     }
+
+    public override Brief Weigh(ReadOnlySpan<Brief> facts)
+    {
+        var settles = word == "or";
+        var a = left.Weigh(facts);
+        var aSettles = a.IsKnown && a.IsTrue == settles;
+        if (aSettles && !a.IsUnsure)
+            return a;
+        var b = right.Weigh(facts);
+        if (b.IsKnown && b.IsTrue == settles)
+            return b;
+        return aSettles ? a : a.IsKnown && b.IsKnown ? Brief.Of(!settles, a.IsUnsure || b.IsUnsure) : Brief.Unknown;
+    }
 }

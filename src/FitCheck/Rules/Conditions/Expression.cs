@@ -64,6 +64,10 @@ public sealed class Expression
     /// <summary>The value for these facts, with what it rests on.</summary>
     public FactValue Evaluate(FactInputs inputs) => _root.Evaluate(inputs);
 
+    /// <summary>The same value without what it rests on.</summary>
+    /// <param name="facts">In brief, by their slots in the scope.</param>
+    internal Brief Weigh(ReadOnlySpan<Brief> facts) => _root.Weigh(facts);
+
     /// <summary>An answer for an expression that is left open by tolerances only: the facts to measure more exactly.</summary>
     public IReadOnlyList<Unsure> Inexact(FactInputs inputs)
     {

@@ -27,4 +27,17 @@ internal sealed class ExtremeNode(int offset, string function, IReadOnlyList<Nod
             result = result with { Number = values.Select(v => v.Number!.Value).Aggregate((a, b) => function == "min" ? Uncertain.Min(a, b) : Uncertain.Max(a, b)) };
         return result.RestingOn(values);
     }
+
+    public override Brief Weigh(ReadOnlySpan<Brief> facts)
+    {
+        var result = operands[0].Weigh(facts);
+        for (var i = 1; i < operands.Count; i++)
+        {
+            var other = operands[i].Weigh(facts);
+            if (!result.IsKnown || !other.IsKnown)
+                return Brief.Unknown;
+            result = Brief.Of(function == "min" ? Uncertain.Min(result.Number, other.Number) : Uncertain.Max(result.Number, other.Number), result.IsUnsure || other.IsUnsure);
+        }
+        return result;
+    }
 }

@@ -6,6 +6,7 @@ namespace FitCheck.Rules.Conditions;
 public sealed class FactScope
 {
     private readonly Dictionary<string, FactDeclaration> _own = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _slots = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Subject> _elsewhere = new(StringComparer.Ordinal);
 
     public FactScope(Subject subject, IReadOnlyList<FactDeclaration> declared)
@@ -14,7 +15,10 @@ public sealed class FactScope
         foreach (var fact in declared)
         {
             if (fact.Subject == subject)
+            {
                 _own[fact.Name] = fact;
+                _slots.TryAdd(fact.Name, _slots.Count);
+            }
             else
                 _elsewhere.TryAdd(fact.Name, fact.Subject);
         }
@@ -23,6 +27,9 @@ public sealed class FactScope
     public Subject Subject { get; }
 
     public IReadOnlyCollection<string> Names => _own.Keys;
+
+    /// <summary>The place of a declared fact among all of the subject, from 0; -1 when there is none of this name.</summary>
+    internal int SlotOf(string name) => _slots.GetValueOrDefault(name, -1);
 
     public FactDeclaration? Find(string name) => _own.GetValueOrDefault(name);
 

@@ -16,4 +16,6 @@ internal sealed class KnownNode(int offset, NameNode fact) : Node(offset)
             return FactValue.Unknown(FactType.Truth).RestingOn(value);
         return FactValue.Of(value.IsKnown) with { Data = value.Data };
     }
+
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Brief.Of(fact.Weigh(facts).IsKnown, unsure: false);
 }

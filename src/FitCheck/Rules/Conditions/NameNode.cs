@@ -5,11 +5,22 @@ namespace FitCheck.Rules.Conditions;
 /// <summary>The name of a fact; its value is handed on untouched.</summary>
 internal sealed class NameNode(int offset, string name) : Node(offset)
 {
+    // Where facts in brief have it; known once its scope is.
+    private int _slot = -1;
+
     public string Name => name;
 
     public override IReadOnlyList<Node> Children => [];
 
-    public override FactType? TypeOf(TypeCheck check) => check.Scope.Find(name)?.Type ?? check.Refuse(Offset, check.Scope.WhyNot(name));
+    public override FactType? TypeOf(TypeCheck check) => Declared(check.Scope)?.Type ?? check.Refuse(Offset, check.Scope.WhyNot(name));
 
     public override FactValue Evaluate(FactInputs inputs) => inputs.Of(name);
+
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => facts[_slot];
+
+    private FactDeclaration? Declared(FactScope scope)
+    {
+        _slot = scope.SlotOf(name);
+        return scope.Find(name);
+    }
 }

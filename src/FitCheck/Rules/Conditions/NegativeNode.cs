@@ -14,4 +14,10 @@ internal sealed class NegativeNode(int offset, Node operand) : Node(offset)
         var a = operand.Evaluate(inputs);
         return new FactValue(a.Type) { Number = a.Number is { } number ? -number : null }.RestingOn(a);
     }
+
+    public override Brief Weigh(ReadOnlySpan<Brief> facts)
+    {
+        var a = operand.Weigh(facts);
+        return a.IsKnown ? a with { Number = -a.Number } : a;
+    }
 }

@@ -15,6 +15,9 @@ internal abstract class Node(int offset)
 
     public abstract FactValue Evaluate(FactInputs inputs);
 
+    /// <summary>The same value without its evidence, from facts in brief by their slots in the scope.</summary>
+    public abstract Brief Weigh(ReadOnlySpan<Brief> facts);
+
     /// <summary>The names of facts in it, each once, in the order they are written.</summary>
     public IEnumerable<string> Names() => AllNames().Distinct(StringComparer.Ordinal);
 

@@ -14,4 +14,10 @@ internal sealed class NotNode(int offset, Node operand) : Node(offset)
         var a = operand.Evaluate(inputs);
         return new FactValue(FactType.Truth) { Truth = !a.Truth }.RestingOn(a);
     }
+
+    public override Brief Weigh(ReadOnlySpan<Brief> facts)
+    {
+        var a = operand.Weigh(facts);
+        return a.IsKnown ? a with { IsTrue = !a.IsTrue } : a;
+    }
 }

@@ -15,4 +15,6 @@ internal sealed class NumberNode(int offset, double si, Unit? unit) : Node(offse
     public override FactType? TypeOf(TypeCheck check) => _value.Type;
 
     public override FactValue Evaluate(FactInputs inputs) => _value;
+
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Brief.Of(Uncertain.Exact(si), unsure: false);
 }

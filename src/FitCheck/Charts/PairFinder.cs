@@ -1,0 +1,77 @@
+using System.Collections.Concurrent;
+using FitCheck.Catalog;
+using FitCheck.Rules.Conditions;
+
+namespace FitCheck.Charts;
+
+/// <summary>
+/// Finds the best mounting of every driver at every place, and what the rules say of it, as <see cref="PairJudge"/> would: each fact is worked out once
+/// for the things it rests on, and no more is asked of a pair once a rule fails. The answer is the same on any number of threads.
+/// </summary>
+internal sealed class PairFinder
+{
+    private readonly PairRules _rules;
+    private readonly IReadOnlySet<string> _accepts;
+    private readonly DriverSide[] _drivers;
+    private readonly PlaceSide[] _places;
+    private readonly MountSide[] _adapters;
+    private readonly MountSide[] _cups;
+    private readonly ScrewHoles _holes = new();
+
+    public PairFinder(PairRules rules, IReadOnlySet<string> accepts, IReadOnlyList<(Vehicle Vehicle, Position Position)> places, IReadOnlyList<Driver> drivers, Mounts mounts)
+    {
+        (_rules, _accepts) = (rules, accepts);
+        var numbers = new ConcurrentDictionary<object, int>();
+        _drivers = [.. drivers.Select(d => new DriverSide(d, Number(("holes", HolePattern.Of(d.Holes), d.Oval))))];
+        _places = [.. places.Select(p => new PlaceSide(p.Vehicle, p.Position, Number))];
+        _adapters = [.. mounts.Adapters.Select((a, i) => new MountSide(a, i))];
+        _cups = [.. mounts.Cups.Select((c, i) => new MountSide(c, i))];
+
+        // From 1: 0 is left for what needs no number.
+        int Number(object value) => numbers.GetOrAdd(value, _ => numbers.Count + 1);
+    }
+
+    /// <summary>By place, then driver: the spacer or cup (null: straight on the panel) and the outcome.</summary>
+    public (Part? Mount, Outcome Outcome)[] Find()
+    {
+        var found = new (Part?, Outcome)[_places.Length * _drivers.Length];
+        Walk(false, _adapters, found);
+        Walk(true, _cups, found);
+        return found;
+    }
+
+    private void Walk(bool tweeters, MountSide[] mounts, (Part?, Outcome)[] found)
+    {
+        var chosen = Enumerable.Range(0, _drivers.Length).Where(i => _drivers[i].Driver.IsTweeter == tweeters).ToArray();
+        if (chosen.Length == 0 || _places.Length == 0)
+            return;
+        var stand = new Spot(_accepts, _holes) { Driver = _drivers[chosen[0]] };
+        var panels = new KindTable(PanelRules(stand), _places, [], (_, _) => false, stand);
+        var table = new KindTable(MountRules(stand, mounts), _places, mounts, Covers, stand);
+        Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)), () =>
+        {
+            var spot = new Spot(_accepts, _holes) { Driver = _drivers[chosen[0]] };
+            return (new Walk(PanelRules(spot), panels, MountRules(spot, mounts), table, _places, mounts, spot, _rules.Judged.Count), new (int, Outcome)[_places.Length]);
+        }, (range, _, local) =>
+        {
+            for (var i = range.Item1; i < range.Item2; i++)
+            {
+                local.Item1.Through(_drivers[chosen[i]], local.Item2);
+                for (var place = 0; place < _places.Length; place++)
+                {
+                    var (mount, outcome) = local.Item2[place];
+                    found[(place * _drivers.Length) + chosen[i]] = (mount == 0 ? null : mounts[mount - 1].Part, outcome);
+                }
+            }
+            return local;
+        }, _ => { });
+    }
+
+    private KindRules PanelRules(Spot spot) => new(_rules, new Pair(_places[0].Vehicle, _places[0].Position, spot.Driver.Driver, null).Facts(_accepts), Spot.OnPanel);
+
+    // Without any spacer or cup there is nothing to be asked of one.
+    private KindRules MountRules(Spot spot, MountSide[] mounts) => mounts.Length == 0 ? PanelRules(spot)
+        : new(_rules, new Pair(_places[0].Vehicle, _places[0].Position, spot.Driver.Driver, mounts[0].Part).Facts(_accepts), spot.Driver.Driver.IsTweeter ? Spot.InCup : Spot.OnSpacer);
+
+    private static bool Covers(MountSide mount, PlaceSide place) => Mounts.Covers(mount.Part, place.Vehicle, place.Position);
+}

@@ -1,0 +1,25 @@
+using FitCheck.Findings;
+
+namespace FitCheck.Charts;
+
+/// <summary>What some of the rules say; parts from different rules are put together to an outcome.</summary>
+/// <param name="Worst">The worst status.</param>
+/// <param name="Failed">Place in the order of judging of the first rule that fails, or the largest number there is.</param>
+/// <param name="FailedMargin">The margin of that rule.</param>
+/// <param name="Least">The smallest margin.</param>
+internal readonly record struct Partial(Status Worst, int Failed, long FailedMargin, long Least)
+{
+    public static readonly Partial Nothing = new(Status.Pass, int.MaxValue, Outcome.NoMargin, Outcome.NoMargin);
+
+    public bool HasFailed => Failed != int.MaxValue;
+
+    public Partial With(in Partial other)
+    {
+        var first = Failed <= other.Failed;
+        return new(StatusWords.WorseOf(Worst, other.Worst), first ? Failed : other.Failed, first ? FailedMargin : other.FailedMargin, Math.Min(Least, other.Least));
+    }
+
+    public Partial With(Status status, long margin) => this with { Worst = StatusWords.WorseOf(Worst, status), Least = Math.Min(Least, margin) };
+
+    public Outcome ToOutcome(int rules) => HasFailed ? new(Status.Fail, Failed, FailedMargin) : new(Worst, rules, Least);
+}

@@ -1,0 +1,91 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Physics.Geometry;
+
+namespace FitCheck.Charts;
+
+/// <summary>What a chart asks of a driver again and again.</summary>
+internal sealed class DriverSide(Driver driver, int pattern)
+{
+    public Driver Driver => driver;
+    public Chosen<Driver> Chosen { get; } = new(driver, driver.At);
+    public Term Flange { get; } = Term.Of(driver.Dimensions?.Flange);
+    public Term Cutout { get; } = Term.Of(driver.Dimensions?.Cutout);
+    public Term CutoutMinor { get; } = Term.Of(driver.Dimensions?.CutoutMinor);
+    public Term Depth { get; } = Term.Of(driver.Dimensions?.Depth);
+    public Term FrontHeight { get; } = Term.Of(driver.Dimensions?.FrontHeight);
+    public double? Radius { get; } = AimFacts.Radius(driver);
+    /// <summary>Drivers with the same screw holes have the same number here.</summary>
+    public int Pattern => pattern;
+}
+
+/// <summary>What a chart asks of a spacer or a cup.</summary>
+internal sealed class MountSide(Part part, int index)
+{
+    public Part Part => part;
+    /// <summary>Its place in the list of all of its kind.</summary>
+    public int Index => index;
+    public Chosen<Adapter>? Adapter { get; } = part is Adapter a ? new(a, a.At) : null;
+    public Chosen<Cup>? Cup { get; } = part is Cup c ? new(c, c.At) : null;
+    /// <summary>Of a spacer its opening, of a cup its hole.</summary>
+    public Term Opening { get; } = Term.Of(part is Adapter a ? a.Opening : ((Cup)part).Hole);
+    public Term Outer { get; } = Term.Of(part is Adapter a ? a.Outer : ((Cup)part).Outer);
+    public Term Depth { get; } = Term.Of((part as Cup)?.Depth);
+    public Term GrilleGap { get; } = Term.Of((part as Cup)?.GrilleGap);
+    public Figure? Tabs { get; } = (part as Adapter)?.TabRadius;
+    public bool IsTilted { get; } = part is Adapter { Tilt.Si: not 0 };
+}
+
+/// <summary>Something behind the panel; those with the same number stand at the same hours and from the same radius on, for the same lean.</summary>
+internal readonly record struct Thing(Obstruction Written, Term Depth, int Where);
+
+/// <summary>What a chart asks of a position.</summary>
+internal sealed class PlaceSide
+{
+    public PlaceSide(Vehicle vehicle, Position position, Func<object, int> number)
+    {
+        var m = position.Mounting;
+        (Vehicle, Position) = (vehicle, position);
+        (Depth, GrilleGap, Recess) = (Term.Of(m.Depth), Term.Of(m.GrilleGap), Term.Of(m.Recess));
+        (Cutout, CutoutMinor, LargestCutout) = (Term.Of(m.Cutout), Term.Of(m.CutoutMinor), Term.Of(m.LargestCutout));
+        Panel = number(("panel", m.PanelThickness?.Si, m.PanelThickness?.HalfWidth, m.PanelThickness?.IsEstimated));
+        Pattern = number(("holes", HolePattern.Of(m.Holes), m.CutoutMinor is not null, m.AimClock));
+        Fixed = [.. m.Obstructions.Where(o => !o.Moving).Select(o => Read(o, number))];
+        Moving = [.. m.Obstructions.Where(o => o.Moving).Select(o => Read(o, number))];
+        (Angle, AngleIsGuess) = (Aim.Of(position, 0)?.Angle, Aim.IsEstimated(position));
+    }
+
+    public Vehicle Vehicle { get; }
+    public Position Position { get; }
+    public Term Depth { get; }
+    public Term GrilleGap { get; }
+    public Term Recess { get; }
+    public Term Cutout { get; }
+    public Term CutoutMinor { get; }
+    public Term LargestCutout { get; }
+    public IReadOnlyList<Thing> Fixed { get; }
+    public IReadOnlyList<Thing> Moving { get; }
+    /// <summary>Panels of the same thickness have the same number here.</summary>
+    public int Panel { get; }
+    /// <summary>Places with the same screw holes, turned by the same lean, have the same number here.</summary>
+    public int Pattern { get; }
+    /// <summary>Between the panel's axis and the line to the listener, radians.</summary>
+    public double? Angle { get; }
+    public bool AngleIsGuess { get; }
+
+    private Thing Read(Obstruction o, Func<object, int> number)
+    {
+        if (MountingFacts.StandsEverywhere(Position, o))
+            return new Thing(o, Term.Of(o.Depth), 0);
+        var sector = MountingFacts.Sector(Position, o);
+        return new Thing(o, Term.Of(o.Depth), number(("thing", o.FromRadius?.Si, o.FromRadius?.HalfWidth, o.FromRadius?.IsEstimated, sector, Position.Mounting.AimClock)));
+    }
+}
+
+/// <summary>Screw holes by value: two with the same figures are the same.</summary>
+internal static class HolePattern
+{
+    public static string Of(HoleCircle? holes) => holes is null ? ""
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{holes.Circle.Si:R} {holes.Circle.IsEstimated} {holes.Slot?.Si:R} {string.Join(' ', holes.Angles)}");
+}

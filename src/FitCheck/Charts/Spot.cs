@@ -1,0 +1,130 @@
+using FitCheck.Facts;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Rules.Conditions;
+
+namespace FitCheck.Charts;
+
+/// <summary>
+/// A driver, what carries it and a place, as one thread walks through them: facts in brief, from what was worked out before where it can be. Each formula
+/// here is a difference of what is there and what is needed; what is needed comes from the classes of facts, and tests hold all of it to them.
+/// </summary>
+internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
+{
+    private static readonly HashSet<string> PlaceNames = new(PlaceFacts.Declarations.Select(d => d.Name), StringComparer.Ordinal);
+
+    private FactSheet? _place;
+    private FactTable? _whole;
+
+    public DriverSide Driver { get; set; } = null!;
+    public MountSide? Mount { get; private set; }
+    public PlaceSide Place { get; private set; } = null!;
+    public Mated Mated { get; private set; } = null!;
+
+    public void Set(PlaceSide place, MountSide? mount, Mated mated)
+    {
+        (Place, Mount, Mated) = (place, mount, mated);
+        (_place, _whole) = (null, null);
+    }
+
+    /// <summary>The facts by name that are worked out here, straight on the panel, on a spacer, and in a cup.</summary>
+    public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> OnPanel = new Dictionary<string, Func<Spot, Brief>>(StringComparer.Ordinal)
+    {
+        ["role_fits"] = s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role), unsure: false),
+        ["has_glass"] = s => Brief.Of(s.Place.Moving.Count > 0, unsure: false),
+        ["depth_margin"] = s => s.DepthMargin(),
+        ["glass_margin"] = s => s.GlassMargin(),
+        ["front_margin"] = s => Term.Spare(s.Place.GrilleGap, s.Mated.FrontNeeded(s.Place)),
+        ["hole_margin"] = s => s.HoleMargin(s.Hole),
+        ["largest_hole_margin"] = s => s.Place.LargestCutout.IsMissing ? Brief.Unknown : s.HoleMargin(s.Place.LargestCutout),
+        ["flange_margin"] = s => Term.Difference(s.Place.Recess, s.Driver.Flange),
+        ["flange_overlap"] = s => Term.Difference(s.Driver.Flange, s.Place.Cutout, 0.5),
+        ["panel_holes"] = s => s.PanelHoles().Total,
+        ["panel_holes_meeting"] = s => s.PanelHoles().Meeting,
+        ["off_axis_loss"] = s => s.OffAxis(),
+    };
+
+    public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> OnSpacer = new Dictionary<string, Func<Spot, Brief>>(OnPanel.Where(k => k.Key != "off_axis_loss"), StringComparer.Ordinal)
+    {
+        ["flange_overlap"] = s => Term.Difference(s.Driver.Flange, s.Mount!.Opening, 0.5),
+        ["opening_margin"] = s => Term.Difference(s.Mount!.Opening, s.Driver.Cutout),
+        ["tab_margin"] = s => s.TabMargin(),
+        ["adapter_recess_margin"] = s => Term.Difference(s.Place.Recess, s.Mount!.Outer),
+        ["adapter_overlap"] = s => Term.Difference(s.Mount!.Outer, s.Place.Cutout, 0.5),
+        ["driver_holes"] = s => s.DriverHoles().Total,
+        ["driver_holes_meeting"] = s => s.DriverHoles().Meeting,
+    };
+
+    public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> InCup = new Dictionary<string, Func<Spot, Brief>>(StringComparer.Ordinal)
+    {
+        ["role_fits"] = OnPanel["role_fits"],
+        ["cup_hole_gap"] = s => Term.Difference(s.Mount!.Opening, s.Driver.Cutout),
+        ["cup_wall_left"] = s => Term.Difference(s.Mount!.Outer, s.Driver.Cutout, 0.5),
+        ["cup_depth_margin"] = s => Term.Difference(s.Mount!.Depth, s.Driver.Depth),
+        ["cup_grille_margin"] = s => Term.Difference(s.Mount!.GrilleGap, s.Driver.FrontHeight),
+        ["off_axis_loss"] = OnPanel["off_axis_loss"],
+    };
+
+    /// <summary>Any other fact: what is simply so of place and parts, or, the slow way, what all the classes of facts find.</summary>
+    public Brief Other(string fact)
+    {
+        if (PlaceNames.Contains(fact))
+        {
+            if (_place is null)
+            {
+                _place = new FactSheet();
+                var build = new Pair(Place.Vehicle, Place.Position, Driver.Driver, Mount?.Part).Build(accepts);
+                PlaceFacts.Compute(new PositionContext(build, build.Placed[0], null), _place);
+            }
+            return Brief.Of(_place.Values.GetValueOrDefault(fact));
+        }
+        _whole ??= new Pair(Place.Vehicle, Place.Position, Driver.Driver, Mount?.Part).Facts(accepts);
+        return Brief.Of(_whole.Values.GetValueOrDefault(fact));
+    }
+
+    private Brief DepthMargin()
+    {
+        var least = new LeastMargin();
+        least.Add(Term.Spare(Place.Depth, Mated.DepthNeeded(Place, null, 0)));
+        foreach (var thing in Place.Fixed)
+            least.Add(Term.Spare(thing.Depth, Mated.DepthNeeded(Place, thing.Written, thing.Where)));
+        return least.Value;
+    }
+
+    private Brief GlassMargin()
+    {
+        var least = new LeastMargin();
+        foreach (var thing in Place.Moving)
+            least.Add(Term.Spare(thing.Depth, Mated.DepthNeeded(Place, thing.Written, thing.Where)));
+        return least.Value;
+    }
+
+    // A round body in an oval hole is held by the short axis.
+    private Term Hole => Driver.CutoutMinor.IsMissing && !Place.CutoutMinor.IsMissing ? Place.CutoutMinor : Place.Cutout;
+
+    private Brief HoleMargin(in Term hole)
+    {
+        var margin = Mount is null ? Term.Difference(hole, Driver.Cutout) : Term.Spare(hole, Mated.HoleNeeded(Place));
+        if (Driver.CutoutMinor.IsMissing)
+            return margin;
+        var least = new LeastMargin();
+        least.Add(margin);
+        least.Add(Term.Difference(Place.CutoutMinor.IsMissing ? Place.Cutout : Place.CutoutMinor, Driver.CutoutMinor));
+        return least.Value;
+    }
+
+    private Brief TabMargin()
+    {
+        if (Mount!.Tabs is not { } tabs)
+            return Brief.Unknown;
+        var radius = Term.Of(tabs);
+        return Term.Difference(radius with { Si = 2 * radius.Si, HalfWidth = 2 * radius.HalfWidth }, Driver.Cutout);
+    }
+
+    private Holes PanelHoles() => holes.OnPanel(this);
+
+    private Holes DriverHoles() => holes.OnSpacer(this);
+
+    private Brief OffAxis() => Place.Angle is { } angle && Driver.Radius is { } radius && Driver.Driver.IsTweeter
+        ? Brief.Of(Physics.Quantities.Uncertain.Exact(-PistonDirectivity.Db(10_000, radius, Math.Min(angle, Math.PI / 2))), Place.AngleIsGuess)
+        : Driver.Driver.IsTweeter ? Brief.Unknown : Other("off_axis_loss");
+}

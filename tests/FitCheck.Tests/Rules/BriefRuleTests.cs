@@ -1,0 +1,69 @@
+using CsCheck;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Rules.Conditions;
+using Xunit;
+using static FitCheck.Tests.Rules.RuleTestFacts;
+
+namespace FitCheck.Tests.Rules;
+
+/// <summary>Judging in brief gives the status and the margin of judging in full.</summary>
+public sealed class BriefRuleTests
+{
+    private static readonly string[] Whens =
+    [
+        "has_driver", "not in_cup", "has_driver and not in_cup", "has_driver or in_cup", "known(depth_needed)", "has_driver and known(depth_needed) and depth_needed >= 3 mm",
+        "connection == \"plug\"", "connection != \"plug\" or in_cup", "not (has_driver and in_cup)", "depth_needed < depth_available", "ratio == 1",
+    ];
+
+    private static readonly string[] Facts = ["depth_margin", "depth_margin - 1 mm", "max(depth_margin, depth_available)", "min(depth_margin, 4 mm)", "-depth_margin", "abs(depth_margin)", "depth_margin * ratio", "depth_margin / ratio"];
+
+    private static readonly string[] Warns = ["never", "{ below: 3 mm }", "{ below: 3 mm, above: 20 mm }", "{ below: depth_needed }"];
+
+    private static readonly string[] Fails = ["never", "{ below: 0 mm }", "{ above: 30 mm }", "{ above: depth_needed + 3 mm }"];
+
+    private static readonly Gen<Rule> AnyRule =
+        from when in Gen.Int[0, Whens.Length - 1]
+        from fact in Gen.Int[0, Facts.Length - 1]
+        from warn in Gen.Int[0, Warns.Length - 1]
+        from fail in Gen.Int[warn == 0 ? 1 : 0, Fails.Length - 1]
+        select Rule(SampleRule.About(Facts[fact], Warns[warn], Fails[fail]).Replace("subject: position", "subject: position\nwhen: " + Whens[when], StringComparison.Ordinal));
+
+    private static readonly Gen<FactValue?> Length =
+        from value in Gen.Int[-5, 5]
+        from half in Gen.Int[0, 2]
+        from kind in Gen.Int[0, 7]
+        select kind switch { 0 => null, 1 => UnknownDepth(), 2 => Mm(value - half, value, value + half).Guessed(), _ => Mm(value - half, value, value + half) };
+
+    private static readonly Gen<FactValue?> Truth =
+        from value in Gen.Bool
+        from kind in Gen.Int[0, 5]
+        select kind switch { 0 => null, 1 => FactValue.Unknown(FactType.Truth, Gap), 2 => FactValue.Of(value).Guessed(), _ => FactValue.Of(value) };
+
+    private static readonly Gen<FactValue?> Word = Gen.Int[0, 3].Select(i => i switch { 0 => null, 1 => FactValue.Of("plug"), 2 => FactValue.Of("plug").Guessed(), _ => FactValue.Of("splice") });
+
+    private static readonly Gen<FactValue?> Ratio = Gen.Int[-1, 3].Select(i => i < 0 ? null : FactValue.Of(FitCheck.Physics.Quantities.Dimension.One, i));
+
+    [Fact]
+    public void Both_agree() =>
+        Gen.Select(AnyRule, Gen.Select(Length, Length, Length), Gen.Select(Truth, Truth), Gen.Select(Word, Ratio)).Sample((rule, lengths, truths, rest) =>
+        {
+            var values = new Dictionary<string, FactValue>(StringComparer.Ordinal);
+            foreach (var (name, value) in new[]
+            {
+                ("depth_margin", lengths.Item1), ("depth_needed", lengths.Item2), ("depth_available", lengths.Item3), ("has_driver", truths.Item1),
+                ("in_cup", truths.Item2), ("connection", rest.Item1), ("ratio", rest.Item2),
+            })
+            {
+                if (value is not null)
+                    values[name] = value;
+            }
+            var full = Judgement.Of(rule, new FactInputs(rule.Scope, values));
+            var facts = new Brief[rule.Scope.Names.Count];
+            foreach (var (name, value) in values)
+                facts[rule.Scope.SlotOf(name)] = Brief.Of(value);
+            var brief = new BriefRule(rule).Judge(facts);
+            return full is null ? brief is null : brief is var (status, margin) && status == full.Status && margin.Equals(full.Margin ?? double.NaN);
+        }, iter: 20_000);
+}
