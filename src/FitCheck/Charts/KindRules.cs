@@ -45,17 +45,20 @@ internal sealed class KindRules
             var slots = rule.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
             asked.Add(new Entry(i, new BriefRule(rule), slots, PairRules.RestsOnOf(rule), rule.Unit?.Dimension == Dimension.Metre));
         }
+        // A rule that can't fail says nothing of a pair that another rule fails.
+        asked = [.. asked.OrderBy(e => rules.Judged[e.Order].Fail is null).ThenBy(e => e.Order)];
         _all = [.. asked];
         foreach (var group in asked.GroupBy(e => e.RestsOn))
             _groups[group.Key] = [.. group];
-        foreach (var group in asked.SelectMany(e => e.Slots).Distinct().GroupBy(s => _restsOn[s]))
+        // What a rule asks that rests on more has to be handed on; what rests on a driver or a place alone is always.
+        foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn || _restsOn[s] is RestsOn.Driver or RestsOn.Place)).Distinct().GroupBy(s => _restsOn[s]))
             _facts[group.Key] = [.. group];
     }
 
     /// <summary>Facts of one spot by their slots, with the settled ones in place.</summary>
     public Brief[] Sheet() => (Brief[])_settled.Clone();
 
-    /// <summary>Puts the facts that rest on just this into a sheet.</summary>
+    /// <summary>Puts the facts into a sheet that rest on just this and are handed on.</summary>
     public void Work(RestsOn on, Spot spot, Span<Brief> sheet)
     {
         foreach (var slot in _facts.GetValueOrDefault(on) ?? [])
@@ -91,7 +94,7 @@ internal sealed class KindRules
 
     /// <summary>What all rules say, in order, until one fails.</summary>
     /// <param name="spot">Where.</param>
-    /// <param name="sheet">Has the facts that rest on a driver alone, and on a place alone.</param>
+    /// <param name="sheet">Has the facts that rest on the driver alone, and on the place alone.</param>
     public Partial AskAll(Spot spot, Span<Brief> sheet) => Ask(_all, spot, sheet, RestsOn.Pair, exactly: false);
 
     private Partial Ask(Entry[] entries, Spot spot, Span<Brief> sheet, RestsOn on, bool exactly)

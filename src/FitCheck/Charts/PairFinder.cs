@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using FitCheck.Catalog;
-using FitCheck.Rules.Conditions;
+using FitCheck.Facts;
 
 namespace FitCheck.Charts;
 
@@ -46,12 +46,14 @@ internal sealed class PairFinder
         if (chosen.Length == 0 || _places.Length == 0)
             return;
         var stand = new Spot(_accepts, _holes) { Driver = _drivers[chosen[0]] };
-        var panels = new KindTable(PanelRules(stand), _places, [], (_, _) => false, stand);
-        var table = new KindTable(MountRules(stand, mounts), _places, mounts, Covers, stand);
+        var (onPanel, onMount) = (Settled(stand, null), Settled(stand, mounts.Length > 0 ? mounts[0].Part : null));
+        var worked = mounts.Length == 0 ? Spot.OnPanel : tweeters ? Spot.InCup : Spot.OnSpacer;
+        var panels = new KindTable(PanelRules(), _places, [], (_, _) => false, stand);
+        var table = new KindTable(MountRules(), _places, mounts, (m, p) => Mounts.Covers(m.Part, p.Vehicle, p.Position), stand);
         Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)), () =>
         {
             var spot = new Spot(_accepts, _holes) { Driver = _drivers[chosen[0]] };
-            return (new Walk(PanelRules(spot), panels, MountRules(spot, mounts), table, _places, mounts, spot, _rules.Judged.Count), new (int, Outcome)[_places.Length]);
+            return (new Walk(PanelRules(), panels, MountRules(), table, _places, mounts, spot, _rules.Judged.Count), new (int, Outcome)[_places.Length]);
         }, (range, _, local) =>
         {
             for (var i = range.Item1; i < range.Item2; i++)
@@ -65,13 +67,13 @@ internal sealed class PairFinder
             }
             return local;
         }, _ => { });
+
+        // Rules keep notes while they judge, so every thread has its own.
+        KindRules PanelRules() => new(_rules, onPanel, Spot.OnPanel);
+
+        KindRules MountRules() => new(_rules, onMount, worked);
     }
 
-    private KindRules PanelRules(Spot spot) => new(_rules, new Pair(_places[0].Vehicle, _places[0].Position, spot.Driver.Driver, null).Facts(_accepts), Spot.OnPanel);
-
-    // Without any spacer or cup there is nothing to be asked of one.
-    private KindRules MountRules(Spot spot, MountSide[] mounts) => mounts.Length == 0 ? PanelRules(spot)
-        : new(_rules, new Pair(_places[0].Vehicle, _places[0].Position, spot.Driver.Driver, mounts[0].Part).Facts(_accepts), spot.Driver.Driver.IsTweeter ? Spot.InCup : Spot.OnSpacer);
-
-    private static bool Covers(MountSide mount, PlaceSide place) => Mounts.Covers(mount.Part, place.Vehicle, place.Position);
+    // What is settled for a kind of pair is so for the first of it.
+    private FactTable Settled(Spot spot, Part? mount) => new Pair(_places[0].Vehicle, _places[0].Position, spot.Driver.Driver, mount).Facts(_accepts);
 }

@@ -45,6 +45,7 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
 
     public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> OnSpacer = new Dictionary<string, Func<Spot, Brief>>(OnPanel.Where(k => k.Key != "off_axis_loss"), StringComparer.Ordinal)
     {
+        ["spacer_blank"] = s => Brief.Of(s.Mount!.Adapter!.Part is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false),
         ["flange_overlap"] = s => Term.Difference(s.Driver.Flange, s.Mount!.Opening, 0.5),
         ["opening_margin"] = s => Term.Difference(s.Mount!.Opening, s.Driver.Cutout),
         ["tab_margin"] = s => s.TabMargin(),
@@ -57,6 +58,7 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
     public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> InCup = new Dictionary<string, Func<Spot, Brief>>(StringComparer.Ordinal)
     {
         ["role_fits"] = OnPanel["role_fits"],
+        ["cup_cuttable"] = s => s.Mount!.Cup!.Part.Cuttable is { } cuttable ? Brief.Of(cuttable, unsure: false) : Brief.Unknown,
         ["cup_hole_gap"] = s => Term.Difference(s.Mount!.Opening, s.Driver.Cutout),
         ["cup_wall_left"] = s => Term.Difference(s.Mount!.Outer, s.Driver.Cutout, 0.5),
         ["cup_depth_margin"] = s => Term.Difference(s.Mount!.Depth, s.Driver.Depth),
