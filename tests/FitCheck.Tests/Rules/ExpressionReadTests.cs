@@ -33,10 +33,18 @@ public sealed class ExpressionReadTests
     [InlineData("1 < 2", true)]
     [InlineData("2 <= 2", true)]
     [InlineData("2 < 2", false)]
+    [InlineData("3 < 2", false)]
+    [InlineData("3 <= 2", false)]
+    [InlineData("2 >= 3", false)]
+    [InlineData("2 > 3", false)]
     [InlineData("2 >= 2", true)]
     [InlineData("3 > 2", true)]
     [InlineData("65 mm - 62 mm < 3 mm", false)] // 0.0030000000000000027 in binary: rounding is no difference
     [InlineData("0.1 + 0.2 == 0.3", true)]
+    [InlineData("0.3 - 0.2 - 0.1 == 0", true)] // -2.8e-17 in binary
+    [InlineData("(0.1 + 0.2) * 1000000000 == 300000000", true)] // 6e-8 apart in binary, a part in 5e15
+    [InlineData("300000001 == 300000000", false)]
+    [InlineData("0.001 mm == 0 mm", false)]
     [InlineData("10 mm == 1 cm", true)]
     [InlineData("1 != 2", true)]
     [InlineData("\"a\" == \"a\"", true)]
@@ -64,12 +72,21 @@ public sealed class ExpressionReadTests
     [InlineData("has_driver and load", 26, "`and` needs true or false, found a number in ohm")]
     [InlineData("not load", 15, "`not` needs true or false, found a number in ohm")]
     [InlineData("3 + has_driver", 15, "`+` needs a number, found true or false")]
+    [InlineData("has_driver + 3", 11, "`+` needs a number, found true or false")]
+    [InlineData("load and in_cup", 11, "`and` needs true or false, found a number in ohm")]
+    [InlineData("in_cup or ratio", 21, "`or` needs true or false, found a pure number")]
+    [InlineData("min(3, in_cup)", 18, "`min` needs a number, found true or false")]
+    [InlineData("abs(connection)", 15, "`abs` needs a number, found a word")]
     [InlineData("-in_cup", 12, "`-` needs a number, found true or false")]
     [InlineData("min(load, 3 mm)", 21, "`min` needs values of one dimension; the first is ohm, this one is mm")]
     [InlineData("min(load)", 11, "`min` takes two values or more, found 1")]
     [InlineData("abs(1, 2)", 11, "`abs` takes one value, found 2")]
     [InlineData("known(load + load)", 11, "`known` takes the name of one fact, `known(depth)`")]
     [InlineData("maxx(1, 2)", 11, "there is no function `maxx`; did you mean `max`?")]
+    [InlineData("max(load)", 11, "`max` takes two values or more, found 1")]
+    [InlineData("minn(1, 2)", 11, "there is no function `minn`; did you mean `min`?")]
+    [InlineData("abbs(1)", 11, "there is no function `abbs`; did you mean `abs`?")]
+    [InlineData("knowm(load)", 11, "there is no function `knowm`; did you mean `known`?")]
     [InlineData("load / 0", 18, "nothing can be divided by zero")]
     [InlineData("depth_margn > 3 mm", 11, "no fact is named `depth_margn`; did you mean `depth_margin`?")]
     [InlineData("known(lod)", 17, "no fact is named `lod`; did you mean `load`?")]
@@ -104,5 +121,20 @@ public sealed class ExpressionReadTests
     {
         RuleTestFacts.Read("lod > 3 ohm and in_cop", out var problems);
         Assert.Equal([11, 27], problems.Select(p => p.At.Column));
+    }
+
+    [Fact]
+    public void Both_sides_of_a_connective_are_looked_at()
+    {
+        RuleTestFacts.Read("load or ratio", out var problems);
+        Assert.Equal([11, 19], problems.Select(p => p.At.Column));
+    }
+
+    [Fact]
+    public void An_expression_of_the_greatest_length_is_read_and_one_more_is_refused()
+    {
+        Assert.NotNull(RuleTestFacts.Read(new string(' ', 1999) + "1", out _));
+        Assert.Null(RuleTestFacts.Read(new string(' ', 2000) + "1", out var problems));
+        Assert.Equal("r.yaml:7:11: error: the expression has 2001 characters; at most 2000 are read", Assert.Single(problems).ToString());
     }
 }

@@ -76,6 +76,23 @@ public sealed class JudgeTests
     }
 
     [Fact]
+    public void Of_a_condition_no_value_is_told_that_would_pass()
+    {
+        var rule = Rule(SampleRule.About("depth_margin", "{ below: 3 mm }", "never").Replace("subject: position", "subject: position\nwhen: has_driver", StringComparison.Ordinal));
+        Assert.Equal([new ToMeasure("Whether the build puts a driver here", "Nothing that gives it is recorded: add the data to the catalog or to the build.", null)], Judge.Evaluate(rule, Table(("depth_margin", Mm(9))), "b")!.ToMeasure);
+    }
+
+    [Theory]
+    [InlineData("depth_margin", "0 mm or more")]
+    [InlineData("depth_margin + 1 mm", null)]
+    public void A_fact_that_tolerances_leave_open_is_told_what_would_pass_but_not_a_part_of_one(string fact, string? passing)
+    {
+        var rule = Rule(SampleRule.About(fact, "never", "{ below: 0 mm }"));
+        var told = Assert.Single(Judge.Evaluate(rule, Table(("depth_margin", Mm(-2, 0.5, 2))), "b")!.ToMeasure);
+        Assert.Equal(("Depth left behind the driver", "Measure it more exactly; as recorded it may lie on either side of the limit.", passing), (told.What, told.How, told.Passing));
+    }
+
+    [Fact]
     public void A_condition_that_rests_on_a_guess_does_not_pass()
     {
         var table = Table(("has_driver", FactValue.Of(true) with { Unsure = [Guess] }), ("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9)));

@@ -50,6 +50,24 @@ public sealed class ThreeValuedTests
         Assert.Empty(Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(false) with { Unsure = [Guess] }), ("in_cup", FactValue.Of(false))).Unsure);
 
     [Fact]
+    public void A_guess_that_settles_is_carried_past_a_sure_side_that_does_not() =>
+        Assert.Equal([Guess], Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(false) with { Unsure = [Guess] }), ("in_cup", FactValue.Of(true))).Unsure);
+
+    [Fact]
+    public void A_guess_that_settles_on_the_right_is_carried_past_a_sure_left() =>
+        Assert.Equal([Guess], Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(true)), ("in_cup", FactValue.Of(false) with { Unsure = [Guess] })).Unsure);
+
+    [Fact]
+    public void Of_two_sides_that_settle_the_surer_one_is_carried_and_the_left_of_equals()
+    {
+        Assert.Equal([Guess], Evaluate("has_driver and in_cup", ("has_driver", Doubted(Guess)), ("in_cup", Doubted(Gap))).Unsure);
+        Assert.Equal([Gap], Evaluate("has_driver and in_cup", ("has_driver", Doubted(Guess, Gap)), ("in_cup", Doubted(Gap))).Unsure);
+        Assert.Equal([Gap], Evaluate("has_driver and in_cup", ("has_driver", Doubted(Gap)), ("in_cup", Doubted(Guess, Gap))).Unsure);
+
+        static FactValue Doubted(params Unsure[] doubts) => FactValue.Of(false) with { Unsure = doubts };
+    }
+
+    [Fact]
     public void Guesses_are_carried_by_known_values() =>
         Assert.Equal([Guess], Evaluate("depth_available - depth_needed", ("depth_available", Mm(80).Guessed()), ("depth_needed", Mm(70))).Unsure);
 
@@ -70,7 +88,58 @@ public sealed class ThreeValuedTests
 
     [Fact]
     public void An_overlap_says_which_fact_to_measure() =>
-        Assert.Equal("Depth left behind the driver", Assert.Single(Evaluate("depth_margin > 3 mm", ("depth_margin", Mm(2, 4, 6))).Unsure).What);
+        Assert.Equal(
+            new Unsure("Depth left behind the driver", "Measure it more exactly; as recorded it may lie on either side of the limit.", Estimated: false),
+            Assert.Single(Evaluate("depth_margin > 3 mm", ("depth_margin", Mm(2, 4, 6))).Unsure));
+
+    [Fact]
+    public void An_overlap_of_a_guess_names_the_guess_alone() =>
+        Assert.Equal([Guess], Evaluate("depth_margin > 3 mm", ("depth_margin", Mm(2, 4, 6).Guessed())).Unsure);
+
+    [Fact]
+    public void What_would_pass_is_told_of_a_datum_and_not_of_a_result()
+    {
+        var told = Mm(4) with { Unsure = [Guess with { Passing = _ => "71 mm or more" }] };
+        Assert.NotNull(Assert.Single(Evaluate("depth_margin", ("depth_margin", told)).Unsure).Passing);
+        Assert.Null(Assert.Single(Evaluate("depth_margin + 1 mm", ("depth_margin", told)).Unsure).Passing);
+    }
+
+    [Fact]
+    public void What_is_unknown_without_a_reason_is_said_to_be_missing()
+    {
+        var missing = Assert.Single(Evaluate("depth_margin", ("depth_margin", FactValue.Unknown(FactType.Number(Dimension.Metre)))).Unsure);
+        Assert.Equal(
+            ("Depth left behind the driver", "Nothing that gives it is recorded: add the data to the catalog or to the build.", false),
+            (missing.What, missing.How, missing.Estimated));
+        Assert.Empty(Evaluate("depth_margin", ("depth_margin", Mm(4))).Unsure);
+    }
+
+    [Theory]
+    [InlineData(double.NaN, 4, 5)]
+    [InlineData(3, double.NaN, 5)]
+    [InlineData(3, 4, double.NaN)]
+    public void A_number_that_is_none_is_unknown(double low, double value, double high) => Assert.False(Evaluate("depth_margin", ("depth_margin", Mm(low, value, high))).IsKnown);
+
+    [Theory]
+    [InlineData(double.NegativeInfinity, double.PositiveInfinity, "T")]
+    [InlineData(double.PositiveInfinity, double.PositiveInfinity, "F")]
+    [InlineData(4, double.PositiveInfinity, "T")]
+    public void What_has_no_bound_is_compared_all_the_same(double available, double needed, string less) =>
+        Assert.Equal(less, Letter(Evaluate("depth_available < depth_needed", ("depth_available", Mm(available)), ("depth_needed", Mm(needed)))));
+
+    [Theory]
+    [InlineData("depth_margin * load")]
+    [InlineData("load * depth_margin")]
+    [InlineData("depth_margin / (1 / load)")]
+    public void A_product_knows_its_dimension_even_when_it_has_no_value(string text)
+    {
+        var type = FactType.Number(Dimension.Metre * Dimension.Ohm);
+        Assert.Equal(type, Evaluate(text).Type);
+        Assert.Equal(type, Evaluate(text, ("depth_margin", Mm(4)), ("load", FactValue.Of(Dimension.Ohm, 4))).Type);
+    }
+
+    [Fact]
+    public void A_sum_has_the_dimension_of_its_parts() => Assert.Equal(FactType.Number(Dimension.Metre), Evaluate("depth_margin + 1 mm - depth_needed").Type);
 
     [Fact]
     public void A_fact_that_was_not_computed_is_named_by_its_meaning()

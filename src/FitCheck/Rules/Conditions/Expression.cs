@@ -36,7 +36,6 @@ public sealed class Expression
     /// <summary>Reads an expression; null when it has a mistake, which is told with its line and column.</summary>
     public static Expression? Read(YamlScalar source, FactScope scope, ProblemList problems)
     {
-        var failed = false;
         if (source.Text.Length > MaxLength)
         {
             problems.Error(source.At, $"the expression has {source.Text.Length} characters; at most {MaxLength} are read");
@@ -45,13 +44,9 @@ public sealed class Expression
         if (new Lexer(source.Text, Report).Read() is not { } tokens || new Parser(tokens, Report).Parse() is not { } root)
             return null;
         var type = root.TypeOf(new TypeCheck(scope, Report));
-        return type is null || failed ? null : new Expression(source.Text, source.At, type.Value, root);
+        return type is null ? null : new Expression(source.Text, source.At, type.Value, root);
 
-        void Report(int offset, string message)
-        {
-            failed = true;
-            problems.Error(source.At with { Column = source.At.Column + offset + (source.Quoted ? 1 : 0) }, message);
-        }
+        void Report(int offset, string message) => problems.Error(source.At with { Column = source.At.Column + offset + (source.Quoted ? 1 : 0) }, message);
     }
 
     /// <summary>An expression that is one word, for thresholds that are written without quotes.</summary>

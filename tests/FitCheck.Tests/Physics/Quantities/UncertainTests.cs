@@ -62,7 +62,7 @@ public class UncertainTests
         Assert.Equal(new Uncertain(3, 2, 4, 1), Uncertain.Min(a, b));
         Assert.Equal(new Uncertain(3, 2, 4, 1), Uncertain.Min(b, a));
         Assert.Equal(new Uncertain(4, 2.5, 5.5, 1.5), Uncertain.Max(a, b));
-        Assert.Equal(new Uncertain(3, 1, 4, 2), Uncertain.Min(Uncertain.Within(3, 2), b)); // the wider one reaches lower
+        Assert.Equal(new Uncertain(3, 1, 5, 2), Uncertain.Min(Uncertain.Within(3, 2), b)); // 1 to 5 against 2.5 to 5.5
     }
 
     [Theory]
