@@ -46,6 +46,10 @@ public sealed class FindingTests
     }
 
     [Fact]
+    public void A_warning_asks_for_no_measure_even_when_it_rests_on_a_guess() =>
+        Assert.Empty(Judge.Evaluate(TooDeep, Placed(Mm(1).Guessed()), "Golf")!.ToMeasure);
+
+    [Fact]
     public void With_limits_on_both_sides_both_are_told()
     {
         var rule = Rule(SampleRule.About("depth_margin", "{ below: 3 mm, above: 20 mm }", "never"));
