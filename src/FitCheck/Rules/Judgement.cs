@@ -32,14 +32,14 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
         var fact = given ?? rule.Fact.Evaluate(inputs);
         var limits = Limit.AllOf(rule, inputs);
         if (!when.IsKnown)
-            return new Judgement(Status.Measure, fact, limits, null, Told(rule.When!, when, inputs), when.Data);
+            return new Judgement(Status.Measure, fact, limits, null, Told(rule.When!, when, inputs, []), when.Data);
 
         Limit? decided = null;
         var doubt = false;
         var status = fact.IsKnown ? Compare(rule, fact, limits, Doubts().Count > 0, out decided, out doubt) : Status.Measure;
         var unsure = Doubts();
         if (status == Status.Measure && unsure.Count == 0)
-            unsure = Told(rule.Fact, fact, inputs);
+            unsure = Told(rule.Fact, fact, inputs, limits);
         decided ??= Strictest(limits);
         return new Judgement(status, fact, limits, decided, unsure, [.. fact.Data, .. limits.SelectMany(l => l.Value.Data)]) { InDoubt = doubt && status == Status.Warn };
 
@@ -88,12 +88,15 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
 
     private static Limit? Strictest(IReadOnlyList<Limit> limits) => limits.FirstOrDefault(l => l.Status == Status.Warn) ?? (limits.Count > 0 ? limits[0] : null);
 
-    // A measure finding always says what to measure, even where only tolerances leave it open.
-    private static IReadOnlyList<Unsure> Told(Expression expression, FactValue value, FactInputs inputs)
+    // A measure finding always says what to measure, even where only tolerances leave it open: those of the value or those of its limits.
+    private static IReadOnlyList<Unsure> Told(Expression expression, FactValue value, FactInputs inputs, IReadOnlyList<Limit> limits)
     {
         if (value.Unsure.Count > 0)
             return value.Unsure;
-        var inexact = expression.Inexact(inputs);
-        return inexact.Count > 0 ? inexact : [new Unsure(expression.Text, "The data recorded leave it open; measure them again.", Estimated: false)];
+        Unsure[] inexact =
+        [
+            .. expression.Inexact(inputs).Concat(limits.SelectMany(l => l.Bound.Inexact(inputs)).Select(Evidence.WithoutPassing)).DistinctBy(u => u.What, StringComparer.Ordinal),
+        ];
+        return inexact.Length > 0 ? inexact : [new Unsure(expression.Text, "The data recorded leave it open; measure them again.", Estimated: false)];
     }
 }

@@ -85,6 +85,28 @@ public sealed class FindingTests
     }
 
     [Fact]
+    public void A_condition_that_is_not_known_points_at_itself()
+    {
+        var finding = Judge.Evaluate(TooDeep, Table(("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9))), "Golf")!;
+        Assert.Equal("rules/mount/too-deep.yaml:6:7 condition of the rule", string.Join(", ", finding.Related.Select(r => $"{r.At} {r.What}")));
+        Assert.Null(finding.Limit);
+    }
+
+    [Fact]
+    public void An_unknown_value_of_a_rule_that_never_warns_has_the_limit_of_failing()
+    {
+        var rule = Rule(SampleRule.About("depth_margin", "never", "{ below: 5 mm }"));
+        Assert.Equal(5, Round(Judge.Evaluate(rule, Table(), "b")!.Limit!.Value));
+    }
+
+    [Fact]
+    public void A_message_that_can_not_be_rendered_is_replaced_by_title_and_value()
+    {
+        var rule = Rule(SampleRule.About("depth_margin", "{ below: 3 mm }", "never").Replace("Fine, {{ value }}.", "Fine, {{ if value }}", StringComparison.Ordinal));
+        Assert.Equal("Sample: 8 mm. (The message of this rule can't be rendered; `fitcheck lint` says why.)", Judge.Evaluate(rule, Table(("depth_margin", Mm(8))), "b")!.Message);
+    }
+
+    [Fact]
     public void The_fingerprint_does_not_know_lines()
     {
         var here = Judge.Evaluate(TooDeep, Placed(Mm(1)), "Golf")!;

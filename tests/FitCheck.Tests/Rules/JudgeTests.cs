@@ -31,6 +31,7 @@ public sealed class JudgeTests
     [InlineData(2, 2, 2, true, "warn", "measure", "warn")]
     [InlineData(-1, -1, -1, true, "fail", "fail", "warn")]
     [InlineData(2, 2.5, 6, false, "warn", "pass", "warn")]
+    [InlineData(2, 3, 4, false, "pass", "pass", "warn")] // nominally on the warn limit
     [InlineData(2, 4, 6, true, "measure", "measure", "measure")]
     [InlineData(-1, 1, 2, true, "measure", "measure", "warn")]
     [InlineData(-1, 4, 9, true, "measure", "measure", "measure")]
@@ -129,7 +130,30 @@ public sealed class JudgeTests
     public void A_limit_that_is_guessed_does_not_let_pass()
     {
         var rule = Rule(SampleRule.About("depth_available", "never", "{ below: depth_needed }"));
-        Assert.Equal(Status.Measure, Judge.Evaluate(rule, Table(("depth_available", Mm(90)), ("depth_needed", Mm(50).Guessed())), "b")!.Status);
+        var finding = Judge.Evaluate(rule, Table(("depth_available", Mm(90)), ("depth_needed", Mm(50).Guessed())), "b")!;
+        Assert.Equal((Status.Measure, Guess.What), (finding.Status, Assert.Single(finding.ToMeasure).What));
+    }
+
+    [Fact]
+    public void What_is_guessed_about_a_limit_is_not_asked_while_the_fact_is_unknown()
+    {
+        var rule = Rule(SampleRule.About("depth_available", "never", "{ below: depth_needed }"));
+        Assert.Equal("Depth behind the panel", Assert.Single(Judge.Evaluate(rule, Table(("depth_needed", Mm(50).Guessed())), "b")!.ToMeasure).What);
+    }
+
+    [Fact]
+    public void A_limit_that_tolerances_leave_open_is_measured_itself()
+    {
+        var rule = Rule(SampleRule.About("depth_available", "never", "{ below: depth_needed }"));
+        var told = Assert.Single(Judge.Evaluate(rule, Table(("depth_available", Mm(61)), ("depth_needed", Mm(60, 60.5, 62))), "b")!.ToMeasure);
+        Assert.Equal(("Depth that the driver needs behind the panel", null), (told.What, told.Passing));
+    }
+
+    [Fact]
+    public void A_value_that_an_example_gives_open_is_to_be_measured_again()
+    {
+        var told = Assert.Single(Judgement.Of(OnlyFail, Inputs(), given: Mm(-1, 1, 2))!.Unsure);
+        Assert.Equal(("depth_margin", "The data recorded leave it open; measure them again.", false), (told.What, told.How, told.Estimated));
     }
 
     [Theory]

@@ -37,6 +37,8 @@ public sealed class RuleReaderTests
     [InlineData("warn: { below: 3 mm }", "warn: { belwo: 3 mm }", "9:9", "`belwo` is no key of `warn`; did you mean `below`?")]
     [InlineData("warn: { below: 3 mm }", "warn: { is: 3 mm }", "9:9", "the fact is a number in mm; its threshold is `below` or `above`")]
     [InlineData("warn: { below: 3 mm }", "warn: 3 mm", "9:7", "`warn` of a rule needs a threshold such as `{ below: 3 mm }`, or the word `never`, found `3 mm`")]
+    [InlineData("warn: { below: 3 mm }", "warn: { below: [3 mm] }", "9:16", "`below` of `warn` needs an expression, found a list")]
+    [InlineData("warn: { below: 3 mm }", "warn: { is: [[a]] }", "9:14", "`is` of `warn` needs a value, found a list")]
     [InlineData("warn: { below: 3 mm }", "warn: {}", "9:7", "`warn` needs `below`, `above` or `is`, or is the word `never`")]
     [InlineData("warn: { below: 3 mm }", "warn: never", "13:9", "the rule says `warn: never`, so this message is never shown")]
     [InlineData("  pass: \"{{ value }} is left behind the driver.\"\n", "", "12:3", "`message` needs the key `pass`")]
@@ -66,6 +68,26 @@ public sealed class RuleReaderTests
     {
         RuleTestFacts.TryRule(SampleRule.About("in_cup", "never", "{ is: true }"), out var problems);
         Assert.Equal("the fact is true or false and has no unit; leave `unit` out", Assert.Single(problems).Message);
+    }
+
+    [Theory]
+    [InlineData("below")]
+    [InlineData("above")]
+    public void A_truth_has_no_bounds(string key)
+    {
+        RuleTestFacts.TryRule(SampleRule.About("in_cup", "never", $"{{ {key}: true }}", unit: ""), out var problems);
+        Assert.Equal("the fact is true or false; its threshold is `is`", Assert.Single(problems).Message);
+    }
+
+    [Fact]
+    public void A_threshold_is_told_as_it_is_read_and_names_the_facts_of_all_its_bounds()
+    {
+        var rule = RuleTestFacts.Rule(SampleRule.About("depth_margin", "{ below: depth_needed, above: depth_available }", "{ below: 0 mm }"));
+        Assert.Equal("below depth_needed or above depth_available", rule.Warn!.ToString());
+        Assert.Equal("depth_margin depth_needed depth_available", string.Join(' ', rule.Names));
+        var words = RuleTestFacts.Rule(SampleRule.About("connection", "never", "{ is: [none, cut] }", unit: ""));
+        Assert.Equal("is none or is cut", words.Fail!.ToString());
+        Assert.Equal(["none", "cut"], words.Fail.Bounds.Select(b => b.Text));
     }
 
     [Fact]
