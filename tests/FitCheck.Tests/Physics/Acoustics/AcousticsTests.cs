@@ -31,6 +31,15 @@ public class AcousticsTests
     public void On_the_axis_nothing_is_lost() => Assert.Equal(0, PistonDirectivity.Db(10_000, 0.0127, 0));
 
     [Fact]
+    public void Off_the_axis_a_piston_loses_by_its_size_and_the_wavelength() => // k = 10/m, a = 0.2 m, sin 30° = 0.5: x = 1, and 2·J1(1) = 0.8801011715 by Abramowitz and Stegun
+        Assert.Equal(20 * Math.Log10(0.8801011715), PistonDirectivity.Db(3400 / (2 * Math.PI), 0.2, Math.PI / 6, soundSpeed: 340), 1e-7);
+
+    [Theory]
+    [InlineData(9e-5, 1.0125e-9)] // 2·J1(x)/x = 1 − x²/8 + …
+    [InlineData(0, 0)]
+    public void Close_to_the_axis_the_series_takes_over(double x, double lost) => Assert.Equal(lost, 1 - PistonDirectivity.Ratio(x), 1e-14);
+
+    [Fact]
     public void A_piston_is_never_louder_off_its_axis() => Gen.Select(Gen.Double[20, 20_000], Gen.Double[0.005, 0.15], Gen.Double[0, Math.PI / 2])
         .Sample((hz, radius, angle) => PistonDirectivity.Db(hz, radius, angle) <= 1e-9);
 
@@ -67,6 +76,29 @@ public class AcousticsTests
     [Fact]
     public void Resonance_and_compliance_are_inverse() => Gen.Select(Gen.Double[0.001, 0.1], Gen.Double[1e-4, 2e-3])
         .Sample((mass, compliance) => Math.Abs(ThieleSmall.Compliance(ThieleSmall.Resonance(mass, compliance), mass) - compliance) < 1e-12);
+
+    [Fact]
+    public void A_mechanical_Q_is_that_of_mass_and_loss() => Assert.Equal(4.18879, ThieleSmall.MechanicalQ(50, 0.02, 1.5), 1e-5); // 2π·50·0.02/1.5 = 4π/3
+
+    [Theory]
+    [InlineData(2, 4, -6.0206)] // 20·lg 2
+    [InlineData(0.5, 5, -20)]
+    [InlineData(4, 2, 6.0206)]
+    public void A_level_falls_with_the_distance(double from, double to, double db) => Assert.Equal(db, SoundLevel.DistanceChange(from, to), 1e-4);
+
+    [Fact]
+    public void Volumes_that_cannot_be_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => ClosedBox.Stiffening(0, 0.01));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ClosedBox.Stiffening(0.01, 0));
+    }
+
+    [Fact]
+    public void Without_parameters_no_travel_is_told()
+    {
+        Assert.Null(Excursion.Largest(new DriverModel(4), Mass, 2.83, FrequencyGrid.Audio));
+        Assert.Null(Excursion.LowestHighPass(new DriverModel(4), Mass, 2.83, 0.005, 2, FrequencyGrid.Audio));
+    }
 
     [Fact]
     public void A_force_factor_gives_back_its_Q() => Assert.Equal(0.96, ThieleSmall.ElectricalQ(65, Mass, 3.4, ThieleSmall.ForceFactor(65, Mass, 3.4, 0.96)), 1e-12);

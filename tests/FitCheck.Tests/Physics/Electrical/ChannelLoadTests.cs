@@ -116,6 +116,36 @@ public class ChannelLoadTests
     }
 
     [Fact]
+    public void An_inductance_as_large_as_the_resistance_turns_by_forty_five_degrees()
+    {
+        var state = new ChannelLoad([new ChannelBranch(new DriverModel(4, 4 / (2 * Math.PI * 1000)))]).Assemble().At(1000); // ωL = R
+        Assert.Equal(45, state.PhaseDeg, 1e-9);
+        Assert.Equal(Math.Sqrt(32), state.Ohm, 1e-9);
+        Assert.Equal(0.125, state.PowerPerVoltSquared, 1e-9); // R/(R² + X²) = 4/32
+    }
+
+    [Theory]
+    [InlineData(null, 4.0, 1.0)]
+    [InlineData(65.0, null, 1.0)]
+    [InlineData(65.0, 4.0, null)]
+    [InlineData(0.0, 4.0, 1.0)]
+    public void Without_all_its_parameters_a_driver_is_its_voice_coil(double? fs, double? qms, double? qes)
+    {
+        var driver = new DriverModel(4, Fs: fs, Qms: qms, Qes: qes);
+        Assert.Equal((false, null, null, null), (driver.HasMotionalPart, driver.Res, driver.Cmes, driver.Lces));
+        Assert.Equal(4, driver.Impedance(65).Real);
+    }
+
+    [Fact]
+    public void Drivers_in_series_share_the_voltage()
+    {
+        var load = new ChannelLoad([new ChannelBranch(new DriverModel(4)) { AlsoInSeries = [new DriverModel(8), new DriverModel(4)] }]);
+        var state = load.Assemble().At(1000);
+        Assert.Equal(16, state.Ohm, 1e-9);
+        Assert.Equal(0.25, state.Drivers[0].Transfer.Real, 1e-9); // 4 of 16 ohm
+    }
+
+    [Fact]
     public void Impossible_channels_are_refused()
     {
         Assert.Throws<ArgumentException>(() => new ChannelLoad([]).Assemble());

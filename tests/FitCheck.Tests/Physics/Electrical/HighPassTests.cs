@@ -41,6 +41,34 @@ public class HighPassTests
     public void A_fall_of_two_decibels_is_still_full_range() => Assert.True(Of(hz => hz < 1000 ? 0.8 : 1).IsFullRange);
 
     [Fact]
+    public void A_fall_at_the_lowest_frequency_alone_is_seen() => Assert.InRange(Of(hz => hz < 20.2 ? 0.1 : 1).CornerHz!.Value, 20, 20.6); // the grid's first two are 20 and 20.58 Hz
+
+    [Fact]
+    public void A_corner_close_to_the_lowest_frequency_has_no_slope()
+    {
+        var found = Of(hz => ActiveFilter.ButterworthHighPass(hz, 30, 2));
+        Assert.Equal(30, found.CornerHz!.Value, 0.5);
+        Assert.Null(found.SlopeDbPerOctave); // an octave below it nothing is looked at
+    }
+
+    [Fact]
+    public void Levels_without_their_frequencies_are_refused()
+    {
+        Assert.Throws<ArgumentException>(() => HighPass.Of([100, 1000], [0]));
+        Assert.Throws<ArgumentException>(() => HighPass.Of([100], [0]));
+    }
+
+    [Fact]
+    public void A_grid_has_equal_ratios_and_both_its_ends()
+    {
+        Assert.Equal([10, 100, 1000], FrequencyGrid.Log(10, 1000, 3), (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal(Math.Pow(10, 1 / 80.0), Grid[101] / Grid[100], 1e-9);
+        Assert.Throws<ArgumentOutOfRangeException>(() => FrequencyGrid.Log(10, 1000, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => FrequencyGrid.Log(0, 1000, 3));
+        Assert.Throws<ArgumentOutOfRangeException>(() => FrequencyGrid.Log(1000, 1000, 3));
+    }
+
+    [Fact]
     public void The_highest_corner_counts() =>
         // Down below 4 kHz, up again below 500 Hz: a dip in between must not hide that the tweeter starts at 4 kHz.
         Assert.InRange(Of(hz => hz is > 500 and < 4000 ? 0.1 : 1).CornerHz!.Value, 3800, 4100);
@@ -78,6 +106,30 @@ public class HighPassTests
         var levels = new ChannelLoad([new ChannelBranch(new DriverModel(4), ladder)]).Sweep().LevelDb(0);
         for (var i = 1; i < levels.Length; i++)
             Assert.True(levels[i] >= levels[i - 1] - 1e-9, $"at {Grid[i]:F0} Hz");
+    }
+
+    [Theory]
+    [InlineData(100, 1, 0.894427)] // 1/√(1 + (100/200)²)
+    [InlineData(400, 2, 0.242536)] // 1/√(1 + 2⁴)
+    public void Butterworth_low_pass(double hz, int order, double ratio) => Assert.Equal(ratio, ActiveFilter.ButterworthLowPass(hz, 200, order), 1e-6);
+
+    [Theory]
+    [InlineData(200, 4, 0.5)] // −6.02 dB at the corner, Linkwitz 1976
+    [InlineData(400, 4, 0.0588235)] // 1/(1 + 2⁴)
+    [InlineData(100, 2, 0.8)] // 1/(1 + 0.5²)
+    public void Linkwitz_Riley_low_pass(double hz, int order, double ratio)
+    {
+        Assert.Equal(ratio, ActiveFilter.LinkwitzRileyLowPass(hz, 200, order), 1e-6);
+        Assert.Equal(ratio, ActiveFilter.LinkwitzRileyHighPass(200 * 200 / hz, 200, order), 1e-6); // mirrored about the corner
+    }
+
+    [Fact]
+    public void Orders_that_cannot_be_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => ActiveFilter.ButterworthLowPass(100, 200, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ActiveFilter.LinkwitzRileyLowPass(100, 200, 3));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ActiveFilter.LinkwitzRileyLowPass(100, 200, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ActiveFilter.LinkwitzRileyLowPass(100, 200, 0));
     }
 
     [Theory]

@@ -50,6 +50,22 @@ public class NetworkTests
     }
 
     [Fact]
+    public void A_series_resonance_shorts_what_follows_and_swings_itself()
+    {
+        // By hand: 1 V over 1 ohm into L and C of 1 ohm each at 1 kHz. Together they are no resistance, so 1 A flows and the middle swings by j·1 V.
+        const double omega = 2 * Math.PI * 1000;
+        var network = new Network();
+        network.AddInductor(1, 0, 1 / omega);
+        network.AddCapacitor(1, 2, 1 / omega);
+        network.AddResistor(2, 3, 1);
+        network.SetSource(3);
+        var solution = network.Solve(1000);
+        Assert.Equal(0, Complex.Abs(solution.Voltage(1) - Complex.ImaginaryOne), 1e-9);
+        Assert.Equal(0, Complex.Abs(solution.Voltage(2)), 1e-9);
+        Assert.Equal(1, solution.SourceCurrent.Real, 1e-9);
+    }
+
+    [Fact]
     public void A_source_without_a_load_sees_an_infinite_impedance()
     {
         var network = Source();
@@ -66,6 +82,7 @@ public class NetworkTests
         network.AddResistor(2, 3, 4);
         var error = Assert.Throws<FloatingNodeException>(() => network.Solve(1000));
         Assert.Equal(2, error.Node);
+        Assert.StartsWith("Node 2 of the network is connected to neither ground nor the source.", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,6 +24,27 @@ public class PowerTests
         Assert.Equal(45, new AmplifierOutput([new(50, 4), new(45, 4)]).PowerInto(4), 1e-9);
 
     [Fact]
+    public void The_order_of_ratings_does_not_count()
+    {
+        PowerRating[] ratings = [new(80, 2), new(30, 8), new(50, 4), new(60, 4)]; // 12.65, 15.49 and 14.14 V
+        AmplifierOutput[] outputs = [new(ratings), new(ratings.Reverse()), new([ratings[3], ratings[2], ratings[1], ratings[0]])];
+        Assert.All(outputs, output => Assert.Equal(
+            [40, 80, 50, 30, 15], // √(P·R) holds above 8 ohm, the current of 2 ohm below
+            new[] { 1.0, 2, 4, 8, 16 }.Select(output.PowerInto), (a, b) => Math.Abs(a - b) < 1e-9));
+    }
+
+    [Fact]
+    public void A_load_that_cannot_be_is_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => TwoRatings.VoltsInto(0));
+        Assert.Throws<ArgumentException>(() => new AmplifierOutput([new(50, 0)]));
+        Assert.Throws<ArgumentException>(() => CombinedLoad.Parallel());
+        Assert.Throws<ArgumentException>(() => CombinedLoad.Series());
+        Assert.Throws<ArgumentOutOfRangeException>(() => LPad.For(0, 3));
+        Assert.Throws<ArgumentOutOfRangeException>(() => LPad.For(4, -1));
+    }
+
+    [Fact]
     public void Voltage_never_falls_with_the_load() => Gen.Select(RandomNetworks.Logarithmic(0.5, 16), RandomNetworks.Logarithmic(1, 4))
         .Sample((load, ratio) => TwoRatings.VoltsInto(load * ratio) >= TwoRatings.VoltsInto(load) - 1e-12);
 
