@@ -52,6 +52,19 @@ public class HighPassTests
     }
 
     [Fact]
+    public void Between_few_points_levels_run_straight_over_log_frequency()
+    {
+        // By hand: 8 to 12 kHz mean 1 dB, 12 to 16 kHz (at 16 kHz -2·ln(16/12)/ln(20/12) = -1.1263) mean -0.5632 dB, weighted by ln 1.5 and ln 1.3333 over ln 2:
+        // 0.3512 dB. Corner at 0.3512 - 3.0103 = -2.6591 dB, 2.6591/20 of a decade below 1 kHz: 736.3 Hz. Levels at half and an eighth of it:
+        // -20 + 20·lg 3.6815 = -8.679 and -40 + 20·ln(92.04/20)/ln 5 = -21.031 dB; 12.352 dB over two octaves.
+        var found = HighPass.Of([20, 100, 1000, 8000, 12_000, 20_000], [-40, -20, 0, 2, 0, -2]);
+        Assert.Equal(0.3512, found.PassbandDb, 1e-4);
+        Assert.Equal(736.3, found.CornerHz!.Value, 0.05);
+        Assert.Equal(6.176, found.SlopeDbPerOctave!.Value, 1e-3);
+        Assert.Equal((1.6488, 8000), (Math.Round(found.PeakDb, 4), found.PeakHz));
+    }
+
+    [Fact]
     public void Levels_without_their_frequencies_are_refused()
     {
         Assert.Throws<ArgumentException>(() => HighPass.Of([100, 1000], [0]));
