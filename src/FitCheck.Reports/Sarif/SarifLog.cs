@@ -13,6 +13,7 @@ internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, 
     private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private readonly List<SarifRule> _rules = Used(known, results);
+    private readonly bool _someAccepted = results.Any(r => r.Accepted is not null);
 
     /// <summary>What a shop changed of the rules, in sentences.</summary>
     public IReadOnlyList<string> RuleChanges { get; init; } = [];
@@ -141,7 +142,7 @@ internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, 
     // The standard wants them on all results of a run or on none.
     private void WriteSuppressions(Utf8JsonWriter json, SarifResult result)
     {
-        if (!results.Any(r => r.Accepted is not null))
+        if (!_someAccepted)
             return;
         json.WriteStartArray("suppressions");
         if (result.Accepted is { } reason)
