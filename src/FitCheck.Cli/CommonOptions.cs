@@ -23,20 +23,6 @@ internal sealed class CommonOptions
 
     public Option<bool> Verbose { get; } = new("--verbose") { Description = "Tell what passed too" };
 
-    /// <summary>One or more of these.</summary>
-    public static Option<string[]> Formats(string[] known)
-    {
-        var formats = new Option<string[]>("--format", "-f")
-        {
-            Description = "How to tell the result; give it again with one --output each [default: text]",
-            HelpName = string.Join('|', known),
-        };
-        formats.AcceptOnlyFromAmong(known);
-        return formats;
-    }
-
-    public static Option<string[]> Outputs() => new("--output", "-o") { Description = "Write to this file instead of standard output", HelpName = "FILE" };
-
     public Folders Folders(ParseResult parsed) => Folders(parsed.GetValue(Catalog) ?? [], parsed.GetValue(Rules) ?? []);
 
     /// <summary>The folders that were given, or those beside the program.</summary>

@@ -1,5 +1,4 @@
 using System.Text;
-using FitCheck.Findings;
 using FitCheck.Reports;
 
 namespace FitCheck.Cli;
@@ -10,10 +9,13 @@ internal sealed class OutputTargets
     private readonly List<Target> _targets = [];
 
     /// <summary>The pairs, or a sentence that says what is wrong with them. Checked before any work is done.</summary>
-    public static (OutputTargets? Targets, string? Error) Pair(IReadOnlyList<string> formats, IReadOnlyList<string> files)
+    /// <param name="formats">As they were given; none is told by the names of the files, or is text.</param>
+    /// <param name="files">As they were given.</param>
+    /// <param name="known">The formats that the command has.</param>
+    public static (OutputTargets? Targets, string? Error) Pair(IReadOnlyList<string> formats, IReadOnlyList<string> files, string[] known)
     {
         if (formats.Count == 0)
-            formats = files.Count == 0 ? ["text"] : [.. files.Select(FormatOf)];
+            formats = files.Count == 0 ? ["text"] : [.. files.Select(f => FormatOf(f, known))];
         if (files.Count > formats.Count)
             return (null, $"{files.Count} --output for {formats.Count} --format; give a format for each file");
         if (formats.Count > files.Count + 1)
@@ -22,7 +24,7 @@ internal sealed class OutputTargets
             return (null, $"{Path.GetFileName(twice.Key)} is named twice by --output");
         var targets = new OutputTargets();
         for (var i = 0; i < formats.Count; i++)
-            targets._targets.Add(new Target(ReportList.Find(formats[i])!, i < files.Count ? files[i] : null));
+            targets._targets.Add(new Target(formats[i], i < files.Count ? files[i] : null));
         return (targets, null);
     }
 
@@ -31,46 +33,57 @@ internal sealed class OutputTargets
     {
         foreach (var target in _targets)
         {
-            if (!formats.Contains(target.Report.Format))
+            if (!formats.Contains(target.Format))
                 return false;
         }
         return true;
     }
 
     /// <summary>Writes every report; a file is written beside its place and then renamed, so that no reader ever sees half of it.</summary>
-    /// <returns>Null when all went well, else what did not.</returns>
-    public string? Write(CheckResult result, ReportOptions options) => Write((report, o, output) => report.Write(result, o, output), options);
-
-    /// <inheritdoc cref="Write(CheckResult, ReportOptions)"/>
-    public string? Write(LintResult result, ReportOptions options) => Write((report, o, output) => ((ILintReport)report).Write(result, o, output), options);
-
-    private string? Write(Action<IReport, ReportOptions, TextWriter> write, ReportOptions options)
+    /// <returns>Null when all went well, else the exit status; standard error says why.</returns>
+    public int? Write(ReportOptions options, Action<string, ReportOptions, TextWriter> write)
     {
-        foreach (var (report, file) in _targets)
+        try
         {
-            if (file is null)
+            foreach (var (format, file) in _targets)
             {
-                using var output = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
-                write(report, options, output);
-                continue;
+                if (Write(format, file, options, write) is { } error)
+                    return Failed(error);
             }
-            using var text = new StringWriter { NewLine = "\n" };
-            write(report, options with { Color = false }, text);
-            if (AtomicFile.Write(file, text.ToString()) is { } error)
-                return error;
+            return null;
         }
-        return null;
+        catch (TemplateException e)
+        {
+            return Failed(e.Message);
+        }
     }
 
-    private static string FormatOf(string file) => Path.GetExtension(file).ToLowerInvariant() switch
+    private static string? Write(string format, string? file, ReportOptions options, Action<string, ReportOptions, TextWriter> write)
     {
-        ".html" or ".htm" => "html",
-        ".json" => "json",
-        ".md" => "markdown",
-        ".sarif" => "sarif",
-        ".xml" => "junit",
-        _ => "text",
-    };
+        if (file is null)
+        {
+            using var output = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
+            write(format, options, output);
+            return null;
+        }
+        using var text = new StringWriter { NewLine = "\n" };
+        write(format, options with { Color = false }, text);
+        return AtomicFile.Write(file, text.ToString());
+    }
 
-    private sealed record Target(IReport Report, string? File);
+    private static int Failed(string message)
+    {
+        Console.Error.WriteLine("fitcheck: " + message);
+        return ExitStatus.BadInput;
+    }
+
+    // The extension says it where the command has such a format.
+    private static string FormatOf(string file, string[] known)
+    {
+        var extension = Path.GetExtension(file).ToLowerInvariant();
+        var format = extension switch { ".htm" => "html", ".md" => "markdown", ".xml" => "junit", _ => extension.TrimStart('.') };
+        return Array.IndexOf(known, format) >= 0 ? format : "text";
+    }
+
+    private sealed record Target(string Format, string? File);
 }

@@ -30,6 +30,9 @@ public static class ReportList
     /// <summary>What those are called that also tell what `lint` found.</summary>
     public static string[] LintFormats => Array.ConvertAll(Array.FindAll(Reports, r => r is ILintReport), r => r.Format);
 
+    /// <summary>The report of this format that tells what `lint` found, or null.</summary>
+    public static ILintReport? FindForLint(string format) => Find(format) as ILintReport;
+
     /// <summary>The report of this format, or null.</summary>
     public static IReport? Find(string format)
     {

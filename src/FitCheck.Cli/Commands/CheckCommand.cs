@@ -12,19 +12,19 @@ internal static class CheckCommand
     {
         var builds = new Argument<string[]>("BUILD") { HelpName = "BUILD", Description = "Build files to check", Arity = ArgumentArity.OneOrMore };
         builds.CompletionSources.Add(context => Files(context.WordToComplete));
-        var (formats, outputs) = (CommonOptions.Formats(ReportList.Formats), CommonOptions.Outputs());
+        var targets = new TargetOptions(ReportList.Formats);
         var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 from this status up", DefaultValueFactory = _ => "fail" };
         failOn.AcceptOnlyFromAmong("fail", "measure", "warn");
         var common = new CommonOptions();
         var command = new Command("check", "Check builds against catalog and rules, and write the report")
         {
-            builds, formats, outputs, failOn, common.Catalog, common.Rules, common.Verbose, common.NoColor,
+            builds, targets.Formats, targets.Outputs, failOn, common.Catalog, common.Rules, common.Verbose, common.NoColor,
         };
         command.SetAction(parsed => Run(new CheckRequest
         {
             Builds = parsed.GetValue(builds)!,
-            Formats = parsed.GetValue(formats) ?? [],
-            Outputs = parsed.GetValue(outputs) ?? [],
+            Formats = parsed.GetValue(targets.Formats) ?? [],
+            Outputs = parsed.GetValue(targets.Outputs) ?? [],
             Catalog = parsed.GetValue(common.Catalog) ?? [],
             Rules = parsed.GetValue(common.Rules) ?? [],
             FailOn = parsed.GetValue(failOn)!,
@@ -36,7 +36,7 @@ internal static class CheckCommand
 
     public static int Run(CheckRequest request)
     {
-        var (targets, error) = OutputTargets.Pair(request.Formats, request.Outputs);
+        var (targets, error) = OutputTargets.Pair(request.Formats, request.Outputs, ReportList.Formats);
         if (targets is null)
             return Usage(error!);
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
@@ -53,27 +53,12 @@ internal static class CheckCommand
             FailOn = StatusWords.Parse(request.FailOn)!.Value,
             Root = Environment.CurrentDirectory,
         };
-        if (Written(targets, result, options) is { } failed)
-        {
-            Console.Error.WriteLine("fitcheck: " + failed);
-            return ExitStatus.BadInput;
-        }
+        if (targets.Write(options, (format, told, output) => ReportList.Find(format)!.Write(result, told, output)) is { } failed)
+            return failed;
         ProblemLines.Tell(outcome.Problems, Console.Error);
         foreach (var build in result.Builds)
             ProblemLines.Tell(build.Remarks, Console.Error);
         return Exit(result, options.FailOn);
-    }
-
-    private static string? Written(OutputTargets targets, CheckResult result, ReportOptions options)
-    {
-        try
-        {
-            return targets.Write(result, options);
-        }
-        catch (TemplateException e)
-        {
-            return e.Message;
-        }
     }
 
     private static int Exit(CheckResult result, Status failOn)

@@ -10,23 +10,19 @@ internal static class LintCommand
     public static Command Create()
     {
         var paths = new Argument<string[]>("PATH") { HelpName = "PATH", Description = "Build files, or folders with them [default: the builds of the catalog]", Arity = ArgumentArity.ZeroOrMore };
-        var (formats, outputs) = (CommonOptions.Formats(ReportList.LintFormats), CommonOptions.Outputs());
+        var targets = new TargetOptions(ReportList.LintFormats);
         var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 on warnings too, when `warn`", DefaultValueFactory = _ => "fail" };
         failOn.AcceptOnlyFromAmong("fail", "warn");
         var common = new CommonOptions();
         var command = new Command("lint", "Validate catalog, rules and builds: schema, references, units, examples, plausibility")
         {
-            paths, formats, outputs, failOn, common.Catalog, common.Rules,
+            paths, targets.Formats, targets.Outputs, failOn, common.Catalog, common.Rules,
         };
         command.SetAction(parsed =>
         {
-            var (targets, error) = OutputTargets.Pair(parsed.GetValue(formats) ?? [], parsed.GetValue(outputs) ?? []);
-            if (targets is null)
-            {
-                Console.Error.WriteLine($"fitcheck: {error}");
-                return ExitStatus.BadUsage;
-            }
-            return Run(parsed.GetValue(paths) ?? [], common.Folders(parsed), targets, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);
+            var (pairs, error) = targets.Pair(parsed);
+            return pairs is null ? TargetOptions.Usage(error!)
+                : Run(parsed.GetValue(paths) ?? [], common.Folders(parsed), pairs, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);
         });
         return command;
     }
@@ -36,11 +32,9 @@ internal static class LintCommand
         LintResult result;
         using (var line = new ProgressLine())
             result = Lint.Run(paths, folders, line.Tell);
-        if (targets.Write(result, ReportOptions.Default with { FailOn = failOn, Root = Environment.CurrentDirectory }) is { } failed)
-        {
-            Console.Error.WriteLine("fitcheck: " + failed);
-            return ExitStatus.BadInput;
-        }
+        var options = ReportOptions.Default with { FailOn = failOn, Root = Environment.CurrentDirectory };
+        if (targets.Write(options, (format, told, output) => ReportList.FindForLint(format)!.Write(result, told, output)) is { } failed)
+            return failed;
         Console.Error.WriteLine($"{result.Files} files read: {Counted(result.Errors, "error")}, {Counted(result.Warnings, "warning")}");
         return result.Errors > 0 ? ExitStatus.BadInput : result.Warnings > 0 && failOn == Status.Warn ? ExitStatus.Found : ExitStatus.Good;
     }
