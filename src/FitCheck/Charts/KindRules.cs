@@ -14,6 +14,7 @@ internal sealed class KindRules
 {
     private readonly Entry[] _all;
     private readonly Dictionary<RestsOn, Entry[]> _groups = [];
+    private readonly Dictionary<RestsOn, Entry[]> _harmless = [];
     private readonly Func<Spot, Brief>[] _sources;
     private readonly Dictionary<RestsOn, int[]> _facts = [];
     private readonly Brief[] _settled;
@@ -50,6 +51,8 @@ internal sealed class KindRules
         _all = [.. asked];
         foreach (var group in asked.GroupBy(e => e.RestsOn))
             _groups[group.Key] = [.. group];
+        foreach (var group in asked.Where(e => rules.Judged[e.Order].Fail is null).GroupBy(e => e.RestsOn))
+            _harmless[group.Key] = [.. group];
         // What a rule asks that rests on more has to be handed on; what rests on a driver or a place alone is always.
         foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn || _restsOn[s] is RestsOn.Driver or RestsOn.Place)).Distinct().GroupBy(s => _restsOn[s]))
             _facts[group.Key] = [.. group];
@@ -92,12 +95,21 @@ internal sealed class KindRules
     public Partial Ask(RestsOn on, Spot spot, Span<Brief> sheet) =>
         _groups.TryGetValue(on, out var group) ? Ask(group, spot, sheet, on, exactly: true) : Partial.Nothing;
 
+    /// <summary>The same of those that can fail alone, or of the others.</summary>
+    public Partial Ask(RestsOn on, Spot spot, Span<Brief> sheet, bool canFail)
+    {
+        if (!_groups.TryGetValue(on, out var group))
+            return Partial.Nothing;
+        var harmless = _harmless.GetValueOrDefault(on) ?? [];
+        return canFail ? Ask(group.AsSpan(0, group.Length - harmless.Length), spot, sheet, on, exactly: true) : Ask(harmless, spot, sheet, on, exactly: true);
+    }
+
     /// <summary>What all rules say, in order, until one fails.</summary>
     /// <param name="spot">Where.</param>
     /// <param name="sheet">Has the facts that rest on the driver alone, and on the place alone.</param>
     public Partial AskAll(Spot spot, Span<Brief> sheet) => Ask(_all, spot, sheet, RestsOn.Pair, exactly: false);
 
-    private Partial Ask(Entry[] entries, Spot spot, Span<Brief> sheet, RestsOn on, bool exactly)
+    private Partial Ask(ReadOnlySpan<Entry> entries, Spot spot, Span<Brief> sheet, RestsOn on, bool exactly)
     {
         var said = Partial.Nothing;
         Span<bool> worked = stackalloc bool[sheet.Length];

@@ -54,6 +54,8 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
                 onMount.Put(RestsOn.Mount | RestsOn.Place, candidate.Facts, _sheet);
                 onMount.Put(DriverAndMount, mated.Facts, _sheet);
                 said = said.With(onMount.Ask(RestsOn.Pair, spot, _sheet));
+                if (!said.HasFailed && new Outcome(said.Worst, rules, said.Least).IsBetterThan(best.Outcome))
+                    said = said.With(mated.Rest ??= onMount.Ask(DriverAndMount, spot, _sheet, canFail: false));
             }
             var outcome = said.ToOutcome(rules);
             if (outcome.IsBetterThan(best.Outcome))
@@ -68,7 +70,7 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         onMount.Put(RestsOn.Mount, table.Mounts[mount], _sheet);
         onMount.Work(DriverAndMount, spot, _sheet);
         mated.Facts = onMount.Taken(DriverAndMount, _sheet);
-        mated.Said = onMount.Ask(DriverAndMount, spot, _sheet);
+        mated.Said = onMount.Ask(DriverAndMount, spot, _sheet, canFail: true);
         return _mated[mount] = mated;
     }
 }

@@ -53,7 +53,8 @@ internal static class MountingFacts
 
     private static void Behind(PositionContext c, FactSheet sheet)
     {
-        sheet.Set("depth_needed", DepthNeeded(c, null));
+        var (needs, reach) = DepthNeeded(c, null);
+        sheet.Set("depth_needed", needs.Of(reach));
         var fixedThings = c.Position.Mounting.Obstructions.Where(o => !o.Moving).ToList();
         var moving = c.Position.Mounting.Obstructions.Where(o => o.Moving).ToList();
         var available = new Stack(Dimension.Metre);
@@ -71,11 +72,10 @@ internal static class MountingFacts
     }
 
     /// <summary>How far the driver reaches behind the mounting plane; with a thing, how far it reaches where that thing stands.</summary>
-    internal static FactValue DepthNeeded(PositionContext c, Obstruction? thing)
+    internal static (Stack Stack, Func<double[], double> Depth) DepthNeeded(PositionContext c, Obstruction? thing)
     {
         var stack = new Stack(Dimension.Metre);
-        var (reach, _) = Reach(c, stack, thing);
-        return stack.Of(reach);
+        return (stack, Reach(c, stack, thing).Reach);
     }
 
     /// <summary>True when a thing stands at every hour and from the middle on, so that the whole depth of the driver counts.</summary>
@@ -110,19 +110,20 @@ internal static class MountingFacts
 
     private static void Before(PositionContext c, FactSheet sheet)
     {
-        sheet.Set("front_needed", FrontNeeded(c));
+        var (needs, height) = FrontNeeded(c);
+        sheet.Set("front_needed", needs.Of(height));
         sheet.Set("front_available", Dimension.Metre, c.Placed.GrilleGap?.Si);
         var margin = new Stack(Dimension.Metre);
         var gap = margin.Need(c.AtPosition("gap from the panel to the grille"), FrontGauge, c.Placed.GrilleGap);
-        var height = Front(c, margin);
-        sheet.Set("front_margin", margin.Of(v => v[gap] - height(v)));
+        var taken = Front(c, margin);
+        sheet.Set("front_margin", margin.Of(v => v[gap] - taken(v)));
     }
 
     /// <summary>How far the driver stands before the mounting plane, its travel included.</summary>
-    internal static FactValue FrontNeeded(PositionContext c)
+    internal static (Stack Stack, Func<double[], double> Height) FrontNeeded(PositionContext c)
     {
         var stack = new Stack(Dimension.Metre);
-        return stack.Of(Front(c, stack));
+        return (stack, Front(c, stack));
     }
 
     private static Func<double[], double> Front(PositionContext c, Stack stack)
@@ -143,7 +144,8 @@ internal static class MountingFacts
 
     private static void Hole(PositionContext c, FactSheet sheet)
     {
-        sheet.Set("hole_needed", HoleNeeded(c));
+        var (needs, diameter) = HoleNeeded(c);
+        sheet.Set("hole_needed", needs.Of(diameter));
         // A round body in an oval hole is held by the short axis.
         var shortAxis = c.Size?.CutoutMinor is null && c.Placed.MeasuredCutout is null ? c.Position.Mounting.CutoutMinor : null;
         var hole = shortAxis ?? c.Placed.Cutout;
@@ -169,10 +171,10 @@ internal static class MountingFacts
     }
 
     /// <summary>The diameter of the hole that the body needs in the panel.</summary>
-    internal static FactValue HoleNeeded(PositionContext c)
+    internal static (Stack Stack, Func<double[], double> Diameter) HoleNeeded(PositionContext c)
     {
         var stack = new Stack(Dimension.Metre);
-        return stack.Of(HoleNeeded(c, stack));
+        return (stack, HoleNeeded(c, stack));
     }
 
     private static Func<double[], double> HoleNeeded(PositionContext c, Stack stack)

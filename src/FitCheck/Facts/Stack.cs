@@ -17,7 +17,7 @@ internal sealed class Stack(Dimension dimension)
     private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
     // Of an angle no reading in millimetres is told, and none is looked for beyond what can stand upright.
     private readonly HashSet<int> _angles = [];
-    private readonly List<Datum> _data = [];
+    private readonly List<(string What, Figure? Figure, Yaml.Location At)> _data = [];
 
     /// <summary>Adds a figure that must be known. Returns its place among the inputs.</summary>
     public int Need(string what, string how, Figure? figure)
@@ -28,7 +28,7 @@ internal sealed class Stack(Dimension dimension)
         if (figure is { Quantity.Dimension: var d } && d == Dimension.Radian)
             _angles.Add(_inputs.Count - 1);
         if (figure is not null)
-            _data.Add(new Datum($"{what}: {figure}", figure.At));
+            _data.Add((what, figure, figure.At));
         return _inputs.Count - 1;
     }
 
@@ -42,14 +42,13 @@ internal sealed class Stack(Dimension dimension)
     }
 
     /// <summary>Adds a place where a datum stands that the function reads by itself.</summary>
-    public void Cite(string what, Yaml.Location at) => _data.Add(new Datum(what, at));
+    public void Cite(string what, Yaml.Location at) => _data.Add((what, null, at));
 
     /// <summary>The fact.</summary>
     public FactValue Of(Func<double[], double> f)
     {
-        var missing = 0;
-        foreach (var (_, _, estimated) in _unsure)
-            missing += estimated ? 0 : 1;
+        var missing = Missing();
+        var data = _data.ConvertAll(d => new Datum(d.Figure is null ? d.What : $"{d.What}: {d.Figure}", d.At));
         var unsure = new List<Unsure>();
         foreach (var (index, how, estimated) in _unsure)
         {
@@ -57,11 +56,28 @@ internal sealed class Stack(Dimension dimension)
                 unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 || _angles.Contains(index) ? null : limit => Passing(index, f, limit)));
         }
         if (missing > 0)
-            return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = _data };
+            return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = data };
         var number = StackUp.Of(_inputs, f);
         return double.IsNaN(number.Value)
             ? FactValue.Unknown(FactType.Number(dimension)) with { Data = _data }
-            : FactValue.Of(dimension, number) with { Unsure = unsure, Data = _data };
+            : FactValue.Of(dimension, number) with { Unsure = unsure, Data = data };
+    }
+
+    /// <summary>The number and whether any figure is a guess, without what tells a person why; null when a figure is missing or the number is none.</summary>
+    public (Uncertain Number, bool IsGuess)? Weigh(Func<double[], double> f)
+    {
+        if (Missing() > 0)
+            return null;
+        var number = StackUp.Of(_inputs, f);
+        return double.IsNaN(number.Value) ? null : (number, _unsure.Count > 0);
+    }
+
+    private int Missing()
+    {
+        var missing = 0;
+        foreach (var (_, _, estimated) in _unsure)
+            missing += estimated ? 0 : 1;
+        return missing;
     }
 
     private string? Passing(int index, Func<double[], double> f, PassLimit limit)
