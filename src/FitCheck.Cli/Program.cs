@@ -62,6 +62,7 @@ internal static class Program
         CheckCommand.Create(),
         LintCommand.Create(),
         ChartCommand.Create(),
+        ImpactCommand.Create(),
         ExplainCommand.Create(),
         NewCommand.Create(),
         SchemaCommand.Create(),

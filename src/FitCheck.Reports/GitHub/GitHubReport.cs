@@ -52,7 +52,7 @@ public sealed class GitHubReport : ILintReport
             Command(command, at, $"{finding.Title} ({finding.Status.Word()}, {finding.Rule})", message, options, output);
     }
 
-    private static void Command(string command, Location at, string title, string message, ReportOptions options, TextWriter output)
+    internal static void Command(string command, Location at, string title, string message, ReportOptions options, TextWriter output)
     {
         var place = $"file={Property(FileNames.In(options.Root, at.File))}";
         if (at.Line > 0)

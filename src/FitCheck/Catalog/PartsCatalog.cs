@@ -30,6 +30,10 @@ public sealed class PartsCatalog
     /// <summary>The entry with this id, or null when there is none or it can't be read.</summary>
     public Entry? Find(string id) => _entries.TryGetValue(id, out var entry) ? entry : _entries[id] = Load(id, null);
 
+    /// <summary>The entry as it is written; null when there is none.</summary>
+    internal YamlNode? Written(string id) =>
+        _files.ById.TryGetValue(id, out var file) && SourceText.Decode(file.Name, file.Bytes, _problems) is { } source ? YamlReader.Read(source, _problems) : null;
+
     /// <summary>The part or vehicle of a given type; a reference to nothing or to the wrong kind is told as a problem at the place of the reference.</summary>
     public T? Resolve<T>(Located<string>? reference, string kind, ProblemList problems) where T : Entry
     {

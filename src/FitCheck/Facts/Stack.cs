@@ -59,7 +59,7 @@ internal sealed class Stack(Dimension dimension)
             return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = data };
         var number = StackUp.Of(_inputs, f);
         return double.IsNaN(number.Value)
-            ? FactValue.Unknown(FactType.Number(dimension)) with { Data = _data }
+            ? FactValue.Unknown(FactType.Number(dimension)) with { Data = data }
             : FactValue.Of(dimension, number) with { Unsure = unsure, Data = data };
     }
 

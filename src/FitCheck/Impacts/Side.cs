@@ -1,0 +1,71 @@
+using FitCheck.Builds;
+using FitCheck.Findings;
+using FitCheck.Schemas;
+using FitCheck.Yaml;
+
+namespace FitCheck.Impacts;
+
+/// <summary>One of the two states that are compared: a folder with `catalog/` and mostly `rules/` in it.</summary>
+/// <param name="Name">As the caller named it: a folder or a revision.</param>
+/// <param name="Root">The folder that holds it.</param>
+public sealed record SideFolder(string Name, string Root)
+{
+    /// <summary>Its catalog, and its rules or, without any, those of the program.</summary>
+    public Folders Folders => new([Below("catalog")], Directory.Exists(Below("rules")) ? [Below("rules")] : Folders.BesideProgram.Rules);
+
+    private string Below(string name) => Root.Replace('\\', '/').TrimEnd('/') + "/" + name;
+}
+
+/// <summary>A side that was read: catalog, rules, and every build with its findings.</summary>
+internal sealed class Side
+{
+    private readonly string _root;
+
+    private Side(SideFolder folder, Workshop workshop)
+    {
+        (_root, Workshop) = (folder.Root.Replace('\\', '/').TrimEnd('/') + "/", workshop);
+    }
+
+    public Workshop Workshop { get; }
+
+    /// <summary>Builds by their ids: the result, or why there is none.</summary>
+    public SortedDictionary<string, (BuildResult? Result, Location At, IReadOnlyList<Problem> Problems)> Builds { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Null when its catalog or its rules can't be used; problems say why.</summary>
+    public static Side? Read(SideFolder folder, Remembered remembered, List<Problem> problems, Action<string>? progress)
+    {
+        var own = new ProblemList();
+        var workshop = Workshop.Open(folder.Folders, remembered, own, progress);
+        if (workshop is null)
+        {
+            var root = folder.Root.Replace('\\', '/').TrimEnd('/') + "/";
+            problems.AddRange(own.Sorted().Select(p => p with { At = At(p.At, root), Message = $"{p.Message} ({folder.Name})" }));
+            return null;
+        }
+        var side = new Side(folder, workshop);
+        side.ReadBuilds(folder, remembered, progress);
+        return side;
+    }
+
+    /// <summary>A place as it is told, from the side's own root on.</summary>
+    public Location Shown(Location at) => At(at, _root);
+
+    private static Location At(Location at, string root) => at.File.StartsWith(root, StringComparison.Ordinal) ? at with { File = at.File[root.Length..] } : at;
+
+    private void ReadBuilds(SideFolder folder, Remembered remembered, Action<string>? progress)
+    {
+        var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
+        var builds = Path.Combine(folder.Folders.Catalog[0], "builds");
+        if (!Directory.Exists(builds))
+            return;
+        foreach (var path in Directory.GetFiles(builds, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        {
+            progress?.Invoke($"checking {Path.GetFileName(path)} of {folder.Name}");
+            var problems = new ProblemList();
+            var build = BuildFiles.Read(path, Workshop, remembered, schemas, problems);
+            var file = path.Replace('\\', '/');
+            Builds[Path.ChangeExtension(file[(builds.Length + 1)..], null)] =
+                (build is null ? null : Check.Judged(build, Workshop.Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
+        }
+    }
+}
