@@ -60,6 +60,7 @@ internal static class Program
         + "Exit status: 0 nothing at or above --fail-on, 1 something is, 2 an input is invalid, 3 wrong usage, 70 a defect of FitCheck.")
     {
         CheckCommand.Create(),
+        SuggestCommand.Create(),
         LintCommand.Create(),
         ChartCommand.Create(),
         ImpactCommand.Create(),

@@ -15,6 +15,8 @@ public sealed record Build
     public Located<Money>? Budget { get; init; }
     /// <summary>Work that the person accepts: `cut-wires`, `drill`, `enlarge-holes`, `trim-parts`.</summary>
     public IReadOnlySet<string> Accepts { get; init; } = new HashSet<string>(StringComparer.Ordinal);
+    /// <summary>What `suggest` leaves as it is: parts, positions, devices or outputs.</summary>
+    public IReadOnlyList<Located<string>> Keep { get; init; } = [];
     public required IReadOnlyList<Placed> Placed { get; init; }
     public required IReadOnlyList<Device> Devices { get; init; }
     public required IReadOnlyList<Channel> Channels { get; init; }

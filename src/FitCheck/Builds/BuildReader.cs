@@ -36,6 +36,7 @@ public sealed class BuildReader
             VehicleAt = f.Text("vehicle")!.At,
             Budget = f.Money("budget"),
             Accepts = f.Texts("accepts").Select(t => t.Value).ToHashSet(StringComparer.Ordinal),
+            Keep = f.Texts("keep"),
             Placed = placed,
             Devices = devices,
             Channels = channels,

@@ -1,0 +1,80 @@
+using System.CommandLine;
+using System.Text;
+using FitCheck.Findings;
+using FitCheck.Reports;
+using FitCheck.Reports.Suggestions;
+using FitCheck.Suggestions;
+
+namespace FitCheck.Cli.Commands;
+
+/// <summary>`fitcheck suggest BUILD`</summary>
+internal static class SuggestCommand
+{
+    public static Command Create()
+    {
+        var build = new Argument<string>("BUILD") { HelpName = "BUILD", Description = "The build to change" };
+        var format = new Option<string>("--format", "-f") { Description = "How to tell the result", DefaultValueFactory = _ => "text", HelpName = string.Join('|', SuggestionReports.Formats) };
+        format.AcceptOnlyFromAmong(SuggestionReports.Formats);
+        var output = new Option<string?>("--output", "-o") { Description = "Write to this file instead of standard output", HelpName = "FILE" };
+        var failOn = new Option<string>("--fail-on") { Description = "Findings of this status and worse have to go", DefaultValueFactory = _ => "fail" };
+        failOn.AcceptOnlyFromAmong("fail", "measure", "warn");
+        var prefer = new Option<string>("--prefer") { Description = "Which of several answers is best", DefaultValueFactory = _ => "price" };
+        prefer.AcceptOnlyFromAmong("price", "changes", "work", "margin");
+        var keep = new Option<string[]>("--keep") { Description = "A part, position, device or output that stays as it is; give it again for more", HelpName = "ID" };
+        var stock = new Option<bool>("--in-stock") { Description = "Only parts that need not be ordered" };
+        var write = new Option<string?>("--write", "-w") { Description = "Write the changed build to this file; an existing file is kept", HelpName = "FILE" };
+        var force = new Option<bool>("--force") { Description = "Let --write replace an existing file" };
+        var time = new Option<int>("--time") { Description = "Search for so many seconds at most", DefaultValueFactory = _ => 60, HelpName = "SECONDS" };
+        var common = new CommonOptions();
+        var command = new Command("suggest", "Find the changes from the catalog that make a build pass")
+        {
+            build, format, output, failOn, prefer, keep, stock, write, force, time, common.Catalog, common.Rules, common.NoColor,
+        };
+        command.SetAction(parsed =>
+        {
+            var request = new SuggestRequest(parsed.GetValue(build)!)
+            {
+                FailOn = StatusWords.Parse(parsed.GetValue(failOn)!)!.Value,
+                Prefer = Enum.Parse<Preference>(parsed.GetValue(prefer)!, ignoreCase: true),
+                Keep = parsed.GetValue(keep) ?? [],
+                CurrentOnly = parsed.GetValue(stock),
+                Time = TimeSpan.FromSeconds(Math.Max(1, parsed.GetValue(time))),
+            };
+            var target = parsed.GetValue(write);
+            if (target is not null && File.Exists(target) && !parsed.GetValue(force))
+                return Refused($"{target} exists; it is kept as it is (--force replaces it)");
+            SuggestOutcome outcome;
+            using (var line = new ProgressLine())
+                outcome = Suggest.Run(request, common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+            if (outcome.Result is not { } result)
+                return ProblemLines.Tell(outcome.Problems, Console.Error);
+            var told = Told(result, SuggestionReports.Find(parsed.GetValue(format)!)!, parsed.GetValue(output), CommonOptions.Color(parsed.GetValue(common.NoColor)));
+            if (told is null && target is not null && result.Proposals.Count > 0)
+                told = AtomicFile.Write(target, result.Proposals[0].Yaml);
+            if (told is not null)
+                return Refused(told);
+            ProblemLines.Tell(outcome.Problems, Console.Error);
+            return result.Passes ? ExitStatus.Good : ExitStatus.Found;
+        });
+        return command;
+    }
+
+    private static string? Told(Suggestion result, ISuggestionReport report, string? file, bool color)
+    {
+        if (file is null)
+        {
+            using var output = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
+            report.Write(result, ReportOptions.Default with { Color = color }, output);
+            return null;
+        }
+        using var text = new StringWriter { NewLine = "\n" };
+        report.Write(result, ReportOptions.Default, text);
+        return AtomicFile.Write(file, text.ToString());
+    }
+
+    private static int Refused(string message)
+    {
+        Console.Error.WriteLine("fitcheck: " + message);
+        return ExitStatus.BadInput;
+    }
+}

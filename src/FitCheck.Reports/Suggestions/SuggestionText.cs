@@ -1,0 +1,69 @@
+using FitCheck.Findings;
+using FitCheck.Reports.Telling;
+using FitCheck.Reports.Text;
+using FitCheck.Suggestions;
+
+namespace FitCheck.Reports.Suggestions;
+
+/// <summary>For a terminal: what to change, why, and what it costs.</summary>
+public sealed class SuggestionText : ISuggestionReport
+{
+    private const int Indent = 9;
+
+    public string Format => "text";
+
+    public void Write(Suggestion suggestion, ReportOptions options, TextWriter output)
+    {
+        var page = new TextPage(output, options.Columns, options.Color);
+        var before = suggestion.Before;
+        page.Heading(before.Name);
+        page.Line(0, before.VehicleName);
+        page.Marked(before.Verdict, Indent, Wording.Verdict(Tally.OfPoints(before.Findings)));
+        page.Gap();
+        if (suggestion.PassesAlready)
+            page.Line(0, "It passes as it is: nothing has to change.");
+        for (var i = 0; i < suggestion.Proposals.Count; i++)
+            Proposal(page, suggestion, i);
+        if (suggestion.Conflict is { } conflict)
+            Conflict(page, conflict);
+        page.Gap();
+        if (!suggestion.PassesAlready)
+        {
+            page.Line(0, SuggestionWords.Proof(suggestion));
+            page.Line(0, SuggestionWords.Scope, TextStyle.Faint);
+        }
+    }
+
+    private static void Proposal(TextPage page, Suggestion suggestion, int index)
+    {
+        var proposal = suggestion.Proposals[index];
+        page.Heading(index == 0 ? $"What to change ({SuggestionWords.Best(suggestion.Preference)})" : $"Instead {Figures.Whole(index)}");
+        foreach (var change in proposal.Changes)
+        {
+            page.Hanging(2, "- ", SuggestionWords.Change(change));
+            foreach (var reason in SuggestionWords.Reasons(change))
+                page.Hanging(4, "because  ", reason);
+        }
+        if (proposal.Changes.Count == 0)
+            page.Hanging(2, "- ", "The seller's list: written anew, with all that the build needs.");
+        page.Line(2, $"Total {SuggestionWords.Price(proposal)}; work on the vehicle: {SuggestionWords.Work(proposal.Work)}"
+            + (SuggestionWords.Clearance(proposal.LeastClearance) is { } clearance ? $"; least clearance {clearance}" : "") + ".");
+        page.Marked(proposal.After.Verdict, Indent, Wording.Verdict(Tally.OfPoints(proposal.After.Findings)));
+        foreach (var told in Told.Of(proposal.New))
+            page.Hanging(Indent, $"new: {told.First.Status.Word()}  ", $"{told.Where}: {told.First.Message}");
+        page.Gap();
+    }
+
+    private static void Conflict(TextPage page, Conflict conflict)
+    {
+        page.Heading("Nothing from the catalog makes it pass");
+        foreach (var told in conflict.Obstacles)
+        {
+            page.Hanging(2, "- ", $"{told.Finding.PositionName}: {told.Finding.Message} ({told.Finding.Rule})");
+            if (told.Nearest is { } nearest)
+                page.Line(4, nearest);
+        }
+        foreach (var wish in conflict.Wishes)
+            page.Hanging(2, "- ", wish);
+    }
+}

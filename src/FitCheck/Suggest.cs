@@ -1,0 +1,68 @@
+using FitCheck.Builds;
+using FitCheck.Findings;
+using FitCheck.Schemas;
+using FitCheck.Suggestions;
+using FitCheck.Yaml;
+
+namespace FitCheck;
+
+/// <summary>What `suggest` is asked for.</summary>
+public sealed record SuggestRequest(string File)
+{
+    public Status FailOn { get; init; } = Status.Fail;
+    public Preference Prefer { get; init; }
+    /// <summary>Ids of parts, positions, devices or outputs that stay, besides those that the build keeps.</summary>
+    public IReadOnlyList<string> Keep { get; init; } = [];
+    /// <summary>Only parts that need not be ordered.</summary>
+    public bool CurrentOnly { get; init; }
+    /// <summary>How long to search at most.</summary>
+    public TimeSpan Time { get; init; } = TimeSpan.FromSeconds(60);
+}
+
+/// <summary>Finds the changes from the catalog that make a build pass, by trying them against the same facts and rules as `check`.</summary>
+public static class Suggest
+{
+    private const int Wanted = 3;
+
+    /// <summary>The best changes, or why there are none. Bad input comes back as problems, never as an exception.</summary>
+    public static SuggestOutcome Run(SuggestRequest request, Folders folders, Remembered remembered, Action<string>? progress = null)
+    {
+        var problems = new ProblemList();
+        if (Workshop.Open(folders, remembered, problems, progress) is not { } workshop)
+            return new SuggestOutcome(null, problems.Sorted());
+        if (BuildFiles.Read(request.File, workshop, remembered, new Lazy<SchemaCheck>(() => new SchemaCheck()), problems) is not { } build || problems.HasErrors)
+            return new SuggestOutcome(null, problems.Sorted());
+        var text = SourceText.Decode(build.File, File.ReadAllBytes(request.File), problems)!.Text;
+        progress?.Invoke("looking for changes");
+        var bench = new Bench(build.File, text, workshop.Catalog, workshop.Rules);
+        return new SuggestOutcome(Of(bench, request, workshop), problems.Sorted());
+    }
+
+    private static Suggestion Of(Bench bench, SuggestRequest request, Workshop workshop)
+    {
+        var before = Check.Judged(bench.Build, workshop.Rules);
+        var goal = new Goal { FailOn = request.FailOn, Prefer = request.Prefer };
+        var suggestion = new Suggestion
+        {
+            Program = ProgramName.WithVersion,
+            CatalogDigest = workshop.Catalog.Digest,
+            Preference = request.Prefer,
+            FailOn = request.FailOn,
+            Before = before,
+            Proof = new Proof(1, 0, 0, Complete: true),
+            PassesAlready = before.Verdict < request.FailOn,
+        };
+        if (suggestion.PassesAlready)
+            return suggestion;
+        var slots = Slots.Of(bench, workshop.Catalog, request.CurrentOnly, [.. request.Keep, .. bench.Build.Keep.Select(k => k.Value)]);
+        var finder = new Finder(bench, slots, goal, request.Time);
+        var answers = finder.Best(Wanted);
+        var teller = new ProposalTeller(bench, workshop.Rules, before, goal);
+        return suggestion with
+        {
+            Proposals = [.. answers.Select(teller.Tell)],
+            Conflict = answers.Count > 0 ? null : new Conflict(),
+            Proof = finder.Proof,
+        };
+    }
+}

@@ -1,0 +1,35 @@
+using FitCheck.Findings;
+
+namespace FitCheck.Suggestions;
+
+/// <summary>Which of several passing builds is the better one.</summary>
+public enum Preference
+{
+    /// <summary>The least total price.</summary>
+    Price,
+    /// <summary>The fewest changes.</summary>
+    Changes,
+    /// <summary>The least work on vehicle and parts.</summary>
+    Work,
+    /// <summary>The largest of the least clearances.</summary>
+    Margin,
+}
+
+/// <summary>What a search is after.</summary>
+internal sealed record Goal
+{
+    /// <summary>Findings of this status and worse must go.</summary>
+    public Status FailOn { get; init; } = Status.Fail;
+    public Preference Prefer { get; init; }
+    /// <summary>Findings that may stay open for want of data because they were open before; null when any may.</summary>
+    public IReadOnlySet<(string Rule, string Key)>? OpenBefore { get; init; }
+    /// <summary>How many things that were chosen for their sound may be exchanged.</summary>
+    public int Voices { get; init; }
+    /// <summary>Only these rules count; null for all.</summary>
+    public IReadOnlySet<string>? Rules { get; init; }
+
+    public bool IsBad(Issue issue) => !issue.IsWaived && (Rules is null || Rules.Contains(issue.Rule.Id))
+        && (issue.Status >= FailOn || (issue.Status == Status.Measure && OpenBefore is not null && !OpenBefore.Contains(issue.Id)))
+        // The seller's list is written anew with every answer.
+        && !issue.Rule.Names.Any(n => n is "quote_lacks_count" or "quote_unused_count");
+}

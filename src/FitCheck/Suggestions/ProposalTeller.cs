@@ -1,0 +1,57 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Findings;
+using FitCheck.Rules;
+
+namespace FitCheck.Suggestions;
+
+/// <summary>Turns an answer into what a person is told, after a check in full of the build that would be written.</summary>
+internal sealed class ProposalTeller(Bench bench, RuleSet rules, BuildResult before, Goal goal)
+{
+    /// <summary>The proposal. That its build passes is checked here; if it did not, the search would have a defect.</summary>
+    public Proposal Tell(Answer answer)
+    {
+        var yaml = QuoteText.Renewed(bench, answer.Changes);
+        var after = Check.Judged(bench.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
+        if (after.Verdict >= goal.FailOn)
+            throw new InvalidOperationException("a proposed build does not pass");
+        var had = before.Findings.Where(f => f.Waived is null && f.Status != Status.Pass).Select(f => (f.Rule, f.Position, f.Status)).ToHashSet();
+        return new Proposal
+        {
+            Changes = [.. answer.Changes.Select(c => Told(c, answer.Changes, after))],
+            After = after,
+            Yaml = yaml,
+            Difference = Difference(before.Totals, after.Totals),
+            Work = answer.Assessment.Work,
+            LeastClearance = double.IsFinite(answer.Assessment.LeastClearance) ? answer.Assessment.LeastClearance : null,
+            New = [.. after.Findings.Where(f => f.Waived is null && f.Status != Status.Pass && !had.Contains((f.Rule, f.Position, f.Status)))],
+            InDoubt = after.Findings.Any(f => f.Status == Status.Measure && f.Waived is null && !before.Findings.Any(b => b.Rule == f.Rule && b.Position == f.Position && b.Status == Status.Measure)),
+        };
+    }
+
+    private ProposedChange Told(Change change, IReadOnlyList<Change> all, BuildResult after)
+    {
+        var without = all.Where(c => c.Slot != change.Slot).ToList();
+        var reasons = new List<Reason>();
+        if (bench.Read(without) is { } less)
+        {
+            var judged = Check.Judged(less, rules);
+            var bad = bench.Assess(without).Issues.Where(goal.IsBad).Select(i => i.Id).ToHashSet();
+            reasons.AddRange(judged.Findings.Where(f => bad.Contains((f.Rule, f.Position)))
+                .Select(f => new Reason(f, after.Findings.FirstOrDefault(a => a.Rule == f.Rule && a.Position == f.Position))));
+        }
+        return new ProposedChange(change.Slot.What, [.. change.Slot.Where.Select(NameOf)], change.Slot.Now, change.Option.Value)
+        {
+            FromName = change.Slot.Now is { } now ? (bench.Find(now) as Part)?.Name : null,
+            ToName = change.Option.Parts.Count > 0 ? string.Join(" and ", change.Option.Parts.Select(p => p.Name)) : null,
+            Because = reasons,
+            Difference = after.Totals is [var total] && bench.Read(without) is not null ? total with { Amount = bench.PriceOf(all) - bench.PriceOf(without) } : null,
+        };
+    }
+
+    private string NameOf(string place) => bench.Build.Vehicle.Find(place)?.Name ?? place;
+
+    private static List<Money> Difference(IReadOnlyList<Money> before, IReadOnlyList<Money> after) =>
+        [.. before.Concat(after).Select(m => m.Currency).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
+            .Select(c => new Money(after.Where(m => m.Currency == c).Sum(m => m.Amount) - before.Where(m => m.Currency == c).Sum(m => m.Amount), c))];
+}

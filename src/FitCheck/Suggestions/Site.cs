@@ -1,0 +1,82 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Yaml;
+
+namespace FitCheck.Suggestions;
+
+/// <summary>An entry of `fit` or `channels` as it is written, and the positions that it is about.</summary>
+internal sealed record Site(YamlMap Map, IReadOnlyList<string> Positions)
+{
+    public string? this[string key] => (Map[key] as YamlScalar)?.Text;
+
+    public static IReadOnlyList<Site> Of(YamlMap root, string list, string positions) =>
+        [.. Maps(root, list).Select(m => new Site(m, [.. ((m[positions] as YamlList)?.Items ?? []).OfType<YamlScalar>().Select(s => s.Text)]))];
+
+    public static IEnumerable<YamlMap> Maps(YamlMap root, string list) => ((root[list] as YamlList)?.Items ?? []).OfType<YamlMap>();
+}
+
+/// <summary>What the finders of slots work with.</summary>
+internal sealed record Ground(Build Build, YamlMap Root, YamlEditor Editor, Stock Stock)
+{
+    public Vehicle Vehicle => Build.Vehicle;
+
+    public IReadOnlyList<Site> Fit { get; } = Site.Of(Root, "fit", "at");
+
+    public IReadOnlyList<Site> Channels { get; } = Site.Of(Root, "channels", "feeds");
+
+    /// <summary>Sites that choose the same for mirrored places, together: both sides of a vehicle are one choice.</summary>
+    public IEnumerable<IReadOnlyList<Site>> Paired(IEnumerable<Site> sites, Func<Site, string?> value)
+    {
+        var rest = sites.ToList();
+        while (rest.Count > 0)
+        {
+            var first = rest[0];
+            var other = rest.Skip(1).FirstOrDefault(s => value(s) == value(first) && Atoms.AreMirrored(Vehicle, first.Positions, s.Positions));
+            rest.Remove(first);
+            if (other is not null)
+                rest.Remove(other);
+            yield return other is null ? [first] : [first, other];
+        }
+    }
+
+    /// <summary>Positions in pairs of left and right where both are among them.</summary>
+    public IEnumerable<IReadOnlyList<string>> Pairs(IEnumerable<string> positions)
+    {
+        var rest = positions.ToList();
+        while (rest.Count > 0)
+        {
+            var first = rest[0];
+            var other = Atoms.Mirror(Vehicle, first) is { } mirror && rest.Contains(mirror) ? mirror : null;
+            rest.Remove(first);
+            if (other is not null)
+                rest.Remove(other);
+            yield return other is null ? [first] : [first, other];
+        }
+    }
+}
+
+/// <summary>What may be bought: the catalog without what is no longer made, or only what is on the shelf.</summary>
+internal sealed class Stock(PartsCatalog catalog, bool currentOnly, bool discontinuedToo = false)
+{
+    private readonly Dictionary<string, IReadOnlyList<Part>> _parts = new(StringComparer.Ordinal);
+
+    public PartsCatalog Catalog => catalog;
+
+    /// <summary>The parts of a kind, cheapest first.</summary>
+    public IEnumerable<T> All<T>(string kind) where T : Part
+    {
+        if (!_parts.TryGetValue(kind, out var parts))
+        {
+            _parts[kind] = parts = [.. catalog.IdsOf(kind).Select(catalog.Find).OfType<Part>().Where(Sold)
+                .OrderBy(p => p.Price.Value.Amount).ThenBy(p => p.Id, StringComparer.Ordinal)];
+        }
+        return parts.OfType<T>();
+    }
+
+    private bool Sold(Part part) => part.Availability.Value switch
+    {
+        "current" => true,
+        "discontinued" => discontinuedToo,
+        _ => !currentOnly,
+    };
+}

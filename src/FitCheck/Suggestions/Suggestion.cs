@@ -1,0 +1,88 @@
+using FitCheck.Catalog;
+using FitCheck.Findings;
+using FitCheck.Yaml;
+
+namespace FitCheck.Suggestions;
+
+/// <summary>What `suggest` found: a result, or the reasons why there is none.</summary>
+public sealed record SuggestOutcome(Suggestion? Result, IReadOnlyList<Problem> Problems);
+
+/// <summary>The answer to `suggest`: everything a report may tell of it.</summary>
+public sealed record Suggestion
+{
+    public required string Program { get; init; }
+    public required string CatalogDigest { get; init; }
+    public required Preference Preference { get; init; }
+    /// <summary>Findings of this status and worse had to go.</summary>
+    public required Status FailOn { get; init; }
+    /// <summary>The build as it was given.</summary>
+    public required BuildResult Before { get; init; }
+    /// <summary>True when nothing has to change.</summary>
+    public bool PassesAlready { get; init; }
+    /// <summary>Changes with which it passes, best first; empty when there are none.</summary>
+    public IReadOnlyList<Proposal> Proposals { get; init; } = [];
+    /// <summary>Why nothing passes; null when something does.</summary>
+    public Conflict? Conflict { get; init; }
+    public required Proof Proof { get; init; }
+
+    /// <summary>True when it passes already or a change makes it pass.</summary>
+    public bool Passes => PassesAlready || Proposals.Count > 0;
+}
+
+/// <summary>Changes that make the build pass, and what they bring about.</summary>
+public sealed record Proposal
+{
+    public required IReadOnlyList<ProposedChange> Changes { get; init; }
+    /// <summary>The changed build, checked in full.</summary>
+    public required BuildResult After { get; init; }
+    /// <summary>The changed build as YAML.</summary>
+    public required string Yaml { get; init; }
+    /// <summary>What it costs more than before; negative when it costs less.</summary>
+    public required IReadOnlyList<Money> Difference { get; init; }
+    /// <summary>Findings that warn of work on vehicle or parts.</summary>
+    public required int Work { get; init; }
+    /// <summary>The least clearance anywhere, m; null when none is known.</summary>
+    public double? LeastClearance { get; init; }
+    /// <summary>Findings that the build did not have before and that a person should know.</summary>
+    public IReadOnlyList<Finding> New { get; init; } = [];
+    /// <summary>True when it leaves open what was settled before, for want of data.</summary>
+    public bool InDoubt { get; init; }
+}
+
+/// <summary>One thing that is chosen otherwise.</summary>
+/// <param name="What">As a person calls it: `spacer`.</param>
+/// <param name="Where">Names of positions, outputs or devices.</param>
+/// <param name="From">A part's id or a setting; null for nothing.</param>
+/// <param name="To">The same, of what comes instead.</param>
+public sealed record ProposedChange(string What, IReadOnlyList<string> Where, string? From, string? To)
+{
+    /// <summary>Names of the parts, where they are parts.</summary>
+    public string? FromName { get; init; }
+    public string? ToName { get; init; }
+    /// <summary>What it adds to the price, in the build's currency.</summary>
+    public Money? Difference { get; init; }
+    /// <summary>What would stand in the way without it, before and with it.</summary>
+    public IReadOnlyList<Reason> Because { get; init; } = [];
+}
+
+/// <summary>A finding that a change removes: without it, and with it (null when the rule no longer applies).</summary>
+public sealed record Reason(Finding Without, Finding? With);
+
+/// <summary>How sure the answer is.</summary>
+/// <param name="Judged">Combinations judged by all rules.</param>
+/// <param name="Foreseen">Combinations refused by what had been judged before.</param>
+/// <param name="TooDear">Combinations that could not become better than the answers.</param>
+/// <param name="Complete">False when the time ran out before everything was looked at.</param>
+public sealed record Proof(int Judged, int Foreseen, int TooDear, bool Complete);
+
+/// <summary>Why nothing passes.</summary>
+public sealed record Conflict
+{
+    /// <summary>Wishes of the build (kept parts, budget, work that is not accepted) that can't all be had; empty when it is not for them.</summary>
+    public IReadOnlyList<string> Wishes { get; init; } = [];
+    /// <summary>The findings that no choice removes together, one for each rule and place.</summary>
+    public IReadOnlyList<Obstacle> Obstacles { get; init; } = [];
+}
+
+/// <summary>A finding that stays, and the nearest that any choice comes.</summary>
+public sealed record Obstacle(Finding Finding, string? Nearest);

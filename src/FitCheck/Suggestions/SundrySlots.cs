@@ -1,0 +1,73 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Yaml;
+
+namespace FitCheck.Suggestions;
+
+/// <summary>Small parts fitted at a position or standing in a wire: gasket ring, screws, tape, capacitor, L-pad.</summary>
+internal static class SundrySlots
+{
+    private static readonly string[] Exchanged = ["gasket-ring", "screws", "foam-tape", "damping-sheet", "capacitor", "l-pad", "moisture-guard"];
+
+    public static IEnumerable<Slot> Of(Ground g)
+    {
+        foreach (var slot in Exchanged.SelectMany(type => Present(g, type)))
+            yield return slot;
+        foreach (var slot in Missing(g, "gasket-ring", p => p.Driver is { Part.IsTweeter: false } && p.Cup is null && p.Position.Mounting.DoorCardGap is not null))
+            yield return slot;
+        foreach (var slot in Missing(g, "foam-tape", p => p.Adapter is not null && !g.Build.HasTreatment("damping-sheet", p.Position.Id)))
+            yield return slot;
+        // A second high-pass behind a first is a mistake, and a pad brings down only what a crossover leaves too loud or too strong.
+        foreach (var slot in Missing(g, "capacitor", p => p.Driver is { Part.IsTweeter: true } && Channel(g, p) is null or { Crossover: null, HighPass: null }))
+            yield return slot;
+        foreach (var slot in Missing(g, "l-pad", p => p.Driver is { Part.IsTweeter: true } && Channel(g, p) is { Crossover: not null }))
+            yield return slot;
+        foreach (var slot in Missing(g, "moisture-guard", p => p.OpenedWaterShed))
+            yield return slot;
+    }
+
+    private static IEnumerable<Slot> Present(Ground g, string type)
+    {
+        foreach (var sites in g.Paired(g.Fit.Where(s => Item(g, s, type) is not null), s => Item(g, s, type)?.Text))
+        {
+            var now = Item(g, sites[0], type)!.Text;
+            var at = sites.SelectMany(s => s.Positions).ToList();
+            yield return new Slot(Called(type), at, now, Atoms.At(Atoms.Of(type), at), () =>
+            [
+                .. g.Stock.All<Sundry>("sundry").Where(s => s.Type == type && s.Id != now)
+                    .Select(s => new Option(s.Id, [.. sites.Select(site => g.Editor.Replace(Item(g, site, type)!, s.Id))]) { Parts = [s] }),
+                // Without a part, rules about it would fall silent, which is no answer; but one too many in a tweeter's wire can go.
+                .. Atoms.Of(type) == "inline" ? new[] { new Option(null, [.. sites.Select(site => Removed(g, site, type))]) { Rank = 1 } } : [],
+            ]);
+        }
+    }
+
+    private static IEnumerable<Slot> Missing(Ground g, string type, Func<Placed, bool> wants)
+    {
+        var without = g.Build.Placed.Where(p => wants(p) && !p.Sundries.Exists(s => Atoms.Of(s.Part.Type) == Atoms.Of(type) && s.Part.Type == type) && !g.Build.HasTreatment(type, p.Position.Id));
+        foreach (var pair in g.Pairs(without.Select(p => p.Position.Id)))
+        {
+            yield return new Slot(Called(type), pair, null, Atoms.At(Atoms.Of(type), pair), () => g.Stock.All<Sundry>("sundry").Where(s => s.Type == type)
+                .Select(s => new Option(s.Id, [Added(g, pair, s.Id)]) { Parts = [s] }));
+        }
+    }
+
+    private static Channel? Channel(Ground g, Placed placed) => g.Build.Channels.FirstOrDefault(c => c.Feeds.Contains(placed));
+
+    private static TextEdit Added(Ground g, IReadOnlyList<string> pair, string id)
+    {
+        var own = g.Fit.Where(s => s.Positions.Count == pair.Count && s.Positions.All(pair.Contains)).ToList();
+        return own.Find(s => s.Map["with"] is YamlList) is { } listed ? g.Editor.AddItem((YamlList)listed.Map["with"]!, id) : FitSlots.Added(g, pair, "with", $"[{id}]")[0];
+    }
+
+    private static TextEdit Removed(Ground g, Site site, string type)
+    {
+        var list = (YamlList)site.Map["with"]!;
+        return list.Items.Count == 1 ? g.Editor.RemoveKey(site.Map, "with") : g.Editor.RemoveItem(list, list.Items.ToList().IndexOf(Item(g, site, type)!));
+    }
+
+    private static YamlScalar? Item(Ground g, Site site, string type) => (site.Map["with"] as YamlList)?.Items.OfType<YamlScalar>()
+        .FirstOrDefault(i => g.Stock.Catalog.Find(i.Text) is Sundry s && s.Type == type);
+
+    private static string Called(string type) => type switch { "gasket-ring" => "gasket ring", "foam-tape" => "foam tape", "damping-sheet" => "damping sheet", "l-pad" => "L-pad", "moisture-guard" => "moisture guard", _ => type };
+}
