@@ -11,7 +11,9 @@ internal sealed class TargetOptions
     public TargetOptions(string[] formats)
     {
         _formats = formats;
-        (Formats, Outputs) = (CommonOptions.Formats(formats), CommonOptions.Outputs());
+        Formats = new Option<string[]>("--format", "-f") { Description = "How to tell the result; give it again with one --output each [default: text]", HelpName = string.Join('|', formats) };
+        Formats.AcceptOnlyFromAmong(formats);
+        Outputs = new Option<string[]>("--output", "-o") { Description = "Write to this file instead of standard output", HelpName = "FILE" };
     }
 
     public Option<string[]> Formats { get; }
