@@ -61,8 +61,8 @@ public partial class GitHubTests
         {
             var match = Line().Match(line);
             Assert.True(match.Success, line);
-            var properties = match.Groups[2].Value.Split(',').Select(p => p.Split('=', 2)).ToDictionary(p => p[0], p => Decoded(p[1]), StringComparer.Ordinal);
-            return (match.Groups[1].Value, properties, Decoded(match.Groups[3].Value));
+            var properties = match.Groups["properties"].Value.Split(',').Select(p => p.Split('=', 2)).ToDictionary(p => p[0], p => Decoded(p[1]), StringComparer.Ordinal);
+            return (match.Groups["command"].Value, properties, Decoded(match.Groups["message"].Value));
         })];
     }
 
@@ -70,6 +70,6 @@ public partial class GitHubTests
         .Replace("%0D", "\r", StringComparison.Ordinal).Replace("%0A", "\n", StringComparison.Ordinal).Replace("%3A", ":", StringComparison.Ordinal)
         .Replace("%2C", ",", StringComparison.Ordinal).Replace("%25", "%", StringComparison.Ordinal);
 
-    [GeneratedRegex("^::(error|warning|notice) ([^:]*)::(.*)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("^::(?<command>error|warning|notice) (?<properties>[^:]*)::(?<message>.*)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Line();
 }
