@@ -54,6 +54,12 @@ public sealed class YamlReader
             _problems.Error(FirstTab(source, e) ?? At(e.Start), "not valid YAML: " + Plain(e.Message), ProblemKind.BrokenYaml);
             return null;
         }
+        catch (InvalidOperationException)
+        {
+            // The scanner loses its place on some broken flow mappings instead of saying so; where it was is the best that can be told.
+            _problems.Error(At(_parser.Current?.End ?? Mark.Empty), "not valid YAML: it can't be parsed from about here on", ProblemKind.BrokenYaml);
+            return null;
+        }
     }
 
     private YamlNode? ReadNode(int depth)
