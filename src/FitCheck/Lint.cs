@@ -1,5 +1,4 @@
 using FitCheck.Builds;
-using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
 using FitCheck.Schemas;
@@ -14,28 +13,41 @@ public static class Lint
     public static LintResult Run(IReadOnlyList<string> paths, Folders folders, Action<string>? progress = null)
     {
         var problems = new ProblemList();
-        var workshop = Workshop.Open(folders, Remembered.Nothing, problems, progress);
-        var rules = workshop?.Rules ?? RuleSet.Load(folders.Rules, FactRegistry.Declarations, new ProblemList());
-        foreach (var rule in rules.Rules)
+        var workshop = Workshop.OpenWhole(folders, problems, progress);
+        var usable = !problems.HasErrors;
+        foreach (var rule in workshop.Rules.Rules)
         {
             problems.AddRange(RuleChecks.Of(rule));
             foreach (var result in RuleExamples.Run(rule).Where(r => !r.IsAsExpected))
                 problems.Error(result.Example.At, $"the example `{result.Example.Name}` gives {result.Actual?.Word() ?? "none"}, expected {result.Example.Expect?.Word() ?? "none"}");
         }
         var builds = BuildPaths(paths, folders, problems).ToList();
-        if (workshop is null)
-            return new LintResult(problems.Sorted(), builds.Count) { Rules = rules.Help };
         var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
-        foreach (var path in builds)
+        foreach (var path in usable ? builds : [])
         {
             progress?.Invoke($"reading {path}");
             BuildFiles.Read(path, workshop, Remembered.Nothing, schemas, problems);
         }
-        problems.AddRange(Plausibility.Of(workshop.Catalog, workshop.Rules));
-        return new LintResult(problems.Sorted(), builds.Count + workshop.Catalog.Ids.Count() + workshop.Rules.Rules.Count) { Rules = rules.Help };
+        return new LintResult(WithPlausibility(problems.Sorted(), workshop), builds.Count + workshop.Catalog.Ids.Count() + workshop.Rules.Rules.Count) { Rules = workshop.Rules.Help };
     }
 
-    private static IEnumerable<string> BuildPaths(IReadOnlyList<string> paths, Folders folders, ProblemList problems)
+    // Physics is for figures that can be read: a file with a slip of form is judged when that is mended. Where a rule says the same as the reader, in
+    // the shop's own words, its word stands.
+    private static IReadOnlyList<Problem> WithPlausibility(IReadOnlyList<Problem> read, Workshop workshop)
+    {
+        var malformed = read.Where(IsOfForm).Select(p => p.At.File).ToHashSet(StringComparer.Ordinal);
+        var judged = Plausibility.Of(workshop.Catalog, workshop.Rules).Where(p => !malformed.Contains(p.At.File)).ToList();
+        var places = judged.Select(p => p.At).ToHashSet();
+        var all = new ProblemList();
+        all.AddRange(judged);
+        all.AddRange(read.Where(p => p.Severity != Severity.Error || IsOfForm(p) || !places.Contains(p.At)));
+        return all.Sorted();
+    }
+
+    private static bool IsOfForm(Problem problem) => problem.Kind == ProblemKind.Unreadable || problem.Kind == ProblemKind.BrokenYaml || problem.Kind == ProblemKind.WrongShape;
+
+    /// <summary>The build files that a run reads.</summary>
+    internal static IEnumerable<string> BuildPaths(IReadOnlyList<string> paths, Folders folders, ProblemList problems)
     {
         IReadOnlyList<string> roots = paths.Count > 0 ? paths : [.. folders.Catalog.Select(c => Path.Combine(c, "builds")).Where(Directory.Exists)];
         foreach (var root in roots)

@@ -2,6 +2,7 @@ using FitCheck.Catalog;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
+using FitCheck.Rules.Conditions;
 using FitCheck.Yaml;
 
 namespace FitCheck;
@@ -14,24 +15,65 @@ public static class Plausibility
     {
         ArgumentNullException.ThrowIfNull(catalog);
         ArgumentNullException.ThrowIfNull(rules);
-        var asked = rules.Rules.Where(r => r.Subject == Subject.Driver).ToList();
-        foreach (var driver in catalog.IdsOf("driver").Select(catalog.Find).OfType<Driver>())
+        var bySubject = rules.Rules.ToLookup(r => r.Subject);
+        var figures = new Dictionary<string, IReadOnlyList<Rule>>(StringComparer.Ordinal);
+        foreach (var table in Tables(catalog, bySubject.Contains, name => AskedFor(name).Count > 0))
         {
-            var table = FactRegistry.Of(driver);
-            foreach (var finding in asked.Select(r => Judge.Evaluate(r, table, driver.Id)).OfType<Finding>().Where(f => f.Status is Status.Warn or Status.Fail))
-                yield return Told(finding, driver.At);
+            var asked = table.Subject == Subject.Figure ? AskedFor(table.Values["figure"].Word!) : bySubject[table.Subject];
+            foreach (var rule in asked)
+            {
+                if (Judged(rule, table) is { } problem)
+                    yield return problem;
+            }
         }
+
+        IReadOnlyList<Rule> AskedFor(string figure) => figures.TryGetValue(figure, out var known) ? known
+            : figures[figure] = [.. bySubject[Subject.Figure].Where(r => MayApply(r, figure))];
     }
 
-    // The first datum of the entry is the figure that is doubted; what else the finding rests on is told beside it.
-    private static Problem Told(Finding finding, Location entry)
+    /// <summary>The facts of every entry, of the subjects that are asked for.</summary>
+    internal static IEnumerable<FactTable> Tables(PartsCatalog catalog, Func<Subject, bool> isAsked, Func<string, bool> isFigureAsked)
     {
-        var at = finding.Related.FirstOrDefault(r => r.At.File == entry.File)?.At ?? entry;
-        return new Problem(at, Severity.Warning, finding.Message)
+        var samples = new List<FigureSample>();
+        foreach (var entry in catalog.Ids.Select(catalog.Find).OfType<Entry>())
         {
-            Rule = finding.Rule,
-            Subject = finding.Position,
-            Related = [.. finding.Related.Where(r => r.At != at)],
+            if (entry is Driver driver && isAsked(Subject.Driver))
+                yield return FactRegistry.Of(driver);
+            if (isAsked(Subject.Entry))
+                yield return EntryFacts.Of(entry);
+            foreach (var table in Several(entry, catalog).Where(t => isAsked(t.Subject)))
+                yield return table;
+            samples.AddRange(FigureSample.Of(entry).Where(s => isFigureAsked(s.Figure)));
+        }
+        foreach (var taken in catalog.Taken)
+            yield return EntryFacts.Of(taken);
+        foreach (var table in FigureFacts.Of(samples))
+            yield return table;
+    }
+
+    private static IEnumerable<FactTable> Several(Entry entry, PartsCatalog catalog) =>
+        [.. RatingFacts.Of(entry), .. ReferenceFacts.Of(entry, catalog), .. entry is Vehicle vehicle ? MirrorFacts.Of(vehicle) : []];
+
+    // Most rules are about one figure: one whose condition is false for the figure's name alone need not be asked about each of a hundred thousand.
+    private static bool MayApply(Rule rule, string figure)
+    {
+        var name = new Dictionary<string, FactValue>(StringComparer.Ordinal) { ["figure"] = FactValue.Of(figure) };
+        return rule.When?.Evaluate(new FactInputs(rule.Scope, name)).Truth != false;
+    }
+
+    // The first datum is the figure that is doubted; what else the finding rests on is told beside it. Messages are made only for what is told.
+    private static Problem? Judged(Rule rule, FactTable table)
+    {
+        var inputs = new FactInputs(rule.Scope, table.Values);
+        if (Judgement.Of(rule, inputs) is not { Status: Status.Warn or Status.Fail } judgement)
+            return null;
+        var finding = Judge.Find(rule, table, inputs, judgement, table.Key, problems: null);
+        var at = judgement.Data.Count > 0 ? judgement.Data[0].At : table.At;
+        return new Problem(at, judgement.Status == Status.Fail ? Severity.Error : Severity.Warning, finding.Message)
+        {
+            Rule = rule.Id,
+            Subject = table.Key,
+            Related = [.. judgement.Data.Skip(1).Select(d => new Related(d.At, d.What)).Distinct(), .. judgement.Deciding is { } limit ? (Related[])[new(limit.Bound.At, "threshold of the rule")] : []],
         };
     }
 }

@@ -1,6 +1,7 @@
 using FitCheck.Builds;
 using FitCheck.Findings;
 using FitCheck.Rules;
+using FitCheck.Rules.Conditions;
 using FitCheck.Yaml;
 
 namespace FitCheck;
@@ -33,8 +34,9 @@ internal static class Waivers
     {
         if (rules.Changes.FirstOrDefault(c => c.IsOff && c.Rule == waiver.Rule) is { } off)
             return $"nothing to waive: `{waiver.Rule}` is switched off ({off.Reason})";
-        if (rules.Find(waiver.Rule) is null)
-            return $"no rule `{waiver.Rule}`, so this waiver matches nothing{Nearest.Hint(waiver.Rule, rules.Rules.Select(r => r.Id))}";
+        // A rule of the catalog is mostly not even read when the inputs are known; the answer must be the same then.
+        if (rules.Find(waiver.Rule) is not { } rule || rule.Subject.IsOfCatalog())
+            return $"no rule `{waiver.Rule}` of builds, so this waiver matches nothing{Nearest.Hint(waiver.Rule, rules.Rules.Where(r => !r.Subject.IsOfCatalog()).Select(r => r.Id))}";
         var where = waiver.Position is { } position ? $" at `{position}`" : "";
         return findings.Exists(f => f.Rule == waiver.Rule)
             ? $"nothing to waive: `{waiver.Rule}` finds nothing wrong{where}"

@@ -36,12 +36,25 @@ internal sealed class Workshop
         if (QuickProgram.IsThis)
             throw new HandOverException();
 
-        var rules = RuleSet.Load(files, FactRegistry.Declarations, problems, examples: true);
-        rules.CheckTemplates(problems);
-        catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"));
+        var whole = Validated(catalog, files, problems, progress);
         if (problems.HasErrors)
             return null;
         remembered.Add(digest);
+        return whole;
+    }
+
+    /// <summary>Opens and validates both, and gives what could be read even when something is wrong: for those who tell all that is.</summary>
+    public static Workshop OpenWhole(Folders folders, ProblemList problems, Action<string>? progress = null)
+    {
+        var catalog = PartsCatalog.Open(folders.Catalog, problems);
+        return Validated(catalog, RuleBytes.Of(folders.Rules, problems), problems, progress);
+    }
+
+    private static Workshop Validated(PartsCatalog catalog, RuleBytes files, ProblemList problems, Action<string>? progress)
+    {
+        var rules = RuleSet.Load(files, FactRegistry.Declarations, problems, examples: true);
+        rules.CheckTemplates(problems);
+        catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"));
         return new Workshop(catalog, Task.FromResult(rules));
     }
 

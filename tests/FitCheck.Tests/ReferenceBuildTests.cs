@@ -1,6 +1,7 @@
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
+using FitCheck.Rules.Conditions;
 using FitCheck.Yaml;
 using Xunit;
 
@@ -21,14 +22,17 @@ public sealed class ReferenceBuildTests
     private static readonly Dictionary<string, string> NotShown = new(StringComparer.Ordinal)
     {
         ["data/cutout-implausible-for-size"] = "no such entry",
+        ["data/depth-implausible-for-size"] = "no such entry",
+        ["data/flange-implausible-for-size"] = "no such entry",
+        ["data/force-factor-disagrees"] = "no such entry",
+        ["data/hole-circle-implausible-for-size"] = "no such entry",
+        ["data/tweeter-body-implausible"] = "no such entry",
         ["data/cutout-not-below-flange"] = "no such entry",
         ["data/depth-below-magnet"] = "no such entry",
         ["data/peak-below-continuous"] = "no such entry",
-        ["data/price-not-positive"] = "no such entry",
         ["data/q-factors-disagree"] = "no such entry",
         ["data/resonance-disagrees"] = "no such entry",
         ["data/sensitivity-implausible"] = "no such entry",
-        ["data/tilt-implausible"] = "no such entry",
         ["data/volume-disagrees"] = "no such entry",
         ["power/rating-above-supply-ceiling"] = "no output of the catalog claims more than the battery gives",
         ["tweeter/shallow-crossover-near-resonance"] = "the only tweeter without a lowest crossover comes with a steep one",
@@ -67,7 +71,7 @@ public sealed class ReferenceBuildTests
     public void Every_rule_speaks_in_some_build_or_is_excused()
     {
         var problems = new ProblemList();
-        var rules = RuleSet.Load(Folders.Rules, FactRegistry.Declarations, problems).Rules.Select(r => r.Id).ToList();
+        var rules = RuleSet.Load(Folders.Rules, FactRegistry.Declarations, problems).Rules.Where(r => !r.Subject.IsOfCatalog()).Select(r => r.Id).ToList();
         var speaking = Results.Value.Values.SelectMany(b => b.Findings).Where(f => f.Status != Status.Pass).Select(f => f.Rule).ToHashSet(StringComparer.Ordinal);
         Assert.Equal("", string.Join('\n', rules.Where(r => !speaking.Contains(r) && !NotShown.ContainsKey(r))));
         Assert.Equal("", string.Join('\n', NotShown.Keys.Where(r => speaking.Contains(r) || !rules.Contains(r, StringComparer.Ordinal))));

@@ -8,6 +8,7 @@ public sealed record Driver : Part
     internal Driver(Fields f) : base(f)
     {
         Type = f.Word("type");
+        TypeAt = f.Text("type")?.At ?? f.At;
         Oval = f.Word("shape") == "oval";
         Size = f.Length("size");
         Impedance = f.Figure("impedance", Dimension.Ohm);
@@ -24,9 +25,11 @@ public sealed record Driver : Part
         OwnCapacitor = f.Inner("own_high_pass")?.Figure("capacitor", Dimension.Farad);
         Terminals = Terminals.Read(f.Inner("terminals"));
         Holes = HoleCircle.Read(f.Inner("holes"));
+        Mass = f.Figure("mass", Dimension.Kilogram);
     }
 
     public string Type { get; }
+    public Yaml.Location TypeAt { get; }
     public bool Oval { get; }
     public Figure? Size { get; }
     public Figure? Impedance { get; }
@@ -36,6 +39,10 @@ public sealed record Driver : Part
     public Figure? Sensitivity { get; }
     /// <summary>True when the sensitivity is stated at 2.83 V, false at 1 W.</summary>
     public bool SensitivityAtVolts { get; }
+    /// <summary>The stated sensitivity at 1 W into the rated impedance, dB at 1 m; null when either is not given.</summary>
+    public double? OneWattLevel => Sensitivity is not { } stated ? null
+        : !SensitivityAtVolts ? stated.Si
+        : Impedance is { Si: > 0 } rated ? Physics.Acoustics.Sensitivity.ToOneWatt(stated.Si, rated.Si) : null;
     public DriverParameters? Parameters { get; }
     public DriverDimensions? Dimensions { get; }
     public Figure? LowestCrossover { get; }
@@ -47,6 +54,7 @@ public sealed record Driver : Part
     public Terminals? Terminals { get; }
     /// <summary>The screw holes in the flange.</summary>
     public HoleCircle? Holes { get; }
+    public Figure? Mass { get; }
     public bool IsTweeter => Type == "tweeter";
 }
 
@@ -62,6 +70,7 @@ public sealed record DriverParameters(Fields Fields)
     public Figure? Xmax => Fields.Length("xmax");
     public Figure? Re => Fields.Figure("re", Dimension.Ohm);
     public Figure? Le => Fields.Figure("le", Dimension.Henry);
+    public Figure? Bl => Fields.Figure("bl", Dimension.ForceFactor);
     public Figure? Mms => Fields.Figure("mms", Dimension.Kilogram);
     public Figure? Cms => Fields.Figure("cms", Dimension.Compliance);
 }

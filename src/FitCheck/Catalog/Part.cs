@@ -31,12 +31,15 @@ public abstract record Part : Entry
     protected Part(Fields f) : base(f)
     {
         Pack = f.Count("pack") ?? 1;
+        HasPrice = f.Map["price"] is not null;
         Price = f.Money("price") ?? new Located<Money>(new Money(0, "EUR"), f.At);
         Availability = f.Text("availability") ?? new Located<string>("current", f.At);
     }
 
     /// <summary>Pieces in a pack.</summary>
     public int Pack { get; }
+    /// <summary>False when no price is written; it counts as nothing then.</summary>
+    public bool HasPrice { get; }
     /// <summary>Price of a pack.</summary>
     public Located<Money> Price { get; }
     public Located<string> Availability { get; }

@@ -15,6 +15,9 @@ public sealed class PartsCatalog
     /// <summary>SHA-256 over the catalog's files, hexadecimal.</summary>
     public string Digest => _files.Digest;
 
+    /// <summary>Files whose id another file has taken; they are left out.</summary>
+    public IReadOnlyList<TakenId> Taken => _files.Taken;
+
     /// <summary>All ids, in ordinal order.</summary>
     public IEnumerable<string> Ids => _files.ById.Keys.Order(StringComparer.Ordinal);
 
@@ -79,5 +82,6 @@ public sealed class PartsCatalog
         return entry;
     }
 
-    private static string Article(string kind) => (kind[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + kind;
+    /// <summary>`a driver`, `an amplifier`.</summary>
+    internal static string Article(string kind) => (kind[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + kind;
 }

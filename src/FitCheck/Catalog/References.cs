@@ -2,9 +2,27 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
+/// <summary>A place that names an entry; <paramref name="Kind"/> is null where any part will do.</summary>
+internal sealed record Reference(Yaml.Located<string> Target, string? Kind);
+
 /// <summary>Follows the references from one entry to others.</summary>
 internal static class References
 {
+    /// <summary>Every place of an entry that names another entry.</summary>
+    public static IEnumerable<Reference> Of(Entry entry) => entry switch
+    {
+        Vehicle { FactorySource: { } source } => [new(source, "source-unit")],
+        ComponentSet set => [.. Maybe(set.Woofer, "driver"), .. Maybe(set.Tweeter, "driver"), .. Maybe(set.Crossover, "crossover"), .. Parts(set.Contains)],
+        WiringPart wiring => Parts(wiring.Contains),
+        Adapter adapter => adapter.Fits.Select(f => new Reference(f.Vehicle, "vehicle")),
+        Cup cup => cup.Fits.Select(f => new Reference(f.Vehicle, "vehicle")),
+        _ => [],
+    };
+
+    private static IEnumerable<Reference> Maybe(Located<string>? target, string kind) => target is null ? [] : [new(target, kind)];
+
+    private static IEnumerable<Reference> Parts(IReadOnlyList<Contained> contains) => contains.Select(c => new Reference(c.Part, null));
+
     public static void Check(Entry entry, PartsCatalog catalog, ProblemList problems)
     {
         switch (entry)

@@ -42,8 +42,11 @@ public sealed record Position
         Id = f.Word("id");
         Name = f.Text("name")?.Value ?? Id;
         Mirrored = mirrored;
+        MirrorOf = f.Text("mirror_of");
         Side = f.Word("side", "centre");
-        Role = f.Word("role");
+        SideAt = f.Text("side")?.At;
+        RoleAt = f.Text("role");
+        Role = RoleAt?.Value ?? "";
         Place = f.Word("place");
         Wet = f.Truth("wet") ?? false;
         AirbagNear = f.Truth("airbag_near") ?? false;
@@ -69,8 +72,14 @@ public sealed record Position
     public string Name { get; }
     /// <summary>True when its data were taken from the other side of the vehicle.</summary>
     public bool Mirrored { get; }
+    /// <summary>The position from which they were taken, and where it is named.</summary>
+    public Located<string>? MirrorOf { get; }
     public string Side { get; }
+    /// <summary>Where its side is written; null when it is not.</summary>
+    public Location? SideAt { get; }
     public string Role { get; }
+    /// <summary>The role and where it is written.</summary>
+    public Located<string>? RoleAt { get; }
     public string Place { get; }
     public bool Wet { get; }
     public bool AirbagNear { get; }
@@ -108,7 +117,7 @@ public sealed record Mounting
         GrilleGap = f.Length("grille_gap");
         Recess = f.Length("recess");
         PanelThickness = f.Length("panel_thickness");
-        PanelMaterial = f.Text("panel_material")?.Value;
+        PanelMaterialAt = f.Text("panel_material");
         DoorCardGap = f.Length("door_card_gap");
         ModuleRoom = f.Figures("module_room", Dimension.Metre);
         Obstructions = [.. f.Each("obstructions").Select(o => new Obstruction(
@@ -129,7 +138,9 @@ public sealed record Mounting
     /// <summary>The largest flange that sits in the recess or trim ring.</summary>
     public Figure? Recess { get; }
     public Figure? PanelThickness { get; }
-    public string? PanelMaterial { get; }
+    public string? PanelMaterial => PanelMaterialAt?.Value;
+    /// <summary>The material and where it is written.</summary>
+    public Located<string>? PanelMaterialAt { get; }
     public Figure? DoorCardGap { get; }
     public IReadOnlyList<Figure> ModuleRoom { get; }
     public IReadOnlyList<Obstruction> Obstructions { get; }

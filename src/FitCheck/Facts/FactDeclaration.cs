@@ -13,6 +13,16 @@ public enum Subject
     Driver,
     /// <summary>A source unit, line converter or amplifier with its supply, or the supply cable that several share.</summary>
     Device,
+    /// <summary>One entry of the catalog, of whatever kind, on its own.</summary>
+    Entry,
+    /// <summary>One figure of an entry against the same figure of the other entries of its class.</summary>
+    Figure,
+    /// <summary>One stated power rating of a source unit or an amplifier.</summary>
+    Rating,
+    /// <summary>One datum of a position in a vehicle against that of the position on the other side.</summary>
+    Mirror,
+    /// <summary>One place of an entry that names another entry.</summary>
+    Reference,
 }
 
 /// <summary>

@@ -13,7 +13,8 @@ public static class FactRegistry
         .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations, .. GasketFacts.Declarations,
         .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations, .. LevelFacts.Declarations,
         .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations,
-        .. DriverFacts.Declarations,
+        .. DriverFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations, .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
+        .. ReferenceFacts.Declarations,
         .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations,
     ];
 

@@ -48,9 +48,13 @@ public sealed class RuleSet
         var scopes = new FactScope[SubjectWords.All.Count];
         for (var i = 0; i < scopes.Length; i++)
             scopes[i] = new FactScope((Subject)i, declared);
+        var onlyOne = files.Files is [] or [.., { Layer: 0 }];
         var layers = new RuleLayers(s => scopes[(int)s], problems);
         foreach (var (file, bytes, layer) in files.Files)
         {
+            // A check of builds has no use for rules of the catalog; where later directories may change them, it has to tell that.
+            if (!examples && onlyOne && RuleFile.IsOfCatalog(bytes))
+                continue;
             if (file.Read(bytes, problems, examples) is { } root)
                 layers.Put(file, root, layer);
         }

@@ -1,4 +1,6 @@
+using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Facts;
@@ -9,6 +11,7 @@ public sealed class FactRegistryTests
     [
         .. Check.Run([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)],
             new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), Remembered.Nothing).Result!.Builds.SelectMany(b => b.Facts),
+        .. Plausibility.Tables(PartsCatalog.Open([RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint"))], new ProblemList()), _ => true, _ => true),
     ]);
 
     [Fact]
@@ -34,7 +37,7 @@ public sealed class FactRegistryTests
     }
 
     [Fact]
-    public void Every_declared_fact_is_computed_in_some_reference_build()
+    public void Every_declared_fact_is_computed_for_some_build_or_entry()
     {
         var computed = Tables.Value.SelectMany(t => t.Values.Select(v => (t.Subject, v.Key))).ToHashSet();
         var never = FactRegistry.Declarations.Where(d => !computed.Contains((d.Subject, d.Name))).Select(d => $"{d.Subject} {d.Name}");

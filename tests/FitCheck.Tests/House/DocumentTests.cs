@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FitCheck.Catalog;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Reports;
@@ -22,6 +23,19 @@ public sealed class DocumentTests
         ReportList.Find("text")!.Write(result, ReportOptions.Default, text);
 
         Assert.Equal(text.ToString().Replace(RepositoryRoot.Path.Replace('\\', '/') + "/", "", StringComparison.Ordinal), Block("README.md", "text", 0));
+    }
+
+    [Fact]
+    public void What_lint_says_in_the_readme_is_what_it_says()
+    {
+        var told = new[] { "resonance", "cutout-in-inches" }.SelectMany(name =>
+        {
+            var folder = RepositoryRoot.Of("tests", "cases", "lint", name).Replace('\\', '/');
+            var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder], new ProblemList());
+            return Plausibility.Of(catalog, RuleSet.Load(Repository.Rules, FactRegistry.Declarations, new ProblemList())).Select(p => p.ToString().Replace(folder + "/", "", StringComparison.Ordinal));
+        }).ToList();
+
+        Assert.All(Block("README.md", "text", 2).Split('\n', StringSplitOptions.RemoveEmptyEntries), line => Assert.Contains(line, told));
     }
 
     [Fact]

@@ -23,7 +23,7 @@ public sealed class RuleReaderTests
     [InlineData("title: Depth", "titel: Depth", "3:1", "`titel` is no key of a rule; did you mean `title`?")]
     [InlineData("title: Depth of the driver against the space behind the panel\n", "", "2:1", "a rule needs the key `title`")]
     [InlineData("id: mount/too-deep", "id: TooDeep", "2:5", "a rule's id is `family/slug` in lower-case letters, digits and hyphens, found `TooDeep`")]
-    [InlineData("subject: position", "subject: postion", "4:10", "`subject` of a rule is one of position, channel, build, driver, device, not `postion`; did you mean `position`?")]
+    [InlineData("subject: position", "subject: postion", "4:10", "`subject` of a rule is one of position, channel, build, driver, device, entry, figure, rating, mirror, reference, not `postion`; did you mean `position`?")]
     [InlineData("about: [driver, adapter]", "about: [driver, adaptor]", "5:17", "`about` of a rule is one of driver, adapter, cup, harness, crossover, output, vehicle, module, cable, budget, quote, device, feeder, fuse, ground, not `adaptor`; did you mean `adapter`?")]
     [InlineData("about: [driver, adapter]", "about: driver", "5:8", "`about` of a rule needs a list, found `driver`")]
     [InlineData("when: has_driver and not in_cup", "when: depth_margin", "6:7", "`when` needs an expression that is true or false; this one is a number in mm")]

@@ -5,7 +5,10 @@ namespace FitCheck.Rules.Conditions;
 /// <summary>The one place where subjects are spelled.</summary>
 public static class SubjectWords
 {
-    public static readonly IReadOnlyList<string> All = ["position", "channel", "build", "driver", "device"];
+    public static readonly IReadOnlyList<string> All = ["position", "channel", "build", "driver", "device", "entry", "figure", "rating", "mirror", "reference"];
+
+    /// <summary>True for what stands in the catalog alone: no build has it, so only `lint` asks.</summary>
+    public static bool IsOfCatalog(this Subject subject) => subject >= Subject.Entry;
 
     public static string Word(this Subject subject) => All[(int)subject];
 

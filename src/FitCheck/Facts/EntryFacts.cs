@@ -1,0 +1,59 @@
+using FitCheck.Catalog;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts;
+
+/// <summary>What an entry of any kind says of itself that can't be.</summary>
+internal static class EntryFacts
+{
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Declare.Word(Subject.Entry, "entry_name", "Name of the entry."),
+        Declare.Word(Subject.Entry, "entry_kind", "Kind of the entry."),
+        Declare.Truth(Subject.Entry, "id_is_unique", "No other file of the same folder has the same id."),
+        Declare.Word(Subject.Entry, "first_file", "The file that took the id first."),
+        Declare.Truth(Subject.Entry, "is_factory_part", "It came with the vehicle and is not for sale."),
+        Number("price", Dimension.Currency, "Price of a pack."),
+        Number("tilt", Dimension.Radian, "Tilt of a spacer."),
+        Number("outer", Dimension.Metre, "Outer diameter of a spacer or a cup."),
+        Number("opening", Dimension.Metre, "Opening of a spacer, or hole of a cup."),
+        Number("outer_over_opening", Dimension.Metre, "Outer diameter less the opening."),
+        Number("free_height", Dimension.Metre, "Height of a gasket before it is pressed."),
+        Number("compressed_height", Dimension.Metre, "Height of a gasket when it is pressed."),
+        Number("gasket_give", Dimension.Metre, "Free height less compressed height."),
+    ];
+
+    public static FactTable Of(Entry entry)
+    {
+        var sheet = new FactSheet();
+        sheet.Set("entry_name", entry.Name);
+        sheet.Set("entry_kind", entry.Kind);
+        sheet.Set("id_is_unique", truth: true);
+        sheet.Set("is_factory_part", entry is SourceUnit { Factory: true });
+        if (entry is Part { HasPrice: true } part)
+            sheet.Set("price", FactValue.Of(Dimension.Currency, (double)part.Price.Value.Amount) with { Shown = part.Price.Value.ToString(), Data = [new Datum("price", part.Price.At)] });
+        if (entry is Adapter { Tilt: { } tilt })
+            sheet.Set("tilt", FactValue.Of(Dimension.Radian, tilt.Si) with { Data = [new Datum($"tilt: {tilt}", tilt.At)] });
+        var (outer, opening) = entry switch { Adapter a => (a.Outer, a.Opening), Cup c => (c.Outer, c.Hole), _ => (null, null) };
+        Against(sheet, "outer_over_opening", ("opening", "opening", opening), ("outer", "outer diameter", outer), (hole, rim) => rim - hole);
+        if (entry is Sundry sundry)
+            Against(sheet, "gasket_give", ("compressed_height", "compressed height", sundry.CompressedHeight), ("free_height", "free height", sundry.FreeHeight), (pressed, free) => free - pressed);
+        return Table(entry.Id, entry.Name, entry.At, sheet) with { Currency = (entry as Part)?.Price.Value.Currency };
+    }
+
+    public static FactTable Of(TakenId taken)
+    {
+        var sheet = new FactSheet();
+        sheet.Set("entry_name", taken.Id);
+        sheet.Set("id_is_unique", FactValue.Of(false) with { Data = [new Datum($"the id {taken.Id}", taken.At), new Datum("the first file with this id", new Yaml.Location(taken.First, 1, 1))] });
+        sheet.Set("first_file", taken.First);
+        return Table(taken.Id, taken.Id, taken.At, sheet);
+    }
+
+    private static void Against(FactSheet sheet, string name, (string Fact, string What, Figure? Figure) doubted, (string Fact, string What, Figure? Figure) other, Func<double, double, double> f) =>
+        DriverFacts.Against(sheet, name, Dimension.Metre, doubted, other, f);
+
+    private static FactTable Table(string id, string name, Yaml.Location at, FactSheet sheet) => new(Subject.Entry, id, name, sheet.Values) { At = at };
+
+    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Entry, name, dimension, meaning);
+}
