@@ -6,15 +6,21 @@ namespace FitCheck.Cli;
 internal static class AtomicFile
 {
     /// <returns>Null when written, else a sentence that says what went wrong.</returns>
-    public static string? Write(string path, string text)
+    public static string? Write(string path, string text) => Write(path, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false).GetBytes(text));
+
+    /// <summary>A file that a link leads to is written, not the link; one that exists keeps its permissions.</summary>
+    /// <returns>Null when written, else a sentence that says what went wrong.</returns>
+    public static string? Write(string path, byte[] bytes)
     {
-        var full = Path.GetFullPath(path);
+        var full = Target(Path.GetFullPath(path));
         var beside = Path.Combine(Path.GetDirectoryName(full) ?? ".", $".{Path.GetFileName(full)}.{Environment.ProcessId}.part");
         try
         {
             if (Directory.Exists(full))
                 return $"{path} is a folder; name a file";
-            File.WriteAllText(beside, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+            File.WriteAllBytes(beside, bytes);
+            if (!OperatingSystem.IsWindows() && File.Exists(full))
+                File.SetUnixFileMode(beside, File.GetUnixFileMode(full));
             File.Move(beside, full, overwrite: true);
             return null;
         }
@@ -22,6 +28,18 @@ internal static class AtomicFile
         {
             TryDelete(beside);
             return $"{path} can't be written: {(e is DirectoryNotFoundException ? "there is no such folder" : e is UnauthorizedAccessException ? "no permission" : "the disk refused it")}";
+        }
+    }
+
+    private static string Target(string path)
+    {
+        try
+        {
+            return File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return path;
         }
     }
 

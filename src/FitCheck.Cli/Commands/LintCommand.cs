@@ -13,16 +13,21 @@ internal static class LintCommand
         var targets = new TargetOptions(ReportList.LintFormats);
         var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 on warnings too, when `warn`", DefaultValueFactory = _ => "fail" };
         failOn.AcceptOnlyFromAmong("fail", "warn");
+        var fix = new Option<bool>("--fix") { Description = "Put right what has one safe answer: unit spelling, order of keys, spaces at line ends, a missing last line end" };
         var common = new CommonOptions();
         var command = new Command("lint", "Validate catalog, rules and builds: schema, references, units, examples, plausibility")
         {
-            paths, targets.Formats, targets.Outputs, failOn, common.Catalog, common.Rules,
+            paths, targets.Formats, targets.Outputs, failOn, fix, common.Catalog, common.Rules,
         };
         command.SetAction(parsed =>
         {
             var (pairs, error) = targets.Pair(parsed);
-            return pairs is null ? TargetOptions.Usage(error!)
-                : Run(parsed.GetValue(paths) ?? [], common.Folders(parsed), pairs, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);
+            if (pairs is null)
+                return TargetOptions.Usage(error!);
+            var (files, folders) = (parsed.GetValue(paths) ?? [], common.Folders(parsed));
+            return parsed.GetValue(fix) && !Fixed(files, folders)
+                ? ExitStatus.BadInput
+                : Run(files, folders, pairs, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);
         });
         return command;
     }
@@ -37,6 +42,25 @@ internal static class LintCommand
             return failed;
         Console.Error.WriteLine($"{result.Files} files read: {Counted(result.Errors, "error")}, {Counted(result.Warnings, "warning")}");
         return result.Errors > 0 ? ExitStatus.BadInput : result.Warnings > 0 && failOn == Status.Warn ? ExitStatus.Found : ExitStatus.Good;
+    }
+
+    // What was put right goes to standard error: what is still wrong is the data.
+    private static bool Fixed(IReadOnlyList<string> paths, Folders folders)
+    {
+        var (edits, files) = (0, 0);
+        foreach (var (path, mended) in MendFiles.Of(paths, folders))
+        {
+            if (AtomicFile.Write(path, mended.Bytes) is { } refused)
+            {
+                Console.Error.WriteLine("fitcheck: " + refused);
+                return false;
+            }
+            foreach (var edit in mended.Edits)
+                Console.Error.WriteLine($"{edit.At}: fixed: {edit.What}");
+            (edits, files) = (edits + mended.Edits.Count, files + 1);
+        }
+        Console.Error.WriteLine(files == 0 ? "nothing to fix" : $"{Counted(edits, "place")} put right in {Counted(files, "file")}");
+        return true;
     }
 
     private static string Counted(int count, string word) => count == 1 ? $"1 {word}" : $"{count} {word}s";

@@ -1,0 +1,53 @@
+using FitCheck.Catalog;
+using FitCheck.Mending;
+using FitCheck.Yaml;
+
+namespace FitCheck;
+
+/// <summary>A file, and how it should be.</summary>
+public sealed record FileToMend(string Path, MendedFile Mended);
+
+/// <summary>Finds what `lint --fix` may put right in the files that `lint` reads. It writes nothing.</summary>
+public static class MendFiles
+{
+    /// <summary>
+    /// Every file with something to put right, in the order of folders and names. The catalog beside the program is nobody's to change and is left out; so is
+    /// a file that can't be read.
+    /// </summary>
+    /// <param name="paths">Builds, or folders with them; without any, the builds inside the catalog folders.</param>
+    /// <param name="folders">The catalog folders; the rules are not touched.</param>
+    public static IEnumerable<FileToMend> Of(IReadOnlyList<string> paths, Folders folders)
+    {
+        ArgumentNullException.ThrowIfNull(folders);
+        var own = folders with { Catalog = [.. folders.Catalog.Except(Folders.BesideProgram.Catalog, StringComparer.Ordinal)] };
+        var orders = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
+        var entries = own.Catalog.Where(Directory.Exists).SelectMany(root => Kinds.All.Select(k => (Folder: Path.Combine(root, k.Folder), k.Kind))
+            .Where(k => Directory.Exists(k.Folder)).SelectMany(k => Directory.GetFiles(k.Folder, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(f => (File: f, k.Kind))));
+        foreach (var (file, kind) in entries.Concat(Lint.BuildPaths(paths, own, new ProblemList()).Select(b => (File: b, Kind: "build"))))
+        {
+            if (!orders.TryGetValue(kind, out var order))
+                orders[kind] = order = OrderOf(kind, folders);
+            if (Bytes(file) is { } bytes && Mend.Of(file.Replace('\\', '/'), bytes, kind, order) is { Edits.Count: > 0 } mended)
+                yield return new FileToMend(file, mended);
+        }
+    }
+
+    // A shop's own starting file says how its entries are to look.
+    private static IReadOnlyList<string> OrderOf(string kind, Folders folders)
+    {
+        var starter = folders.Catalog.Concat(Folders.BesideProgram.Catalog).Select(c => Path.Combine(c, "starters", kind + ".yaml")).FirstOrDefault(File.Exists);
+        return starter is not null && Bytes(starter) is { } bytes && SourceText.Decode(starter, bytes, new ProblemList()) is { } source ? Mend.KeysOf(source.Text) : [];
+    }
+
+    private static byte[]? Bytes(string path)
+    {
+        try
+        {
+            return File.ReadAllBytes(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+}
