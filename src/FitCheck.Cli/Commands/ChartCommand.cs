@@ -40,7 +40,7 @@ internal static class ChartCommand
                 Positions = parsed.GetValue(position) ?? [],
                 Drivers = parsed.GetValue(driver) ?? [],
                 Sizes = parsed.GetValue(size) ?? [],
-                Statuses = [.. (parsed.GetValue(status) ?? []).Select(s => StatusWords.Parse(s)!.Value)],
+                Statuses = Asked(parsed.GetValue(status) ?? [], onlyText: pairs.NeedOnly("text")),
                 AnyType = parsed.GetValue(anyType),
                 Accepts = parsed.GetValue(accepts) is { Length: > 0 } work ? [.. work.Where(w => w != "none")] : null,
             };
@@ -54,6 +54,10 @@ internal static class ChartCommand
         });
         return command;
     }
+
+    // What does not fit fills most of a chart: a person at a terminal asks for it, a program and a page get it.
+    private static IReadOnlyList<Status> Asked(string[] words, bool onlyText) => words.Length > 0 ? [.. words.Select(s => StatusWords.Parse(s)!.Value)]
+        : onlyText ? [Status.Pass, Status.Warn, Status.Measure] : [];
 
     private static Option<string[]> Words(string name, string help, string description) => new(name) { HelpName = help, Description = description };
 

@@ -15,12 +15,10 @@ public sealed class ChartText : IChartReport
     public void Write(ChartResult result, ReportOptions options, TextWriter output)
     {
         var page = new TextPage(output, options.Columns, options.Color);
-        // Fails fill most of a chart; whoever asks for them alone gets them.
-        var hidden = result.Rows.Any(r => r.Status != Status.Fail);
         foreach (var vehicle in result.Rows.GroupBy(r => r.Vehicle.Id, StringComparer.Ordinal))
         {
             page.Heading(vehicle.First().Vehicle.Name);
-            foreach (var place in ChartLine.Of(vehicle.Where(r => !hidden || r.Status != Status.Fail)).GroupBy(l => l.Where, StringComparer.Ordinal))
+            foreach (var place in ChartLine.Of(vehicle).GroupBy(l => l.Where, StringComparer.Ordinal))
             {
                 page.Gap();
                 page.Line(0, $"{place.Key} ({place.First().Role})", TextStyle.Strong);
@@ -28,9 +26,9 @@ public sealed class ChartText : IChartReport
                     WriteLine(page, line, options.Verbose);
             }
             page.Gap();
-            WriteSets(page, [.. result.Sets.Where(s => s.Vehicle.Id == vehicle.Key && (!hidden || s.Status != Status.Fail))]);
+            WriteSets(page, [.. result.Sets.Where(s => s.Vehicle.Id == vehicle.Key)]);
         }
-        WriteEnd(page, result, hidden);
+        WriteEnd(page, result);
     }
 
     private static void WriteLine(TextPage page, ChartLine line, bool verbose)
@@ -40,7 +38,7 @@ public sealed class ChartText : IChartReport
         page.Marked(row.Status, Indent, line.Margin.Length > 0 ? $"{text}: margin {line.Margin}" : text);
         if (row.Status == Status.Pass)
             return;
-        page.Line(Indent, verbose ? line.Message : line.Reason, verbose ? TextStyle.Plain : TextStyle.Faint);
+        page.Line(Indent, line.Message, TextStyle.Faint);
         foreach (var work in row.Work.Where(w => w != row.Deciding))
             page.Hanging(Indent, "work: ", verbose ? work.Message : work.Title);
     }
@@ -52,19 +50,15 @@ public sealed class ChartText : IChartReport
         if (sets.Count == 0)
             return;
         page.Line(0, "Component sets, with a driver for every place on the output", TextStyle.Strong);
-        foreach (var same in sets.GroupBy(s => $"{s.Set.Id} {s.Status} {string.Join(' ', s.Places.Select(p => $"{p.Driver.Id} {p.Status}"))}", StringComparer.Ordinal))
-        {
-            var set = same.First();
-            page.Marked(set.Status, Indent, $"{set.Set.Name}, outputs {Names.Listed([.. same.Select(s => s.Channel)])}: {string.Join("; ", set.Places.Select(p => $"{p.Driver.Name} {p.Status.Word()}"))}");
-        }
+        foreach (var same in ChartLine.Sets(sets))
+            page.Marked(same[0].Status, Indent, $"{same[0].Set.Name}, {ChartLine.Outputs(same)}: {ChartLine.Drivers(same[0])}");
         page.Gap();
     }
 
-    private static void WriteEnd(TextPage page, ChartResult result, bool hidden)
+    private static void WriteEnd(TextPage page, ChartResult result)
     {
-        var counts = StatusWords.All.Select((word, i) => (word, count: result.Counts[i])).Where(c => c.count > 0).Select(c => $"{Figures.Whole(c.count)} {c.word}");
-        page.Line(0, $"{Wording.Count(result.Counts.Sum(), "pair", "pairs")} of a driver and a position: {string.Join(", ", counts)}."
-            + (hidden && result.Counts[(int)Status.Fail] > 0 ? " `--status fail` tells what does not fit, and why." : ""));
+        var untold = result.Counts[(int)Status.Fail] > 0 && result.Rows.All(r => r.Status != Status.Fail);
+        page.Line(0, ChartWords.Counts(result) + (untold ? " `--status fail` tells what does not fit, and why." : ""));
         page.Line(0, ChartWords.Accepts(result));
         page.Line(0, ChartWords.NotJudged(result), TextStyle.Faint);
     }

@@ -1,4 +1,5 @@
 using FitCheck.Charts;
+using FitCheck.Findings;
 using FitCheck.Reports.Telling;
 
 namespace FitCheck.Reports.Charts;
@@ -8,6 +9,14 @@ internal static class ChartWords
 {
     private static readonly (string Word, string Said)[] Work =
         [("drill", "drilling holes"), ("enlarge-holes", "enlarging holes"), ("trim-parts", "trimming parts")];
+
+    /// <summary>How many pairs have which status.</summary>
+    public static string Counts(ChartResult result)
+    {
+        var counts = StatusWords.All.Select((word, i) => (word, count: result.Counts[i])).Where(c => c.count > 0).Select(c => $"{Figures.Whole(c.count)} {c.word}").ToList();
+        var all = $"{Wording.Count(result.Counts.Sum(), "pair", "pairs")} of a driver and a position{(counts.Count > 0 ? ": " : "")}{string.Join(", ", counts)}.";
+        return result.OfAnotherType == 0 ? all : $"{all} {Wording.Count(result.OfAnotherType, "pair is", "pairs are")} left out, because a driver of that type does not belong there.";
+    }
 
     public static string Accepts(ChartResult result) => result.Accepts.Count == 0
         ? "No work on panel or parts is taken as accepted."

@@ -43,6 +43,9 @@ internal sealed class HtmlTemplates
     /// <summary>The style sheet, which stands inside a style element and so must not be able to end it.</summary>
     public SafeHtml Style() => new(Read("style.css").Replace("</", "<\\/", StringComparison.Ordinal));
 
+    /// <summary>A script of the folder, which stands inside a script element and so must not be able to end it.</summary>
+    public SafeHtml Script(string name) => new(Read(Path.GetFileName(name) + ".js").Replace("</", "<\\/", StringComparison.Ordinal));
+
     private Template Parsed(string name)
     {
         if (_parsed.TryGetValue(name, out var known))

@@ -16,11 +16,11 @@ public sealed class ImpactGitHub : IImpactReport
             var command = build.Accepted ? "notice" : "error";
             foreach (var problem in build.Problems)
                 GitHubReport.Command(command, problem.At, $"{build.Name} {ImpactWords.Fate(build)}", problem.Message, options, output);
-            foreach (var change in build.Findings.Where(f => f.IsWorse))
+            foreach (var (change, where) in ImpactWords.Findings(build).Where(f => f.First.IsWorse))
             {
                 var at = change.Causes.Count > 0 ? change.Causes[0].At : build.At;
                 var because = change.Causes.Count > 0 ? $"\nBecause {Names.Listed([.. change.Causes.Select(c => c.What)])}." : "";
-                GitHubReport.Command(command, at, $"{build.Name} {ImpactWords.Fate(build)}", $"{change.Finding.PositionName}: {ImpactWords.Step(change)}. {change.Finding.Message}{because}", options, output);
+                GitHubReport.Command(command, at, $"{build.Name} {ImpactWords.Fate(build)}", $"{where}: {ImpactWords.Step(change)}. {change.Finding.Message}{because}", options, output);
             }
         }
     }

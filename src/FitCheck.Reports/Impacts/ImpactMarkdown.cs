@@ -38,9 +38,9 @@ public sealed class ImpactMarkdown : IImpactReport
         yield return $"- **{MarkdownText.Plain(build.Name)}** {ImpactWords.Fate(build)}{(build.IsWorse && build.Accepted ? " (accepted)" : "")}. {MarkdownText.Code(Figures.Place(build.At))}";
         foreach (var problem in build.Problems)
             yield return $"  - {MarkdownText.Prose(problem.Message)} ({MarkdownText.Code(Figures.Place(problem.At))})";
-        foreach (var change in build.Findings)
+        foreach (var (change, where) in ImpactWords.Findings(build))
         {
-            yield return $"  - {ImpactWords.Step(change)}, {MarkdownText.Plain(change.Finding.PositionName)}: {MarkdownText.Prose(change.Finding.Message)} {MarkdownText.Code(change.Finding.Rule)}";
+            yield return $"  - {ImpactWords.Step(change)}, {MarkdownText.Plain(where)}: {MarkdownText.Prose(change.Finding.Message)} {MarkdownText.Code(change.Finding.Rule)}";
             foreach (var cause in change.Causes)
                 yield return $"    - because {MarkdownText.Plain(cause.What)} ({MarkdownText.Code(Figures.Place(cause.At))})";
         }

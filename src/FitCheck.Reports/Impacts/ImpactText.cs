@@ -33,9 +33,9 @@ public sealed class ImpactText : IImpactReport
         page.Hanging(0, word.ToUpperInvariant().PadRight(Indent), $"{build.Name} {ImpactWords.Fate(build)}.  {Figures.Place(build.At)}");
         foreach (var problem in build.Problems)
             page.Line(Indent, problem.ToString());
-        foreach (var change in build.Findings)
+        foreach (var (change, where) in ImpactWords.Findings(build))
         {
-            page.Hanging(Indent, change.IsWorse ? "worse: " : "better: ", $"{ImpactWords.Step(change)}, {change.Finding.PositionName}: {change.Finding.Message} [{change.Finding.Rule}]");
+            page.Hanging(Indent, change.IsWorse ? "worse: " : "better: ", $"{ImpactWords.Step(change)}, {where}: {change.Finding.Message} [{change.Finding.Rule}]");
             foreach (var cause in change.Causes)
                 page.Hanging(Indent + 2, "because ", ImpactWords.Because(cause));
         }

@@ -60,6 +60,11 @@ internal static class ImpactWords
     /// <summary>`pass → fail`; `nothing` where nobody spoke.</summary>
     public static string Step(FindingChange change) => $"{change.Before?.Word() ?? "nothing"} → {change.After?.Word() ?? "nothing"}";
 
+    /// <summary>Findings that change in the same way at several positions for the same reasons, told once.</summary>
+    public static IEnumerable<(FindingChange First, string Where)> Findings(BuildChange build) => build.Findings
+        .GroupBy(f => string.Join('\0', [f.Finding.Rule, Step(f), f.Finding.Message, .. f.Causes.Select(Because)]), StringComparer.Ordinal)
+        .Select(g => (g.First(), Names.Joined(g.Select(f => f.Finding.PositionName))));
+
     public static string Because(Cause cause) => $"{cause.What} ({Figures.Place(cause.At)})";
 
     /// <summary>A build that is told: it changes, or it is new and does not pass.</summary>

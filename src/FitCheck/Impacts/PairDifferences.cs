@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Charts;
+using FitCheck.Facts;
 
 namespace FitCheck.Impacts;
 
@@ -20,7 +21,7 @@ internal static class PairDifferences
                 continue;
             for (var driver = 0; driver < after.Drivers.Count; driver++)
             {
-                if (!drivers.TryGetValue(after.Drivers[driver].Id, out var oldDriver))
+                if (!drivers.TryGetValue(after.Drivers[driver].Id, out var oldDriver) || !PlaceFacts.Suits(after.Drivers[driver].Type, after.Places[place].Position.Role))
                     continue;
                 compared++;
                 var (was, now) = (before.At(oldPlace, oldDriver), after.At(place, driver));

@@ -1,0 +1,111 @@
+using System.Text.Json.Nodes;
+using NJsonSchema;
+using Xunit;
+
+namespace FitCheck.Tests.Impacts;
+
+/// <summary>What a reviewer of the shared catalog is told, from the program's command line, in a repository of its own.</summary>
+public sealed class ImpactTests
+{
+    private const string Driver = "catalog/drivers/orrin-w165-4.yaml";
+
+    [Fact]
+    public void A_change_that_only_reads_differently_is_fine()
+    {
+        using var request = new PullRequest().Change(Driver, "id: orrin-w165-4", "# a remark\nid: orrin-w165-4");
+        var (status, output, _) = request.Impact("--from", "HEAD");
+        Assert.Equal(0, status);
+        Assert.Contains("Nothing that FitCheck reads is different.", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_change_that_breaks_an_entry_is_bad_input_with_its_place()
+    {
+        using var request = new PullRequest().Change(Driver, "depth: 64 mm", "depth: 64");
+        var (status, output, error) = request.Impact("--from", "main");
+        Assert.Equal(2, status);
+        Assert.Empty(output);
+        Assert.Contains($"{Driver}:32:", error, StringComparison.Ordinal);
+        Assert.DoesNotContain(System.IO.Path.GetTempPath() + "fitcheck-revision", error, StringComparison.Ordinal);
+    }
+
+    // By hand: Orrin W165-4 sits behind the glass in two Ostler builds (66 mm; spacer 12 mm, so 64 mm keeps 14 mm and 74 mm keeps 4 mm, the warning is below
+    // 5 mm) and on the tilted spacer of the Tansy.
+    [Fact]
+    public void A_change_that_silently_makes_three_builds_worse_is_refused_with_its_cause()
+    {
+        using var request = new PullRequest().Change(Driver, "depth: 64 mm", "depth: 74 mm");
+        request.Commit("a deeper driver");
+        var (status, output, _) = request.Impact("--from", "HEAD~1", "--to", "HEAD", "--format", "json");
+        Assert.Equal(1, status);
+        var json = JsonNode.Parse(output)!;
+        var worse = json["builds"]!.AsArray().Where(b => (string?)b!["fate"] == "worse").ToList();
+        Assert.Equal(["front-rear-two-amps", "ostler-hole-enlarged", "ostler-hole-too-small"], worse.Select(b => (string?)b!["id"]));
+        Assert.All(worse.SelectMany(b => b!["findings"]!.AsArray()), f =>
+        {
+            Assert.Equal("dimensions.depth 64 mm → 74 mm", (string?)f!["because"]![0]!["what"]);
+            Assert.Equal(Driver, (string?)f["because"]![0]!["at"]!["file"]);
+            Assert.Equal(32, (int?)f["because"]![0]!["at"]!["line"]);
+        });
+    }
+
+    [Fact]
+    public void What_somebody_accepts_is_told_and_not_refused()
+    {
+        using var request = new PullRequest().Change(Driver, "depth: 64 mm", "depth: 74 mm");
+        Assert.Equal(1, request.Impact("--from", "HEAD", "--accept", "ostler-hole-enlarged").Status);
+        var (status, output, _) = request.Impact("--from", "HEAD", "--accept", "all");
+        Assert.Equal(0, status);
+        Assert.Contains("ACCEPTED Ostler, round woofers in enlarged holes", output, StringComparison.Ordinal);
+        var (wrong, _, error) = request.Impact("--from", "HEAD", "--accept", "ostler-hole-enlargd");
+        Assert.Equal(2, wrong);
+        Assert.Contains("did you mean `ostler-hole-enlarged`?", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_stricter_rule_is_told_with_the_builds_that_it_makes_worse()
+    {
+        using var request = new PullRequest().Change("rules/mount/glass-too-near.yaml", "warn: { below: 5 mm }", "warn: { below: 25 mm }")
+            .Change("rules/mount/glass-too-near.yaml", "examples:", "examples:\n  - { name: on the new limit, given: 25 mm, expect: pass }")
+            .Change("rules/mount/glass-too-near.yaml", "given: 9 mm, expect: pass", "given: 29 mm, expect: pass").Change("rules/mount/glass-too-near.yaml", "given: 5 mm, expect: pass", "given: 5 mm, expect: warn");
+        var (status, output, _) = request.Impact("--from", "HEAD", "--format", "markdown");
+        Assert.Equal(1, status);
+        Assert.Contains("because the rule warns below 25 mm instead of below 5 mm (`rules/mount/glass-too-near.yaml:", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_build_that_can_no_longer_be_read_is_worse_and_a_new_bad_one_is_not()
+    {
+        using var request = new PullRequest().Change("catalog/builds/tansy-bare-tweeter.yaml", "orrin-t25", "orrin-t26")
+            .Write("catalog/builds/new-and-bad.yaml", "name: New and bad\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], driver: halvard-m200-4}\n");
+        var (status, output, _) = request.Impact("--from", "HEAD");
+        Assert.Equal(1, status);
+        Assert.Contains("can no longer be read", output, StringComparison.Ordinal);
+        Assert.Contains("`orrin-t26`", output, StringComparison.Ordinal);
+        Assert.Contains("NEW      New and bad is new: fail.", output, StringComparison.Ordinal);
+        var alone = request.Delete("catalog/builds/tansy-bare-tweeter.yaml").Impact("--from", "HEAD");
+        Assert.Equal(0, alone.Status);
+    }
+
+    [Theory]
+    [InlineData("no-such-thing")]
+    [InlineData("--upload-pack=x")]
+    public void A_side_that_is_nothing_is_told(string word)
+    {
+        using var request = new PullRequest();
+        var (status, _, error) = request.Impact($"--from={word}");
+        Assert.Equal(2, status);
+        Assert.Contains($"--from: neither a folder nor a revision is named `{word}`", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Json_keeps_the_published_schema_and_folders_are_sides_too()
+    {
+        using var request = new PullRequest().Change(Driver, "depth: 64 mm", "depth: 74 mm").Delete("rules/seal/airbag-near.yaml");
+        var (status, output, _) = request.Impact("--from", RepositoryRoot.Path, "--to", ".", "--format", "json");
+        var schema = await JsonSchema.FromJsonAsync(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reports", "schema", "impact.schema.json")));
+        Assert.Equal(1, status);
+        Assert.Empty(schema.Validate(output));
+        Assert.Contains("\"rule\": \"seal/airbag-near\",\n      \"change\": \"removed\"", output, StringComparison.Ordinal);
+    }
+}

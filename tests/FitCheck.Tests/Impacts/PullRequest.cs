@@ -1,0 +1,73 @@
+using System.Diagnostics;
+using FitCheck.Tests.Cli;
+
+namespace FitCheck.Tests.Impacts;
+
+/// <summary>A git repository of its own with the repository's catalog and rules, and a change on top of them.</summary>
+internal sealed class PullRequest : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    public PullRequest()
+    {
+        foreach (var kind in new[] { "catalog", "rules" })
+            Copy(RepositoryRoot.Of(kind), _folder.Of(kind));
+        Git("init", "-q", "-b", "main");
+        Commit("as it was");
+    }
+
+    public string Path => _folder.Path;
+
+    public PullRequest Change(string file, string old, string now)
+    {
+        var path = _folder.Of(file);
+        var text = File.ReadAllText(path);
+        Xunit.Assert.Contains(old, text, StringComparison.Ordinal);
+        File.WriteAllText(path, text.Replace(old, now, StringComparison.Ordinal));
+        return this;
+    }
+
+    public PullRequest Write(string file, string text)
+    {
+        _folder.Write(file, text);
+        return this;
+    }
+
+    public PullRequest Delete(string file)
+    {
+        File.Delete(_folder.Of(file));
+        return this;
+    }
+
+    public void Commit(string message)
+    {
+        Git("add", "-A");
+        Git("-c", "user.name=tester", "-c", "user.email=tester@example.invalid", "commit", "-q", "-m", message);
+    }
+
+    public (int Status, string Out, string Error) Impact(params string[] arguments) => Run.Of(Path, ["impact", .. arguments]);
+
+    public void Dispose()
+    {
+        foreach (var file in Directory.EnumerateFiles(Path, "*", SearchOption.AllDirectories))
+            File.SetAttributes(file, FileAttributes.Normal);
+        _folder.Dispose();
+    }
+
+    private void Git(params string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo("git", ["-C", Path, .. arguments]) { UseShellExecute = false })!;
+        process.WaitForExit();
+        Xunit.Assert.Equal(0, process.ExitCode);
+    }
+
+    private static void Copy(string from, string to)
+    {
+        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+        {
+            var copy = System.IO.Path.Combine(to, System.IO.Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(System.IO.Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
+        }
+    }
+}
