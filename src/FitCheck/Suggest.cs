@@ -30,7 +30,11 @@ public static class Suggest
         var problems = new ProblemList();
         if (Workshop.Open(folders, remembered, problems, progress) is not { } workshop)
             return new SuggestOutcome(null, problems.Sorted());
-        if (BuildFiles.Read(request.File, workshop, remembered, new Lazy<SchemaCheck>(() => new SchemaCheck()), problems) is not { } build || problems.HasErrors)
+        if (BuildFiles.Read(request.File, workshop, remembered, new Lazy<SchemaCheck>(() => new SchemaCheck()), problems) is not { } build)
+            return new SuggestOutcome(null, problems.Sorted());
+        foreach (var kept in request.Keep)
+            BuildReader.CheckKept(new Located<string>(kept, new Location("--keep", 0, 0)), workshop.Catalog, build.Vehicle, build.Devices, build.Channels, problems);
+        if (problems.HasErrors)
             return new SuggestOutcome(null, problems.Sorted());
         var text = SourceText.Decode(build.File, File.ReadAllBytes(request.File), problems)!.Text;
         progress?.Invoke("looking for changes");
@@ -51,18 +55,21 @@ public static class Suggest
             Before = before,
             Proof = new Proof(1, 0, 0, Complete: true),
             PassesAlready = before.Verdict < request.FailOn,
+            Readings = Settling.Of(bench.Build, workshop.Rules),
         };
         if (suggestion.PassesAlready)
             return suggestion;
-        var slots = Slots.Of(bench, workshop.Catalog, request.CurrentOnly, [.. request.Keep, .. bench.Build.Keep.Select(k => k.Value)]);
+        IReadOnlyList<string> keep = [.. request.Keep, .. bench.Build.Keep.Select(k => k.Value)];
+        var slots = Slots.Of(bench, workshop.Catalog, request.CurrentOnly, keep);
         var finder = new Finder(bench, slots, goal, request.Time);
         var answers = finder.Best(Wanted);
-        var teller = new ProposalTeller(bench, workshop.Rules, before, goal);
-        return suggestion with
+        if (answers.Count > 0)
         {
-            Proposals = [.. answers.Select(teller.Tell)],
-            Conflict = answers.Count > 0 ? null : new Conflict(),
-            Proof = finder.Proof,
-        };
+            var teller = new ProposalTeller(bench, workshop.Rules, before, finder.Reached);
+            return suggestion with { Proposals = [.. answers.Select(teller.Tell)], Proof = finder.Proof };
+        }
+        var wishes = new Wishes(bench, workshop.Catalog, workshop.Rules, goal, request.CurrentOnly, keep, request.Time / 6);
+        var conflict = finder.Proof.Complete ? new Conflicts(bench, workshop.Rules, before, slots, goal, request.Time / 6).Find(wishes.All()) : new Conflict();
+        return suggestion with { Conflict = conflict, Proof = finder.Proof };
     }
 }

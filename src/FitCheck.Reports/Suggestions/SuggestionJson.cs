@@ -44,6 +44,19 @@ public sealed class SuggestionJson : ISuggestionReport
         json.WriteEndArray();
         if (suggestion.Conflict is { } conflict)
             Why(json, conflict);
+        json.WriteStartArray("readings");
+        foreach (var reading in suggestion.Readings)
+        {
+            json.WriteStartObject();
+            json.WriteString("what", reading.What);
+            json.WriteString("how", reading.How);
+            json.WriteNumber("settles", reading.Settles.Count);
+            json.WriteNumber("helps_in", reading.HelpsIn);
+            json.WriteString("passing", reading.Passing);
+            json.WriteString("not_failing", reading.Bearable);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
         json.WriteStartObject("proof");
         json.WriteBoolean("complete", suggestion.Proof.Complete);
         json.WriteNumber("judged", suggestion.Proof.Judged);
@@ -102,14 +115,14 @@ public sealed class SuggestionJson : ISuggestionReport
     private static void Why(Utf8JsonWriter json, Conflict conflict)
     {
         json.WriteStartObject("conflict");
-        json.WriteStartArray("findings");
+        json.WriteStartArray("rules");
         foreach (var obstacle in conflict.Obstacles)
         {
             json.WriteStartObject();
-            json.WriteString("rule", obstacle.Finding.Rule);
-            json.WriteString("position", obstacle.Finding.Position);
-            json.WriteString("message", obstacle.Finding.Message);
-            json.WriteString("nearest", obstacle.Nearest);
+            json.WriteString("rule", obstacle.Rule);
+            Texts(json, "positions", [.. obstacle.Findings.Select(f => f.Position)]);
+            Margin(json, "nearest_margin", obstacle.Nearest?.Margin);
+            json.WriteString("unit", obstacle.Nearest?.Unit ?? "");
             json.WriteEndObject();
         }
         json.WriteEndArray();

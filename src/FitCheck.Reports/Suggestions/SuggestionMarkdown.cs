@@ -16,17 +16,24 @@ public sealed class SuggestionMarkdown : ISuggestionReport
         Line(output, "");
         Line(output, $"**{before.Verdict.Word()}**: {Escaped(Wording.Verdict(Tally.OfPoints(before.Findings)))}");
         if (suggestion.PassesAlready)
-            Line(output, "\nIt passes as it is: nothing has to change.");
+            Line(output, "\n" + SuggestionWords.NothingToChange(suggestion));
         for (var i = 0; i < suggestion.Proposals.Count; i++)
             Proposal(output, suggestion, i);
         if (suggestion.Conflict is { } conflict)
         {
-            Line(output, "\n### Nothing from the catalog makes it pass\n");
-            foreach (var told in conflict.Obstacles)
-                Line(output, $"- {Escaped(told.Finding.PositionName)}: {Escaped(told.Finding.Message)} (`{told.Finding.Rule}`){(told.Nearest is { } nearest ? " " + Escaped(nearest) : "")}");
-            foreach (var wish in conflict.Wishes)
-                Line(output, $"- {Escaped(wish)}");
+            Line(output, conflict.Obstacles.Count > 0 ? "\n### Nothing from the catalog makes it pass\n" : "\n### Nothing was found in time");
+            if (conflict.Obstacles.Count > 0)
+                Line(output, SuggestionWords.Together(conflict) + "\n");
+            foreach (var obstacle in SuggestionWords.Obstacles(conflict))
+                Line(output, $"- {Escaped(obstacle)}");
+            if (conflict.Obstacles.Count > 0)
+                Line(output, $"\n{Escaped(SuggestionWords.Wishes(conflict))}");
         }
+        var readings = SuggestionWords.Readings(suggestion).ToList();
+        if (readings.Count > 0)
+            Line(output, "\n### Measure first\n");
+        foreach (var (what, how, outcome) in readings)
+            Line(output, $"- {Escaped(what)}: {Escaped(outcome)} {Escaped(how)}");
         if (!suggestion.PassesAlready)
             Line(output, $"\n{Escaped(SuggestionWords.Proof(suggestion))} {Escaped(SuggestionWords.Scope)}");
     }

@@ -21,17 +21,31 @@ public sealed class SuggestionText : ISuggestionReport
         page.Marked(before.Verdict, Indent, Wording.Verdict(Tally.OfPoints(before.Findings)));
         page.Gap();
         if (suggestion.PassesAlready)
-            page.Line(0, "It passes as it is: nothing has to change.");
+            page.Line(0, SuggestionWords.NothingToChange(suggestion));
         for (var i = 0; i < suggestion.Proposals.Count; i++)
             Proposal(page, suggestion, i);
         if (suggestion.Conflict is { } conflict)
             Conflict(page, conflict);
         page.Gap();
+        Readings(page, suggestion);
         if (!suggestion.PassesAlready)
         {
             page.Line(0, SuggestionWords.Proof(suggestion));
             page.Line(0, SuggestionWords.Scope, TextStyle.Faint);
         }
+    }
+
+    private static void Readings(TextPage page, Suggestion suggestion)
+    {
+        var readings = SuggestionWords.Readings(suggestion).ToList();
+        if (readings.Count > 0)
+            page.Heading("Measure first: what settles most, for the build as it is");
+        foreach (var (what, how, outcome) in readings)
+        {
+            page.Hanging(2, "- ", $"{what}: {outcome}");
+            page.Line(4, how, TextStyle.Faint);
+        }
+        page.Gap();
     }
 
     private static void Proposal(TextPage page, Suggestion suggestion, int index)
@@ -56,14 +70,12 @@ public sealed class SuggestionText : ISuggestionReport
 
     private static void Conflict(TextPage page, Conflict conflict)
     {
-        page.Heading("Nothing from the catalog makes it pass");
-        foreach (var told in conflict.Obstacles)
-        {
-            page.Hanging(2, "- ", $"{told.Finding.PositionName}: {told.Finding.Message} ({told.Finding.Rule})");
-            if (told.Nearest is { } nearest)
-                page.Line(4, nearest);
-        }
-        foreach (var wish in conflict.Wishes)
-            page.Hanging(2, "- ", wish);
+        page.Heading(conflict.Obstacles.Count > 0 ? "Nothing from the catalog makes it pass" : "Nothing was found in time");
+        if (conflict.Obstacles.Count == 0)
+            return;
+        page.Line(0, SuggestionWords.Together(conflict));
+        foreach (var obstacle in SuggestionWords.Obstacles(conflict))
+            page.Hanging(2, "- ", obstacle);
+        page.Line(0, SuggestionWords.Wishes(conflict));
     }
 }

@@ -53,10 +53,52 @@ internal static class SuggestionWords
             : $"Proved: {counts}. No choice from the catalog makes this build pass.";
     }
 
+    public static string NothingToChange(Suggestion suggestion) => suggestion.Before.Verdict == Status.Measure
+        ? "Nothing has to change by what is known; what is open has to be measured."
+        : "It passes as it is: nothing has to change.";
+
     public const string Scope =
         "Looked at: parts that are still made, for this vehicle or universal, on the factory plug's family. What was chosen for its sound (drivers, sets, radio, converter, amplifier) stays as long as anything else helps.";
 
     public static string Signed(Money money) => (money.Amount > 0 ? "+" : "") + money;
+
+    /// <summary>What stands in the way, a sentence each.</summary>
+    public static IEnumerable<string> Obstacles(Conflict conflict)
+    {
+        foreach (var obstacle in conflict.Obstacles)
+        {
+            var nearest = obstacle.Nearest is { } best ? $" The nearest that a choice comes to it is a margin of {Figures.Show(best.Margin, best.Unit)}." : "";
+            if (obstacle.Findings.Count == 0)
+                yield return $"What would be chosen instead does not keep `{obstacle.Rule}`: {Lower(obstacle.Title)}.{nearest}";
+            foreach (var told in Told.Of(obstacle.Findings))
+                yield return $"{told.Where}: {told.First.Message} ({obstacle.Rule}){nearest}";
+        }
+    }
+
+    /// <summary>What it would help to give up.</summary>
+    public static string Wishes(Conflict conflict) => conflict.Wishes.Count switch
+    {
+        0 => "No single wish of the build (what it keeps, its budget, the work it accepts) is to blame: giving it up would not be enough.",
+        1 => $"It would pass if one wish were given up: {conflict.Wishes[0]}.",
+        _ => $"It would pass if one of these wishes were given up: {string.Join("; ", conflict.Wishes)}.",
+    };
+
+    public static string Together(Conflict conflict) => conflict.Obstacles.Count == 1 ? "No choice of the catalog keeps this rule:" : "Each of these could be kept, but no choice of the catalog keeps them together:";
+
+    /// <summary>The readings that settle most, each in a sentence with its outcomes; those of both sides of the vehicle are one.</summary>
+    public static IEnumerable<(string What, string How, string Outcome)> Readings(Suggestion suggestion)
+    {
+        foreach (var alike in suggestion.Readings.Where(r => r.Settles.Count > 0).GroupBy(r => $"{r.How}|{r.Passing}|{r.Bearable}|{string.Join(',', r.Settles)}", StringComparer.Ordinal).Take(3))
+        {
+            var first = alike.First();
+            var count = alike.Sum(r => r.Settles.Count);
+            var each = alike.Count() > 1 ? ", each with the same readings" : "";
+            var outcome = $"settles {Wording.Count(count, "finding", "findings")}{each}: {string.Join("; ", first.Settles.Select(Lower).Distinct(StringComparer.Ordinal))}."
+                + (first.Passing is { } passing ? $" {passing}: {(first.Settles.Count == 1 ? "it passes" : "all pass")}." : "")
+                + (first.Bearable is { } bearable && bearable != first.Passing ? $" It may fail unless it is {bearable}." : first.Bearable is not null ? " Otherwise it may fail." : "");
+            yield return (Names.Joined(alike.Select(r => r.What)), first.How, outcome);
+        }
+    }
 
     private static string Move(Reason reason)
     {

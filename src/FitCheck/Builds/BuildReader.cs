@@ -26,6 +26,8 @@ public sealed class BuildReader
         var devices = new DeviceReader(_catalog, vehicle, _problems).Read(f);
         var channels = new ChannelReader(_catalog, vehicle, placed, devices, _problems).Read(f);
         var extras = Lines(f, "extras");
+        foreach (var kept in f.Texts("keep"))
+            CheckKept(kept, _catalog, vehicle, devices, channels, _problems);
         return new Build
         {
             File = map.At.File,
@@ -48,6 +50,14 @@ public sealed class BuildReader
             Waivers = [.. f.Each("waive").Where(w => w.Text("rule") is not null)
                 .Select(w => new Waiver(w.Word("rule"), w.Text("at")?.Value, w.Word("reason"), w.Text("rule")!.At))],
         };
+    }
+
+    /// <summary>Tells a name to be kept that is no part, position, device or output.</summary>
+    internal static void CheckKept(Located<string> kept, PartsCatalog catalog, Vehicle vehicle, IReadOnlyList<Device> devices, IReadOnlyList<Channel> channels, ProblemList problems)
+    {
+        string[] names = [.. vehicle.Positions.Select(p => p.Id), .. devices.Select(d => d.Id), .. channels.Select(c => c.Id)];
+        if (!names.Contains(kept.Value) && catalog.KindOf(kept.Value) is null)
+            problems.Error(kept.At, $"nothing is called `{kept.Value}`: no part of the catalog, no position of {vehicle.Id}, no device and no output of this build{Nearest.Hint(kept.Value, names.Concat(catalog.Ids))}");
     }
 
     private IEnumerable<string> PositionIds(Fields f, Vehicle vehicle)

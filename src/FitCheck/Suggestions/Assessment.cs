@@ -16,6 +16,8 @@ internal sealed record Issue(Rule Rule, string Key, Status Status, IReadOnlySet<
 
     public (string Rule, string Key) Id => (Rule.Id, Key);
     public bool IsWaived { get; init; }
+    /// <summary>In SI; null for truths, words and what is unknown.</summary>
+    public double? Margin { get; init; }
     /// <summary>The margin of a length, m.</summary>
     public double? Clearance { get; init; }
     /// <summary>It warns of work on vehicle or parts that the build accepts.</summary>

@@ -37,18 +37,26 @@ internal static class Atoms
     public static bool AreMirrored(Vehicle vehicle, IReadOnlyCollection<string> one, IReadOnlyCollection<string> other) =>
         one.Count == other.Count && one.All(p => Mirror(vehicle, p) is { } m && other.Contains(m));
 
-    /// <summary>What an output's network, filters and power rest on.</summary>
-    public static IEnumerable<string> OfChannel(Build build, Channel channel)
+    /// <summary>What an output's load and what reaches each driver rest on, without the electronic filters.</summary>
+    public static IEnumerable<string> OfNetwork(Build build, Channel channel)
     {
-        foreach (var word in new[] { "crossover", "setting", "highpass", "lowpass", "channel-inline", "limit", "output" })
+        foreach (var word in new[] { "crossover", "setting", "channel-inline" })
             yield return At(word, channel.Id);
-        yield return At("part", channel.Device.Id);
         foreach (var fed in channel.Feeds)
         {
-            foreach (var word in new[] { "driver", "wire", "inline", "module" })
+            foreach (var word in new[] { "driver", "wire", "inline" })
                 yield return At(word, fed.Position.Id);
             foreach (var sharing in build.Vehicle.Positions.Where(p => p.FactoryChannel is not null && p.FactoryChannel.Value == fed.Position.FactoryChannel?.Value))
                 yield return At("plug", sharing.Id);
         }
     }
+
+    /// <summary>What the voltage of an output rests on besides its load.</summary>
+    public static IEnumerable<string> OfSource(Channel channel) => [At("limit", channel.Id), At("output", channel.Id), At("part", channel.Device.Id)];
+
+    /// <summary>The electronic filters of an output.</summary>
+    public static IEnumerable<string> OfFilters(Channel channel) => [At("highpass", channel.Id), At("lowpass", channel.Id)];
+
+    /// <summary>All of it.</summary>
+    public static IEnumerable<string> OfChannel(Build build, Channel channel) => [.. OfNetwork(build, channel), .. OfSource(channel), .. OfFilters(channel)];
 }

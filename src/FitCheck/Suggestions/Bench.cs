@@ -38,11 +38,12 @@ internal sealed class Bench
     public int Judged { get; private set; }
 
     /// <summary>The build with these changes; null when they don't go together.</summary>
-    public Build? Read(IReadOnlyList<Change> changes) => ReadText(TextOf(changes));
+    public Build? Read(IReadOnlyList<Change> changes) => TextOf(changes) is { } text ? ReadText(text) : null;
 
     public Entry? Find(string id) => _catalog.Find(id);
 
-    public string TextOf(IEnumerable<Change> changes) => TextEdit.Apply(Text, changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits));
+    /// <summary>The text with these changes; null when they don't go together.</summary>
+    public string? TextOf(IEnumerable<Change> changes) => TextEdit.Apply(Text, changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits));
 
     /// <summary>What the rules say of the build with these changes.</summary>
     public Assessment Assess(IReadOnlyList<Change> changes)
@@ -103,6 +104,13 @@ internal sealed class Bench
     private static decimal LeastCost(Slot slot, Option option) => option.Parts is [Driver or Adapter or Cup or Harness] and [var part]
         ? part.Price.Value.Amount * (slot.Where.Count / part.Pack) : 0;
 
+    /// <summary>The rules of which a finding was seen that answers a question, in their order.</summary>
+    public IEnumerable<string> SeenRules(Func<Issue, bool> asked) =>
+        _seen.Values.SelectMany(s => s.Issues.Values).Where(asked).Select(i => i.Rule.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+
+    /// <summary>Everything that was seen of a rule.</summary>
+    public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues.Values);
+
     private Assessment Judge(IReadOnlyList<Change> changes)
     {
         Judged++;
@@ -133,6 +141,7 @@ internal sealed class Bench
                 yield return new Issue(rule, table.Key, judgement.Status, Scopes.Of(rule, table.Key))
                 {
                     Clearance = clearance,
+                    Margin = judgement.Margin,
                     IsWaived = build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == table.Key)),
                 };
             }

@@ -21,7 +21,8 @@ internal static class ChannelSlots
         foreach (var pair in g.Paired(channels.Where(s => ChannelOf(g, s)!.Crossover?.Part.Settings.Count > 1), s => $"{ChannelOf(g, s)!.Crossover!.Part.Id} {s["setting"]}"))
             yield return Valued(g, pair, "setting", "crossover setting", "setting", ChannelOf(g, pair[0])!.Crossover!.Part.Settings.Select(x => x.Name));
         var filtered = channels.Where(s => !ChannelOf(g, s)!.Device.IsFactory).ToList();
-        foreach (var pair in g.Paired(filtered, s => s["high_pass"]))
+        // An electronic high-pass before a crossover's own would be the second one.
+        foreach (var pair in g.Paired(filtered.Where(s => s["high_pass"] is not null || !(Treble(g, s) && ChannelOf(g, s)!.Crossover is not null)), s => s["high_pass"]))
             yield return Valued(g, pair, "high_pass", "high-pass", "highpass", Filters(Treble(g, pair[0]) ? TrebleCorners : BassCorners, pair[0]["high_pass"]));
         foreach (var pair in g.Paired(filtered.Where(s => s["low_pass"] is null && ChannelOf(g, s)!.Feeds.All(p => p.Driver?.Part.Type == "subwoofer")), _ => null))
             yield return Valued(g, pair, "low_pass", "low-pass", "lowpass", Filters(LowPassCorners, null));

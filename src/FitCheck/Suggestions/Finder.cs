@@ -14,6 +14,10 @@ internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
 
     public Proof Proof { get; private set; } = new(0, 0, 0, Complete: true);
 
+    /// <summary>The goal of the step that brought the answers.</summary>
+    public Goal Reached { get; private set; } = new();
+
+    /// <summary>The best answers, best first.</summary>
     public IReadOnlyList<Answer> Best(int wanted)
     {
         var open = bench.Assess([]).Issues.Where(i => i.Status == Status.Measure).Select(i => i.Id).ToHashSet();
@@ -22,8 +26,8 @@ internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         {
             foreach (var strict in goal.FailOn == Status.Fail ? new[] { true, false } : [false])
             {
-                var step = goal with { Voices = voices, OpenBefore = strict ? open : null };
-                var (answers, effort) = new Search(bench, slots, step, wanted, time - _clock.Elapsed).Run();
+                Reached = goal with { Voices = voices, OpenBefore = strict ? open : null };
+                var (answers, effort) = new Search(bench, slots, Reached, wanted, time - _clock.Elapsed).Run();
                 Proof = new Proof(Proof.Judged + effort.Judged, Proof.Foreseen + effort.Foreseen, Proof.TooDear + effort.TooDear, Proof.Complete && effort.Finished);
                 if (answers.Count > 0 || !Proof.Complete)
                     return answers;

@@ -10,7 +10,7 @@ internal static class QuoteText
     /// <summary>The text of the build with the changes, its list renewed where it has one.</summary>
     public static string Renewed(Bench bench, IReadOnlyList<Change> changes)
     {
-        var text = bench.TextOf(changes);
+        var text = bench.TextOf(changes)!;
         if (bench.ReadText(text) is not { Quote: { } quote } build || YamlReader.Read(new SourceText(build.File, text), new ProblemList()) is not YamlMap { } root || root["quote"] is not YamlList lines)
             return text;
         var editor = new YamlEditor(text);
@@ -31,7 +31,7 @@ internal static class QuoteText
             if (lines.Items[i] is YamlMap map && map["part"] is YamlScalar part && before.Contains(part.Text) && needed.All(l => l.Part != part.Text) && --kept > 0)
                 edits.Add(editor.RemoveItem(lines, i));
         }
-        return TextEdit.Apply(text, edits);
+        return TextEdit.Apply(text, edits)!;
     }
 
     private static YamlMap? Of(YamlList lines, string part) => lines.Items.OfType<YamlMap>().FirstOrDefault(m => (m["part"] as YamlScalar)?.Text == part);

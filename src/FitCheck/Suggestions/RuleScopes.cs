@@ -48,6 +48,16 @@ internal sealed class RuleScopes(Build build)
     private static readonly HashSet<string> Geometry = Names(MountingFacts.Declarations, HoleFacts.Declarations, AimFacts.Declarations);
     private static readonly HashSet<string> Screws = Names(ScrewFacts.Declarations), Gaskets = Names(GasketFacts.Declarations), Cups = Names(CupFacts.Declarations);
     private static readonly HashSet<string> Wiring = Names(WiringFacts.Declarations), Levels = Names(LevelFacts.Declarations);
+    private static readonly HashSet<string> Arriving = new(StringComparer.Ordinal)
+    {
+        "tweeter_full_range", "tweeter_corner", "tweeter_slope", "tweeter_peak", "high_passes", "high_pass_names", "factory_tweeter_capacitor",
+    };
+
+    private static readonly HashSet<string> Ratings = new(StringComparer.Ordinal)
+    {
+        "lowest_load", "bridged", "bridgeable", "has_converter", "only_peak_rating", "peak_power", "supply_ceiling",
+    };
+
     private static readonly HashSet<string> Signals = Names(SignalFacts.Declarations);
 
     private readonly Dictionary<(string, string), IReadOnlySet<string>> _known = [];
@@ -63,11 +73,16 @@ internal sealed class RuleScopes(Build build)
     private IEnumerable<string> OfFact(Subject subject, string fact, string key) => subject switch
     {
         Subject.Position => OfPosition(fact, key),
-        Subject.Channel => build.Channels.FirstOrDefault(c => c.Id == key) is { } channel ? [.. Atoms.OfChannel(build, channel), Atoms.At("from", channel.Device.Id)] : OfNewChannel(key),
+        Subject.Channel => build.Channels.FirstOrDefault(c => c.Id == key) is { } channel ? OfOwnChannel(channel, fact) : OfNewChannel(key),
         Subject.Device => OfDevice(fact, key),
         Subject.Driver => build.Placed.Select(p => Atoms.At("driver", p.Position.Id)),
         _ => [Atoms.All],
     };
+
+    private IEnumerable<string> OfOwnChannel(Channel channel, string fact) =>
+        fact.StartsWith("load_", StringComparison.Ordinal) || fact == "leftover_count" ? Atoms.OfNetwork(build, channel)
+        : fact.StartsWith("stated_", StringComparison.Ordinal) || Ratings.Contains(fact) ? [Atoms.At("output", channel.Id), Atoms.At("part", channel.Device.Id)]
+        : [.. Atoms.OfChannel(build, channel), Atoms.At("from", channel.Device.Id)];
 
     private IEnumerable<string> OfPosition(string fact, string key)
     {
@@ -87,13 +102,23 @@ internal sealed class RuleScopes(Build build)
             return [.. build.Vehicle.Positions.Select(p => Atoms.At("grommet", p.Id)), Atoms.Extra("grommet")];
         if (Wiring.Contains(fact))
             return At(key, "driver", "harness", "wire");
-        var own = ChannelsOf(key).SelectMany(c => Atoms.OfChannel(build, c)).Concat(At(key, "driver", "inline", "wire", "fed"));
-        if (!ChannelsOf(key).Any())
-            own = own.Concat(build.Devices.Select(d => Atoms.At("part", d.Id)));
+        var channels = ChannelsOf(key).ToList();
+        var own = At(key, "driver", "inline", "wire", "fed");
+        if (fact is "wire_loss" or "impedance_loss" or "factory_impedance")
+            return own;
+        // Into which output it is put, and what feeds that, is open as long as none does.
+        if (channels.Count == 0)
+            return own.Concat(build.Devices.Select(d => Atoms.At("part", d.Id)));
+        own = own.Concat(channels.SelectMany(c => Atoms.OfNetwork(build, c))).Concat(channels.SelectMany(Atoms.OfFilters));
+        if (Arriving.Contains(fact))
+            return own;
+        if (Levels.Contains(fact) && fact is not ("is_rear_beside_front" or "rear_over_front" or "level_at_full_power"))
+            return own.Concat(channels.SelectMany(c => c.Feeds).SelectMany(p => At(p.Position.Id, "adapter")));
+        own = own.Concat(channels.SelectMany(Atoms.OfSource));
         if (!Levels.Contains(fact))
             return own;
         // Front against rear: any place may be the other one.
-        return own.Concat(build.Channels.SelectMany(c => Atoms.OfChannel(build, c))).Concat(build.Vehicle.Positions.SelectMany(p => At(p.Id, "adapter", "fed")));
+        return own.Concat(build.Channels.SelectMany(c => Atoms.OfChannel(build, c))).Concat(build.Vehicle.Positions.SelectMany(p => At(p.Id, "driver", "adapter", "fed")));
     }
 
     private IEnumerable<string> OfDevice(string fact, string key)
@@ -120,13 +145,13 @@ internal sealed class RuleScopes(Build build)
         "holders" => [.. Cables(), Atoms.At("block", DeviceFacts.MainCable), Atoms.Extra("fuse-holder"), Atoms.Extra("distribution")],
         "listed" => Cables(),
         "signal-cable" or "remote-wire" => [Atoms.Extra(word)],
-        "demand" => [Atoms.At("part", key), .. Demand(), .. build.Devices.Select(d => Atoms.At("part", d.Id))],
+        "demand" => [Atoms.At("part", key), .. Demand()],
         _ => At(key, word),
     };
 
     private IEnumerable<string> Cables() => [.. build.Devices.Select(d => Atoms.At("cable", d.Id)), Atoms.At("cable", DeviceFacts.MainCable)];
 
-    private IEnumerable<string> Demand() => [.. build.Channels.SelectMany(c => Atoms.OfChannel(build, c)), .. build.Vehicle.Positions.Select(p => Atoms.At("fed", p.Id))];
+    private IEnumerable<string> Demand() => [.. build.Channels.SelectMany(c => Atoms.OfNetwork(build, c).Concat(Atoms.OfSource(c))), .. build.Vehicle.Positions.Select(p => Atoms.At("fed", p.Id))];
 
     private IEnumerable<Channel> ChannelsOf(string position) => build.Channels.Where(c => c.Feeds.Any(p => p.Position.Id == position));
 

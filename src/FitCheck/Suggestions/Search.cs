@@ -35,6 +35,9 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     private int _tooDear;
     private bool _late;
 
+    /// <summary>Stop at the first answer, whatever it costs.</summary>
+    public bool First { get; init; }
+
     /// <summary>The best answers, best first, and what was done to be sure of them.</summary>
     public (IReadOnlyList<Answer> Answers, Effort Effort) Run()
     {
@@ -45,7 +48,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
 
     private void Visit(int voices)
     {
-        if (_late |= _clock.Elapsed > time)
+        if ((First && _answers.Count > 0) || (_late |= _clock.Elapsed > time))
             return;
         var choices = bench.Foreseen(_changes).Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count);
         if (choices is null)

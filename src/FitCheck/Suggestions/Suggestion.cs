@@ -24,6 +24,8 @@ public sealed record Suggestion
     /// <summary>Why nothing passes; null when something does.</summary>
     public Conflict? Conflict { get; init; }
     public required Proof Proof { get; init; }
+    /// <summary>What to measure on the vehicle for the build as given, the reading that settles most first.</summary>
+    public IReadOnlyList<Reading> Readings { get; init; } = [];
 
     /// <summary>True when it passes already or a change makes it pass.</summary>
     public bool Passes => PassesAlready || Proposals.Count > 0;
@@ -78,11 +80,18 @@ public sealed record Proof(int Judged, int Foreseen, int TooDear, bool Complete)
 /// <summary>Why nothing passes.</summary>
 public sealed record Conflict
 {
-    /// <summary>Wishes of the build (kept parts, budget, work that is not accepted) that can't all be had; empty when it is not for them.</summary>
-    public IReadOnlyList<string> Wishes { get; init; } = [];
-    /// <summary>The findings that no choice removes together, one for each rule and place.</summary>
+    /// <summary>The smallest set of rules that no choice keeps together: each could be kept without the others.</summary>
     public IReadOnlyList<Obstacle> Obstacles { get; init; } = [];
+    /// <summary>Wishes (kept parts, budget, work that is not accepted, parts to order) of which giving up any single one would be enough.</summary>
+    public IReadOnlyList<string> Wishes { get; init; } = [];
 }
 
-/// <summary>A finding that stays, and the nearest that any choice comes.</summary>
-public sealed record Obstacle(Finding Finding, string? Nearest);
+/// <summary>A rule of the conflict.</summary>
+/// <param name="Rule">Its id.</param>
+/// <param name="Title">Its title.</param>
+/// <param name="Findings">What it finds in the build as given; empty when it fails only what would be chosen instead.</param>
+/// <param name="Nearest">The best that any tried choice reached without keeping it.</param>
+public sealed record Obstacle(string Rule, string Title, IReadOnlyList<Finding> Findings, Approach? Nearest);
+
+/// <summary>A margin in the rule's unit.</summary>
+public sealed record Approach(double Margin, string Unit);

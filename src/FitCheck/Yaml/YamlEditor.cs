@@ -10,14 +10,16 @@ public sealed record TextEdit(int Start, int Length, string Text)
     /// <summary>A line that stands once before all edits that share it.</summary>
     public string? Heading { get; init; }
 
-    /// <summary>The text with all edits made. Insertions at one place keep their order; deletions may overlap.</summary>
-    public static string Apply(string text, IEnumerable<TextEdit> edits)
+    /// <summary>The text with all edits made; null when one writes into what another takes out. Insertions at one place keep their order; deletions may overlap.</summary>
+    public static string? Apply(string text, IEnumerable<TextEdit> edits)
     {
         var result = new StringBuilder(text.Length + 200);
         var at = 0;
         var headings = new HashSet<string>(StringComparer.Ordinal);
         foreach (var edit in edits.OrderBy(e => e.Start).ThenBy(e => e.Length))
         {
+            if (edit.Start < at && edit.Text.Length > 0)
+                return null;
             if (edit.Start > at)
                 result.Append(text, at, edit.Start - at);
             if (edit.Heading is { } heading && headings.Add(heading))

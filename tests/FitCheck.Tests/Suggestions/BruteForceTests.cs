@@ -1,0 +1,101 @@
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Suggestions;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests.Suggestions;
+
+/// <summary>On catalogs of a few parts, every combination of choices is judged in full; the search must name the best of those that pass, and no worse.</summary>
+public sealed class BruteForceTests
+{
+    private const string Start = """
+        kind: build
+        name: Coaxials for a Tansy
+        vehicle: tansy-hatch
+        budget: 150.00 EUR
+        fit:
+          - at: [front-door-left, front-door-right]
+            driver: DRIVER
+            adapter: ADAPTER
+            harness: HARNESS
+            with: [foam-tape-3x12, ring-165-25]
+          - at: [front-tweeter-left, front-tweeter-right]
+            disconnected: true
+        """;
+
+    private static readonly string[] Drivers = ["orrin-c165", "pellworth-c165", "tamsin-t165-heavy", "halvard-m165-2"];
+    private static readonly string[] Adapters = ["spacer-165-tansy-18", "spacer-165-flat-10", "spacer-165-flat-6", "spacer-165-flat-20"];
+    private static readonly string[] Harnesses = ["harness-duo-a-48-28", "harness-duo-a-63-48", "harness-duo-b-48-28"];
+    private static readonly string[] Others = ["foam-tape-3x12", "ring-165-25", "ring-165-20", "merrow-r4", "tansy-hatch"];
+
+    public static TheoryData<string, string, string, Preference> Starts()
+    {
+        var starts = new TheoryData<string, string, string, Preference>();
+        foreach (var driver in Drivers)
+        {
+            foreach (var adapter in Adapters)
+                starts.Add(driver, adapter, Harnesses[(driver.Length + adapter.Length) % 3], (Preference)((driver.Length + adapter.Length) % 4));
+        }
+        return starts;
+    }
+
+    [Theory]
+    [MemberData(nameof(Starts))]
+    public void The_search_finds_what_trying_everything_finds(string driver, string adapter, string harness, Preference prefer)
+    {
+        using var folder = SmallCatalog();
+        var problems = new ProblemList();
+        var catalog = PartsCatalog.Open([folder.Path], problems);
+        var rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems);
+        var text = Start.Replace("DRIVER", driver, StringComparison.Ordinal).Replace("ADAPTER", adapter, StringComparison.Ordinal).Replace("HARNESS", harness, StringComparison.Ordinal);
+        var bench = new Bench("build.yaml", text, catalog, rules);
+        var slots = Slots.Of(bench, catalog, currentOnly: false, keep: []);
+        var goal = new Goal { Prefer = prefer, Voices = 1 };
+
+        var found = new Search(bench, slots, goal, 1, TimeSpan.FromMinutes(10)).Run();
+
+        Assert.True(found.Effort.Finished);
+        var every = Every(new Bench("build.yaml", text, catalog, rules), slots, goal).ToList();
+        // Irreducible: no part of it passes already.
+        var least = every.Where(a => !every.Exists(b => b.Changes.Count < a.Changes.Count && b.Changes.All(c => a.Changes.Contains(c)))).ToList();
+        Assert.Equal(least.Count > 0, found.Answers.Count > 0);
+        if (least.Count > 0)
+            Assert.Equal(least.Min(a => Measure(a, prefer)), Measure(found.Answers[0], prefer));
+    }
+
+    // As the preference says; an answer that keeps the driver comes before one that does not.
+    private static (int, double, double) Measure(Answer answer, Preference prefer) => (answer.Voices, prefer switch
+    {
+        Preference.Changes => answer.Changes.Count,
+        Preference.Work => answer.Assessment.Work,
+        Preference.Margin => -answer.Assessment.LeastClearance,
+        _ => (double)answer.Assessment.Price,
+    }, (double)answer.Assessment.Price);
+
+    private static IEnumerable<Answer> Every(Bench bench, IReadOnlyList<Slot> slots, Goal goal)
+    {
+        var combinations = new List<List<Change>> { new() };
+        foreach (var slot in slots)
+            combinations = [.. combinations.SelectMany(c => Enumerable.Range(-1, slot.Options.Count + 1).Select(o => o < 0 ? c : [.. c, new Change(slot, o)]))];
+        foreach (var changes in combinations.Where(c => c.Count(x => x.Slot.IsVoice) <= goal.Voices))
+        {
+            var assessment = bench.Assess(changes);
+            if (assessment.IsPossible && !assessment.Issues.Any(goal.IsBad))
+                yield return new Answer(changes, assessment);
+        }
+    }
+
+    private static TemporaryFolder SmallCatalog()
+    {
+        var folder = new TemporaryFolder();
+        foreach (var file in Directory.GetFiles(RepositoryRoot.Of("catalog"), "*.yaml", SearchOption.AllDirectories))
+        {
+            if (Drivers.Concat(Adapters).Concat(Harnesses).Concat(Others).Contains(Path.GetFileNameWithoutExtension(file)))
+                folder.Write(Path.GetRelativePath(RepositoryRoot.Of("catalog"), file).Replace('\\', '/'), File.ReadAllText(file));
+        }
+        return folder;
+    }
+}

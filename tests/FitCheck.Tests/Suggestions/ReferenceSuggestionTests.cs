@@ -1,0 +1,62 @@
+using FitCheck.Findings;
+using FitCheck.Suggestions;
+using Xunit;
+
+namespace FitCheck.Tests.Suggestions;
+
+/// <summary>Each reference build that fails is made to pass, or it is proved that nothing of the catalog does; what would be written is checked as a file.</summary>
+public sealed class ReferenceSuggestionTests
+{
+    private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
+    private static readonly TimeSpan Enough = TimeSpan.FromMinutes(10);
+
+    // Why nothing of the catalog helps, worked out by hand from the catalog's figures.
+    private static readonly Dictionary<string, string> NothingHelps = new(StringComparer.Ordinal)
+    {
+        ["corvid-long-screws"] = "4 mm of flange and the Corvid's ring of 6 mm take 10 mm of screw, the thickest spacer that fits 14 mm; the shortest screw is 16 mm",
+        ["larkspur-thick-screws"] = "3.5 mm of flange and the only ring of 8 mm take 11.5 mm of screw; the shortest is 16 mm",
+        ["sedge-shallow-box"] = "every ring for 250 mm drivers comes without holes, and drilling is not accepted",
+    };
+
+    public static TheoryData<string> Failing() => [.. Builds().Where(b => b.Verdict == Status.Fail).Select(b => Path.GetFileNameWithoutExtension(b.File))];
+
+    [Theory]
+    [MemberData(nameof(Failing))]
+    public void A_failing_build_is_made_to_pass_or_proved_hopeless(string name)
+    {
+        var outcome = Suggest.Run(new SuggestRequest(RepositoryRoot.Of("catalog", "builds", name + ".yaml")) { Time = Enough }, Folders, Remembered.Nothing);
+        Assert.Empty(outcome.Problems);
+        var suggestion = outcome.Result!;
+
+        Assert.True(suggestion.Proof.Complete);
+        Assert.Equal(NothingHelps.ContainsKey(name), !suggestion.Passes);
+        Assert.All(suggestion.Proposals, Passes);
+        if (!suggestion.Passes)
+            Assert.NotEmpty(suggestion.Conflict!.Obstacles);
+    }
+
+    [Theory]
+    [InlineData("gannet-spacers-swapped", "spacer-165-gannet-tilt-5-left", "spacer-165-gannet-tilt-5-right")] // each hand on its own side
+    [InlineData("tansy-wrong-harness", "harness-duo-a-48-28", "harness-duo-a-48-28", "spacer-165-tansy-18")] // plug Duo-A, tabs 4.8 and 2.8 mm; the cheaper of the two spacers made for the door
+    [InlineData("pellet-too-deep", "spacer-130-pellet-18")] // 56 mm on 44 mm: 12 mm and more, on the Pellet's holes
+    [InlineData("sedge-bridged-sub", "sub-amp.1")] // 2.2 ohm not bridged, on an amplifier for 2 ohm
+    public void The_best_answer_is_what_a_fitter_would_do(string name, params string[] choices)
+    {
+        var best = Suggest.Run(new SuggestRequest(RepositoryRoot.Of("catalog", "builds", name + ".yaml")) { Time = Enough }, Folders, Remembered.Nothing).Result!.Proposals[0];
+
+        Assert.Equal(choices, best.Changes.Select(c => c.To));
+    }
+
+    private static void Passes(Proposal proposal)
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("changed.yaml", proposal.Yaml);
+        var check = Check.Run([Path.Combine(folder.Path, "changed.yaml")], Folders, Remembered.Nothing);
+        Assert.Empty(check.Problems);
+        Assert.NotEqual(Status.Fail, check.Result!.Verdict);
+        Assert.Equal(proposal.After.Totals, check.Result.Builds[0].Totals);
+    }
+
+    private static IReadOnlyList<BuildResult> Builds() =>
+        Check.Run([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)], Folders, Remembered.Nothing).Result!.Builds;
+}

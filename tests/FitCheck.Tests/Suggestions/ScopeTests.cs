@@ -1,0 +1,42 @@
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Suggestions;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests.Suggestions;
+
+/// <summary>The search leaves out what it believes to have no part in a finding; here that belief is tried, choice by choice.</summary>
+public sealed class ScopeTests
+{
+    private static readonly string Builds = RepositoryRoot.Of("catalog", "builds");
+
+    public static TheoryData<string> Names() => [.. Directory.GetFiles(Builds, "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_change_moves_only_findings_that_rest_on_it(string name)
+    {
+        var problems = new ProblemList();
+        var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], problems);
+        var bench = new Bench(name, File.ReadAllText(Path.Combine(Builds, name + ".yaml")), catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
+        var before = bench.Assess([]).Issues.ToDictionary(i => i.Id);
+        var moved = new List<string>();
+        foreach (var slot in Slots.Of(bench, catalog, currentOnly: false, keep: []))
+        {
+            // The first, the last and some between stand for all.
+            for (var choice = 0; choice < slot.Options.Count; choice += Math.Max(1, slot.Options.Count / 3))
+            {
+                if (bench.Assess([new Change(slot, choice)]) is not { IsPossible: true } after)
+                    continue;
+                var now = after.Issues.ToDictionary(i => i.Id);
+                moved.AddRange(now.Values.Concat(before.Values).DistinctBy(i => i.Id).Where(i => !i.RestsOn(slot))
+                    .Where(i => before.GetValueOrDefault(i.Id)?.Status != now.GetValueOrDefault(i.Id)?.Status)
+                    .Select(i => $"{slot.Key} = {slot.Options[choice].Value} moves {i.Rule.Id} of {i.Key}"));
+            }
+        }
+        Assert.Equal("", string.Join('\n', moved));
+    }
+}

@@ -1,0 +1,79 @@
+using FitCheck.Reports;
+using FitCheck.Reports.Suggestions;
+using FitCheck.Suggestions;
+using NJsonSchema;
+using Xunit;
+
+namespace FitCheck.Tests.Suggestions;
+
+public sealed class SuggestionReportTests
+{
+    private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
+
+    [Theory]
+    [InlineData("tansy-wrong-harness")] // proposals
+    [InlineData("sedge-shallow-box")] // a conflict
+    [InlineData("alder-missing-data")] // readings
+    public async Task What_is_written_keeps_the_published_schema(string name)
+    {
+        var schema = await JsonSchema.FromJsonAsync(File.ReadAllText(RepositoryRoot.Of("reports", "schema", "suggest.schema.json")));
+
+        Assert.Empty(schema.Validate(Written("json", Of(name))));
+    }
+
+    [Theory]
+    [InlineData("text")]
+    [InlineData("markdown")]
+    public void Every_format_tells_the_change_its_reason_and_the_proof(string format)
+    {
+        var written = Plain(Written(format, Of("tansy-wrong-harness")));
+
+        Assert.Contains("spacer-165-flat-10) → Tansy front spacer 18 mm (spacer-165-tansy-18)", written, StringComparison.Ordinal);
+        Assert.Contains("margin -10 mm (mount/inner-tabs-in-the-way)", written, StringComparison.Ordinal);
+        Assert.Contains("Proved: ", written, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_conflict_names_the_wish_that_it_would_help_to_give_up() =>
+        Assert.Equal(["drilling is not accepted"], Of("sedge-shallow-box").Conflict!.Wishes); // the rings for 250 mm come blank on the panel's face
+
+    [Fact]
+    public void What_is_kept_stays()
+    {
+        var kept = Suggest.Run(new SuggestRequest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml")) { Keep = ["spacer-165-flat-10"] }, Folders, Remembered.Nothing).Result!;
+
+        Assert.DoesNotContain(kept.Proposals.SelectMany(p => p.Changes), c => c.From == "spacer-165-flat-10");
+        // Neither with another driver: its screw circle of 158 mm meets no door of 172 mm.
+        Assert.Contains("spacer-165-flat-10 is to be kept", kept.Conflict!.Wishes);
+    }
+
+    [Fact]
+    public void A_name_to_keep_that_nothing_has_is_told()
+    {
+        var outcome = Suggest.Run(new SuggestRequest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml")) { Keep = ["spacer-165-flat-11"] }, Folders, Remembered.Nothing);
+
+        Assert.Null(outcome.Result);
+        Assert.Contains("did you mean `spacer-165-flat-10`", Assert.Single(outcome.Problems).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_reading_that_settles_most_comes_first()
+    {
+        var readings = Of("alder-missing-data").Readings;
+
+        Assert.Equal(readings.Max(r => r.Settles.Count), readings[0].Settles.Count);
+        Assert.Contains(readings, r => r.What.Contains("free depth behind the panel", StringComparison.Ordinal));
+    }
+
+    private static Suggestion Of(string name) =>
+        Suggest.Run(new SuggestRequest(RepositoryRoot.Of("catalog", "builds", name + ".yaml")) { Time = TimeSpan.FromMinutes(10) }, Folders, Remembered.Nothing).Result!;
+
+    private static string Written(string format, Suggestion suggestion)
+    {
+        using var output = new StringWriter { NewLine = "\n" };
+        SuggestionReports.Find(format)!.Write(suggestion, ReportOptions.Default, output);
+        return output.ToString();
+    }
+
+    private static string Plain(string text) => string.Join(' ', text.Replace("\\", "", StringComparison.Ordinal).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+}
