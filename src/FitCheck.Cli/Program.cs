@@ -64,6 +64,7 @@ internal static class Program
         LintCommand.Create(),
         ChartCommand.Create(),
         ImpactCommand.Create(),
+        ListCommand.Create(),
         ExplainCommand.Create(),
         NewCommand.Create(),
         SchemaCommand.Create(),

@@ -10,7 +10,11 @@ namespace FitCheck;
 internal static class BuildFiles
 {
     /// <summary>The build in a file; null when it can't be used. Problems say why, each with its place.</summary>
-    public static Build? Read(string path, Workshop workshop, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    public static Build? Read(string path, Workshop workshop, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems) =>
+        ReadWithRoot(path, workshop, remembered, schemas, problems)?.Build;
+
+    /// <summary>The same, with the document as it is written.</summary>
+    public static (Build Build, YamlMap Root)? ReadWithRoot(string path, Workshop workshop, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
     {
         var name = path.Replace('\\', '/');
         if (Bytes(path, name, problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
@@ -32,7 +36,7 @@ internal static class BuildFiles
             build = BuildReader.Read(root, workshop.Catalog, own);
         }
         problems.AddRange(own.Sorted());
-        return own.HasErrors ? null : build;
+        return own.HasErrors || build is null ? null : (build, (YamlMap)root!);
     }
 
     private static byte[]? Bytes(string path, string name, ProblemList problems)

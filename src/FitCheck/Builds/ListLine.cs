@@ -11,4 +11,11 @@ namespace FitCheck.Builds;
 /// <param name="Price">Of one pack.</param>
 /// <param name="Sum">Packs times price.</param>
 /// <param name="Availability">`current`, `to-order` or `discontinued`.</param>
-public sealed record ListLine(string Part, string Name, int Needed, int Pack, int Packs, Money Price, Money Sum, string Availability);
+public sealed record ListLine(string Part, string Name, int Needed, int Pack, int Packs, Money Price, Money Sum, string Availability)
+{
+    /// <summary>Pieces that stay in their packs; null for what is cut from a roll or bought as the build says.</summary>
+    public int? LeftPieces { get; init; }
+
+    /// <summary>Metres of cable that stay on the roll; null for all but cables of known length.</summary>
+    public double? LeftMetres { get; init; }
+}

@@ -39,14 +39,22 @@ internal static class Shopping
             Add(device.Part);
         var lines = new Dictionary<string, ListLine>(StringComparer.Ordinal);
         foreach (var (part, count) in pieces.Values)
-            lines[part.Id] = Line(part, count, Packs(count, part.Pack));
+        {
+            var packs = Packs(count, part.Pack);
+            lines[part.Id] = Line(part, count, packs) with { LeftPieces = part is Sundry sundry && UsedFromTheRoll(sundry) ? null : (packs * part.Pack) - count };
+        }
         AddCables(build, lines);
-        foreach (var (part, packs) in SupplyShopping.ToBuy(build))
-            lines[part.Id] = Line(part, packs * part.Pack, packs);
+        foreach (var (part, packs, left) in SupplyShopping.ToBuy(build))
+        {
+            lines[part.Id] = SupplyShopping.IsCable(part)
+                ? Line(part, packs * part.Pack, packs) with { LeftMetres = left }
+                : Line(part, packs * part.Pack, packs) with { LeftPieces = (int)left };
+        }
         foreach (var extra in build.Extras)
         {
             var already = lines.GetValueOrDefault(extra.Part.Id);
-            lines[extra.Part.Id] = Line(extra.Part, (already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs);
+            lines[extra.Part.Id] = Line(extra.Part, (already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs)
+                with { LeftPieces = already?.LeftPieces, LeftMetres = already?.LeftMetres };
         }
         return [.. lines.Values.OrderBy(l => l.Part, StringComparer.Ordinal)];
 
@@ -83,7 +91,8 @@ internal static class Shopping
             foreach (var run in runs)
                 metres += run.NewWireLength?.Si ?? 0;
             var roll = cable.Length?.Si ?? metres;
-            lines[cable.Id] = Line(cable, runs.Count(), Math.Max(1, roll > 0 ? (int)Math.Ceiling(Math.Round(metres / roll, 6)) : 1));
+            var rolls = Math.Max(1, roll > 0 ? (int)Math.Ceiling(Math.Round(metres / roll, 6)) : 1);
+            lines[cable.Id] = Line(cable, runs.Count(), rolls) with { LeftMetres = cable.Length is null ? null : Math.Round((rolls * roll) - metres, 6) };
         }
     }
 

@@ -5,8 +5,8 @@ namespace FitCheck.Builds;
 /// <summary>Counts what the supply of the amplifiers needs beyond what the build buys as `extras` and what lies in its kits.</summary>
 internal static class SupplyShopping
 {
-    /// <summary>Parts and packs, in ordinal order of the parts' ids.</summary>
-    public static IEnumerable<(WiringPart Part, int Packs)> ToBuy(Build build)
+    /// <summary>Parts, packs, and what stays of them, in metres for cables and in pieces for all else, in ordinal order of the parts' ids.</summary>
+    public static IEnumerable<(WiringPart Part, int Packs, double Left)> ToBuy(Build build)
     {
         var needs = new SortedDictionary<string, Amount>(StringComparer.Ordinal);
         foreach (var kit in build.Supply.Kits)
@@ -23,8 +23,10 @@ internal static class SupplyShopping
         foreach (var (part, amount) in needs.Values)
         {
             var missing = amount - Bought(build, part);
-            if (missing > 0)
-                yield return (part, (int)Math.Ceiling(Math.Round(missing / InPack(part), 6)));
+            if (missing <= 0)
+                continue;
+            var packs = (int)Math.Ceiling(Math.Round(missing / InPack(part), 6));
+            yield return (part, packs, Math.Round((packs * InPack(part)) - missing, 6));
         }
 
         void NeedCable(WiringPart? cable, Figure? length)
@@ -50,5 +52,6 @@ internal static class SupplyShopping
 
     private static double InPack(WiringPart part) => IsCable(part) ? part.Length!.Si : part.Pack;
 
-    private static bool IsCable(WiringPart part) => part is { Type: "power-cable", Length: not null };
+    /// <summary>True for what is counted in metres.</summary>
+    public static bool IsCable(WiringPart part) => part is { Type: "power-cable", Length: not null };
 }

@@ -41,6 +41,8 @@ public static class Explain
         yield return ("fact", rule.Fact.Text + (rule.Unit is { Symbol: not "1" } unit ? $" (in {unit.Symbol})" : ""));
         yield return ("warns", rule.Warn?.ToString() ?? "never");
         yield return ("fails", rule.Fail?.ToString() ?? "never");
+        if (rule.AsksFor is { } asked)
+            yield return ("asks for", asked.Words);
     }
 
     private static IEnumerable<FactDeclaration> Facts(Rule rule, IReadOnlyList<FactDeclaration> declared) =>

@@ -33,6 +33,8 @@ public sealed record Rule
     public required RuleSource Source { get; init; }
     /// <summary>What a report tells once, in its cautions, when the rule applied.</summary>
     public string? Caution { get; init; }
+    /// <summary>What sort of part would cure it; null where buying something is not the cure.</summary>
+    public AskedPart? AsksFor { get; init; }
     public required IReadOnlyList<RuleExample> Examples { get; init; }
     /// <summary>The facts that it may name.</summary>
     public required FactScope Scope { get; init; }

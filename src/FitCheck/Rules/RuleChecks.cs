@@ -19,6 +19,7 @@ public static class RuleChecks
         Sentence(rule, "advice", rule.Advice, problems);
         Sentence(rule, "why", rule.Why, problems);
         MessageVariables.Check(rule, problems);
+        AskedPart.Check(rule, problems);
         var results = RuleExamples.Run(rule, problems);
         foreach (var wrong in results.Where(r => !r.IsAsExpected))
             problems.Error(wrong.Example.At, $"the example `{wrong.Example.Name}` gives {Word(wrong.Actual)}, not {Word(wrong.Example.Expect)}");

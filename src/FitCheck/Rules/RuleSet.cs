@@ -61,10 +61,13 @@ public sealed class RuleSet
         return new RuleSet(layers.Rules) { Changes = layers.Changes };
     }
 
-    /// <summary>Tells messages that can't be parsed or that name something unknown.</summary>
+    /// <summary>Tells messages that can't be parsed or that name something unknown, and parts asked for that can't exist.</summary>
     internal void CheckTemplates(ProblemList problems)
     {
         foreach (var rule in Rules)
+        {
             MessageVariables.Check(rule, problems);
+            AskedPart.Check(rule, problems);
+        }
     }
 }

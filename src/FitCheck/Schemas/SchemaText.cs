@@ -31,6 +31,10 @@ public static class SchemaText
         return schema.ToJsonString(Indented) + "\n";
     }
 
+    /// <summary>The words that a key of a kind may have; null for a kind or key without such words.</summary>
+    public static IReadOnlyList<string>? WordsOf(string kind, string key) => Raw($"{kind}.schema.json") is { } own
+        && JsonNode.Parse(own)!["properties"]?[key]?["enum"] is JsonArray words ? [.. words.Select(w => w!.GetValue<string>())] : null;
+
     /// <summary>All schema texts together: part of what a remembered check depends on.</summary>
     public static IEnumerable<byte[]> AllBytes() => typeof(SchemaText).Assembly.GetManifestResourceNames()
         .Where(n => n.StartsWith(Prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal).Select(n => Bytes(n)!);

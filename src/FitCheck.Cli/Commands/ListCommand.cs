@@ -1,0 +1,48 @@
+using System.CommandLine;
+using FitCheck.Lists;
+using FitCheck.Reports;
+using FitCheck.Reports.Lists;
+
+namespace FitCheck.Cli.Commands;
+
+/// <summary>`fitcheck list BUILD…`</summary>
+internal static class ListCommand
+{
+    public static Command Create()
+    {
+        var builds = new Argument<string[]>("BUILD") { HelpName = "BUILD", Description = "Build files whose parts are listed", Arity = ArgumentArity.OneOrMore };
+        var tax = new Option<string?>("--tax") { Description = "Tax in per cent, such as 19 or 8.1: tell its part of the prices, which contain it", HelpName = "RATE" };
+        var net = new Option<bool>("--net") { Description = "The prices are without tax: add it to the sums; needs --tax" };
+        var targets = new TargetOptions(ListReports.Formats);
+        var common = new CommonOptions();
+        var command = new Command("list", "List the parts to buy, what they cost, and what the rules miss on the list")
+        {
+            builds, tax, net, targets.Formats, targets.Outputs, common.Catalog, common.Rules, common.NoColor,
+        };
+        command.SetAction(parsed =>
+        {
+            var (pairs, error) = targets.Pair(parsed);
+            if (pairs is null)
+                return TargetOptions.Usage(error!);
+            if (TaxOf(parsed.GetValue(tax), parsed.GetValue(net)) is not ({ } asked, var wrong))
+                return TargetOptions.Usage("--net needs --tax RATE, since tax is to be added");
+            if (wrong is not null)
+                return TargetOptions.Usage(wrong);
+            ListOutcome outcome;
+            using (var line = new ProgressLine())
+                outcome = ListParts.Run(parsed.GetValue(builds)!, asked, common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+            if (outcome.Result is not { } result)
+                return ProblemLines.Tell(outcome.Problems, Console.Error);
+            var options = ReportOptions.Default with { Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };
+            return TargetOptions.Write(pairs, options, (format, told, output) => ListReports.Find(format)!.Write(result, told, output)) ?? ExitStatus.Good;
+        });
+        return command;
+    }
+
+    private static (Tax? Tax, string? Wrong) TaxOf(string? rate, bool net)
+    {
+        if (rate is null)
+            return net ? (null, null) : (Tax.NotAsked, null);
+        return Tax.Parse(rate) is { } percent ? (new Tax(percent, net), null) : (Tax.NotAsked, $"--tax takes a rate in per cent from 0 to 100 with a decimal point, such as 19 or 8.1, found `{rate}`");
+    }
+}
