@@ -37,7 +37,7 @@ public sealed class RestsOnTests
     private static void AssertSame(Pair one, Pair other, RestsOn changed)
     {
         var (before, after) = (one.Facts(Work).Values, other.Facts(Work).Values);
-        foreach (var fact in FactRegistry.Declarations.Where(d => d.Subject == Subject.Position && (d.RestsOn & (changed | RestsOn.Build)) == 0))
+        foreach (var fact in FactRegistry.Declarations.Where(d => d.Subject == Subject.Position && (d.RestsOn & (changed | RestsOn.Build)) == RestsOn.Nothing))
             Assert.True(Text(before, fact.Name) == Text(after, fact.Name), $"{fact.Name} rests on {fact.RestsOn}, but changes with the {changed}: {one.Driver.Id}, {one.Mount?.Id} → {other.Driver.Id}, {other.Mount?.Id}: {Text(before, fact.Name)}, {Text(after, fact.Name)}");
     }
 

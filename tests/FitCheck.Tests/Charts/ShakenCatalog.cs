@@ -11,12 +11,12 @@ internal static class ShakenCatalog
 {
     private static readonly string[] Provenances = ["measured", "datasheet", "estimated"];
 
-    private static readonly Regex Length = new(@"(?<=[ \[])(\d+(?:\.\d+)?) mm\b", RegexOptions.Compiled);
+    private static readonly Regex Length = new(@"(?<=[ \[])(?<number>\d+(?:\.\d+)?) mm\b", RegexOptions.Compiled | RegexOptions.ExplicitCapture);
 
     // Only what an entry may lack.
     private static readonly Regex Optional = new(
         @"^ +(depth|grille_gap|recess|largest_cutout|panel_thickness|magnet_diameter|magnet_height|flange_thickness|front_height|xmax|aim_clock|holes|location|flange|cutout): .*$|^(thickness|tilt|opening|outer|cable_exit|inner_tabs|vehicle_holes|cuttable|hole|depth): .*$",
-        RegexOptions.Compiled);
+        RegexOptions.Compiled | RegexOptions.ExplicitCapture);
 
     public static PartsCatalog Open(int seed, TemporaryFolder folder)
     {
@@ -39,6 +39,6 @@ internal static class ShakenCatalog
         if (line.StartsWith("provenance:", StringComparison.Ordinal))
             return "provenance: " + Provenances[random.Next(3)];
         return Length.Replace(line, m => random.Next(3) > 0 ? m.Value
-            : (double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) * (0.9 + (0.2 * random.NextDouble()))).ToString("0.0", CultureInfo.InvariantCulture) + " mm");
+            : (double.Parse(m.Groups["number"].Value, CultureInfo.InvariantCulture) * (0.9 + (0.2 * random.NextDouble()))).ToString("0.0", CultureInfo.InvariantCulture) + " mm");
     }
 }
