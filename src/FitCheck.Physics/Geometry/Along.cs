@@ -9,18 +9,6 @@ internal readonly record struct Along(double From, double To)
     /// <summary>The place where it has this value; outside 0..1 or not a number when there is none.</summary>
     public double Where(double value) => (value - From) / (To - From);
 
-    /// <summary>The places, at most two, where a² + b² has this value; not a number when there are none.</summary>
-    public static (double First, double Second) WhereSquaresSumTo(Along a, Along b, double value)
-    {
-        // (a + a′p)² + (b + b′p)² = value, with the half of the linear term.
-        double da = a.To - a.From, db = b.To - b.From;
-        var square = (da * da) + (db * db);
-        var half = (a.From * da) + (b.From * db);
-        var constant = (a.From * a.From) + (b.From * b.From) - value;
-        var root = Math.Sqrt((half * half) - (square * constant));
-        return ((-half - root) / square, (-half + root) / square);
-    }
-
     /// <summary>Both ends, and those of the given places that lie between them.</summary>
     public static double[] Places(params double[] candidates)
     {

@@ -65,7 +65,7 @@ public static class TiltedBody
     /// hole's centre line, all clock angles; for something in the cavity that begins at that radius. Null when no point is so far out.
     /// At each s the deepest point has w = z + t = min(s·cosθ + r·sinθ, √(s² + r² − F²)), F being that radius, and there is one when the farthest point,
     /// ρ² = s² + r² − max(0, s·cosθ − r·sinθ)², is far enough. Along a straight piece w has no largest value inside the stretches between the places where
-    /// one of these changes its form: it stands at one of them.
+    /// one of these changes its form: it stands at one of them. Where s² + r² comes to F², w is not above 0, and beyond that place it is not below.
     /// </summary>
     public static double? DepthNeededBeyondRadius(BodyProfile profile, double tilt, double thickness, double fromRadius)
     {
@@ -81,8 +81,7 @@ public static class TiltedBody
             var outer = new Along((from.Z * sin) + (from.R * cos), (to.Z * sin) + (to.R * cos));
             var inner = new Along((from.Z * sin) - (from.R * cos), (to.Z * sin) - (to.R * cos));
             var (alongS, alongR) = (new Along(from.Z, to.Z), new Along(from.R, to.R));
-            var (firstCrossing, secondCrossing) = Along.WhereSquaresSumTo(alongS, alongR, f * f);
-            foreach (var at in Along.Places(least.Where(0), outer.Where(f), inner.Where(f), inner.Where(-f), firstCrossing, secondCrossing))
+            foreach (var at in Along.Places(least.Where(0), outer.Where(f), inner.Where(f), inner.Where(-f)))
             {
                 var (s, r) = (alongS.At(at), alongR.At(at));
                 var farthest = least.At(at) > 0 ? outer.At(at) : Math.Sqrt((s * s) + (r * r));

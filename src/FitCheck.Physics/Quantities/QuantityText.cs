@@ -77,7 +77,7 @@ public static class QuantityText
         };
     }
 
-    private static string Spaced(Unit unit) => unit.Symbol switch { "1" => "", "%" => " %", _ => " " + unit.Symbol };
+    private static string Spaced(Unit unit) => unit.Symbol == "1" ? "" : " " + unit.Symbol;
 
     private static Provenance? TakeProvenance(ref string text)
     {
@@ -96,7 +96,7 @@ public static class QuantityText
         var end = 0;
         while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '.' or '/' or '-' or ' '))
             end++;
-        if (ParseNumber(text[..end]) is not { } number || Unit.Find(text[end..].Trim()) is not { } unit || unit.Symbol == "1")
+        if (ParseNumber(text[..end]) is not { } number || Unit.Find(text[end..].Trim()) is not { } unit)
             return null;
         return (number, unit);
     }

@@ -50,6 +50,8 @@ public class SupplyReferences
     [Theory]
     [InlineData(21.15e-6, "4 AWG")] // ASTM B258: 4 AWG is 0.2043 in, 21.15 mm2
     [InlineData(53.5e-6, "1/0 AWG")] // ASTM B258: 1/0 AWG is 0.3249 in, 53.5 mm2
+    [InlineData(107.2e-6, "4/0 AWG")] // ASTM B258: 4/0 AWG is 0.46 in, 107.2 mm2
+    [InlineData(0.01267e-6, "36 AWG")] // ASTM B258: 36 AWG is 0.005 in, 0.01267 mm2
     [InlineData(2.5e-6, null)] // a metric size of IEC 60228
     public void A_gauge_is_known_by_its_area(double area, string? name) => Assert.Equal(name, WireGauge.NameOf(area));
 }

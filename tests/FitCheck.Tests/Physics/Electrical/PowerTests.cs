@@ -83,6 +83,16 @@ public class PowerTests
         .Sample((hz, ratio) => ProgrammeNoise.ShareAbove(hz * ratio) <= ProgrammeNoise.ShareAbove(hz) + 1e-12);
 
     [Fact]
+    public void The_points_of_the_noise_lie_at_equal_ratios_and_stand_for_all_of_it()
+    {
+        Assert.Equal(93, ProgrammeNoise.Points.Count); // three in each of 31 bands
+        Assert.Equal(1, ProgrammeNoise.Points.Sum(p => p.Share), 1e-12);
+        Assert.Equal(1000, ProgrammeNoise.Points[(3 * 17) + 1].Hz, 1e-9); // the middle one of the 18th band
+        Assert.All(ProgrammeNoise.Points.Zip(ProgrammeNoise.Points.Skip(1)), pair => Assert.Equal(Math.Pow(10, 1 / 30.0), pair.Second.Hz / pair.First.Hz, 1e-9));
+        Assert.Equal(ProgrammeNoise.Mean(hz => hz), ProgrammeNoise.Points.Sum(p => p.Share * p.Hz), 1e-6);
+    }
+
+    [Fact]
     public void A_steep_filter_lets_through_what_lies_above() =>
         Assert.Equal(ProgrammeNoise.ShareAbove(2818.4), ProgrammeNoise.Mean(hz => Math.Pow(ActiveFilter.ButterworthHighPass(hz, 2818.4, 60), 2)), 0.002); // a band edge
 

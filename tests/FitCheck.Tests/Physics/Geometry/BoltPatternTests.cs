@@ -11,6 +11,22 @@ public class BoltPatternTests
     private static readonly Gen<BoltPattern> Pattern =
         Gen.Select(Gen.Double[0.06, 0.1], Gen.Double[0, 0.016], Gen.Double[0, 360].Array[1, 8]).Select(x => new BoltPattern(x.Item1, x.Item2, [.. x.Item3.Select(Deg)]));
 
+    [Fact]
+    public void A_pattern_is_turned_clockwise_and_mirrored_about_the_top() // worked by hand, in degrees
+    {
+        Assert.Equal([40, 130, 0], Degrees(Round(160, 0, "10 100 330").Rotated(Deg(30))));
+        Assert.Equal([350, 260, 30], Degrees(Round(160, 0, "10 100 330").Mirrored()));
+
+        static IEnumerable<double> Degrees(BoltPattern pattern) => pattern.Angles.Select(a => Math.Round(a * 180 / Math.PI, 9) % 360);
+    }
+
+    [Fact]
+    public void Patterns_that_cannot_be_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new BoltPattern(0, 0, [0]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new BoltPattern(0.08, -0.001, [0]));
+    }
+
     [Theory]
     [InlineData("45 135 225 315", "0 90 180 270", 4)] // worked by hand: an eighth of a turn brings all four together
     [InlineData("0 120 240", "0 45 90 120 135 180 225 240 270 315", 3)] // worked by hand: the thirds are among the ten as drawn
