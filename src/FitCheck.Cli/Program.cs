@@ -44,6 +44,8 @@ internal static class Program
         {
             if (CheckRequest.Plain(args) is { } request)
                 return CheckCommand.Run(request);
+            if (LintCommand.Plain(args) is { } folders)
+                return LintCommand.Run(folders);
         }
         catch (HandOverException)
         {

@@ -1,4 +1,6 @@
-using FitCheck.Builds;
+using System.Text;
+using FitCheck.Catalog;
+using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
 using FitCheck.Schemas;
@@ -6,45 +8,92 @@ using FitCheck.Yaml;
 
 namespace FitCheck;
 
-/// <summary>Validates catalog, rules and builds: schema, references, units, rule files and their examples, plausibility of the drivers.</summary>
+/// <summary>Validates rules, catalog and builds: rule files and their examples, schema, references, units, plausibility.</summary>
 public static class Lint
 {
     /// <summary>What is wrong, in file order. Paths name builds, or folders with builds; without any, the builds inside the catalog folders are read.</summary>
-    public static LintResult Run(IReadOnlyList<string> paths, Folders folders, Action<string>? progress = null)
+    /// <param name="paths">Builds, or folders with builds.</param>
+    /// <param name="folders">Catalog and rules.</param>
+    /// <param name="remembered">What earlier runs found of inputs that have not changed.</param>
+    /// <param name="progress">Told what goes on.</param>
+    public static LintResult Run(IReadOnlyList<string> paths, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
         var problems = new ProblemList();
-        var workshop = Workshop.OpenWhole(folders, problems, progress);
-        var usable = !problems.HasErrors;
-        foreach (var rule in workshop.Rules.Rules)
-        {
-            problems.AddRange(RuleChecks.Of(rule));
-            foreach (var result in RuleExamples.Run(rule).Where(r => !r.IsAsExpected))
-                problems.Error(result.Example.At, $"the example `{result.Example.Name}` gives {result.Actual?.Word() ?? "none"}, expected {result.Example.Expect?.Word() ?? "none"}");
-        }
+        var schemas = new SchemaCheck();
+        var files = RuleBytes.Of(folders.Rules, problems);
+        var rulesKey = Remembered.Key([.. files.Files.SelectMany(f => new[] { Encoding.UTF8.GetBytes($"lint {f.Layer}:{f.Rule.Id}"), f.Bytes })]);
+        var rules = Rules(files, rulesKey, remembered, problems);
+        var judge = new Lazy<EntryJudge>(() => new EntryJudge(rules.Value));
+        var notes = remembered.FileFor(Remembered.Key([.. folders.Catalog.Select(f => Encoding.UTF8.GetBytes(Path.GetFullPath(f)))]) + ".notes");
+        var count = 0;
+        var catalog = LintedCatalog.Read(folders.Catalog, LintNotes.Read(notes, rulesKey), Examine, problems);
+        catalog.Tell();
         var builds = BuildPaths(paths, folders, problems).ToList();
-        var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
-        foreach (var path in usable ? builds : [])
+        if (!problems.HasErrors)
+            Builds(builds, folders.Catalog, catalog, rulesKey, rules, new Lazy<SchemaCheck>(schemas), remembered, problems, progress);
+        var all = WithJudged(problems.Sorted(), [.. catalog.Judged(judge)]);
+        if (catalog.HasChanged)
+            catalog.Notes.Write(notes, rulesKey);
+        return new LintResult(all, builds.Count + catalog.Count + files.Files.Count) { RulesWhenAsked = new(() => rules.Value.Help) };
+
+        EntryNote Examine(string id, EntryText text)
         {
-            progress?.Invoke($"reading {path}");
-            BuildFiles.Read(path, workshop, Remembered.Nothing, schemas, problems);
+            progress?.Invoke($"reading the catalog: {Interlocked.Increment(ref count)} entries");
+            return EntryNote.Of(id, text, schemas, judge.Value);
         }
-        return new LintResult(WithPlausibility(problems.Sorted(), workshop), builds.Count + workshop.Catalog.Ids.Count() + workshop.Rules.Rules.Count) { Rules = workshop.Rules.Help };
     }
 
-    // Physics is for figures that can be read: a file with a slip of form is judged when that is mended. Where a rule says the same as the reader, in
-    // the shop's own words, its word stands.
-    private static IReadOnlyList<Problem> WithPlausibility(IReadOnlyList<Problem> read, Workshop workshop)
+    // Where a rule says the same as the reader, in the shop's own words, its word stands.
+    private static IReadOnlyList<Problem> WithJudged(IReadOnlyList<Problem> read, IReadOnlyList<Problem> judged)
     {
-        var malformed = read.Where(IsOfForm).Select(p => p.At.File).ToHashSet(StringComparer.Ordinal);
-        var judged = Plausibility.Of(workshop.Catalog, workshop.Rules).Where(p => !malformed.Contains(p.At.File)).ToList();
         var places = judged.Select(p => p.At).ToHashSet();
         var all = new ProblemList();
         all.AddRange(judged);
-        all.AddRange(read.Where(p => p.Severity != Severity.Error || IsOfForm(p) || !places.Contains(p.At)));
+        all.AddRange(read.Where(p => p.Severity != Severity.Error || EntryNote.IsOfForm(p) || !places.Contains(p.At)));
         return all.Sorted();
     }
 
-    private static bool IsOfForm(Problem problem) => problem.Kind == ProblemKind.Unreadable || problem.Kind == ProblemKind.BrokenYaml || problem.Kind == ProblemKind.WrongShape;
+    // Rules that were found good are not read again before an entry or a build has to be judged.
+    private static Lazy<RuleSet> Rules(RuleBytes files, string key, Remembered remembered, ProblemList problems)
+    {
+        if (!problems.HasErrors && remembered.Knows(key))
+            return new Lazy<RuleSet>(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false));
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
+        var own = new ProblemList();
+        var rules = RuleSet.Load(files, FactRegistry.Declarations, own, examples: true);
+        rules.CheckTemplates(own);
+        foreach (var rule in rules.Rules)
+        {
+            own.AddRange(RuleChecks.Of(rule));
+            foreach (var result in RuleExamples.Run(rule).Where(r => !r.IsAsExpected))
+                own.Error(result.Example.At, $"the example `{result.Example.Name}` gives {result.Actual?.Word() ?? "none"}, expected {result.Example.Expect?.Word() ?? "none"}");
+        }
+        if (own.Count == 0 && !problems.HasErrors)
+            remembered.Add(key);
+        problems.AddRange(own.Sorted());
+        return new Lazy<RuleSet>(rules);
+    }
+
+    private static void Builds(
+        IReadOnlyList<string> paths, IReadOnlyList<string> folders, LintedCatalog catalog, string rulesKey, Lazy<RuleSet> rules, Lazy<SchemaCheck> schemas, Remembered remembered, ProblemList problems, Action<string>? progress)
+    {
+        if (paths.Count == 0)
+            return;
+        var key = Remembered.Key([Encoding.UTF8.GetBytes("builds " + rulesKey + catalog.Digest), .. paths.Where(File.Exists).SelectMany(p => new[] { Encoding.UTF8.GetBytes(p), File.ReadAllBytes(p) })]);
+        if (paths.All(File.Exists) && remembered.Knows(key))
+            return;
+        var own = new ProblemList();
+        var workshop = Workshop.Of(PartsCatalog.Open(folders, own), rules.Value);
+        foreach (var path in paths)
+        {
+            progress?.Invoke($"reading {path}");
+            BuildFiles.Read(path, workshop, Remembered.Nothing, schemas, own);
+        }
+        if (own.Count == 0)
+            remembered.Add(key);
+        problems.AddRange(own.Sorted());
+    }
 
     /// <summary>The build files that a run reads.</summary>
     internal static IEnumerable<string> BuildPaths(IReadOnlyList<string> paths, Folders folders, ProblemList problems)

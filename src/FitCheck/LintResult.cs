@@ -9,7 +9,10 @@ namespace FitCheck;
 public sealed record LintResult(IReadOnlyList<Problem> Problems, int Files)
 {
     /// <summary>The rules that were read, in ordinal order of their ids.</summary>
-    public IReadOnlyList<RuleHelp> Rules { get; init; } = [];
+    public IReadOnlyList<RuleHelp> Rules { get => RulesWhenAsked.Value; init => RulesWhenAsked = new(value); }
+
+    /// <summary>The same, read when a report asks.</summary>
+    internal Lazy<IReadOnlyList<RuleHelp>> RulesWhenAsked { get; init; } = new([]);
 
     public int Errors => Problems.Count(p => p.Severity == Severity.Error);
 

@@ -26,6 +26,12 @@ public sealed class Remembered
         return new Remembered(folder);
     }
 
+    /// <summary>A file in the folder that holds more than a note of a few words; null without a folder.</summary>
+    public string? FileFor(string name) => _folder is null ? null : Path.Combine(_folder, name);
+
+    /// <summary>In this folder.</summary>
+    public static Remembered In(string folder) => new(folder);
+
     /// <summary>Remembers nothing.</summary>
     public static Remembered Nothing { get; } = new(null);
 

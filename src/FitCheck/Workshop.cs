@@ -20,6 +20,9 @@ internal sealed class Workshop
     /// <summary>What is acceptable. Known rules are being read while the build and its facts are worked out; this waits for them.</summary>
     public RuleSet Rules => _rules.GetAwaiter().GetResult();
 
+    /// <summary>Of a catalog and rules that are known to be valid.</summary>
+    public static Workshop Of(PartsCatalog catalog, RuleSet rules) => new(catalog, Task.FromResult(rules));
+
     /// <summary>Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.</summary>
     public static Workshop? Open(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
     {
@@ -41,13 +44,6 @@ internal sealed class Workshop
             return null;
         remembered.Add(digest);
         return whole;
-    }
-
-    /// <summary>Opens and validates both, and gives what could be read even when something is wrong: for those who tell all that is.</summary>
-    public static Workshop OpenWhole(Folders folders, ProblemList problems, Action<string>? progress = null)
-    {
-        var catalog = PartsCatalog.Open(folders.Catalog, problems);
-        return Validated(catalog, RuleBytes.Of(folders.Rules, problems), problems, progress);
     }
 
     private static Workshop Validated(PartsCatalog catalog, RuleBytes files, ProblemList problems, Action<string>? progress)

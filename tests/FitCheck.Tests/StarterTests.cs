@@ -41,7 +41,7 @@ public sealed class StarterTests
                 Directory.CreateDirectory(Path.Combine(overlay, folder));
                 File.Copy(StarterOf(kind), Path.Combine(overlay, folder, IdOf(kind) + ".yaml"));
             }
-            return Lint.Run([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog"), overlay], [RepositoryRoot.Of("rules")])).Problems;
+            return Lint.Run([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog"), overlay], [RepositoryRoot.Of("rules")]), Remembered.Nothing).Problems;
         }
         finally
         {

@@ -32,15 +32,33 @@ internal static class LintCommand
         return command;
     }
 
+    /// <summary>The folders of a command line that names nothing else, which the quick program may try; null for any other.</summary>
+    public static Folders? Plain(string[] args)
+    {
+        if (args.Length == 0 || args[0] != "lint" || args.Length % 2 == 0)
+            return null;
+        List<string> catalog = [], rules = [];
+        for (var i = 1; i < args.Length; i += 2)
+        {
+            if (args[i] is not ("--catalog" or "--rules") || args[i + 1].Length == 0 || args[i + 1][0] is '-' or '@')
+                return null;
+            (args[i] == "--catalog" ? catalog : rules).Add(args[i + 1]);
+        }
+        return CommonOptions.Folders(catalog, rules);
+    }
+
+    /// <summary>Lints and tells as text.</summary>
+    public static int Run(Folders folders) => Run([], folders, OutputTargets.Pair([], [], ["text"]).Targets!, Status.Fail);
+
     private static int Run(IReadOnlyList<string> paths, Folders folders, OutputTargets targets, Status failOn)
     {
         LintResult result;
         using (var line = new ProgressLine())
-            result = Lint.Run(paths, folders, line.Tell);
+            result = Lint.Run(paths, folders, Remembered.InUserFolder(), line.Tell);
         var options = ReportOptions.Default with { FailOn = failOn, Root = Environment.CurrentDirectory };
         if (targets.Write(options, (format, told, output) => ReportList.FindForLint(format)!.Write(result, told, output)) is { } failed)
             return failed;
-        Console.Error.WriteLine($"{result.Files} files read: {Counted(result.Errors, "error")}, {Counted(result.Warnings, "warning")}");
+        Console.Error.WriteLine($"{result.Files} files and entries read: {Counted(result.Errors, "error")}, {Counted(result.Warnings, "warning")}");
         return result.Errors > 0 ? ExitStatus.BadInput : result.Warnings > 0 && failOn == Status.Warn ? ExitStatus.Found : ExitStatus.Good;
     }
 

@@ -81,6 +81,8 @@ public static class QuantityText
 
     private static Provenance? TakeProvenance(ref string text)
     {
+        if (!text.EndsWith(')'))
+            return null;
         foreach (var (word, value) in new[] { ("(measured)", Provenance.Measured), ("(datasheet)", Provenance.Datasheet), ("(estimated)", Provenance.Estimated) })
         {
             if (!text.EndsWith(word, StringComparison.Ordinal))

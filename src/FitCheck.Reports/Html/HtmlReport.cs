@@ -22,6 +22,8 @@ public sealed class HtmlReport : ILintReport
 
     public void Write(LintResult result, ReportOptions options, TextWriter output)
     {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "html"));
         output.Write(templates.Render("lint", LintViews.Of(result, templates.Style())).ToString());
     }

@@ -3,23 +3,20 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
-/// <summary>One file of the catalog: the entry's id is its name, its kind that of its folder.</summary>
-internal sealed record CatalogFile(string Id, string Kind, string Name, byte[] Bytes);
-
-/// <summary>An id that two files of one folder claim: where the second stands, and the file that came first.</summary>
+/// <summary>An id that two entries of one folder claim: where the second stands, and the file that came first.</summary>
 public sealed record TakenId(string Id, Location At, string First);
 
 /// <summary>
-/// The catalog's files as bytes with their digest. Nothing is parsed here: a build touches a dozen entries out of hundreds, and those are read when
-/// asked for. Later folders overlay earlier ones by id.
+/// The catalog's files as bytes with their digest, and the entries in them by id. Nothing is parsed here: a build touches a dozen entries out of hundreds,
+/// and those are read when asked for. Later folders overlay earlier ones by id.
 /// </summary>
 internal sealed class CatalogFiles
 {
-    private CatalogFiles(IReadOnlyDictionary<string, CatalogFile> byId, IReadOnlyList<TakenId> taken, string digest) => (ById, Taken, Digest) = (byId, taken, digest);
+    private CatalogFiles(IReadOnlyDictionary<string, EntryText> byId, IReadOnlyList<TakenId> taken, string digest) => (ById, Taken, Digest) = (byId, taken, digest);
 
-    public IReadOnlyDictionary<string, CatalogFile> ById { get; }
+    public IReadOnlyDictionary<string, EntryText> ById { get; }
 
-    /// <summary>Files that were left out because their id is taken.</summary>
+    /// <summary>Entries that were left out because their id is taken.</summary>
     public IReadOnlyList<TakenId> Taken { get; }
 
     /// <summary>SHA-256 over names and contents, hexadecimal.</summary>
@@ -27,7 +24,7 @@ internal sealed class CatalogFiles
 
     public static CatalogFiles Read(IReadOnlyList<string> folders, ProblemList problems)
     {
-        var byId = new Dictionary<string, CatalogFile>(StringComparer.Ordinal);
+        var byId = new Dictionary<string, EntryText>(StringComparer.Ordinal);
         var taken = new List<TakenId>();
         var hash = new Sha256();
         foreach (var root in folders)
@@ -42,9 +39,30 @@ internal sealed class CatalogFiles
         return new CatalogFiles(byId, taken, hash.Finish());
     }
 
-    private static void ReadFolder(string root, Dictionary<string, CatalogFile> byId, List<TakenId> taken, Sha256 hash, ProblemList problems)
+    private static void ReadFolder(string root, Dictionary<string, EntryText> byId, List<TakenId> taken, Sha256 hash, ProblemList problems)
     {
-        var here = new Dictionary<string, string>(StringComparer.Ordinal);
+        var here = new Dictionary<string, EntryText>(StringComparer.Ordinal);
+        foreach (var (kind, path) in In(root))
+        {
+            var name = ShownPath.Of(path);
+            if (Bytes(path, name, problems) is not { } bytes)
+                continue;
+            hash.Append(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, path).Replace('\\', '/')}\n{bytes.Length}\n"));
+            hash.Append(bytes);
+            foreach (var entry in EntryText.Of(kind, name, bytes))
+            {
+                var id = IdOf(entry, path);
+                if (here.TryAdd(id, entry))
+                    byId[id] = entry;
+                else
+                    taken.Add(Tell(new TakenId(id, entry.IdPlace(), here[id].File), problems));
+            }
+        }
+    }
+
+    /// <summary>The files of a catalog folder with the kind of their entries, in the order in which they are read.</summary>
+    public static IEnumerable<(string Kind, string Path)> In(string root)
+    {
         var folders = Array.ConvertAll(Directory.GetDirectories(root), f => Path.GetFileName(f));
         Array.Sort(folders, StringComparer.Ordinal);
         foreach (var folder in folders)
@@ -54,35 +72,24 @@ internal sealed class CatalogFiles
             var paths = Directory.GetFiles(Path.Combine(root, folder), "*.yaml", SearchOption.AllDirectories);
             Array.Sort(paths, StringComparer.Ordinal);
             foreach (var path in paths)
-            {
-                var name = ShownPath.Of(path);
-                var id = Path.GetFileNameWithoutExtension(path);
-                if (Bytes(path, name, problems) is not { } bytes)
-                    continue;
-                hash.Append(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, path).Replace('\\', '/')}\n{bytes.Length}\n"));
-                hash.Append(bytes);
-                if (here.TryGetValue(id, out var first))
-                {
-                    taken.Add(new TakenId(id, new Location(name, IdLine(bytes), "id: ".Length + 1), first));
-                    problems.Error(taken[^1].At, $"the id `{id}` is taken by {first}; ids are unique in the catalog");
-                }
-                else
-                {
-                    here[id] = name;
-                    byId[id] = new CatalogFile(id, kind, name, bytes);
-                }
-            }
+                yield return (kind, path);
         }
     }
 
-    // Only the second of two is looked into, and only for the line of its id.
-    private static int IdLine(byte[] bytes)
+    /// <summary>Tells that an id is taken.</summary>
+    public static TakenId Tell(TakenId taken, ProblemList problems)
     {
-        var lines = Encoding.UTF8.GetString(bytes).Split('\n');
-        return Math.Max(0, Array.FindIndex(lines, l => l.StartsWith("id: ", StringComparison.Ordinal))) + 1;
+        problems.Error(taken.At, $"the id `{taken.Id}` is taken by {taken.First}; ids are unique in the catalog");
+        return taken;
     }
 
-    private static byte[]? Bytes(string path, string name, ProblemList problems)
+    /// <summary>A file of its own is named after its entry; an item of a list names itself. One that doesn't is known by its place, so that its schema can tell.</summary>
+    public static string IdOf(EntryText entry, string path) => entry.InList
+        ? entry.WrittenId() ?? ((entry.Parse(new ProblemList()) as YamlMap)?["id"] as YamlScalar)?.Text ?? $"{entry.File}:{entry.Line}"
+        : Path.GetFileNameWithoutExtension(path);
+
+    /// <summary>A file's bytes; null when it can't be read, which problems tell.</summary>
+    public static byte[]? Bytes(string path, string name, ProblemList problems)
     {
         try
         {

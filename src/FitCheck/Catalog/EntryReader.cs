@@ -1,4 +1,5 @@
 using FitCheck.Physics.Quantities;
+using FitCheck.Schemas;
 using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
@@ -6,7 +7,24 @@ namespace FitCheck.Catalog;
 /// <summary>Turns a document into the entry of its kind.</summary>
 internal static class EntryReader
 {
-    public static Entry? Read(string kind, YamlNode root, ProblemList problems)
+    /// <summary>The entry of a text; null when there is none that can be used, which problems tell.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="id">The id under which it is known: for a file of its own, the file's name.</param>
+    /// <param name="schemas">Null for a text that is known to be valid.</param>
+    /// <param name="problems">Where mistakes are told.</param>
+    public static Entry? Read(EntryText text, string id, SchemaCheck? schemas, ProblemList problems)
+    {
+        if (text.Parse(problems) is not { } root)
+            return null;
+        schemas?.Check(text.Kind, root, problems);
+        var entry = Read(text.Kind, root, problems);
+        if (entry is null || entry.Id == id || text.InList)
+            return entry;
+        problems.Error(entry.At, $"the id is `{entry.Id}`, but the file is named `{id}`; they must agree");
+        return null;
+    }
+
+    private static Entry? Read(string kind, YamlNode root, ProblemList problems)
     {
         if (root is not YamlMap map)
             return null;

@@ -4,11 +4,12 @@ using FitCheck.Yaml;
 namespace FitCheck.Catalog;
 
 /// <summary>What exists: vehicles and parts by id. Entries are parsed when first asked for.</summary>
-public sealed class PartsCatalog
+public sealed class PartsCatalog : ICatalogIndex
 {
     private readonly CatalogFiles _files;
     private readonly Dictionary<string, Entry?> _entries = new(StringComparer.Ordinal);
     private readonly ProblemList _problems;
+    private IReadOnlyList<string>? _ids;
 
     private PartsCatalog(CatalogFiles files, ProblemList problems) => (_files, _problems) = (files, problems);
 
@@ -19,7 +20,7 @@ public sealed class PartsCatalog
     public IReadOnlyList<TakenId> Taken => _files.Taken;
 
     /// <summary>All ids, in ordinal order.</summary>
-    public IEnumerable<string> Ids => _files.ById.Keys.Order(StringComparer.Ordinal);
+    public IReadOnlyList<string> Ids => _ids ??= [.. _files.ById.Keys.Order(StringComparer.Ordinal)];
 
     /// <summary>Opens the catalog in one or more folders; later ones overlay earlier ones. Problems with single entries show up when they are read.</summary>
     public static PartsCatalog Open(IReadOnlyList<string> folders, ProblemList problems) => new(CatalogFiles.Read(folders, problems), problems);
@@ -31,11 +32,10 @@ public sealed class PartsCatalog
     public string? KindOf(string id) => _files.ById.GetValueOrDefault(id)?.Kind;
 
     /// <summary>The entry with this id, or null when there is none or it can't be read.</summary>
-    public Entry? Find(string id) => _entries.TryGetValue(id, out var entry) ? entry : _entries[id] = Load(id, null);
+    public Entry? Find(string id) => _entries.TryGetValue(id, out var entry) ? entry : _entries[id] = Load(id, null, _problems);
 
     /// <summary>The entry as it is written; null when there is none.</summary>
-    internal YamlNode? Written(string id) =>
-        _files.ById.TryGetValue(id, out var file) && SourceText.Decode(file.Name, file.Bytes, _problems) is { } source ? YamlReader.Read(source, _problems) : null;
+    internal YamlNode? Written(string id) => _files.ById.GetValueOrDefault(id)?.Parse(_problems);
 
     /// <summary>The part or vehicle of a given type; a reference to nothing or to the wrong kind is told as a problem at the place of the reference.</summary>
     public T? Resolve<T>(Located<string>? reference, string kind, ProblemList problems) where T : Entry
@@ -44,9 +44,7 @@ public sealed class PartsCatalog
             return null;
         if (Find(reference.Value) is T entry)
             return entry;
-        problems.Error(reference.At, KindOf(reference.Value) is { } other && other != kind
-            ? $"`{reference.Value}` is {Article(other)}, expected {Article(kind)}"
-            : $"no {kind} `{reference.Value}` in the catalog{Nearest.Hint(reference.Value, IdsOf(kind))}", ProblemKind.UnknownName);
+        problems.Error(reference.At, Missing(reference.Value, kind, KindOf(reference.Value), IdsOf(kind)), ProblemKind.UnknownName);
         return null;
     }
 
@@ -54,33 +52,35 @@ public sealed class PartsCatalog
     public void CheckAll(SchemaCheck schemas, Action<int, int>? progress = null)
     {
         var count = 0;
-        foreach (var id in Ids)
+        var read = new (Entry? Entry, ProblemList Problems)[Ids.Count];
+        Parallel.For(0, read.Length, i =>
         {
-            _entries[id] = Load(id, schemas);
-            progress?.Invoke(++count, _files.ById.Count);
+            var own = new ProblemList();
+            read[i] = (Load(Ids[i], schemas, own), own);
+            progress?.Invoke(Interlocked.Increment(ref count), read.Length);
+        });
+        for (var i = 0; i < read.Length; i++)
+        {
+            _entries[Ids[i]] = read[i].Entry;
+            _problems.AddRange(read[i].Problems.All);
         }
         foreach (var id in Ids)
         {
-            if (_entries[id] is { } entry)
-                References.Check(entry, this, _problems);
+            foreach (var reference in _entries[id] is { } entry ? References.Of(entry) : [])
+                References.Check(reference, this, _problems);
         }
     }
 
-    private Entry? Load(string id, SchemaCheck? schemas)
-    {
-        if (!_files.ById.TryGetValue(id, out var file))
-            return null;
-        if (SourceText.Decode(file.Name, file.Bytes, _problems) is not { } source || YamlReader.Read(source, _problems) is not { } root)
-            return null;
-        schemas?.Check(file.Kind, root, _problems);
-        var entry = EntryReader.Read(file.Kind, root, _problems);
-        if (entry is not null && entry.Id != id)
-        {
-            _problems.Error(entry.At, $"the id is `{entry.Id}`, but the file is named `{id}`; they must agree");
-            return null;
-        }
-        return entry;
-    }
+    IEnumerable<string> ICatalogIndex.Ids => Ids;
+
+    IReadOnlyList<string> ICatalogIndex.PositionsOf(string vehicle) => Find(vehicle) is Vehicle v ? [.. v.Positions.Select(p => p.Id)] : [];
+
+    /// <summary>That an id leads to nothing, or to something else than is wanted.</summary>
+    internal static string Missing(string id, string? wanted, string? found, IEnumerable<string> candidates) => wanted is not null && found is not null && found != wanted
+        ? $"`{id}` is {Article(found)}, expected {Article(wanted)}"
+        : $"no {wanted ?? "part"} `{id}` in the catalog{Nearest.Hint(id, candidates)}";
+
+    private Entry? Load(string id, SchemaCheck? schemas, ProblemList problems) => _files.ById.TryGetValue(id, out var text) ? EntryReader.Read(text, id, schemas, problems) : null;
 
     /// <summary>`a driver`, `an amplifier`.</summary>
     internal static string Article(string kind) => (kind[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + kind;

@@ -2,72 +2,58 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
-/// <summary>A place that names an entry; <paramref name="Kind"/> is null where any part will do.</summary>
-internal sealed record Reference(Yaml.Located<string> Target, string? Kind);
+/// <summary>That an entry names another one.</summary>
+/// <param name="Target">The id, and where it is named.</param>
+/// <param name="Kind">The kind that the other must have; null for any part.</param>
+/// <param name="Positions">Positions that the vehicle must have.</param>
+internal sealed record Reference(Located<string> Target, string? Kind, IReadOnlyList<Located<string>> Positions);
+
+/// <summary>What exists, as far as references to it ask.</summary>
+internal interface ICatalogIndex
+{
+    /// <summary>All ids.</summary>
+    IEnumerable<string> Ids { get; }
+
+    /// <summary>The kind of an id, or null when there is none.</summary>
+    string? KindOf(string id);
+
+    /// <summary>The ids of a vehicle's positions.</summary>
+    IReadOnlyList<string> PositionsOf(string vehicle);
+}
 
 /// <summary>Follows the references from one entry to others.</summary>
 internal static class References
 {
-    /// <summary>Every place of an entry that names another entry.</summary>
     public static IEnumerable<Reference> Of(Entry entry) => entry switch
     {
-        Vehicle { FactorySource: { } source } => [new(source, "source-unit")],
-        ComponentSet set => [.. Maybe(set.Woofer, "driver"), .. Maybe(set.Tweeter, "driver"), .. Maybe(set.Crossover, "crossover"), .. Parts(set.Contains)],
-        WiringPart wiring => Parts(wiring.Contains),
-        Adapter adapter => adapter.Fits.Select(f => new Reference(f.Vehicle, "vehicle")),
-        Cup cup => cup.Fits.Select(f => new Reference(f.Vehicle, "vehicle")),
+        Vehicle vehicle => One(vehicle.FactorySource, "source-unit"),
+        ComponentSet set => [.. One(set.Woofer, "driver"), .. One(set.Tweeter, "driver"), .. One(set.Crossover, "crossover"), .. Contained(set.Contains)],
+        WiringPart wiring => Contained(wiring.Contains),
+        Adapter adapter => adapter.Fits.Select(InVehicle),
+        Cup cup => cup.Fits.Select(InVehicle),
         _ => [],
     };
 
-    private static IEnumerable<Reference> Maybe(Located<string>? target, string kind) => target is null ? [] : [new(target, kind)];
-
-    private static IEnumerable<Reference> Parts(IReadOnlyList<Contained> contains) => contains.Select(c => new Reference(c.Part, null));
-
-    public static void Check(Entry entry, PartsCatalog catalog, ProblemList problems)
+    /// <summary>Tells a reference to nothing, or to something of another kind.</summary>
+    public static void Check(Reference reference, ICatalogIndex catalog, ProblemList problems)
     {
-        switch (entry)
+        var (target, at) = reference.Target;
+        var found = catalog.KindOf(target);
+        if (found is null || (reference.Kind is { } wanted && found != wanted))
         {
-            case Vehicle vehicle:
-                catalog.Resolve<SourceUnit>(vehicle.FactorySource, "source-unit", problems);
-                break;
-            case ComponentSet set:
-                catalog.Resolve<Driver>(set.Woofer, "driver", problems);
-                catalog.Resolve<Driver>(set.Tweeter, "driver", problems);
-                catalog.Resolve<Crossover>(set.Crossover, "crossover", problems);
-                CheckContained(set.Contains, catalog, problems);
-                break;
-            case WiringPart wiring:
-                CheckContained(wiring.Contains, catalog, problems);
-                break;
-            case Adapter adapter:
-                CheckFits(adapter.Fits, catalog, problems);
-                break;
-            case Cup cup:
-                CheckFits(cup.Fits, catalog, problems);
-                break;
+            problems.Error(at, PartsCatalog.Missing(target, reference.Kind, found, catalog.Ids.Where(id => reference.Kind is null || catalog.KindOf(id) == reference.Kind)), ProblemKind.UnknownName);
+            return;
+        }
+        foreach (var position in reference.Positions)
+        {
+            if (catalog.PositionsOf(target) is var there && !there.Contains(position.Value, StringComparer.Ordinal))
+                problems.Error(position.At, $"no position `{position.Value}` in {target}{Nearest.Hint(position.Value, there)}", ProblemKind.UnknownName);
         }
     }
 
-    private static void CheckContained(IReadOnlyList<Contained> contains, PartsCatalog catalog, ProblemList problems)
-    {
-        foreach (var item in contains)
-        {
-            if (catalog.KindOf(item.Part.Value) is null)
-                problems.Error(item.Part.At, $"no part `{item.Part.Value}` in the catalog{Nearest.Hint(item.Part.Value, catalog.Ids)}", ProblemKind.UnknownName);
-        }
-    }
+    private static IEnumerable<Reference> One(Located<string>? target, string kind) => target is null ? [] : [new Reference(target, kind, [])];
 
-    private static void CheckFits(IReadOnlyList<Fit> fits, PartsCatalog catalog, ProblemList problems)
-    {
-        foreach (var fit in fits)
-        {
-            if (catalog.Resolve<Vehicle>(fit.Vehicle, "vehicle", problems) is not { } vehicle)
-                continue;
-            foreach (var position in fit.Positions)
-            {
-                if (vehicle.Find(position.Value) is null)
-                    problems.Error(position.At, $"no position `{position.Value}` in {vehicle.Id}{Nearest.Hint(position.Value, vehicle.Positions.Select(p => p.Id))}", ProblemKind.UnknownName);
-            }
-        }
-    }
+    private static IEnumerable<Reference> Contained(IReadOnlyList<Contained> contains) => contains.Select(c => new Reference(c.Part, null, []));
+
+    private static Reference InVehicle(Fit fit) => new(fit.Vehicle, "vehicle", fit.Positions);
 }

@@ -15,22 +15,23 @@ internal static class ReferenceFacts
         Declare.Truth(Subject.Reference, "leads_somewhere", "The catalog has an entry of the right kind with this id."),
     ];
 
-    public static IEnumerable<FactTable> Of(Entry entry, PartsCatalog catalog)
+    public static IEnumerable<FactTable> Of(Entry entry, PartsCatalog catalog) =>
+        References.Of(entry).Select(r => Of(r, entry.Id, entry.Name, catalog));
+
+    /// <summary>Of one reference of the entry with this id and name.</summary>
+    public static FactTable Of(Reference reference, string id, string name, ICatalogIndex catalog)
     {
-        foreach (var reference in References.Of(entry))
+        var kind = catalog.KindOf(reference.Target.Value);
+        var sheet = new FactSheet();
+        sheet.Set("reference", reference.Target.Value);
+        var isRight = kind is not null && (reference.Kind is null || reference.Kind == kind);
+        sheet.Set("wanted_kind", PartsCatalog.Article(reference.Kind ?? "part"));
+        sheet.Set("found_kind", kind is null ? "nothing" : PartsCatalog.Article(kind));
+        sheet.Set("near_hint", isRight ? "" : Nearest.Hint(reference.Target.Value, catalog.Ids.Where(i => reference.Kind is null || catalog.KindOf(i) == reference.Kind)));
+        sheet.Set("leads_somewhere", FactValue.Of(isRight) with
         {
-            var kind = catalog.KindOf(reference.Target.Value);
-            var sheet = new FactSheet();
-            sheet.Set("reference", reference.Target.Value);
-            var isRight = kind is not null && (reference.Kind is null || reference.Kind == kind);
-            sheet.Set("wanted_kind", PartsCatalog.Article(reference.Kind ?? "part"));
-            sheet.Set("found_kind", kind is null ? "nothing" : PartsCatalog.Article(kind));
-            sheet.Set("near_hint", isRight ? "" : Nearest.Hint(reference.Target.Value, reference.Kind is { } wanted ? catalog.IdsOf(wanted) : catalog.Ids));
-            sheet.Set("leads_somewhere", FactValue.Of(isRight) with
-            {
-                Data = [new Datum($"reference to {reference.Target.Value}", reference.Target.At)],
-            });
-            yield return new FactTable(Subject.Reference, entry.Id, entry.Name, sheet.Values) { At = reference.Target.At };
-        }
+            Data = [new Datum($"reference to {reference.Target.Value}", reference.Target.At)],
+        });
+        return new FactTable(Subject.Reference, id, name, sheet.Values) { At = reference.Target.At };
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FitCheck.Yaml;
 using Newtonsoft.Json.Linq;
 using NJsonSchema;
@@ -8,13 +9,24 @@ namespace FitCheck.Schemas;
 /// <summary>Holds a YAML document against the JSON Schema of its kind and tells every violation with its place.</summary>
 public sealed class SchemaCheck
 {
+    private readonly ConcurrentDictionary<string, SchemaShape> _shapes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, JsonSchema> _schemas = new(StringComparer.Ordinal);
+    private readonly Lock _telling = new();
 
-    /// <summary>Adds a problem for each violation. The kind must be one of <see cref="SchemaText.Kinds"/>.</summary>
+    /// <summary>Adds a problem for each violation. The kind must be one of <see cref="SchemaText.Kinds"/>. Several threads may ask at once.</summary>
     public void Check(string kind, YamlNode root, ProblemList problems)
     {
+        if (Shape(kind).Holds(root))
+            return;
         if (QuickProgram.IsThis)
             throw new HandOverException();
+        lock (_telling)
+            Tell(kind, root, problems);
+    }
+
+    /// <summary>The same by the schema library alone, which also says what is wrong.</summary>
+    internal void Tell(string kind, YamlNode root, ProblemList problems)
+    {
         using var reader = new YamlTokenReader(root);
         var token = JToken.Load(reader, new JsonLoadSettings { LineInfoHandling = LineInfoHandling.Load });
         var nodes = Index(root);
@@ -23,6 +35,14 @@ public sealed class SchemaCheck
             var at = new Location(root.At.File, Math.Max(1, error.LineNumber), Math.Max(1, error.LinePosition));
             problems.Error(at, SchemaMessages.For(error, nodes.GetValueOrDefault(at)), ProblemKind.WrongShape);
         }
+    }
+
+    private SchemaShape Shape(string kind) => _shapes.GetOrAdd(kind, NewShape);
+
+    private static SchemaShape NewShape(string kind)
+    {
+        var (own, shared) = SchemaText.Files(kind) ?? throw new ArgumentException($"no schema for `{kind}`", nameof(kind));
+        return SchemaShape.Of(own, shared);
     }
 
     private JsonSchema Schema(string kind)

@@ -35,6 +35,9 @@ public static class SchemaText
     public static IReadOnlyList<string>? WordsOf(string kind, string key) => Raw($"{kind}.schema.json") is { } own
         && JsonNode.Parse(own)!["properties"]?[key]?["enum"] is JsonArray words ? [.. words.Select(w => w!.GetValue<string>())] : null;
 
+    /// <summary>The schema of a kind as it stands in its file, and the file that it refers to; null for an unknown kind.</summary>
+    internal static (string Own, string Shared)? Files(string kind) => Raw($"{kind}.schema.json") is { } own ? (own, Raw(Shared)!) : null;
+
     /// <summary>All schema texts together: part of what a remembered check depends on.</summary>
     public static IEnumerable<byte[]> AllBytes() => typeof(SchemaText).Assembly.GetManifestResourceNames()
         .Where(n => n.StartsWith(Prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal).Select(n => Bytes(n)!);

@@ -13,6 +13,7 @@ public sealed class YamlReader
     private const int MaxNodes = 200_000;
 
     private readonly string _file;
+    private readonly int _firstLine;
     private readonly Parser _parser;
     private readonly ProblemList _problems;
     private readonly Dictionary<string, YamlNode> _anchors = new(StringComparer.Ordinal);
@@ -21,12 +22,16 @@ public sealed class YamlReader
     private YamlReader(SourceText source, ProblemList problems)
     {
         _file = source.File;
+        _firstLine = source.FirstLine;
         _problems = problems;
         _parser = new Parser(new Scanner(new StringReader(source.Text), skipComments: true));
     }
 
     /// <summary>The document's root, or null when there is none or it can't be read; problems say why.</summary>
-    public static YamlNode? Read(SourceText source, ProblemList problems) => new YamlReader(source, problems).ReadDocument(source);
+    public static YamlNode? Read(SourceText source, ProblemList problems) => PlainYaml.Read(source) ?? ReadByLibrary(source, problems);
+
+    /// <summary>The same by the YAML library, whatever the file holds.</summary>
+    internal static YamlNode? ReadByLibrary(SourceText source, ProblemList problems) => new YamlReader(source, problems).ReadDocument(source);
 
     private YamlNode? ReadDocument(SourceText source)
     {
@@ -35,7 +40,7 @@ public sealed class YamlReader
             _parser.Consume<StreamStart>();
             if (_parser.Accept<StreamEnd>(out _))
             {
-                _problems.Error(new Location(source.File, 1, 1), "the file is empty; `fitcheck new` writes a starting file", ProblemKind.BrokenYaml);
+                _problems.Error(new Location(source.File, _firstLine, 1), "the file is empty; `fitcheck new` writes a starting file", ProblemKind.BrokenYaml);
                 return null;
             }
             _parser.Consume<DocumentStart>();
@@ -142,7 +147,7 @@ public sealed class YamlReader
         return null;
     }
 
-    private Location At(in Mark mark) => new(_file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
+    private Location At(in Mark mark) => new(_file, (int)Math.Max(1, mark.Line) + _firstLine - 1, (int)Math.Max(1, mark.Column));
 
     // The scanner names the block; what a person looks for is the tab in it.
     private Location? FirstTab(SourceText source, YamlException e)
@@ -154,7 +159,7 @@ public sealed class YamlReader
         {
             var column = lines[i].IndexOf('\t', StringComparison.Ordinal);
             if (column >= 0 && string.IsNullOrWhiteSpace(lines[i][..column]))
-                return new Location(_file, i + 1, column + 1);
+                return new Location(_file, i + _firstLine, column + 1);
         }
         return null;
     }

@@ -43,6 +43,22 @@ public sealed class QuickProgramTests
         Assert.All(Enumerable.Range(0, 2), _ => Assert.Equal(whole, Answer(quick, folder.Path, arguments)));
     }
 
+    [Fact]
+    public void The_quick_program_lints_as_the_whole_one_does()
+    {
+        var quick = RepositoryRoot.Of("src", "FitCheck.Cli", "bin", "Release", "net10.0", "fitcheck");
+        if (OperatingSystem.IsWindows())
+            return; // no quick program there
+        using var folder = new TemporaryFolder();
+        var good = folder.Write("catalog/cups/cup-45-tansy.yaml", File.ReadAllText(RepositoryRoot.Of("catalog", "cups", "cup-45-tansy.yaml")));
+        foreach (var text in new[] { "hole: 45 mm", "hole: 45 mn", "hole: -5 mm" })
+        {
+            File.WriteAllText(good, File.ReadAllText(good).Replace("hole: 45 mm", text, StringComparison.Ordinal));
+            var whole = Answer(quick + "-whole", folder.Path, ["lint", "--catalog", "catalog"]);
+            Assert.All(Enumerable.Range(0, 2), _ => Assert.Equal(whole, Answer(quick, folder.Path, ["lint", "--catalog", "catalog"])));
+        }
+    }
+
     private static (int Status, string Out, string Error) Answer(string program, string folder, string[] arguments)
     {
         var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };

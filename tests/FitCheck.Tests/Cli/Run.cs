@@ -9,6 +9,16 @@ internal static class Run
 
     public static (int Status, string Out, string Error) Of(string folder, params string[] arguments)
     {
+        using var process = Start(folder, arguments);
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, output, error.Result);
+    }
+
+    /// <summary>A run that goes on by itself.</summary>
+    public static Process Start(string folder, params string[] arguments)
+    {
         var start = new ProcessStartInfo("dotnet", [Program, .. arguments])
         {
             WorkingDirectory = folder,
@@ -21,10 +31,6 @@ internal static class Run
         start.Environment["FITCHECK_CACHE"] = Path.Combine(folder, "cache");
         start.Environment["LANG"] = "de_DE.UTF-8";
         start.Environment["LC_ALL"] = "de_DE.UTF-8";
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        var output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, output, error.Result);
+        return Process.Start(start)!;
     }
 }

@@ -1,0 +1,63 @@
+using System.Collections.Concurrent;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Rules.Conditions;
+using FitCheck.Yaml;
+
+namespace FitCheck;
+
+/// <summary>The rules about entries, sorted by what they ask. Several threads may ask at once.</summary>
+internal sealed class EntryJudge(RuleSet rules)
+{
+    private readonly ILookup<Subject, Rule> _bySubject = rules.Rules.ToLookup(r => r.Subject);
+    private readonly ConcurrentDictionary<string, IReadOnlyList<Rule>> _byFigure = new(StringComparer.Ordinal);
+
+    public bool Asks(Subject subject) => _bySubject.Contains(subject);
+
+    public bool AsksFigure(string figure) => AskedFor(figure).Count > 0;
+
+    /// <summary>What the rules find implausible in the facts of one subject, each at the figure that it is about.</summary>
+    public IEnumerable<Problem> Of(FactTable table)
+    {
+        foreach (var rule in table.Subject == Subject.Figure ? AskedFor(table.Values["figure"].Word!) : _bySubject[table.Subject])
+        {
+            if (Judged(rule, table) is { } problem)
+                yield return problem;
+        }
+    }
+
+    /// <summary>What they find in an entry by itself.</summary>
+    public IEnumerable<Problem> Of(Entry entry)
+    {
+        FactTable[] driver = entry is Driver d && Asks(Subject.Driver) ? [FactRegistry.Of(d)] : [];
+        FactTable[] any = Asks(Subject.Entry) ? [EntryFacts.Of(entry)] : [];
+        return driver.Concat(any).Concat(RatingFacts.Of(entry)).Concat(entry is Vehicle vehicle ? MirrorFacts.Of(vehicle) : []).SelectMany(Of);
+    }
+
+    private IReadOnlyList<Rule> AskedFor(string figure) => _byFigure.GetOrAdd(figure, f => [.. _bySubject[Subject.Figure].Where(r => MayApply(r, f))]);
+
+    // Most rules are about one figure: one whose condition is false for the figure's name alone need not be asked about each of a hundred thousand.
+    private static bool MayApply(Rule rule, string figure)
+    {
+        var name = new Dictionary<string, FactValue>(StringComparer.Ordinal) { ["figure"] = FactValue.Of(figure) };
+        return rule.When?.Evaluate(new FactInputs(rule.Scope, name)).Truth != false;
+    }
+
+    // The first datum is the figure that is doubted; what else the finding rests on is told beside it. Messages are made only for what is told.
+    private static Problem? Judged(Rule rule, FactTable table)
+    {
+        var inputs = new FactInputs(rule.Scope, table.Values);
+        if (Judgement.Of(rule, inputs) is not { Status: Status.Warn or Status.Fail } judgement)
+            return null;
+        var finding = Judge.Find(rule, table, inputs, judgement, table.Key, problems: null);
+        var at = judgement.Data.Count > 0 ? judgement.Data[0].At : table.At;
+        return new Problem(at, judgement.Status == Status.Fail ? Severity.Error : Severity.Warning, finding.Message)
+        {
+            Rule = rule.Id,
+            Subject = table.Key,
+            Related = [.. judgement.Data.Skip(1).Select(d => new Related(d.At, d.What)).Distinct(), .. judgement.Deciding is { } limit ? (Related[])[new(limit.Bound.At, "threshold of the rule")] : []],
+        };
+    }
+}

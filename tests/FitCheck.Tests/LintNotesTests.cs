@@ -1,0 +1,145 @@
+using Xunit;
+
+namespace FitCheck.Tests;
+
+/// <summary>Notes of earlier runs may only save time: lint with them says what lint without them says, whatever was changed, torn or moved in between.</summary>
+public sealed class LintNotesTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+    private readonly Random _random = new(20_261_125);
+
+    public LintNotesTests()
+    {
+        foreach (var kind in FitCheck.Catalog.Kinds.All)
+        {
+            foreach (var file in Directory.GetFiles(RepositoryRoot.Of("catalog", kind.Folder), "*.yaml"))
+                _folder.Write($"catalog/{kind.Folder}/{Path.GetFileName(file)}", File.ReadAllText(file));
+        }
+    }
+
+    public void Dispose() => _folder.Dispose();
+
+    private string Notes => Assert.Single(Directory.GetFiles(_folder.Of("cache"), "*.notes"));
+
+    [Fact]
+    public void Edits_of_all_sorts_are_told_as_if_nothing_were_remembered()
+    {
+        AssertSame();
+        var files = Directory.GetFiles(_folder.Of("catalog"), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToArray();
+        for (var round = 0; round < 25; round++)
+        {
+            var file = files[_random.Next(files.Length)];
+            var lines = File.Exists(file) ? File.ReadAllLines(file).ToList() : ["id: back-again"];
+            switch (round % 5)
+            {
+                case 0: lines.RemoveAt(_random.Next(lines.Count)); break;
+                case 1: lines.Insert(_random.Next(lines.Count), "# a line more"); break;
+                case 2: lines[_random.Next(lines.Count)] += "x"; break;
+                case 3: File.Delete(file); break;
+                default: file = Path.ChangeExtension(file, $"{round}.yaml"); break;
+            }
+            if (round % 5 != 3)
+                File.WriteAllLines(file, lines);
+            AssertSame();
+        }
+    }
+
+    [Fact]
+    public void An_edit_that_leaves_size_and_time_alone_is_seen()
+    {
+        var file = _folder.Of("catalog/cups/cup-45-tansy.yaml");
+        AssertSame();
+        var text = File.ReadAllText(file);
+        var time = File.GetLastWriteTimeUtc(file);
+        File.WriteAllText(file, text.Replace("hole: 45 mm", "hole: 45 mn", StringComparison.Ordinal));
+        File.SetLastWriteTimeUtc(file, time);
+
+        Assert.NotEmpty(AssertSame().Where(p => p.Contains("45 mn", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Torn_and_damaged_notes_are_not_believed()
+    {
+        Break();
+        var expected = AssertSame();
+        var whole = File.ReadAllBytes(Notes);
+        for (var round = 0; round < 20; round++)
+        {
+            var bytes = whole.ToArray();
+            if (round % 2 == 0)
+                bytes = bytes[..(round == 0 ? 0 : _random.Next(bytes.Length))];
+            else
+                bytes[_random.Next(bytes.Length)] ^= (byte)(1 << _random.Next(8));
+            File.WriteAllBytes(Notes, bytes);
+            Assert.Equal(expected, Told(Remembered.In(_folder.Of("cache"))));
+        }
+    }
+
+    [Fact]
+    public void Entries_of_a_list_keep_their_places_when_they_move()
+    {
+        var list = string.Concat(new[] { "cup-45-tansy", "cup-43-corvid" }.Select(id =>
+        {
+            var lines = File.ReadAllLines(_folder.Of($"catalog/cups/{id}.yaml")).Where(l => !l.StartsWith('#')).ToArray();
+            File.Delete(_folder.Of($"catalog/cups/{id}.yaml"));
+            return "- " + string.Join("\n  ", lines) + "\n";
+        }));
+        var file = _folder.Write("catalog/cups/several.yaml", list.Replace("tansy-hatch", "tansy-hutch", StringComparison.Ordinal).Replace("material: abs", "material: clay", StringComparison.Ordinal));
+        var first = Assert.Single(AssertSame(), p => p.Contains("tansy-hutch", StringComparison.Ordinal));
+        var line = File.ReadAllLines(file).ToList().FindIndex(l => l.Contains("tansy-hutch", StringComparison.Ordinal)) + 1;
+        Assert.Contains($"several.yaml:{line}:", first, StringComparison.Ordinal);
+
+        File.WriteAllText(file, "# moved\n\n" + File.ReadAllText(file));
+
+        Assert.Contains($"several.yaml:{line + 2}:", Assert.Single(AssertSame(), p => p.Contains("tansy-hutch", StringComparison.Ordinal)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_id_twice_in_a_list_is_told_with_the_place_of_the_first()
+    {
+        var item = "- " + File.ReadAllText(_folder.Of("catalog/cups/cup-45-tansy.yaml")).Split('\n', 2)[1].TrimEnd().Replace("\n", "\n  ", StringComparison.Ordinal) + "\n";
+        File.Delete(_folder.Of("catalog/cups/cup-45-tansy.yaml"));
+        var file = _folder.Write("catalog/cups/several.yaml", item + item).Replace('\\', '/');
+
+        Assert.Contains(AssertSame(), p => p.StartsWith($"{file}:{item.Count(c => c == '\n') + 1}:1: error: the id `cup-45-tansy` is taken by {file}:1", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Runs_that_are_killed_at_once_or_side_by_side_leave_nothing_half_written()
+    {
+        Break();
+        var expected = Cli.Run.Of(_folder.Path, "lint", "--catalog", "catalog", "--rules", RepositoryRoot.Of("rules"));
+        Assert.Equal(2, expected.Status);
+        for (var round = 0; round < 6; round++)
+        {
+            File.AppendAllText(_folder.Of("catalog/cups/cup-45-tansy.yaml"), "# again\n");
+            var runs = Enumerable.Range(0, 2).Select(_ => Cli.Run.Start(_folder.Path, "lint", "--catalog", "catalog", "--rules", RepositoryRoot.Of("rules"))).ToList();
+            Thread.Sleep(_random.Next(50, 1500));
+            runs.ForEach(r =>
+            {
+                r.Kill();
+                r.WaitForExit();
+                r.Dispose();
+            });
+        }
+        var together = Enumerable.Range(0, 2).Select(_ => Task.Run(() => Cli.Run.Of(_folder.Path, "lint", "--catalog", "catalog", "--rules", RepositoryRoot.Of("rules")))).ToArray();
+        Assert.All(together, t => Assert.Equal(expected, t.Result));
+    }
+
+    private void Break()
+    {
+        File.AppendAllText(_folder.Of("catalog/adapters/plate-100-in-130-8.yaml"), "colour: red\n");
+        File.WriteAllText(_folder.Of("catalog/sets/orrin-set-165.yaml"), File.ReadAllText(_folder.Of("catalog/sets/orrin-set-165.yaml")).Replace("woofer: orrin-w165-4", "woofer: orrin-w165-5", StringComparison.Ordinal));
+    }
+
+    private IReadOnlyList<string> AssertSame()
+    {
+        var expected = Told(Remembered.Nothing);
+        Assert.Equal(expected, Told(Remembered.In(_folder.Of("cache"))));
+        Assert.Equal(expected, Told(Remembered.In(_folder.Of("cache"))));
+        return expected;
+    }
+
+    private IReadOnlyList<string> Told(Remembered remembered) =>
+        [.. Lint.Run([], new Folders([_folder.Of("catalog")], [RepositoryRoot.Of("rules")]), remembered).Problems.Select(p => p.ToString())];
+}
