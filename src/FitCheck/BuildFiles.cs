@@ -17,7 +17,7 @@ internal static class BuildFiles
     public static (Build Build, YamlMap Root)? ReadWithRoot(string path, Workshop workshop, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
     {
         var name = path.Replace('\\', '/');
-        if (Bytes(path, name, problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
+        if (Bytes(path, name, "a build file", problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
             return null;
         var own = new ProblemList();
         var root = YamlReader.Read(source, own);
@@ -39,13 +39,20 @@ internal static class BuildFiles
         return own.HasErrors || build is null ? null : (build, (YamlMap)root!);
     }
 
-    private static byte[]? Bytes(string path, string name, ProblemList problems)
+    /// <summary>The text of a file; null when it can't be read.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="wanted">What it should be, with its article.</param>
+    /// <param name="problems">Where problems go.</param>
+    public static SourceText? Source(string path, string wanted, ProblemList problems) =>
+        Bytes(path, path.Replace('\\', '/'), wanted, problems) is { } bytes ? SourceText.Decode(path.Replace('\\', '/'), bytes, problems) : null;
+
+    private static byte[]? Bytes(string path, string name, string wanted, ProblemList problems)
     {
         var at = new Location(name, 0, 0);
         try
         {
             if (Directory.Exists(path))
-                problems.Error(at, "this is a folder; name a build file", ProblemKind.Unreadable);
+                problems.Error(at, $"this is a folder; name {wanted}", ProblemKind.Unreadable);
             else if (!File.Exists(path))
                 problems.Error(at, $"no such file{NearFile(path)}", ProblemKind.Unreadable);
             else if (new FileInfo(path).Length > SourceText.MaxBytes)

@@ -9,8 +9,9 @@ internal static class NewCommand
     public static Command Create()
     {
         var output = new Option<string?>("--output", "-o") { Description = "Write to this file instead of standard output; an existing file is kept", HelpName = "FILE" };
-        var build = new Command("build", "A commented build that validates") { output };
-        build.SetAction(parsed => Write("build", parsed.GetValue(output)));
+        var build = new Command("build", "A commented build that validates, or one made from a seller's list") { output };
+        var quote = new NewFromQuote(build);
+        build.SetAction(parsed => quote.IsAsked(parsed) ? quote.Run(parsed, text => Save(text, parsed.GetValue(output))) : Write("build", parsed.GetValue(output)));
         var kinds = Kinds.All.Select(k => k.Kind).ToArray();
         var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", kinds) };
         kind.AcceptOnlyFromAmong(kinds);
@@ -22,7 +23,11 @@ internal static class NewCommand
     private static int Write(string kind, string? file)
     {
         var starter = Path.Combine(AppContext.BaseDirectory, "catalog", "starters", kind + ".yaml");
-        var text = File.ReadAllText(starter);
+        return Save(File.ReadAllText(starter), file);
+    }
+
+    private static int Save(string text, string? file)
+    {
         if (file is null)
         {
             Console.Out.Write(text);

@@ -16,9 +16,15 @@ public sealed class HtmlReport : ILintReport
         for (var i = 0; i < result.Builds.Count; i++)
             builds.Add(BuildViews.Of(result.Builds[i], $"b{Telling.Figures.Whole(i + 1)}"));
         var title = builds.Count == 1 ? builds[0].Name : Telling.Wording.Count(builds.Count, "build", "builds");
-        var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds, builds.Count > 1);
+        var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds, builds.Count > 1) { Comparison = Telling.Comparison.Of(result) is { } comparison ? Of(comparison) : null };
         output.Write(templates.Render("page", page).ToString());
     }
+
+    private static ComparisonView Of(Telling.Comparison comparison) => new(
+        Telling.Comparison.Title,
+        [.. comparison.Builds.Select((b, i) => new ComparedView(b.Letter, b.Build.Name, $"#b{Telling.Figures.Whole(i + 1)}", FindingViews.Status(b.Build.Verdict)))],
+        [.. comparison.Rows.Select(r => new ComparisonRowView(r.Label, [.. r.Cells.Select((c, i) => new ComparisonCellView(comparison.Builds[i].Letter, c))]))],
+        comparison.Sentences);
 
     public void Write(LintResult result, ReportOptions options, TextWriter output)
     {

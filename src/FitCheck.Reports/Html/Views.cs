@@ -2,7 +2,19 @@ namespace FitCheck.Reports.Html;
 
 // What the templates see: text that is ready to be read, in the order in which it is read. Scriban names members in snake case.
 
-internal sealed record PageView(string Title, string Program, string Digest, SafeHtml Style, IReadOnlyList<BuildView> Builds, bool Several);
+internal sealed record PageView(string Title, string Program, string Digest, SafeHtml Style, IReadOnlyList<BuildView> Builds, bool Several)
+{
+    /// <summary>Null for a single build and for many.</summary>
+    public required ComparisonView? Comparison { get; init; }
+}
+
+internal sealed record ComparisonView(string Title, IReadOnlyList<ComparedView> Builds, IReadOnlyList<ComparisonRowView> Rows, IReadOnlyList<string> Sentences);
+
+internal sealed record ComparedView(string Letter, string Name, string Href, StatusView Verdict);
+
+internal sealed record ComparisonRowView(string Label, IReadOnlyList<ComparisonCellView> Cells);
+
+internal sealed record ComparisonCellView(string Letter, string Text);
 
 internal sealed record BuildView
 {

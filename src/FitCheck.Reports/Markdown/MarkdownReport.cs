@@ -69,6 +69,8 @@ public sealed class MarkdownReport : ILintReport
             return;
         page.Add(string.Join(", ", Wording.WorstFirst.Select(s => (Status: s, Count: worstFirst.Count(b => b.Verdict == s))).Where(c => c.Count > 0)
             .Select(c => $"{Figures.Whole(c.Count)} {c.Status.Word()}")));
+        if (Comparison.Of(result) is { } comparison)
+            page.Add(Compared(comparison));
         var open = worstFirst.Take(worstFirst.Count - passing).ToList();
         if (open.Count > 0)
         {
@@ -80,6 +82,14 @@ public sealed class MarkdownReport : ILintReport
         var told = urgent.TakeWhile(b => page.Add(Folded(b, options))).Count();
         if (told < urgent.Count)
             page.Add($"The details of {Wording.Count(urgent.Count - told, "build", "builds")} are left out to keep this short; `fitcheck check` tells all.");
+    }
+
+    private static string Compared(Comparison comparison)
+    {
+        var rows = comparison.Rows.Select(r => $"| {MarkdownText.Plain(r.Label)} | {string.Join(" | ", r.Cells.Select(MarkdownText.Plain))} |");
+        var head = $"| {MarkdownText.Plain(Comparison.Title)} | {string.Join(" | ", comparison.Builds.Select(b => $"{b.Letter}: {MarkdownText.Plain(b.Build.Name)}"))} |";
+        return string.Join('\n', rows.Prepend($"|---{string.Concat(comparison.Builds.Select(_ => "|---"))}|").Prepend(head))
+            + $"\n\n{string.Join('\n', comparison.Sentences.Select(s => $"- {MarkdownText.Plain(s)}"))}";
     }
 
     private static string Headline(List<BuildResult> builds)

@@ -79,6 +79,16 @@ internal sealed class TextPage(TextWriter output, int columns, bool color)
         }
     }
 
+    /// <summary>A row of a table of equal columns: a label, then cells that are broken to their widths.</summary>
+    public void Columns(int labelWidth, string label, IReadOnlyList<string> cells)
+    {
+        var width = Math.Max(12, ((_columns - 2 - labelWidth) / cells.Count) - 2);
+        var lines = cells.Select(c => Wrap(c, width)).ToList();
+        Start();
+        for (var i = 0; i < lines.Max(l => l.Count); i++)
+            End($"  {(i == 0 ? label : "").PadRight(labelWidth)}{string.Concat(lines.Select(l => "  " + (i < l.Count ? l[i] : "").PadRight(width)))}".TrimEnd());
+    }
+
     /// <summary>Breaks at spaces; a word that is longer than a line stands alone, because a path that is cut can't be copied.</summary>
     public static List<string> Wrap(string text, int width)
     {

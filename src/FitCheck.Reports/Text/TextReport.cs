@@ -14,9 +14,12 @@ public sealed class TextReport : ILintReport
     public void Write(CheckResult result, ReportOptions options, TextWriter output)
     {
         var page = new TextPage(output, options.Columns, options.Color);
+        var comparison = Comparison.Of(result);
+        if (comparison is not null)
+            WriteComparison(page, comparison);
         for (var i = 0; i < result.Builds.Count; i++)
         {
-            if (i > 0)
+            if (i > 0 || comparison is not null)
                 page.Rule();
             WriteBuild(page, result.Builds[i], options.Verbose);
         }
@@ -30,6 +33,21 @@ public sealed class TextReport : ILintReport
             output.Write(PlainText.Line(problem.ToString()));
             output.Write('\n');
         }
+    }
+
+    private static void WriteComparison(TextPage page, Comparison comparison)
+    {
+        page.Heading(Comparison.Title);
+        foreach (var (letter, build) in comparison.Builds)
+            page.Hanging(2, $"{letter}  ", build.Name);
+        page.Gap();
+        var width = comparison.Rows.Max(r => r.Label.Length);
+        page.Columns(width, "", [.. comparison.Builds.Select(b => b.Letter)]);
+        foreach (var (label, cells) in comparison.Rows)
+            page.Columns(width, label, cells);
+        page.Gap();
+        foreach (var sentence in comparison.Sentences)
+            page.Line(2, sentence);
     }
 
     private static void WriteBuild(TextPage page, BuildResult build, bool verbose)

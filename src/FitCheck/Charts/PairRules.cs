@@ -40,7 +40,4 @@ internal sealed class PairRules
 
     /// <summary>All that the facts of a rule rest on.</summary>
     public static RestsOn RestsOnOf(Rule rule) => rule.Names.Aggregate(RestsOn.Nothing, (all, name) => all | rule.Scope.Find(name)!.RestsOn);
-
-    /// <summary>True for a rule that tells of work: it asks for a kind of work that is accepted, and never fails.</summary>
-    public static bool TellsOfWork(Rule rule) => rule.Fail is null && rule.When?.Names.Any(n => n.EndsWith("_accepted", StringComparison.Ordinal)) == true;
 }

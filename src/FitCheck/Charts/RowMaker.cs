@@ -53,7 +53,7 @@ internal sealed class RowMaker
             Mount = mount,
             Status = Status(pair),
             Findings = findings,
-            Work = [.. findings.Where(f => f.Status == Findings.Status.Warn && PairRules.TellsOfWork(_rules.Find(f.Rule)!))],
+            Work = [.. findings.Where(f => f.Status == Findings.Status.Warn && _rules.Find(f.Rule)!.TellsOfWork)],
         };
     }
 }

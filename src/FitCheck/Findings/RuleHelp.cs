@@ -8,4 +8,8 @@ namespace FitCheck.Findings;
 /// <param name="Source">Where its figure comes from.</param>
 /// <param name="Url">Where the source can be read; null when it has no address.</param>
 /// <param name="CanFail">False when the worst that it says is a warning.</param>
-public sealed record RuleHelp(string Id, string Title, string Why, string Advice, string? Source, string? Url, bool CanFail);
+public sealed record RuleHelp(string Id, string Title, string Why, string Advice, string? Source, string? Url, bool CanFail)
+{
+    /// <summary>True when it tells of work on vehicle or parts that the build accepts: what it warns of is a plan, not a fault.</summary>
+    public bool TellsOfWork { get; init; }
+}

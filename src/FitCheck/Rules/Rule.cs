@@ -53,7 +53,10 @@ public sealed record Rule
     public Location PlaceOf(string key) => Written[key]?.At ?? At;
 
     /// <summary>What a report tells of it.</summary>
-    public RuleHelp Help => new(Id, Title, Why, Advice, Source.Title, Source.Url, Fail is not null);
+    public RuleHelp Help => new(Id, Title, Why, Advice, Source.Title, Source.Url, Fail is not null) { TellsOfWork = TellsOfWork };
+
+    /// <summary>True when it never fails and speaks only where the build accepts a kind of work.</summary>
+    public bool TellsOfWork => Fail is null && When?.Names.Any(n => n.EndsWith("_accepted", StringComparison.Ordinal)) == true;
 
     internal static IEnumerable<Status> Possible(bool warn, bool fail)
     {

@@ -1,0 +1,34 @@
+using System.CommandLine;
+
+namespace FitCheck.Cli.Commands;
+
+/// <summary>`fitcheck new build --from quote.csv --vehicle ID`</summary>
+internal sealed class NewFromQuote
+{
+    private readonly Option<string?> _from = new("--from") { Description = "A seller's list as CSV, an id or a name and a number of packs in each line: place what is on it", HelpName = "CSV" };
+    private readonly Option<string?> _vehicle = new("--vehicle") { Description = "The vehicle for which the list is", HelpName = "ID" };
+    private readonly Option<string[]> _at = new("--at") { Description = "Where a part of the list goes, where that is not clear; may be given again", HelpName = "ID=POSITION,…" };
+    private readonly CommonOptions _common = new();
+
+    public NewFromQuote(Command build)
+    {
+        foreach (var option in (Option[])[_from, _vehicle, _at, _common.Catalog, _common.Rules])
+            build.Options.Add(option);
+    }
+
+    /// <summary>True when a list was given, or an option that has a meaning only with one.</summary>
+    public bool IsAsked(ParseResult parsed) => parsed.GetValue(_from) is not null || parsed.GetValue(_at) is { Length: > 0 };
+
+    public int Run(ParseResult parsed, Func<string, int> save)
+    {
+        if (parsed.GetValue(_from) is not { } file)
+            return TargetOptions.Usage("--at needs --from CSV, the list whose parts go there");
+        if (parsed.GetValue(_vehicle) is not { } vehicle)
+            return TargetOptions.Usage("--from needs --vehicle ID, such as `--vehicle tansy-hatch`");
+        ImportOutcome outcome;
+        using (var line = new ProgressLine())
+            outcome = ImportQuote.Run(file, vehicle, parsed.GetValue(_at) ?? [], _common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+        var status = ProblemLines.Tell(outcome.Problems, Console.Error);
+        return outcome.Build is { } build ? save(build) : status;
+    }
+}

@@ -1,0 +1,69 @@
+using System.Globalization;
+using System.Text;
+using FitCheck.Catalog;
+
+namespace FitCheck.QuoteImport;
+
+/// <summary>Writes the build that a list became.</summary>
+internal static class BuildText
+{
+    /// <summary>The file, its lines ended by `\n`.</summary>
+    public static string Of(Layout layout, string name)
+    {
+        var text = new StringBuilder();
+        text.Append("# yaml-language-server: $schema=../schema/build.schema.json\n");
+        text.Append("# Made from a seller's list. What goes where was inferred from roles, sizes and plugs: read it, and correct what was meant otherwise.\n");
+        text.Append("kind: build\n");
+        text.Append("name: ").Append(Quoted(name)).Append('\n');
+        text.Append("vehicle: ").Append(layout.Vehicle.Id).Append('\n');
+        Fit(text, layout);
+        if (layout.Devices.Count > 0)
+            text.Append("\ndevices:\n");
+        foreach (var (id, part, from) in layout.Devices)
+            text.Append($"  - {{id: {id}, part: {part?.Id ?? "factory"}{(from is null ? "" : $", from: {from}")}}}\n");
+        if (layout.Channels.Count > 0)
+            text.Append("\n# Without `high_pass` and `low_pass` an output is full range; `fitcheck check` says where that is wrong.\nchannels:\n");
+        foreach (var (id, output, feeds) in layout.Channels)
+            text.Append($"  - {{id: {id}, output: {output}, feeds: [{string.Join(", ", feeds)}]}}\n");
+        Lines(text, "extras", layout.Extras);
+        Lines(text, "quote", layout.Items);
+        return text.ToString();
+    }
+
+    // Sets first, with all their places; then what else is at each place, places that are alike together.
+    private static void Fit(StringBuilder text, Layout layout)
+    {
+        var entries = layout.Places.Where(p => p.Set is not null).GroupBy(p => $"    set: {p.Set!.Id}\n", StringComparer.Ordinal)
+            .Concat(layout.Places.Select(p => (Place: p, Text: Choices(p))).Where(p => p.Text.Length > 0).GroupBy(p => p.Text, p => p.Place, StringComparer.Ordinal)).ToList();
+        if (entries.Count == 0)
+            return;
+        text.Append("\nfit:\n");
+        foreach (var entry in entries)
+            text.Append("  - at: [").AppendJoin(", ", entry.Select(p => p.Position.Id)).Append("]\n").Append(entry.Key);
+    }
+
+    private static string Choices(Place place)
+    {
+        var text = new StringBuilder();
+        Add("driver", place.Set is null ? place.Driver?.Id : null);
+        Add("adapter", place.Adapter?.Id);
+        Add("cup", place.Cup?.Id);
+        Add("harness", place.Harness?.Id);
+        Add("with", place.With.Count == 0 ? null : $"[{string.Join(", ", place.With.Select(w => w.Id))}]");
+        return text.ToString();
+
+        void Add(string key, string? value) => _ = value is null ? text : text.Append("    ").Append(key).Append(": ").Append(value).Append('\n');
+    }
+
+    private static void Lines(StringBuilder text, string key, IReadOnlyList<QuoteItem> items)
+    {
+        if (items.Count > 0)
+            text.Append('\n').Append(key).Append(":\n");
+        foreach (var item in items)
+            text.Append("  - {part: ").Append(item.Part.Id).Append(", packs: ").Append(item.Packs.ToString(CultureInfo.InvariantCulture)).Append("}\n");
+    }
+
+    // In double quotes every character can stand; those that can't be seen are left out.
+    private static string Quoted(string name) =>
+        $"\"{string.Concat(name.Where(c => !char.IsControl(c) && !char.IsSurrogate(c) && c < '\uFFFE')).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+}
