@@ -41,7 +41,7 @@ public sealed class ListHtml : IListReport
     };
 
     private static PartsRowView Row(ListLine line, IReadOnlyList<ByView> by) =>
-        new(line.Name, line.Part, Figures.Whole(line.Needed), ListWords.ToBuy(line), line.Price.ToString(), line.Sum.ToString(), ListWords.Note(line), by);
+        new(line.Name, line.Part, Figures.Whole(line.Needed), ListWords.ToBuy(line), line.Price.ToString(), line.Sum.ToString(), Wording.Availability(line.Availability), ListWords.Left(line), by);
 
     private static List<SumView> Sums(IReadOnlyList<Money> totals, string word, Tax tax) =>
         [.. totals.SelectMany(t => ListWords.Taxed(tax, t).Prepend((Label: word, Amount: t))).Select(s => new SumView(s.Label, s.Amount.ToString()))];
@@ -63,7 +63,7 @@ internal sealed record PartsView
 
 internal sealed record PartsTableView(string Id, string Title, string? Lead, IReadOnlyList<PartsRowView> Rows, IReadOnlyList<SumView> Sums);
 
-internal sealed record PartsRowView(string Name, string Part, string Used, string Buy, string Price, string Sum, string Note, IReadOnlyList<ByView> By);
+internal sealed record PartsRowView(string Name, string Part, string Used, string Buy, string Price, string Sum, string Note, string Left, IReadOnlyList<ByView> By);
 
 internal sealed record ByView(string Rule, string Title, string Where);
 

@@ -48,7 +48,7 @@ internal static class Shopping
         {
             lines[part.Id] = SupplyShopping.IsCable(part)
                 ? Line(part, packs * part.Pack, packs) with { LeftMetres = left }
-                : Line(part, packs * part.Pack, packs) with { LeftPieces = (int)left };
+                : Line(part, (packs * part.Pack) - (int)left, packs) with { LeftPieces = (int)left };
         }
         foreach (var extra in build.Extras)
         {
