@@ -10,6 +10,8 @@ internal sealed record CheckRequest
     public IReadOnlyList<string> Outputs { get; init; } = [];
     public IReadOnlyList<string> Catalog { get; init; } = [];
     public IReadOnlyList<string> Rules { get; init; } = [];
+    /// <summary>The file for the installation sheet; null when none is wanted.</summary>
+    public string? Sheet { get; init; }
     public string FailOn { get; init; } = "fail";
     public bool Verbose { get; init; }
     public bool NoColor { get; init; }
@@ -22,7 +24,7 @@ internal sealed record CheckRequest
     {
         if (args.Length < 2 || args[0] != "check")
             return null;
-        List<string> builds = [], formats = [], outputs = [], catalog = [], rules = [], failOn = [];
+        List<string> builds = [], formats = [], outputs = [], catalog = [], rules = [], failOn = [], sheet = [];
         bool verbose = false, noColor = false;
         for (var i = 1; i < args.Length; i++)
         {
@@ -30,6 +32,7 @@ internal sealed record CheckRequest
             {
                 "--format" or "-f" => formats,
                 "--output" or "-o" => outputs,
+                "--sheet" => sheet,
                 "--fail-on" => failOn,
                 "--catalog" => catalog,
                 "--rules" => rules,
@@ -44,7 +47,7 @@ internal sealed record CheckRequest
             else
                 return null;
         }
-        if (builds.Count == 0 || failOn.Count > 1 || !formats.TrueForAll(f => ReportList.Find(f) is not null) || !failOn.TrueForAll(s => s is "fail" or "measure" or "warn"))
+        if (builds.Count == 0 || failOn.Count > 1 || sheet.Count > 1 || !formats.TrueForAll(f => ReportList.Find(f) is not null) || !failOn.TrueForAll(s => s is "fail" or "measure" or "warn"))
             return null;
         return new CheckRequest
         {
@@ -53,6 +56,7 @@ internal sealed record CheckRequest
             Outputs = outputs,
             Catalog = catalog,
             Rules = rules,
+            Sheet = sheet.Count > 0 ? sheet[0] : null,
             FailOn = failOn.Count > 0 ? failOn[0] : "fail",
             Verbose = verbose,
             NoColor = noColor,

@@ -28,6 +28,15 @@ internal sealed class OutputTargets
         return (targets, null);
     }
 
+    /// <summary>One more report that has a file of its own; a sentence when another one goes there already.</summary>
+    public string? Add(string format, string file)
+    {
+        if (_targets.Exists(t => t.File is { } other && Path.GetFullPath(other) == Path.GetFullPath(file)))
+            return $"{Path.GetFileName(file)} is named twice, by --output and by --{format}";
+        _targets.Add(new Target(format, file));
+        return null;
+    }
+
     /// <summary>True when they have none but these formats.</summary>
     public bool NeedOnly(params ReadOnlySpan<string> formats)
     {

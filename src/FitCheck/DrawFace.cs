@@ -17,6 +17,9 @@ internal static class DrawFace
         return new FaceDrawing
         {
             CutoutRadius = c.Placed.Cutout?.Si * 500,
+            IsOval = c.Position.Mounting.CutoutMinor is not null || c.Adapter?.OpeningMinor is not null,
+            IsDriverOval = driver.Oval,
+            PanelScrew = holes.Screw?.Si * 1e3,
             SpacerRadius = c.Adapter?.Outer?.Si * 500,
             FlangeRadius = driver.Dimensions?.Flange?.Si * 500,
             Panel = panel,

@@ -45,9 +45,9 @@ internal static class StartingPoints
         if (Word(table, "aim_towards") is not { } towards)
             return;
         if (Word(table, "spacer_thick_side") is { } thick)
-            Add(points, table, "Thick side of the spacer", $"towards {thick}, so that the driver looks towards {towards}, seen from inside");
+            Add(points, table, "Thick side of the spacer", $"towards {thick}, so that the driver looks towards {towards}, seen from inside", whileMounting: true);
         else if (table.Values.GetValueOrDefault("is_tweeter")?.Truth == true)
-            Add(points, table, "Tweeter", $"turned towards {towards}, seen from inside");
+            Add(points, table, "Tweeter", $"turned towards {towards}, seen from inside", whileMounting: true);
     }
 
     private static void Delay(Build build, FactTable table, List<StartingPoint> points)
@@ -58,13 +58,13 @@ internal static class StartingPoints
         Add(points, table, "Delay against the other side", $"{milliseconds} ms, where the source can delay a channel");
     }
 
-    private static void Add(List<StartingPoint> points, FactTable table, string what, string value)
+    private static void Add(List<StartingPoint> points, FactTable table, string what, string value, bool whileMounting = false)
     {
         var alike = points.FindIndex(p => p.What == what && p.Value == value);
         if (alike >= 0)
             points[alike] = points[alike] with { Where = [.. points[alike].Where, table.Name] };
         else
-            points.Add(new StartingPoint([table.Name], what, value));
+            points.Add(new StartingPoint([table.Name], what, value) { WhileMounting = whileMounting });
     }
 
     private static string Text(double si, Dimension dimension) => QuantityText.Format(si, dimension);

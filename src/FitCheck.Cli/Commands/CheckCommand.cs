@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FitCheck.Findings;
 using FitCheck.Reports;
+using FitCheck.Reports.Sheet;
 using FitCheck.Yaml;
 
 namespace FitCheck.Cli.Commands;
@@ -15,10 +16,11 @@ internal static class CheckCommand
         var targets = new TargetOptions(ReportList.Formats);
         var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 from this status up", DefaultValueFactory = _ => "fail" };
         failOn.AcceptOnlyFromAmong("fail", "measure", "warn");
+        var sheet = new Option<string?>("--sheet") { Description = "Write the installation sheet, an HTML page to print, to this file", HelpName = "FILE" };
         var common = new CommonOptions();
         var command = new Command("check", "Check builds against catalog and rules, and write the report")
         {
-            builds, targets.Formats, targets.Outputs, failOn, common.Catalog, common.Rules, common.Verbose, common.NoColor,
+            builds, targets.Formats, targets.Outputs, sheet, failOn, common.Catalog, common.Rules, common.Verbose, common.NoColor,
         };
         command.SetAction(parsed => Run(new CheckRequest
         {
@@ -27,6 +29,7 @@ internal static class CheckCommand
             Outputs = parsed.GetValue(targets.Outputs) ?? [],
             Catalog = parsed.GetValue(common.Catalog) ?? [],
             Rules = parsed.GetValue(common.Rules) ?? [],
+            Sheet = parsed.GetValue(sheet),
             FailOn = parsed.GetValue(failOn)!,
             Verbose = parsed.GetValue(common.Verbose),
             NoColor = parsed.GetValue(common.NoColor),
@@ -39,6 +42,8 @@ internal static class CheckCommand
         var (targets, error) = OutputTargets.Pair(request.Formats, request.Outputs, ReportList.Formats);
         if (targets is null)
             return Usage(error!);
+        if (request.Sheet is { } file && targets.Add("sheet", file) is { } twice)
+            return Usage(twice);
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();
         CheckOutcome outcome;
@@ -53,12 +58,20 @@ internal static class CheckCommand
             FailOn = StatusWords.Parse(request.FailOn)!.Value,
             Root = Environment.CurrentDirectory,
         };
-        if (targets.Write(options, (format, told, output) => ReportList.Find(format)!.Write(result, told, output)) is { } failed)
+        if (targets.Write(options, (format, told, output) => Tell(format, result, told, output)) is { } failed)
             return failed;
         ProblemLines.Tell(outcome.Problems, Console.Error);
         foreach (var build in result.Builds)
             ProblemLines.Tell(build.Remarks, Console.Error);
         return Exit(result, options.FailOn);
+    }
+
+    private static void Tell(string format, CheckResult result, ReportOptions options, TextWriter output)
+    {
+        if (format == "sheet")
+            SheetReport.Write(result, options, output);
+        else
+            ReportList.Find(format)!.Write(result, options, output);
     }
 
     private static int Exit(CheckResult result, Status failOn)

@@ -60,7 +60,8 @@ internal static partial class Alike
     private static string Words(Finding f) =>
         $"{f.Rule}\t{f.Status}\t{SideLess(f.Message)}\t{SideLess(f.Advice)}\t{Figures.Row(f)}\t{f.Waived}";
 
-    private static string SideLess(string text) => Side().Replace(text, "side");
+    /// <summary>The text with left and right made one word.</summary>
+    public static string SideLess(string text) => Side().Replace(text, "side");
 
     [GeneratedRegex(@"\b(?:left|right)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Side();

@@ -54,7 +54,7 @@ internal static class SupplyDrawing
         if (fromBattery)
             svg.Text(new(Label, line + 37), Distance(leg), "label");
         svg.Box(BoxStart, y + 6, BoxEnd - BoxStart, 54, "key");
-        svg.Text(new(BoxStart + 10, y + 27), Cut(Short(leg.Name), 32), "figure");
+        svg.Text(new(BoxStart + 10, y + 27), Cut(Names.Short(leg.Name), 32), "figure");
         svg.Text(new(BoxStart + 10, y + 47), $"{Current(leg)}, loses {Show(leg.DropV, "V")}", "label");
         DrawGround(svg, new(BoxStart + 24, y + 60), leg);
     }
@@ -85,9 +85,6 @@ internal static class SupplyDrawing
     private static string Current(SupplyLeg leg) => $"draws {Show(leg.DemandA, "A")}";
 
     private static string Show(double? value, string unit) => value is { } known ? Figures.Show(known, unit) : $"? {unit}";
-
-    // Up to the comma, behind which a name tells what the drawing shows anyway.
-    private static string Short(string name) => name.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma ? name[..comma] : name;
 
     private static string Cut(string text, int letters) => text.Length <= letters ? text : text[..(letters - 1)] + "…";
 

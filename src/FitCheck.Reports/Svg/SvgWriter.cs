@@ -25,8 +25,9 @@ internal sealed class SvgWriter : IDisposable
     private readonly StringBuilder _text = new();
     private readonly XmlWriter _xml;
 
-    // The id is unique in the page; ids inside the drawing start with it. Title and description say what it shows to those who can't see it.
-    public SvgWriter(string id, string cssClass, double width, double height, string title, string? description)
+    // The id is unique in the page; ids inside the drawing start with it. Title and description say what it shows to those who can't see it. A user unit is
+    // a pixel of the page, or another unit of length that is named.
+    public SvgWriter(string id, string cssClass, double width, double height, string title, string? description, string unit = "")
     {
         Id = id;
         _xml = XmlWriter.Create(_text, new XmlWriterSettings { OmitXmlDeclaration = true, ConformanceLevel = ConformanceLevel.Fragment, NewLineChars = "\n" });
@@ -34,8 +35,8 @@ internal sealed class SvgWriter : IDisposable
         Attribute("class", cssClass);
         Attribute("role", "img");
         Attribute("viewBox", $"0 0 {Number(width)} {Number(height)}");
-        Attribute("width", Number(width));
-        Attribute("height", Number(height));
+        Attribute("width", Number(width) + unit);
+        Attribute("height", Number(height) + unit);
         Attribute("aria-labelledby", description is null ? $"{id}-t" : $"{id}-t {id}-d");
         Named("title", $"{id}-t", title);
         if (description is not null)

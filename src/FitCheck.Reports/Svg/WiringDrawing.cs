@@ -53,7 +53,7 @@ internal static class WiringDrawing
     private static void DrawNamed(SvgWriter svg, double left, double right, double y, string name, string below)
     {
         var letters = (int)((right - left - 12) / 7.3);
-        var lines = Wrapped(Short(name), letters, "");
+        var lines = Wrapped(Names.Short(name), letters, "");
         svg.Box(left, y - 29, right - left, 58, "key");
         svg.Text(new(left + 7, y - 11), Cut(lines[0], letters), "figure");
         if (lines.Count > 1)
@@ -69,7 +69,7 @@ internal static class WiringDrawing
         svg.Text(new(DriverStart - 12, y - 13), "+", "figure");
         svg.Text(new(DriverStart - 12, y + 23), "−", "figure");
         svg.Box(DriverStart, y - 22, Width - 8 - DriverStart, 44, end.IsFactory ? "key dashed" : "key");
-        svg.Text(new(DriverStart + 8, y - 4), Cut($"{Figures.Whole(number)}  {Short(end.Driver)}", 23), "figure");
+        svg.Text(new(DriverStart + 8, y - 4), Cut($"{Figures.Whole(number)}  {Names.Short(end.Driver)}", 23), "figure");
         svg.Text(new(DriverStart + 8, y + 14), Cut(end.Position, 26), "label");
     }
 
@@ -80,9 +80,6 @@ internal static class WiringDrawing
     }
 
     private static string Cut(string text, int letters) => text.Length <= letters ? text : text[..(letters - 1)].TrimEnd(' ', ',') + "…";
-
-    // Up to the comma, behind which a name tells its size.
-    private static string Short(string name) => name.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma ? name[..comma] : name;
 
     // At spaces; an SVG can't do it.
     private static List<string> Wrapped(string text, int letters, string indent)

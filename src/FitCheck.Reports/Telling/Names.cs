@@ -24,6 +24,9 @@ public static class Names
         return string.Join("; ", said);
     }
 
+    /// <summary>Up to the comma, behind which a part's name tells its size or its pack.</summary>
+    public static string Short(string name) => name.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma ? name[..comma] : name;
+
     /// <summary>`a`, `a and b`, `a, b and c`.</summary>
     public static string Listed(IReadOnlyList<string> words) =>
         words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.Take(words.Count - 1))} and {words[^1]}";

@@ -5,6 +5,12 @@ public sealed record FaceDrawing
 {
     /// <summary>The hole in the panel.</summary>
     public double? CutoutRadius { get; init; }
+    /// <summary>The panel's hole or the spacer is not round, and circles don't tell its shape.</summary>
+    public bool IsOval { get; init; }
+    /// <summary>Nor is the driver.</summary>
+    public bool IsDriverOval { get; init; }
+    /// <summary>Diameter of the screws in the panel; null when not recorded.</summary>
+    public double? PanelScrew { get; init; }
     /// <summary>The spacer's rim; null without one.</summary>
     public double? SpacerRadius { get; init; }
     /// <summary>The driver's flange.</summary>

@@ -21,6 +21,8 @@ internal static class LoadFacts
         Word("leftover_names", "Where factory drivers stay on the same wire without the build saying so."),
         Word("output_name", "Name of the source unit or amplifier."),
         Word("channel_name", "The output as the build names it."),
+        Word("high_pass_filter", "The electronic high-pass of the output, as the build sets it: `80 Hz at 12 dB/octave`."),
+        Word("low_pass_filter", "The electronic low-pass of the output, as the build sets it."),
         Truth("is_source_output", "The output is one of a source unit."),
         Truth("only_peak_rating", "The sheet gives a peak or maximum power and no continuous one."),
         Number("stated_power", Dimension.Watt, "Stated continuous power into the load nearest to 4 ohm."),
@@ -50,10 +52,15 @@ internal static class LoadFacts
         sheet.Set("leftover_names", forgotten.Count == 0 ? "none" : string.Join(", ", forgotten.Select(p => p.Name)));
         sheet.Set("output_name", output.Name);
         sheet.Set("channel_name", c.Channel.Id);
+        sheet.Set("high_pass_filter", Filter(c.Channel.HighPass));
+        sheet.Set("low_pass_filter", Filter(c.Channel.LowPass));
         sheet.Set("is_source_output", c.Channel.Device.Part is Catalog.SourceUnit);
         sheet.Set("has_input", c.Channel.Device.Part is Catalog.SourceUnit || c.Channel.Device.From is not null);
         Ratings(c, sheet);
     }
+
+    private static string? Filter(Catalog.FilterSetting? filter) =>
+        filter is null ? null : $"{QuantityText.Format(filter.Corner.Si, Dimension.Hertz)} at {QuantityText.Format(filter.SlopePerOctave, Dimension.Slope)}";
 
     private static void Load(ChannelContext c, FactSheet sheet)
     {

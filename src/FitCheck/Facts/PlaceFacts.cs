@@ -9,6 +9,7 @@ internal static class PlaceFacts
     [
         Truth("has_driver", "A driver is chosen for the position.").On(RestsOn.Nothing),
         Truth("has_adapter", "A spacer or mounting adapter is chosen.").On(RestsOn.Nothing),
+        Truth("disconnected", "The factory driver is unplugged and nothing takes its place."),
         Truth("in_cup", "A tweeter cup is chosen.").On(RestsOn.Nothing),
         Word("driver_name", "Name of the driver.").On(RestsOn.Driver),
         Word("adapter_name", "Name of the spacer.").On(RestsOn.Mount),
@@ -47,6 +48,7 @@ internal static class PlaceFacts
         var (build, position) = (c.Build, c.Position);
         sheet.Set("has_driver", c.Driver is not null);
         sheet.Set("has_adapter", c.Adapter is not null);
+        sheet.Set("disconnected", c.Placed.Disconnected);
         sheet.Set("in_cup", c.Cup is not null);
         sheet.Set("driver_name", c.Driver?.Name ?? "no driver");
         sheet.Set("adapter_name", c.Adapter?.Name ?? "no spacer");

@@ -26,6 +26,7 @@ public sealed class QuickProgramTests
     [InlineData("--format json")]
     [InlineData("--format html")]
     [InlineData("--format markdown --format junit --output r.xml")]
+    [InlineData("--sheet s.html")]
     [InlineData("--verbose no-such-file.yaml")]
     [InlineData("--no-such-option")]
     public void The_quick_program_says_what_the_whole_one_says(string options)

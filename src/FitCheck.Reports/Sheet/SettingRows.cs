@@ -1,0 +1,27 @@
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Reports.Telling;
+
+namespace FitCheck.Reports.Sheet;
+
+/// <summary>What is set when it plays: the crossover, filters, delay, and the gain in volts.</summary>
+internal static class SettingRows
+{
+    public static TableView? Of(BuildResult build)
+    {
+        List<RowView> rows = [.. Rows(build, "Gain", "gain_target", f => f.Shown("gain_target", "V")), .. Rows(build, "High-pass of the output", "high_pass_filter", f => f.Word("high_pass_filter")!),
+            .. Rows(build, "Low-pass of the output", "low_pass_filter", f => f.Word("low_pass_filter")!),
+            .. build.Settings.Where(s => !s.WhileMounting).Select(s => new RowView(s.What, [Names.Joined(s.Where), s.Value]))];
+        return rows.Count == 0 ? null : new TableView("Settings to start from; the ear decides the rest", ["Set", "Where", "To"], rows);
+    }
+
+    /// <summary>True when a gain is to be set by a voltmeter.</summary>
+    public static bool HaveGain(BuildResult build) => Outputs(build, "gain_target").Any();
+
+    private static IEnumerable<RowView> Rows(BuildResult build, string what, string fact, Func<SheetFacts, string> shown) => Outputs(build, fact)
+        .GroupBy(shown, StringComparer.Ordinal).Select(g => new RowView(what, [$"output {string.Join(", ", g.Select(f => f.Key))}", g.Key]));
+
+    // A gain is told, known or not, of the outputs of amplifiers only; a filter where one is set.
+    private static IEnumerable<SheetFacts> Outputs(BuildResult build, string fact) =>
+        build.Facts.Where(t => t.Subject == Subject.Channel && t.Values.ContainsKey(fact)).Select(t => new SheetFacts(t));
+}
