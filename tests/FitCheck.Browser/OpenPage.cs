@@ -31,5 +31,17 @@ public sealed class OpenPage(IBrowserContext context, IPage page, IReadOnlyList<
 
     public Task<string> TextAsync() => page.Locator("body").InnerTextAsync();
 
+    /// <summary>The page as a PDF on this paper, at 100 %, with the margins that the page itself asks for.</summary>
+    public Task<byte[]> PrintAsync(string paper) => page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false });
+
+    /// <summary>From here on the page looks as on paper.</summary>
+    public Task AsPrintedAsync() => page.EmulateMediaAsync(new() { Media = Media.Print });
+
+    /// <summary>Width of the first such element, in CSS pixels, without what its line adds.</summary>
+    public Task<double> WidthAsync(string selector) => page.Locator(selector).First.EvaluateAsync<double>("e => e.getBBox().width * e.getScreenCTM().a");
+
+    /// <summary>The colour behind the text.</summary>
+    public Task<string> GroundAsync() => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
+
     public ValueTask DisposeAsync() => context.DisposeAsync();
 }

@@ -11,18 +11,21 @@ public sealed class Reports : IDisposable
     private readonly ConcurrentDictionary<string, Lazy<string>> _made = new(StringComparer.Ordinal);
 
     /// <summary>The HTML file for a build of the catalog.</summary>
-    public string Html(string build) => _made.GetOrAdd(build, b => new(() => Make(b))).Value;
+    public string Html(string build) => _made.GetOrAdd(build, b => new(() => Make(b, "report", "--format", "html", "--output"))).Value;
+
+    /// <summary>The installation sheet for a build of the catalog.</summary>
+    public string Sheet(string build) => _made.GetOrAdd("sheet of " + build, _ => new(() => Make(build, "sheet", "--sheet"))).Value;
 
     /// <summary>The program's standard output for a build in another format.</summary>
     public static string Output(string build, string format) => Run("check", BuildFile(build), "--format", format);
 
     public void Dispose() => _folder.Delete(recursive: true);
 
-    private string Make(string build)
+    private string Make(string build, string what, params string[] options)
     {
-        var html = Path.Combine(_folder.FullName, Path.ChangeExtension(build, ".html"));
-        var said = Run("check", BuildFile(build), "--format", "html", "--output", html);
-        Assert.True(File.Exists(html), $"`fitcheck check {build}` wrote no report. It said:\n{said}");
+        var html = Path.Combine(_folder.FullName, $"{what}-{Path.ChangeExtension(build, ".html")}");
+        var said = Run(["check", BuildFile(build), .. options, html]);
+        Assert.True(File.Exists(html), $"`fitcheck check {build} {string.Join(' ', options)}` wrote no {what}. It said:\n{said}");
         return html;
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FitCheck.Findings;
 
 namespace FitCheck.Reports.Sheet;
@@ -32,9 +33,12 @@ internal static class PlaceSteps
             yield break;
         }
         var hole = $"The hole in the panel is {f.Shown("hole_available", "mm")} wide{(f.IsGuess("hole_margin") ? $" (measured: {SheetFacts.Blank} mm)" : "")}; the driver needs {f.Shown("hole_needed", "mm")}.{(Passes("hole_margin") ? " Cut nothing." : "")}";
-        var panel = f.Number("panel_holes") is null ? "" : $" {f.Shown("panel_holes_meeting", "")} of {f.Shown("panel_holes", "")} screw holes of the panel meet: {Drill("panel", f.Word("panel_holes_missed_at"))}";
-        var driver = f.Number("driver_holes") is null ? "" : $" {f.Shown("driver_holes_meeting", "")} of {f.Shown("driver_holes", "")} of the driver meet the spacer: {Drill("spacer", f.Word("driver_holes_missed_at"))}";
+        var panel = f.Number("panel_holes_meeting") is null ? $" Which screw holes of the panel meet is not known: lay the {(f.Is("has_adapter") ? "spacer" : "driver")} on and mark them."
+            : $" {Meeting("panel_holes_meeting", "panel_holes")} screw holes of the panel meet: {Drill(f, "panel", "panel_holes")}";
+        var driver = f.Number("driver_holes_meeting") is null ? "" : $" {Meeting("driver_holes_meeting", "driver_holes")} of the driver meet the spacer: {Drill(f, "spacer", "driver_holes")}";
         yield return f.Is("is_tweeter") ? hole : $"{hole}{panel}{driver}{template}";
+
+        string Meeting(string meeting, string all) => string.Create(CultureInfo.InvariantCulture, $"{f.Number(meeting)} of {f.Number(all)}");
 
         bool Passes(string fact) => build.Findings.Any(x => x.Position == f.Key && x.Fact == fact) && build.Findings.All(x => x.Position != f.Key || x.Fact != fact || x.Status == Status.Pass);
     }
@@ -91,7 +95,9 @@ internal static class PlaceSteps
         return f.Is("has_screws") ? $"Screws: {f.Part("screw_name")} ({limit})." : $"Screws: {limit}.";
     }
 
-    private static string Drill(string what, string? missed) => missed is null ? "drill nothing." : $"drill pilot holes in the {what} at {missed}.";
+    private static string Drill(SheetFacts f, string what, string holes) =>
+        f.IsGuess($"{holes}_meeting") ? "that is a guess, lay the part on and mark before you drill."
+        : f.Word($"{holes}_missed_at") is { } missed ? $"drill pilot holes in the {what} at {missed}." : "drill nothing.";
 
     private static string Cover(SheetFacts f) => f.Word("place") switch
     {
