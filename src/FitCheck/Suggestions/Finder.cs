@@ -5,8 +5,8 @@ namespace FitCheck.Suggestions;
 
 /// <summary>
 /// Searches in steps, so that the better kind of answer comes first. What was chosen for its sound (drivers, sets, sources, converters, amplifiers) stays as
-/// long as anything else helps, then one of these is exchanged, then two; and each time an answer that leaves nothing open is looked for before one that
-/// still has to be measured.
+/// long as anything else helps, then one of these is exchanged, then two. Of equal answers of a step those come first that leave nothing to be measured
+/// that was settled before.
 /// </summary>
 internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time)
 {
@@ -24,14 +24,11 @@ internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         var most = slots.Count(s => s.IsVoice);
         for (var voices = 0; voices <= most; voices++)
         {
-            foreach (var strict in goal.FailOn == Status.Fail ? new[] { true, false } : [false])
-            {
-                Reached = goal with { Voices = voices, OpenBefore = strict ? open : null };
-                var (answers, effort) = new Search(bench, slots, Reached, wanted, time - _clock.Elapsed).Run();
-                Proof = new Proof(Proof.Judged + effort.Judged, Proof.Foreseen + effort.Foreseen, Proof.TooDear + effort.TooDear, Proof.Complete && effort.Finished);
-                if (answers.Count > 0 || !Proof.Complete)
-                    return answers;
-            }
+            Reached = goal with { Voices = voices, OpenBefore = open };
+            var (answers, effort) = new Search(bench, slots, Reached, wanted, time - _clock.Elapsed).Run();
+            Proof = new Proof(Proof.Judged + effort.Judged, Proof.Foreseen + effort.Foreseen, Proof.TooDear + effort.TooDear, Proof.Complete && effort.Finished);
+            if (answers.Count > 0 || !Proof.Complete)
+                return answers;
         }
         return [];
     }

@@ -21,7 +21,7 @@ internal sealed record Goal
     /// <summary>Findings of this status and worse must go.</summary>
     public Status FailOn { get; init; } = Status.Fail;
     public Preference Prefer { get; init; }
-    /// <summary>Findings that may stay open for want of data because they were open before; null when any may.</summary>
+    /// <summary>Findings that were open for want of data before; of equal answers those that open no others come first. Null when that does not matter.</summary>
     public IReadOnlySet<(string Rule, string Key)>? OpenBefore { get; init; }
     /// <summary>How many things that were chosen for their sound may be exchanged.</summary>
     public int Voices { get; init; }
@@ -29,7 +29,11 @@ internal sealed record Goal
     public IReadOnlySet<string>? Rules { get; init; }
 
     public bool IsBad(Issue issue) => !issue.IsWaived && (Rules is null || Rules.Contains(issue.Rule.Id))
-        && (issue.Status >= FailOn || (issue.Status == Status.Measure && OpenBefore is not null && !OpenBefore.Contains(issue.Id)))
+        && issue.Status >= FailOn
         // The seller's list is written anew with every answer.
         && !issue.Rule.Names.Any(n => n is "quote_lacks_count" or "quote_unused_count");
+
+    /// <summary>How many findings an answer leaves to be measured that were not open before.</summary>
+    public int Opened(Assessment assessment) =>
+        OpenBefore is null ? 0 : assessment.Issues.Count(i => i.Status == Status.Measure && !i.IsWaived && !OpenBefore.Contains(i.Id));
 }

@@ -47,7 +47,7 @@ internal sealed class RuleScopes(Build build)
 
     private static readonly HashSet<string> Geometry = Names(MountingFacts.Declarations, HoleFacts.Declarations, AimFacts.Declarations);
     private static readonly HashSet<string> Screws = Names(ScrewFacts.Declarations), Gaskets = Names(GasketFacts.Declarations), Cups = Names(CupFacts.Declarations);
-    private static readonly HashSet<string> Wiring = Names(WiringFacts.Declarations), Levels = Names(LevelFacts.Declarations);
+    private static readonly HashSet<string> Wiring = Names(WiringFacts.Declarations), Levels = Names(LevelFacts.Declarations), Leads = Names(LeadFacts.Declarations);
     private static readonly HashSet<string> Arriving = new(StringComparer.Ordinal)
     {
         "tweeter_full_range", "tweeter_corner", "tweeter_slope", "tweeter_peak", "high_passes", "high_pass_names", "factory_tweeter_capacitor",
@@ -98,6 +98,8 @@ internal sealed class RuleScopes(Build build)
             return At(key, "driver", "adapter", "cup", "gasket");
         if (Cups.Contains(fact))
             return At(key, "driver", "cup", "module");
+        if (Leads.Contains(fact))
+            return At(key, "driver", "adapter", "harness", "wire");
         if (fact == "has_rubber_passage")
             return [.. build.Vehicle.Positions.Select(p => Atoms.At("grommet", p.Id)), Atoms.Extra("grommet")];
         if (Wiring.Contains(fact))

@@ -164,7 +164,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
             Preference.Margin => [margin, price, changes],
             _ => [price, changes],
         };
-        return [.. first, a => a.Assessment.Count(Status.Warn), work, a => a.Rank, margin];
+        return [.. first, a => goal.Opened(a.Assessment), a => a.Assessment.Count(Status.Warn), work, a => a.Rank, margin];
     }
 
     private static string Words(Answer answer) => string.Join(' ', answer.Changes.OrderBy(c => c.Slot.Index).Select(c => $"{c.Slot.Key}={c.Option.Value}"));
