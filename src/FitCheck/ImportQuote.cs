@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.QuoteImport;
+using FitCheck.Rules;
 using FitCheck.Yaml;
 
 namespace FitCheck;
@@ -22,19 +23,26 @@ public static class ImportQuote
         var problems = new ProblemList();
         if (Workshop.Open(folders, remembered, problems, progress) is not { } workshop)
             return new ImportOutcome(null, problems.Sorted());
-        var vehicle = workshop.Catalog.Resolve<Vehicle>(new Located<string>(vehicleId, new Location("--vehicle", 0, 0)), "vehicle", problems);
-        var items = BuildFiles.Source(file, "the seller's list", problems) is { } source ? new QuoteReader(new NearParts(workshop.Catalog), problems).Read(source) : [];
-        if (vehicle is null || problems.HasErrors)
+        var source = BuildFiles.Source(file, "the seller's list", problems);
+        return Of(source, vehicleId, at, workshop.Catalog, workshop.Rules, problems);
+    }
+
+    /// <summary>The same with a catalog and rules that are known to be valid; a list that could not be read is null, and told already.</summary>
+    internal static ImportOutcome Of(SourceText? source, string vehicleId, IReadOnlyList<string> at, PartsCatalog catalog, RuleSet rules, ProblemList problems)
+    {
+        var vehicle = catalog.Resolve<Vehicle>(new Located<string>(vehicleId, new Location("--vehicle", 0, 0)), "vehicle", problems);
+        var items = source is null ? [] : new QuoteReader(new NearParts(catalog), problems).Read(source);
+        if (source is null || vehicle is null || problems.HasErrors)
             return new ImportOutcome(null, problems.Sorted());
-        var layout = new Layout(file.Replace('\\', '/'), vehicle, items);
+        var layout = new Layout(source.File, vehicle, items);
         var asked = AskedPlaces.Read(at, vehicle, items, problems);
-        AskedPlaces.Put(layout, workshop.Catalog, asked, problems);
+        AskedPlaces.Put(layout, catalog, asked, problems);
         if (problems.HasErrors)
             return new ImportOutcome(null, problems.All);
-        new DriverPlacing(layout, workshop.Catalog, workshop.Rules).Place(asked);
-        new MountPlacing(layout, workshop.Catalog, workshop.Rules).Place(asked);
-        new Chain(layout, workshop.Catalog).Place();
-        var text = BuildText.Of(layout, $"{vehicle.Name}, {Path.GetFileNameWithoutExtension(file)}");
+        new DriverPlacing(layout, catalog, rules).Place(asked);
+        new MountPlacing(layout, catalog, rules).Place(asked);
+        new Chain(layout, catalog).Place();
+        var text = BuildText.Of(layout, $"{vehicle.Name}, {Path.GetFileNameWithoutExtension(source.File)}");
         return new ImportOutcome(text, layout.Told.All);
     }
 }

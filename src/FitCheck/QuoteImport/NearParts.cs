@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Yaml;
 
 namespace FitCheck.QuoteImport;
 
@@ -30,7 +31,9 @@ internal sealed class NearParts
     public string Hint(string text)
     {
         var wanted = Pairs(Plain(text));
-        var near = _parts.Select(p => (Part: p, Score: Math.Max(Alike(wanted, Pairs(Plain(p.Id))), Alike(wanted, Pairs(Plain(p.Name))))))
+        // A slip of the pen in an id is nearer than anything that merely sounds alike.
+        var slip = Nearest.To(Plain(text), _parts.Select(p => p.Id));
+        var near = _parts.Select(p => (Part: p, Score: p.Id == slip ? 1 : Math.Max(Alike(wanted, Pairs(Plain(p.Id))), Alike(wanted, Pairs(Plain(p.Name))))))
             .Where(p => p.Score >= NearEnough).OrderByDescending(p => p.Score).ThenBy(p => p.Part.Id, StringComparer.Ordinal).Take(Offered)
             .Select(p => $"`{p.Part.Id}` ({p.Part.Name})").ToList();
         return near.Count == 0 ? "" : $"; did you mean {string.Join(" or ", near)}?";
