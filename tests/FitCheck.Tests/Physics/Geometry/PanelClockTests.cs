@@ -33,6 +33,31 @@ public class PanelClockTests
     }
 
     [Fact]
+    public void On_a_panel_that_faces_upward_twelve_leans_with_it()
+    {
+        // By hand: the normal leans 45 degrees from the right toward the roof, so what is up in the panel leans by 45 degrees to the left; forward stays to the right.
+        var panel = new PanelClock(new Direction(0, -2, 2));
+        Close(new Direction(0, 0.70711, 0.70711), panel.At(0));
+        Close(new Direction(1, 0, 0), panel.At(3));
+        Assert.Equal(6, panel.HourOf(new Direction(0, 0, -1))!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void On_a_panel_that_faces_forward_and_to_the_right_three_is_forward_and_to_the_left() // by hand: (-0.6, 0.8, 0) × (0, 0, 1)
+        => Close(new Direction(0.8, 0.6, 0), new PanelClock(new Direction(3, -4, 0)).At(3));
+
+    [Fact]
+    public void Vectors_multiply_as_in_any_text() // by hand
+    {
+        Close(new Direction(-3, 6, -3), new Direction(1, 2, 3).Cross(new Direction(4, 5, 6)));
+        Close(new Direction(0.6, 0, 0.8), new Direction(3, 0, 4).Normalized());
+        Assert.Equal(Math.PI / 4, new Direction(1, 0, 0).AngleTo(new Direction(5, 5, 0)), 1e-9);
+        Assert.Equal(Math.PI / 2, new Direction(2, 0, 0).AngleTo(new Direction(0, 0, 3)), 1e-9);
+        Close(Direction.Multiply(new Direction(1, 2, 3), -1), Direction.Negate(new Direction(1, 2, 3)));
+        Close(new Direction(5, 7, 9), Direction.Add(new Direction(1, 2, 3), new Direction(4, 5, 6)));
+    }
+
+    [Fact]
     public void Straight_ahead_there_is_no_hour() => Assert.Null(LeftDoor.HourOf(new Direction(0, -2, 0)));
 
     private static void Close(Direction expected, Direction actual) => Assert.True((expected + -actual).Length < 1e-4, $"{expected} {actual}");

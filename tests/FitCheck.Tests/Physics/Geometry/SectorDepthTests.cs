@@ -11,6 +11,8 @@ public class SectorDepthTests
 
     public static TheoryData<int> Cases => [.. Enumerable.Range(1, 40)];
 
+    public static TheoryData<int> SlimCases => [.. Enumerable.Range(1, 16)];
+
     [Fact]
     public void The_rim_at_the_aimed_hour_goes_deepest_and_the_one_opposite_least()
     {
@@ -23,6 +25,18 @@ public class SectorDepthTests
         Assert.Equal(31.9615, Depth(body, 12, 6, 6, from: 64.641), 2); // worked by hand: 51.9615 − 20 at 30 + 34.641 mm: the far rim
         Assert.Equal(40.41452, Depth(body, 12, 6, 6, from: 50), 3); // worked by hand: 51.96152 − (50 − 30)·tan 30°
         Assert.Null(TiltedBody.DepthNeededInSector(body, Thirty, 0, 0.050, 12, new(11, 1))); // worked by hand: toward 12 the flange's rim at 34.641 mm is the farthest
+    }
+
+    [Fact]
+    public void Between_the_hours_a_long_body_is_left_through_its_side()
+    {
+        // A cylinder of radius 20, 200 long, leaning by 30 degrees toward 12, on the ray halfway between where the magnet moves and a quarter of a turn from it:
+        // x = y = ρ/√2. On the plane of the ray u² + v² = r² with u = x·cosθ − w·sinθ; w is greatest where x·cosθ·u + y·v = 0, which gives
+        // w = r·√(cos²θ + 1)/sinθ = 20·√1.75/0.5 = 52.9150, at ρ = √2·cosθ·sinθ·w/(cos²θ + 1) = 18.516 and 52.4 mm along the axis.
+        var body = Millimetres((0, 20), (200, 20));
+
+        Assert.Equal(52.9150, Depth(body, 12, 7.5, 7.5), 3);
+        Assert.Equal(52.9150, Depth(body, 12, 4.5, 4.5), 3); // the same on the other side
     }
 
     [Fact]
@@ -63,8 +77,25 @@ public class SectorDepthTests
         var thickness = random.NextDouble() * 0.03;
         var from = seed % 3 == 0 ? 0 : random.NextDouble() * 0.07;
         var lean = random.NextDouble() * 12;
-        var sector = new ClockSector(random.Next(0, 13), random.NextDouble() * 12);
+        Compare(body, tilt, thickness, from, lean, new ClockSector(random.Next(0, 13), random.NextDouble() * 12));
+    }
 
+    // So slim that a ray leaves through the side: there the conic's own deepest point decides.
+    [Theory]
+    [MemberData(nameof(SlimCases))]
+    public void They_agree_for_slim_bodies_too(int seed)
+    {
+        var random = new Random(seed);
+        var end = 0.010 + (random.NextDouble() * 0.010);
+        var body = BodyProfile.Of([(0, 0.030 + (random.NextDouble() * 0.010)), (0.060 + (random.NextDouble() * 0.060), end), (0.160, end)]);
+        var lean = random.NextDouble() * 12;
+        var off = 0.5 + (random.NextDouble() * 2);
+        var sector = random.Next(2) == 0 ? new ClockSector(lean + 6 + off, lean + 7 + off) : new ClockSector(lean + 5 - off, lean + 6 - off);
+        Compare(body, (25 + (random.NextDouble() * 30)) * Math.PI / 180, 0, random.NextDouble() * 0.010, lean, sector);
+    }
+
+    private static void Compare(BodyProfile body, double tilt, double thickness, double from, double lean, ClockSector sector)
+    {
         var search = Search(body, tilt, from, lean, sector);
         var depth = TiltedBody.DepthNeededInSector(body, tilt, thickness, from, lean, sector) + thickness;
         Assert.Equal(search is null, depth is null);
