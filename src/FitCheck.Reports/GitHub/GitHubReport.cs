@@ -30,7 +30,12 @@ public sealed class GitHubReport : ILintReport
         Tell(new LintResult([.. result.Builds.SelectMany(b => b.Remarks)], 0), options, output);
     }
 
-    public void Write(LintResult result, ReportOptions options, TextWriter output) => Tell(result, options, output);
+    public void Write(LintResult result, ReportOptions options, TextWriter output)
+    {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
+        Tell(result, options, output);
+    }
 
     private static void Tell(LintResult lint, ReportOptions options, TextWriter output)
     {

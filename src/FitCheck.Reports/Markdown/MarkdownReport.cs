@@ -28,6 +28,8 @@ public sealed class MarkdownReport : ILintReport
 
     public void Write(LintResult result, ReportOptions options, TextWriter output)
     {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
         var page = new MarkdownPage();
         var files = Wording.Count(result.Files, "file", "files");
         page.Add($"### FitCheck lint: {Wording.Lint(result)}\n\n{files} read.");

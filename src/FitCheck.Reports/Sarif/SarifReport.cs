@@ -25,8 +25,12 @@ public sealed class SarifReport : ILintReport
         Log("fitcheck-check", result.Rules, results, options, output, changes);
     }
 
-    public void Write(LintResult result, ReportOptions options, TextWriter output) =>
+    public void Write(LintResult result, ReportOptions options, TextWriter output)
+    {
+        if (QuickProgram.IsThis)
+            throw new HandOverException();
         Log("fitcheck-lint", result.Rules, [.. Results(result, options)], options, output);
+    }
 
     private static void Log(string category, IReadOnlyList<RuleHelp> rules, IReadOnlyList<SarifResult> results, ReportOptions options, TextWriter output, params string[] changes) =>
         new SarifLog(category, [.. KindHelp.With(rules).Select(h => new SarifRule(h))], results, options.Root) { RuleChanges = changes }.Write(output);

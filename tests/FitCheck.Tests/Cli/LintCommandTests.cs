@@ -18,7 +18,7 @@ public sealed class LintCommandTests : IDisposable
         Assert.Equal(2, status);
         Assert.All(output.Split('\n', StringSplitOptions.RemoveEmptyEntries), line => Assert.Matches("^::(error|warning) file=", line));
         Assert.Contains("::error file=bad.yaml,line=2,col=", output, StringComparison.Ordinal);
-        Assert.Contains("files read: ", error, StringComparison.Ordinal);
+        Assert.Contains(" read: ", error, StringComparison.Ordinal);
         var problems = JsonDocument.Parse(File.ReadAllText(_folder.Of("lint.json"))).RootElement.GetProperty("problems");
         var results = JsonDocument.Parse(File.ReadAllText(_folder.Of("lint.sarif"))).RootElement.GetProperty("runs")[0].GetProperty("results");
         Assert.Equal(problems.EnumerateArray().Select(p => (p.GetProperty("rule").GetString(), p.GetProperty("fingerprint").GetString())),
