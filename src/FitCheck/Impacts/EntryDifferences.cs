@@ -33,7 +33,7 @@ internal static class EntryDifferences
     /// <summary>In order of the rules' ids.</summary>
     public static IReadOnlyList<RuleEdit> Rules(Side from, Side to)
     {
-        var (before, after) = (from.Workshop.Rules, to.Workshop.Rules);
+        var (before, after) = (from.Rules, to.Rules);
         var edits = new List<RuleEdit>();
         foreach (var rule in after.Rules)
         {

@@ -56,7 +56,7 @@ internal static class PairDifferences
 
         public static Charted Of(Side side)
         {
-            var (catalog, rules) = (side.Workshop.Catalog, PairRules.Of(side.Workshop.Rules));
+            var (catalog, rules) = (side.Workshop.Catalog, PairRules.Of(side.Rules));
             var accepts = ChartSlice.Work.ToHashSet(StringComparer.Ordinal);
             var slice = new ChartSlice();
             var problems = new Yaml.ProblemList();

@@ -1,5 +1,7 @@
 using FitCheck.Builds;
+using FitCheck.Facts;
 using FitCheck.Findings;
+using FitCheck.Rules;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 
@@ -24,9 +26,14 @@ internal sealed class Side
     private Side(SideFolder folder, Workshop workshop)
     {
         (_root, Workshop) = (folder.Root.Replace('\\', '/').TrimEnd('/') + "/", workshop);
+        // A workshop that is known to be valid leaves out what a check never asks; here all of both sides is compared.
+        Rules = RuleSet.Load(folder.Folders.Rules, FactRegistry.Declarations, new ProblemList());
     }
 
     public Workshop Workshop { get; }
+
+    /// <summary>Every rule, those of the catalog too.</summary>
+    public RuleSet Rules { get; }
 
     /// <summary>Builds by their ids: the result, or why there is none.</summary>
     public SortedDictionary<string, (BuildResult? Result, Location At, IReadOnlyList<Problem> Problems)> Builds { get; } = new(StringComparer.Ordinal);
@@ -65,7 +72,7 @@ internal sealed class Side
             var build = BuildFiles.Read(path, Workshop, remembered, schemas, problems);
             var file = path.Replace('\\', '/');
             Builds[Path.ChangeExtension(file[(builds.Length + 1)..], null)] =
-                (build is null ? null : Check.Judged(build, Workshop.Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
+                (build is null ? null : Check.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
         }
     }
 }

@@ -77,7 +77,7 @@ public sealed class ImpactTests
     public void A_build_that_can_no_longer_be_read_is_worse_and_a_new_bad_one_is_not()
     {
         using var request = new PullRequest().Change("catalog/builds/tansy-bare-tweeter.yaml", "orrin-t25", "orrin-t26")
-            .Write("catalog/builds/new-and-bad.yaml", "name: New and bad\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], driver: halvard-m200-4}\n");
+            .Write("catalog/builds/new-and-bad.yaml", "kind: build\nname: New and bad\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], driver: halvard-m200-4}\n");
         var (status, output, _) = request.Impact("--from", "HEAD");
         Assert.Equal(1, status);
         Assert.Contains("can no longer be read", output, StringComparison.Ordinal);
@@ -85,6 +85,15 @@ public sealed class ImpactTests
         Assert.Contains("NEW      New and bad is new: fail.", output, StringComparison.Ordinal);
         var alone = request.Delete("catalog/builds/tansy-bare-tweeter.yaml").Impact("--from", "HEAD");
         Assert.Equal(0, alone.Status);
+    }
+
+    // The second of two equal sides is known to be valid, and is read by a shorter way.
+    [Fact]
+    public void Two_sides_that_are_the_same_have_the_same_rules()
+    {
+        using var request = new PullRequest();
+        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "HEAD", "--to", "HEAD").Out, StringComparison.Ordinal);
+        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "HEAD").Out, StringComparison.Ordinal);
     }
 
     [Theory]
