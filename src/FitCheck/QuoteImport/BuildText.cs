@@ -35,7 +35,9 @@ internal static class BuildText
     {
         var entries = layout.Places.Where(p => p.Set is not null).GroupBy(p => $"    set: {p.Set!.Id}\n", StringComparer.Ordinal)
             .Concat(layout.Places.Select(p => (Place: p, Text: Choices(p))).Where(p => p.Text.Length > 0).GroupBy(p => p.Text, p => p.Place, StringComparer.Ordinal)).ToList();
-        text.Append(entries.Count == 0 ? "\nfit: []  # nothing of the list could be placed\n" : "\nfit:\n");
+        text.Append("\nfit:\n");
+        if (entries.Count == 0)
+            text.Append("  # Nothing of the list could be placed.\n  - at: [").AppendJoin(", ", layout.Places.Select(p => p.Position.Id)).Append("]\n    keeps_factory_driver: true\n");
         foreach (var entry in entries)
             text.Append("  - at: [").AppendJoin(", ", entry.Select(p => p.Position.Id)).Append("]\n").Append(entry.Key);
     }

@@ -34,7 +34,7 @@ internal static class DeviceSlots
         _ => g.Stock.All<SourceUnit>("source-unit").Where(s => s.Id != device.Part.Id),
     };
 
-    private static int Highest(string output) => int.TryParse(output, out var number) ? number : 0;
+    private static int Highest(string output) => int.TryParse(output, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var number) ? number : 0;
 
     private static IEnumerable<Option> Feeders(Ground g, YamlMap map, Device device)
     {

@@ -31,7 +31,7 @@ public sealed class ImportQuoteTests
     {
         var (build, told) = Imported("orrin-c165,1\n");
 
-        Assert.Empty(build.Placed);
+        Assert.All(build.Placed, p => Assert.True(p is { Driver: null, KeepsFactoryDriver: true }));
         Assert.Contains("quote.csv:1:1: warning: Orrin C165 coaxial could go to several places", Assert.Single(told), StringComparison.Ordinal);
         Assert.Contains("`--at orrin-c165=front-door-left,front-door-right` or `--at orrin-c165=rear-door-left,rear-door-right`", told[0], StringComparison.Ordinal);
         Assert.Equal(["rear-door-left", "rear-door-right"], Imported("orrin-c165,1\n", "orrin-c165=rear-door-left,rear-door-right").Build.Placed.Select(p => p.Position.Id));
