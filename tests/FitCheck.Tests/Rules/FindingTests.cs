@@ -50,6 +50,13 @@ public sealed class FindingTests
         Assert.Empty(Judge.Evaluate(TooDeep, Placed(Mm(1).Guessed()), "Golf")!.ToMeasure);
 
     [Fact]
+    public void All_that_is_missing_is_asked_for()
+    {
+        var rule = Rule(SampleRule.About("depth_available - depth_needed", "{ below: 3 mm }", "never"));
+        Assert.Equal("Measure Depth behind the panel; Depth that the driver needs behind the panel.", Judge.Evaluate(rule, Table(), "b")!.Message);
+    }
+
+    [Fact]
     public void With_limits_on_both_sides_both_are_told()
     {
         var rule = Rule(SampleRule.About("depth_margin", "{ below: 3 mm, above: 20 mm }", "never"));

@@ -81,6 +81,17 @@ public class TiltedBodyTests
     }
 
     [Fact]
+    public void A_rim_that_only_leans_in_meets_what_stands_close_to_it()
+    {
+        // By hand: a disc of radius 40, 5 thick, tilted by 30 degrees. Its deepest rim stands only 37.1 mm out, but the rim beside it stands farther out and
+        // is √(5² + 40² − 38²) = 13.454 mm deep where it is 38 mm out; nothing of it is farther out than √(5² + 40²) = 40.31 mm.
+        var disc = BodyProfile.Of([(0, 0.040), (0.005, 0.040)]);
+
+        Assert.Equal(13.454, TiltedBody.DepthNeededBeyondRadius(disc, Math.PI / 6, 0, 0.038)!.Value * 1000, 3);
+        Assert.Null(TiltedBody.DepthNeededBeyondRadius(disc, Math.PI / 6, 0, 0.0404));
+    }
+
+    [Fact]
     public void A_tilt_of_a_right_angle_is_refused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => TiltedBody.DepthNeeded(Cylinder, Math.PI / 2, 0));
 
