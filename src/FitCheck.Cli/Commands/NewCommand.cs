@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FitCheck.Catalog;
+using FitCheck.Cli.Asking;
 
 namespace FitCheck.Cli.Commands;
 
@@ -9,9 +10,11 @@ internal static class NewCommand
     public static Command Create()
     {
         var output = new Option<string?>("--output", "-o") { Description = "Write to this file instead of standard output; an existing file is kept", HelpName = "FILE" };
-        var build = new Command("build", "A commented build that validates, or one made from a seller's list") { output };
+        var build = new Command("build", "A build that validates: made from a seller's list, asked for on a terminal, else a commented starting file") { output };
         var quote = new NewFromQuote(build);
-        build.SetAction(parsed => quote.IsAsked(parsed) ? quote.Run(parsed, text => Save(text, parsed.GetValue(output))) : Write("build", parsed.GetValue(output)));
+        build.SetAction(parsed => quote.IsAsked(parsed) ? quote.Run(parsed, text => Save(text, parsed.GetValue(output)))
+            : TerminalQuestions.CanAsk ? NewBuild.Run(new TerminalQuestions(), parsed.GetValue(output), quote.Vehicle(parsed), quote.Folders(parsed))
+            : Write("build", parsed.GetValue(output)));
         var kinds = Kinds.All.Select(k => k.Kind).ToArray();
         var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", kinds) };
         kind.AcceptOnlyFromAmong(kinds);
@@ -33,10 +36,6 @@ internal static class NewCommand
             Console.Out.Write(text);
             return ExitStatus.Good;
         }
-        var error = File.Exists(file) ? $"{file} exists; it is kept as it is" : AtomicFile.Write(file, text);
-        if (error is null)
-            return ExitStatus.Good;
-        Console.Error.WriteLine("fitcheck: " + error);
-        return ExitStatus.BadInput;
+        return NewBuild.Written(file, text);
     }
 }

@@ -6,7 +6,7 @@ namespace FitCheck.Cli.Commands;
 internal sealed class NewFromQuote
 {
     private readonly Option<string?> _from = new("--from") { Description = "A seller's list as CSV, an id or a name and a number of packs in each line: place what is on it", HelpName = "CSV" };
-    private readonly Option<string?> _vehicle = new("--vehicle") { Description = "The vehicle for which the list is", HelpName = "ID" };
+    private readonly Option<string?> _vehicle = new("--vehicle") { Description = "The vehicle for which the list or the build is", HelpName = "ID" };
     private readonly Option<string[]> _at = new("--at") { Description = "Where a part of the list goes, where that is not clear; may be given again", HelpName = "ID=POSITION,…" };
     private readonly CommonOptions _common = new();
 
@@ -18,6 +18,11 @@ internal sealed class NewFromQuote
 
     /// <summary>True when a list was given, or an option that has a meaning only with one.</summary>
     public bool IsAsked(ParseResult parsed) => parsed.GetValue(_from) is not null || parsed.GetValue(_at) is { Length: > 0 };
+
+    /// <summary>The vehicle that was named; null when none was.</summary>
+    public string? Vehicle(ParseResult parsed) => parsed.GetValue(_vehicle);
+
+    public Folders Folders(ParseResult parsed) => _common.Folders(parsed);
 
     public int Run(ParseResult parsed, Func<string, int> save)
     {

@@ -67,8 +67,22 @@ public sealed record Terminals(string Type, Figure? Positive, Figure? Negative, 
     internal static Terminals? Read(Fields? f) => f is null ? null
         : new(f.Word("type"), f.Length("positive"), f.Length("negative"), f.Text("family"), f.Text("polarity")?.Value, f.At) { Length = f.Length("length") };
 
+    // Tab widths are told apart to half a millimetre: 2.8, 4.8 and 6.3 mm (IEC 61210).
+    private const double TabTolerance = 0.5e-3;
+
     /// <summary>Of leads that are fixed to the part.</summary>
     public Figure? Length { get; init; }
+
+    /// <summary>True when this end of a harness takes a driver's terminals: the same plug, tabs of the same widths, or leads that are crimped or screwed on.</summary>
+    public bool Takes(Terminals driver) => (Type, driver.Type) switch
+    {
+        ("plug", "plug") => Family?.Value == driver.Family?.Value,
+        ("tabs", "tabs") => Same(Positive, driver.Positive) && Same(Negative, driver.Negative),
+        ("leads", "leads" or "screws") => true,
+        _ => false,
+    };
+
+    private static bool Same(Figure? a, Figure? b) => a is not null && b is not null && Math.Abs(a.Si - b.Si) < TabTolerance;
 }
 
 /// <summary>One element of a ladder as written; R, L and C are in series with each other.</summary>

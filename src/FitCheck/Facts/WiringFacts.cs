@@ -8,9 +8,6 @@ namespace FitCheck.Facts;
 /// <summary>From the factory plug to the driver's terminals: does it mate, does a wire have to be cut, does the polarity stay known.</summary>
 internal static class WiringFacts
 {
-    // Tab widths are told apart to half a millimetre: 2.8, 4.8 and 6.3 mm (IEC 61210).
-    private const double TabTolerance = 0.5e-3;
-
     private const string CellTest = "Touch a 1.5 V cell to the wires for a moment before connecting: with the cell's plus on the plus wire of a woofer its cone moves out.";
 
     public static readonly IReadOnlyList<FactDeclaration> Declarations =
@@ -54,7 +51,7 @@ internal static class WiringFacts
         bool? mates = plug is null ? null : driver.Terminals is { } own ? own.Type == "plug" && own.Family?.Value == plug.Value : null;
         sheet.Set("mates_directly", mates, plug is null ? noPlug : noTerminals);
         bool? plugEnd = harness is null || plug is null ? null : harness.From?.Value == plug.Value;
-        bool? driverEnd = harness is null || driver.Terminals is null ? null : Mate(harness.To, driver.Terminals);
+        bool? driverEnd = harness is null || driver.Terminals is null ? null : harness.To?.Takes(driver.Terminals) == true;
         if (harness is not null)
         {
             sheet.Set("harness_mates_plug", plugEnd, noPlug);
@@ -73,28 +70,12 @@ internal static class WiringFacts
             return $"new wire{(wire.Part.Gauge is { } gauge ? $" {WireGauge.NameOf(gauge.Si) ?? gauge.ToString()}" : "")}{(placed.NewWireLength is { } length ? $", {length}" : "")} → {end}";
         var plug = placed.Position.Plug is { } family ? $"{family.Value} plug" : "factory wire";
         var (harness, terminals) = (placed.Harness?.Part, placed.Driver?.Part.Terminals);
-        if (harness is not null && terminals is not null && harness.From?.Value == placed.Position.Plug?.Value && Mate(harness.To, terminals))
+        if (harness is not null && terminals is not null && harness.From?.Value == placed.Position.Plug?.Value && harness.To?.Takes(terminals) == true)
             return $"{plug} → {harness.Name} → {end}";
         return harness is null && terminals is { Type: "plug" } && terminals.Family?.Value == placed.Position.Plug?.Value
             ? $"{plug} → the driver's own socket"
             : $"{plug}, cut and spliced → {end}";
     }
-
-    /// <summary>True when one set of terminals takes the other: the same plug, tabs of the same widths, or leads that are crimped or screwed on.</summary>
-    private static bool Mate(Terminals? end, Terminals driver)
-    {
-        if (end is null)
-            return false;
-        return (end.Type, driver.Type) switch
-        {
-            ("plug", "plug") => end.Family?.Value == driver.Family?.Value,
-            ("tabs", "tabs") => Same(end.Positive, driver.Positive) && Same(end.Negative, driver.Negative),
-            ("leads", "leads" or "screws") => true,
-            _ => false,
-        };
-    }
-
-    private static bool Same(Figure? a, Figure? b) => a is not null && b is not null && Math.Abs(a.Si - b.Si) < TabTolerance;
 
     // Known all the way, or not known: an unmarked lead anywhere breaks the chain.
     private static bool? Polarity(PositionContext c, Driver driver, Harness? harness)

@@ -1,0 +1,48 @@
+using FitCheck.Catalog;
+
+namespace FitCheck.Cli.Asking;
+
+/// <summary>What was answered: the build that is going to be written.</summary>
+internal sealed record BuildDraft
+{
+    public required Vehicle Vehicle { get; init; }
+    public required IReadOnlyList<string> Accepts { get; init; }
+    public required IReadOnlyList<PlaceDraft> Places { get; init; }
+    /// <summary>Places whose factory driver is unplugged.</summary>
+    public required IReadOnlyList<PlaceGroup> Unplugged { get; init; }
+    /// <summary>Places whose factory driver plays on beside the new ones.</summary>
+    public required IReadOnlyList<PlaceGroup> Kept { get; init; }
+    /// <summary>As written in a build; empty when money does not matter.</summary>
+    public required string Budget { get; init; }
+}
+
+/// <summary>What goes to one place, usually on both sides of the vehicle.</summary>
+/// <param name="Group">The positions.</param>
+/// <param name="Driver">The driver.</param>
+/// <param name="Set">The set that it comes from; null when it is bought singly.</param>
+/// <param name="Mounts">The spacer or cup of each position, in their order; null straight on the panel.</param>
+/// <param name="Harness">The harness adapter; null without.</param>
+internal sealed record PlaceDraft(PlaceGroup Group, Driver Driver, ComponentSet? Set, IReadOnlyList<Part?> Mounts, Harness? Harness);
+
+/// <summary>Positions that are alike but for their side.</summary>
+internal sealed record PlaceGroup(string Name, IReadOnlyList<Position> Positions)
+{
+    public bool IsTweeter => Positions[0].Role == "tweeter";
+
+    public string Ids => string.Join(", ", Positions.Select(p => p.Id));
+
+    /// <summary>True for one of these positions, from whichever reading of the catalog it comes.</summary>
+    public bool Holds(Position position) => Positions.Any(p => p.Id == position.Id);
+
+    /// <summary>In the order of the vehicle.</summary>
+    public static IReadOnlyList<PlaceGroup> Of(Vehicle vehicle) =>
+    [
+        .. vehicle.Positions.GroupBy(p => p.Side == "centre" ? p.Id : p.Id.Replace(p.Side, "side", StringComparison.Ordinal), StringComparer.Ordinal)
+            .Select(g => new PlaceGroup(Reports.Telling.Names.Joined(g.Select(p => p.Name)), [.. g])),
+    ];
+
+    /// <summary>True when one of the outputs that feed these feeds one of those.</summary>
+    public bool SharesOutputWith(PlaceGroup other) => Channels.Intersect(other.Channels, StringComparer.Ordinal).Any();
+
+    public IEnumerable<string> Channels => Positions.Select(p => p.FactoryChannel?.Value).OfType<string>();
+}

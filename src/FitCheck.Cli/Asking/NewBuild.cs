@@ -1,0 +1,62 @@
+using FitCheck.Catalog;
+using FitCheck.Charts;
+using FitCheck.Reports.Telling;
+using FitCheck.Yaml;
+
+namespace FitCheck.Cli.Asking;
+
+/// <summary>From the first question to the file and its verdict.</summary>
+internal static class NewBuild
+{
+    /// <summary>Asks (not for a vehicle that is named already), writes the file whole or not at all, checks it, and says how to go on. Returns the exit status.</summary>
+    public static int Run(IQuestions ask, string? file, string? vehicle, Folders folders)
+    {
+        if (file is not null && Taken(file) is { } taken)
+            return Failed(taken);
+        var problems = new ProblemList();
+        var dialogue = new BuildDialogue(PartsCatalog.Open(folders.Catalog, problems), Charted, ask);
+        if (problems.HasErrors || dialogue.Ask(vehicle) is not { } draft)
+            return dialogue.NothingToChoose is { } why ? Failed(why) : ProblemLines.Tell(problems.Sorted(), Console.Error);
+        file ??= ask.Text("Write it to which file?", Free(draft.Vehicle.Id), f => f.Length == 0 ? null : Taken(f));
+        if (Written(file, DraftYaml.Of(draft)) is not ExitStatus.Good and var failed)
+            return failed;
+        return Told(file, folders);
+
+        ChartResult? Charted(ChartSlice slice)
+        {
+            var outcome = Chart.Run(slice, folders, Remembered.InUserFolder());
+            problems.AddRange(outcome.Problems);
+            return outcome.Result;
+        }
+    }
+
+    /// <summary>Writes a new file; one that exists is kept. Returns the exit status.</summary>
+    public static int Written(string file, string text) => (Taken(file) ?? AtomicFile.Write(file, text)) is { } error ? Failed(error) : ExitStatus.Good;
+
+    private static int Told(string file, Folders folders)
+    {
+        var outcome = Check.Run([file], folders, Remembered.InUserFolder());
+        if (outcome.Result is not { } result)
+            return ProblemLines.Tell(outcome.Problems, Console.Error);
+        Console.Out.WriteLine();
+        Console.Out.WriteLine($"{PlainText.Line(file)} is written. {Wording.Verdict(Tally.OfPoints(result.Builds[0].Findings))}");
+        Console.Out.WriteLine($"Go on with: fitcheck check {(file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file)}");
+        return ExitStatus.Good;
+    }
+
+    private static string? Taken(string file) => File.Exists(file) ? $"{file} exists; it is kept as it is" : Directory.Exists(file) ? $"{file} is a folder" : null;
+
+    private static string Free(string id)
+    {
+        var name = $"{id}.yaml";
+        for (var i = 2; Taken(name) is not null; i++)
+            name = $"{id}-{Figures.Whole(i)}.yaml";
+        return name;
+    }
+
+    private static int Failed(string error)
+    {
+        Console.Error.WriteLine("fitcheck: " + error);
+        return ExitStatus.BadInput;
+    }
+}

@@ -1,0 +1,132 @@
+using System.Diagnostics;
+using System.Text;
+using Xunit;
+
+namespace FitCheck.Tests.Cli;
+
+/// <summary>`fitcheck new build` on a pseudo-terminal, which `script` of util-linux makes.</summary>
+public sealed class NewOnTerminalTests : IDisposable
+{
+    private static readonly string Program = Path.Combine(AppContext.BaseDirectory, "fitcheck.dll");
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void Names_are_typed_and_chosen_and_a_checked_build_is_left()
+    {
+        if (!OperatingSystem.IsLinux())
+            return; // `script` takes other options elsewhere
+        using var terminal = new Terminal(_folder.Path, $"dotnet {Program} new build -o mine.yaml");
+        terminal.Answer("Which vehicle?", "tansy\r");
+        terminal.Answer("Which work do you accept?", "\r");
+        terminal.Answer("Which places get new drivers?", "\e[B\e[B \r"); // the third: the rear doors
+        terminal.Answer("Which driver: Rear door", "C165\r");
+        terminal.Answer("Which spacer", "\r");
+        terminal.Answer("Which harness adapter", "\r");
+        terminal.Answer("What may it cost", "180.00 EUR\r");
+        terminal.WaitFor("Go on with: fitcheck check mine.yaml");
+
+        Assert.Equal(0, terminal.Status());
+        var yaml = File.ReadAllText(_folder.Of("mine.yaml"));
+        Assert.Contains("vehicle: tansy-hatch", yaml, StringComparison.Ordinal);
+        Assert.Contains("[rear-door-left, rear-door-right]", yaml, StringComparison.Ordinal);
+        Assert.Contains("budget: 180.00 EUR", yaml, StringComparison.Ordinal);
+        Assert.InRange(Run.Of(_folder.Path, "check", "mine.yaml").Status, 0, 1);
+    }
+
+    [Fact]
+    public void Who_breaks_off_leaves_nothing()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        using var terminal = new Terminal(_folder.Path, $"dotnet {Program} new build -o mine.yaml");
+        terminal.Answer("Which vehicle?", "\u0003");
+
+        Assert.NotEqual(0, terminal.Status());
+        Assert.DoesNotContain(Directory.GetFiles(_folder.Path), f => f.Contains("mine", StringComparison.Ordinal));
+        Assert.Contains("\e[?25h", terminal.Seen, StringComparison.Ordinal); // the cursor is back
+    }
+
+    [Fact]
+    public void Without_a_terminal_it_prints_the_starter_as_ever() =>
+        Assert.Equal(File.ReadAllText(RepositoryRoot.Of("catalog", "starters", "build.yaml")), Run.Of(_folder.Path, "new", "build").Out);
+
+    private sealed class Terminal : IDisposable
+    {
+        private readonly Process _process;
+        private readonly StringBuilder _seen = new();
+        private readonly Thread _reader;
+        private int _read;
+
+        public Terminal(string folder, string command)
+        {
+            var start = new ProcessStartInfo("script", ["-qefc", command, "/dev/null"]) { WorkingDirectory = folder, RedirectStandardInput = true, RedirectStandardOutput = true, UseShellExecute = false };
+            start.Environment["FITCHECK_CACHE"] = Path.Combine(folder, "cache");
+            start.Environment["TERM"] = "xterm-256color";
+            _process = Process.Start(start)!;
+            _reader = new Thread(Read) { IsBackground = true };
+            _reader.Start();
+        }
+
+        public string Seen
+        {
+            get
+            {
+                lock (_seen)
+                    return _seen.ToString();
+            }
+        }
+
+        public void Answer(string question, string keys)
+        {
+            WaitFor(question);
+            _process.StandardInput.Write(keys);
+            _process.StandardInput.Flush();
+        }
+
+        public void WaitFor(string text)
+        {
+            var until = Stopwatch.StartNew();
+            while (until.Elapsed < Patience)
+            {
+                var at = Seen.IndexOf(text, _read, StringComparison.Ordinal);
+                if (at >= 0)
+                {
+                    _read = at + text.Length;
+                    return;
+                }
+                if (_process.HasExited && !_reader.IsAlive)
+                    break;
+                Thread.Sleep(20);
+            }
+            Assert.Fail($"The terminal never showed `{text}`. It showed:\n{Seen[_read..]}");
+        }
+
+        public int Status()
+        {
+            Assert.True(_process.WaitForExit(Patience), "the program does not end");
+            return _process.ExitCode;
+        }
+
+        public void Dispose()
+        {
+            if (!_process.HasExited)
+                _process.Kill(entireProcessTree: true);
+            _process.Dispose();
+        }
+
+        private void Read()
+        {
+            var buffer = new char[1024];
+            int count;
+            while ((count = _process.StandardOutput.Read(buffer, 0, buffer.Length)) > 0)
+            {
+                lock (_seen)
+                    _seen.Append(buffer, 0, count);
+            }
+        }
+    }
+}
