@@ -57,7 +57,7 @@ public static class Lint
     private static Lazy<RuleSet> Rules(RuleBytes files, string key, Remembered remembered, ProblemList problems)
     {
         if (!problems.HasErrors && remembered.Knows(key))
-            return new Lazy<RuleSet>(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false));
+            return new Lazy<RuleSet>(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, ofCatalog: true));
         if (QuickProgram.IsThis)
             throw new HandOverException();
         var own = new ProblemList();

@@ -58,7 +58,7 @@ internal static class LintCommand
         var options = ReportOptions.Default with { FailOn = failOn, Root = Environment.CurrentDirectory };
         if (targets.Write(options, (format, told, output) => ReportList.FindForLint(format)!.Write(result, told, output)) is { } failed)
             return failed;
-        Console.Error.WriteLine($"{result.Files} files and entries read: {Counted(result.Errors, "error")}, {Counted(result.Warnings, "warning")}");
+        Console.Error.WriteLine($"{result.Files} files read: {Counted(result.Errors, "error")}, {Counted(result.Warnings, "warning")}");
         return result.Errors > 0 ? ExitStatus.BadInput : result.Warnings > 0 && failOn == Status.Warn ? ExitStatus.Found : ExitStatus.Good;
     }
 

@@ -43,7 +43,7 @@ public sealed class RuleSet
     }
 
     /// <summary>Reads rules from files that are in memory already.</summary>
-    internal static RuleSet Load(RuleBytes files, IReadOnlyList<FactDeclaration> declared, ProblemList problems, bool examples)
+    internal static RuleSet Load(RuleBytes files, IReadOnlyList<FactDeclaration> declared, ProblemList problems, bool examples, bool ofCatalog = false)
     {
         var scopes = new FactScope[SubjectWords.All.Count];
         for (var i = 0; i < scopes.Length; i++)
@@ -53,7 +53,7 @@ public sealed class RuleSet
         foreach (var (file, bytes, layer) in files.Files)
         {
             // A check of builds has no use for rules of the catalog; where later directories may change them, it has to tell that.
-            if (!examples && onlyOne && RuleFile.IsOfCatalog(bytes))
+            if (!examples && !ofCatalog && onlyOne && RuleFile.IsOfCatalog(bytes))
                 continue;
             if (file.Read(bytes, problems, examples) is { } root)
                 layers.Put(file, root, layer);
