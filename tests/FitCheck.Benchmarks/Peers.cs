@@ -106,7 +106,7 @@ internal sealed class Peers
 
     private static void Output(string program, string[] arguments)
     {
-        var start = new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true };
+        var start = new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, UseShellExecute = false };
         using var process = Process.Start(start)!;
         process.StandardOutput.ReadToEnd();
         process.WaitForExit();

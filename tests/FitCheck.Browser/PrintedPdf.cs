@@ -17,7 +17,7 @@ internal sealed partial class PrintedPdf
     {
         _bytes = bytes;
         _text = Encoding.Latin1.GetString(bytes);
-        Pages = [.. Page().Matches(_text).Select(m => (IReadOnlyList<double>)[.. Lines(Content(m.Groups[1].Value))])];
+        Pages = [.. Page().Matches(_text).Select(m => (IReadOnlyList<double>)[.. Lines(Content(m.Groups["contents"].Value))])];
     }
 
     /// <summary>For each page the lengths of the level lines that are stroked on it.</summary>
@@ -59,7 +59,7 @@ internal sealed partial class PrintedPdf
         }
     }
 
-    [GeneratedRegex(@"/Type /Page\b(?!s).*?/Contents (\d+) 0 R", RegexOptions.Singleline)]
+    [GeneratedRegex(@"/Type /Page\b(?!s).*?/Contents (?<contents>\d+) 0 R", RegexOptions.Singleline)]
     private static partial Regex Page();
 
     private readonly record struct Matrix(double A, double B, double C, double D, double E, double F)

@@ -54,7 +54,7 @@ public sealed class LintNotesTests : IDisposable
         File.WriteAllText(file, text.Replace("hole: 45 mm", "hole: 45 mn", StringComparison.Ordinal));
         File.SetLastWriteTimeUtc(file, time);
 
-        Assert.NotEmpty(AssertSame().Where(p => p.Contains("45 mn", StringComparison.Ordinal)));
+        Assert.Contains(AssertSame(), p => p.Contains("45 mn", StringComparison.Ordinal));
     }
 
     [Fact]

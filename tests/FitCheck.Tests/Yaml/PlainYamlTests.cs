@@ -22,7 +22,7 @@ public sealed class PlainYamlTests
     {
         var plain = Directory.GetFiles(RepositoryRoot.Of("rules"), "*.yaml", SearchOption.AllDirectories)
             .Concat(Directory.GetFiles(RepositoryRoot.Of("catalog"), "*.yaml", SearchOption.AllDirectories)).ToList();
-        Assert.Empty(plain.Where(f => PlainYaml.Read(new SourceText("f", File.ReadAllText(f))) is null));
+        Assert.DoesNotContain(plain, f => PlainYaml.Read(new SourceText("f", File.ReadAllText(f))) is null);
     }
 
     [Fact]
