@@ -31,7 +31,7 @@ public sealed class SheetOptionTests : IDisposable
         var (status, _, error) = Run.Of(_folder.Path, "check", Build, "--output", "a.html", "--sheet", "./a.html");
 
         Assert.Equal(3, status);
-        Assert.Contains("a.html is named by --output and by --sheet", error, StringComparison.Ordinal);
+        Assert.Contains("a.html is named twice, by --output and by --sheet", error, StringComparison.Ordinal);
     }
 
     [Fact]
