@@ -19,18 +19,18 @@ internal sealed record FileStamp(long Node, long Length, long Changed)
     private const long Young = 2_000_000_000;
 
     [ThreadStatic]
-    private static byte[]? _buffer;
+    private static byte[]? Buffer;
 
-    private static bool _unknown = !OperatingSystem.IsLinux();
+    private static bool Unknown = !OperatingSystem.IsLinux();
 
     /// <summary>The stamp of a file; null where the system doesn't tell.</summary>
     public static FileStamp? Of(string path)
     {
-        if (_unknown)
+        if (Unknown)
             return null;
         try
         {
-            var told = _buffer ??= new byte[BufferBytes];
+            var told = Buffer ??= new byte[BufferBytes];
             return statx(CurrentFolder, Encoding.UTF8.GetBytes(path + "\0"), 0, BasicData, told) != 0 ? null
                 : new FileStamp(At(32), At(40), (At(96) * 1_000_000_000) + BinaryPrimitives.ReadUInt32LittleEndian(told.AsSpan(104)));
 
@@ -38,7 +38,7 @@ internal sealed record FileStamp(long Node, long Length, long Changed)
         }
         catch (Exception e) when (e is DllNotFoundException or EntryPointNotFoundException)
         {
-            _unknown = true;
+            Unknown = true;
             return null;
         }
     }

@@ -42,7 +42,7 @@ public sealed class ChartJson : IChartReport
                 json.WriteNumber(StatusWords.All[i], result.Counts[i]);
             json.WriteEndObject();
             json.WriteNumber("of_another_type", result.OfAnotherType);
-        json.WriteStartArray("pairs");
+            json.WriteStartArray("pairs");
             foreach (var row in result.Rows)
                 Pair(json, row);
             json.WriteEndArray();

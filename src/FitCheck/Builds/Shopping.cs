@@ -54,7 +54,8 @@ internal static class Shopping
         {
             var already = lines.GetValueOrDefault(extra.Part.Id);
             lines[extra.Part.Id] = Line(extra.Part, (already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs)
-                with { LeftPieces = already?.LeftPieces, LeftMetres = already?.LeftMetres };
+                with
+            { LeftPieces = already?.LeftPieces, LeftMetres = already?.LeftMetres };
         }
         return [.. lines.Values.OrderBy(l => l.Part, StringComparer.Ordinal)];
 

@@ -45,7 +45,8 @@ internal static class FigureFacts
             "class_count" => count,
             "class_score" => FactValue.Of(Dimension.One, middle.Score(m.Compared)),
             _ => Compared(name, m, middle, nearest),
-        })) { At = m.At });
+        }))
+        { At = m.At });
     }
 
     private static FactValue? Compared(string name, FigureSample sample, Middle middle, FigureSample nearest)

@@ -21,10 +21,24 @@ internal static partial class UnitSpelling
 
     private static readonly Dictionary<string, string[]> UnitsOf = new(StringComparer.Ordinal)
     {
-        ["length"] = ["mm", "cm", "m", "in"], ["area"] = ["cm2", "mm2"], ["gauge"] = ["AWG", "mm2"], ["resistance"] = ["ohm", "mohm", "kohm"], ["power"] = ["W", "kW"],
-        ["voltage"] = ["V", "mV"], ["current"] = ["A", "mA"], ["frequency"] = ["Hz", "kHz"], ["level"] = ["dB"], ["capacitance"] = ["pF", "nF", "uF", "mF"],
-        ["inductance"] = ["uH", "mH"], ["mass"] = ["g", "kg"], ["volume"] = ["L", "cm3"], ["compliance"] = ["mm/N", "um/N"], ["force-factor"] = ["T m", "N/A"],
-        ["angle"] = ["deg"], ["percentage"] = ["%"], ["temperature"] = ["degC"],
+        ["length"] = ["mm", "cm", "m", "in"],
+        ["area"] = ["cm2", "mm2"],
+        ["gauge"] = ["AWG", "mm2"],
+        ["resistance"] = ["ohm", "mohm", "kohm"],
+        ["power"] = ["W", "kW"],
+        ["voltage"] = ["V", "mV"],
+        ["current"] = ["A", "mA"],
+        ["frequency"] = ["Hz", "kHz"],
+        ["level"] = ["dB"],
+        ["capacitance"] = ["pF", "nF", "uF", "mF"],
+        ["inductance"] = ["uH", "mH"],
+        ["mass"] = ["g", "kg"],
+        ["volume"] = ["L", "cm3"],
+        ["compliance"] = ["mm/N", "um/N"],
+        ["force-factor"] = ["T m", "N/A"],
+        ["angle"] = ["deg"],
+        ["percentage"] = ["%"],
+        ["temperature"] = ["degC"],
     };
 
     /// <summary>The catalog's spelling of a value of a kind that the schemas define; null when there is none, or more than one.</summary>

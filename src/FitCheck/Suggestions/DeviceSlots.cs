@@ -50,7 +50,8 @@ internal static class DeviceSlots
         if (device.Part is not Amplifier || Source(g) is not (var source, var added) || g.Build.Devices.Any(d => d.Id == device.From && d.Part is LineConverter))
             return [];
         return g.Stock.All<LineConverter>("line-converter").Select(c => new Option($"{source} through {c.Id}",
-            [.. added is null ? [] : new[] { added }, Once(g, $"{{id: lines-{c.Id}, part: {c.Id}, from: {source}}}"), From(g, map, $"lines-{c.Id}")]) { Parts = [c] });
+            [.. added is null ? [] : new[] { added }, Once(g, $"{{id: lines-{c.Id}, part: {c.Id}, from: {source}}}"), From(g, map, $"lines-{c.Id}")])
+        { Parts = [c] });
     }
 
     // The source that is there, else the vehicle's own radio, which then has to be told of.

@@ -95,6 +95,15 @@ public sealed class ComparisonTests
 
     private static Finding Finding(string rule, string title, Status status, double? margin) => SampleFindings.All[0] with
     {
-        Rule = rule, Title = title, Status = status, Position = "front-door", PositionName = "Front door", Unit = "mm", Waived = null, Value = null, Limit = null, Margin = margin,
+        Rule = rule,
+        Title = title,
+        Status = status,
+        Position = "front-door",
+        PositionName = "Front door",
+        Unit = "mm",
+        Waived = null,
+        Value = null,
+        Limit = null,
+        Margin = margin,
     };
 }
