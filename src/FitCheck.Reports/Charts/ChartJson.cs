@@ -1,5 +1,3 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using FitCheck.Charts;
 using FitCheck.Findings;
@@ -15,45 +13,41 @@ public sealed class ChartJson : IChartReport
 
     public string Format => "json";
 
-    public void Write(ChartResult result, ReportOptions options, TextWriter output)
+    public void Write(ChartResult result, ReportOptions options, TextWriter output) => JsonText.Write(json => Whole(json, result), output);
+
+    private static void Whole(Utf8JsonWriter json, ChartResult result)
     {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+        json.WriteStartObject();
+        json.WriteNumber("format", Shape);
+        json.WriteString("program", result.Program);
+        json.WriteStartObject("catalog");
+        json.WriteString("digest", result.CatalogDigest);
+        json.WriteEndObject();
+        Words(json, "accepts", result.Accepts);
+        Words(json, "rules", result.Rules);
+        json.WriteStartArray("left_out");
+        foreach (var rule in result.LeftOut)
         {
             json.WriteStartObject();
-            json.WriteNumber("format", Shape);
-            json.WriteString("program", result.Program);
-            json.WriteStartObject("catalog");
-            json.WriteString("digest", result.CatalogDigest);
-            json.WriteEndObject();
-            Words(json, "accepts", result.Accepts);
-            Words(json, "rules", result.Rules);
-            json.WriteStartArray("left_out");
-            foreach (var rule in result.LeftOut)
-            {
-                json.WriteStartObject();
-                json.WriteString("rule", rule.Rule);
-                Words(json, "needs", rule.Needs);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
-            json.WriteStartObject("counts");
-            for (var i = 0; i < result.Counts.Count; i++)
-                json.WriteNumber(StatusWords.All[i], result.Counts[i]);
-            json.WriteEndObject();
-            json.WriteNumber("of_another_type", result.OfAnotherType);
-            json.WriteStartArray("pairs");
-            foreach (var row in result.Rows)
-                Pair(json, row);
-            json.WriteEndArray();
-            json.WriteStartArray("sets");
-            foreach (var row in result.Sets)
-                Set(json, row);
-            json.WriteEndArray();
+            json.WriteString("rule", rule.Rule);
+            Words(json, "needs", rule.Needs);
             json.WriteEndObject();
         }
-        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
-        output.Write('\n');
+        json.WriteEndArray();
+        json.WriteStartObject("counts");
+        for (var i = 0; i < result.Counts.Count; i++)
+            json.WriteNumber(StatusWords.All[i], result.Counts[i]);
+        json.WriteEndObject();
+        json.WriteNumber("of_another_type", result.OfAnotherType);
+        json.WriteStartArray("pairs");
+        foreach (var row in result.Rows)
+            Pair(json, row);
+        json.WriteEndArray();
+        json.WriteStartArray("sets");
+        foreach (var row in result.Sets)
+            Set(json, row);
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 
     private static void Pair(Utf8JsonWriter json, ChartRow row)

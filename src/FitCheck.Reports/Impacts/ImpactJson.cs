@@ -1,8 +1,7 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using FitCheck.Findings;
 using FitCheck.Impacts;
+using FitCheck.Reports.Json;
 using FitCheck.Yaml;
 
 namespace FitCheck.Reports.Impacts;
@@ -15,26 +14,22 @@ public sealed class ImpactJson : IImpactReport
 
     public string Format => "json";
 
-    public void Write(ImpactResult result, ReportOptions options, TextWriter output)
+    public void Write(ImpactResult result, ReportOptions options, TextWriter output) => JsonText.Write(json => Whole(json, result), output);
+
+    private static void Whole(Utf8JsonWriter json, ImpactResult result)
     {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
-        {
-            json.WriteStartObject();
-            json.WriteNumber("format", Shape);
-            json.WriteString("program", result.Program);
-            json.WriteString("from", result.From);
-            json.WriteString("to", result.To);
-            json.WriteBoolean("worse", result.Refused.Any());
-            Each(json, "builds", result.Builds, Build);
-            json.WriteNumber("pairs_compared", result.PairsCompared);
-            Each(json, "pairs", result.Pairs, Pair);
-            Each(json, "rules", result.Rules, Rule);
-            Each(json, "entries", result.Entries, Entry);
-            json.WriteEndObject();
-        }
-        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
-        output.Write('\n');
+        json.WriteStartObject();
+        json.WriteNumber("format", Shape);
+        json.WriteString("program", result.Program);
+        json.WriteString("from", result.From);
+        json.WriteString("to", result.To);
+        json.WriteBoolean("worse", result.Refused.Any());
+        Each(json, "builds", result.Builds, Build);
+        json.WriteNumber("pairs_compared", result.PairsCompared);
+        Each(json, "pairs", result.Pairs, Pair);
+        Each(json, "rules", result.Rules, Rule);
+        Each(json, "entries", result.Entries, Entry);
+        json.WriteEndObject();
     }
 
     private static void Build(Utf8JsonWriter json, BuildChange build)

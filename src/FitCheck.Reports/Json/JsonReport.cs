@@ -1,5 +1,3 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using FitCheck.Builds;
 using FitCheck.Facts;
@@ -15,28 +13,11 @@ public sealed class JsonReport : ILintReport
     /// <summary>The version of the shape.</summary>
     public const int Shape = 1;
 
-    private static JsonWriterOptions Options => new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        // Readable: JSON is not HTML, and nobody should paste it there unescaped.
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     public string Format => "json";
 
-    public void Write(CheckResult result, ReportOptions options, TextWriter output) => Write(json => WriteResult(json, result), output);
+    public void Write(CheckResult result, ReportOptions options, TextWriter output) => JsonText.Write(json => WriteResult(json, result), output);
 
-    public void Write(LintResult result, ReportOptions options, TextWriter output) => Write(json => JsonLint.Write(json, result, options), output);
-
-    private static void Write(Action<Utf8JsonWriter> write, TextWriter output)
-    {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, Options))
-            write(json);
-        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
-        output.Write('\n');
-    }
+    public void Write(LintResult result, ReportOptions options, TextWriter output) => JsonText.Write(json => JsonLint.Write(json, result, options), output);
 
     private static void WriteResult(Utf8JsonWriter json, CheckResult result)
     {

@@ -1,10 +1,9 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Findings;
 using FitCheck.Lists;
+using FitCheck.Reports.Json;
 
 namespace FitCheck.Reports.Lists;
 
@@ -16,27 +15,23 @@ public sealed class ListJson : IListReport
 
     public string Format => "json";
 
-    public void Write(ListResult result, ReportOptions options, TextWriter output)
+    public void Write(ListResult result, ReportOptions options, TextWriter output) => JsonText.Write(json => Whole(json, result), output);
+
+    private static void Whole(Utf8JsonWriter json, ListResult result)
     {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
-        {
-            json.WriteStartObject();
-            json.WriteNumber("format", Shape);
-            json.WriteString("program", result.Program);
-            json.WriteStartObject("catalog");
-            json.WriteString("digest", result.CatalogDigest);
-            json.WriteEndObject();
-            if (result.Tax.Percent is { } percent)
-                json.WriteNumber("tax_percent", percent);
-            else
-                json.WriteNull("tax_percent");
-            json.WriteBoolean("tax_is_added", result.Tax.IsAdded);
-            Each(json, "builds", result.Builds, list => Write(json, list, result.Tax));
-            json.WriteEndObject();
-        }
-        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
-        output.Write('\n');
+        json.WriteStartObject();
+        json.WriteNumber("format", Shape);
+        json.WriteString("program", result.Program);
+        json.WriteStartObject("catalog");
+        json.WriteString("digest", result.CatalogDigest);
+        json.WriteEndObject();
+        if (result.Tax.Percent is { } percent)
+            json.WriteNumber("tax_percent", percent);
+        else
+            json.WriteNull("tax_percent");
+        json.WriteBoolean("tax_is_added", result.Tax.IsAdded);
+        Each(json, "builds", result.Builds, list => Write(json, list, result.Tax));
+        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, PartsList list, Tax tax)

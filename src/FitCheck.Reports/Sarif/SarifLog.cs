@@ -1,6 +1,5 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
+using FitCheck.Reports.Json;
 using FitCheck.Reports.Telling;
 using FitCheck.Yaml;
 
@@ -10,7 +9,6 @@ namespace FitCheck.Reports.Sarif;
 internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, IReadOnlyList<SarifResult> results, string? root)
 {
     private const string Base = "%SRCROOT%";
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private readonly List<SarifRule> _rules = Used(known, results);
     private readonly bool _someAccepted = results.Any(r => r.Accepted is not null);
@@ -18,14 +16,7 @@ internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, 
     /// <summary>What a shop changed of the rules, in sentences.</summary>
     public IReadOnlyList<string> RuleChanges { get; init; } = [];
 
-    public void Write(TextWriter output)
-    {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, Layout))
-            WriteLog(json);
-        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
-        output.Write('\n');
-    }
+    public void Write(TextWriter output) => JsonText.Write(WriteLog, output);
 
     // Rules that say nothing here would only make the log longer.
     private static List<SarifRule> Used(IReadOnlyList<SarifRule> known, IReadOnlyList<SarifResult> results)

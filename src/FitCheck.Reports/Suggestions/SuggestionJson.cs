@@ -1,8 +1,7 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using FitCheck.Catalog;
 using FitCheck.Findings;
+using FitCheck.Reports.Json;
 using FitCheck.Suggestions;
 
 namespace FitCheck.Reports.Suggestions;
@@ -14,14 +13,7 @@ public sealed class SuggestionJson : ISuggestionReport
 
     public string Format => "json";
 
-    public void Write(Suggestion suggestion, ReportOptions options, TextWriter output)
-    {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
-            Whole(json, suggestion);
-        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
-        output.Write('\n');
-    }
+    public void Write(Suggestion suggestion, ReportOptions options, TextWriter output) => JsonText.Write(json => Whole(json, suggestion), output);
 
     private static void Whole(Utf8JsonWriter json, Suggestion suggestion)
     {

@@ -1,0 +1,26 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+
+namespace FitCheck.Reports.Json;
+
+/// <summary>How every format of JSON is laid out here.</summary>
+internal static class JsonText
+{
+    private static readonly JsonWriterOptions Layout = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        // Readable: JSON is not HTML, and nobody should paste it there unescaped.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public static void Write(Action<Utf8JsonWriter> write, TextWriter output)
+    {
+        using var bytes = new MemoryStream();
+        using (var json = new Utf8JsonWriter(bytes, Layout))
+            write(json);
+        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
+        output.Write('\n');
+    }
+}
