@@ -10,7 +10,7 @@ namespace FitCheck;
 /// </summary>
 /// <param name="Files">By path.</param>
 /// <param name="Across">What the rules find across these files; null when that is not known.</param>
-internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, IReadOnlyList<Problem>? Across)
+internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, IReadOnlyList<AcrossProblem>? Across)
 {
     private const ulong Mark = 0x31_65_74_6F_6E_74_69_66;
 
@@ -34,7 +34,7 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, I
                 var file = FileNotes.Read(from);
                 files[file.Path] = file;
             }
-            return new LintNotes(files, from.ReadBoolean() ? NoteText.ReadProblems(from, "") : null);
+            return new LintNotes(files, from.ReadBoolean() ? NoteText.Several(from, () => AcrossProblem.Read(from)) : null);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or FormatException or ArgumentException or InvalidOperationException)
         {
@@ -57,7 +57,11 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, I
             file.Write(to);
         to.Write(Across is not null);
         if (Across is not null)
-            NoteText.Write(to, Across, "");
+        {
+            to.Write7BitEncodedInt(Across.Count);
+            foreach (var problem in Across)
+                problem.Write(to);
+        }
         to.Flush();
         to.Seek(sizeof(ulong), SeekOrigin.Begin);
         to.Write(Sum(memory.GetBuffer().AsSpan(2 * sizeof(ulong), (int)memory.Length - (2 * sizeof(ulong)))));

@@ -24,7 +24,7 @@ internal sealed class LintedCatalog : ICatalogIndex
     public bool HasChanged { get; private set; }
 
     /// <summary>What the rules find across entries, when it had to be worked out.</summary>
-    public IReadOnlyList<Problem>? Across { get; private set; }
+    public IReadOnlyList<AcrossProblem>? Across { get; private set; }
 
     /// <summary>The notes of this run.</summary>
     public LintNotes Notes => new(_files.Select(f => f.Notes).DistinctBy(n => n.Path, StringComparer.Ordinal).ToDictionary(n => n.Path, StringComparer.Ordinal), Across);
@@ -83,11 +83,29 @@ internal sealed class LintedCatalog : ICatalogIndex
     {
         var sound = _byId.Values.Where(n => !n.IsMalformed).ToList();
         var alone = sound.SelectMany(n => n.Judged);
-        if (!HasChanged && _before.Across is { } known)
-            return alone.Concat(known);
-        var references = sound.SelectMany(n => n.References.SelectMany(r => judge.Value.Of(ReferenceFacts.Of(r, n.Id, n.Name, this))));
-        Across = [.. references, .. _taken.SelectMany(t => judge.Value.Of(EntryFacts.Of(t))), .. FigureFacts.Of(sound.SelectMany(n => n.Samples)).SelectMany(judge.Value.Of)];
-        return alone.Concat(Across);
+        if (HasChanged || _before.Across is null)
+        {
+            IEnumerable<Problem> links = [.. sound.SelectMany(n => n.References.SelectMany(r => judge.Value.Of(ReferenceFacts.Of(r, n.Id, n.Name, this)))),
+                .. _taken.SelectMany(t => judge.Value.Of(EntryFacts.Of(t)))];
+            Across = [.. links.Select(p => new AcrossProblem(null, p)), .. OfClasses([.. sound.SelectMany(n => n.Samples)], judge.Value)];
+        }
+        return alone.Concat((Across ?? _before.Across!).Select(a => a.Problem));
+    }
+
+    // A class is judged anew when a figure in it is new, gone or changed; what was found of the others stands.
+    private IEnumerable<AcrossProblem> OfClasses(IReadOnlyList<FigureSample> samples, EntryJudge judge)
+    {
+        var stands = _before.Across ?? [];
+        var classes = new HashSet<FigureClass>();
+        if (_before.Across is not null)
+        {
+            var changed = new HashSet<FigureSample>(_before.Files.Values.SelectMany(f => f.Entries).SelectMany(e => e.Note.Samples), ReferenceEqualityComparer.Instance);
+            changed.SymmetricExceptWith(samples);
+            classes.UnionWith(changed.Select(s => s.Within));
+            samples = [.. samples.Where(s => classes.Contains(s.Within))];
+        }
+        var found = FigureFacts.Of(samples).SelectMany(t => judge.Of(t).Select(p => new AcrossProblem(new FigureClass(t.Values["figure"].Word!, t.Values["class_name"].Word!), p)));
+        return stands.Where(a => a.Class is { } own && !classes.Contains(own)).Concat(found);
     }
 
     // True when the file looks as it did.

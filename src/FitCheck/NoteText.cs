@@ -9,23 +9,28 @@ internal static class NoteText
     {
         to.Write7BitEncodedInt(problems.Count);
         foreach (var problem in problems)
+            Write(to, problem, own);
+    }
+
+    public static void Write(BinaryWriter to, Problem problem, string own)
+    {
+        Write(to, problem.At, own);
+        to.Write(problem.Severity == Severity.Error);
+        to.Write(problem.Message);
+        to.Write(problem.Rule ?? "");
+        to.Write(problem.Kind.Id);
+        to.Write(problem.Subject ?? "");
+        to.Write7BitEncodedInt(problem.Related.Count);
+        foreach (var related in problem.Related)
         {
-            Write(to, problem.At, own);
-            to.Write(problem.Severity == Severity.Error);
-            to.Write(problem.Message);
-            to.Write(problem.Rule ?? "");
-            to.Write(problem.Kind.Id);
-            to.Write(problem.Subject ?? "");
-            to.Write7BitEncodedInt(problem.Related.Count);
-            foreach (var related in problem.Related)
-            {
-                Write(to, related.At, own);
-                to.Write(related.What);
-            }
+            Write(to, related.At, own);
+            to.Write(related.What);
         }
     }
 
-    public static IReadOnlyList<Problem> ReadProblems(BinaryReader from, string own) => Several(from, () =>
+    public static IReadOnlyList<Problem> ReadProblems(BinaryReader from, string own) => Several(from, () => ReadProblem(from, own));
+
+    public static Problem ReadProblem(BinaryReader from, string own)
     {
         var problem = new Problem(ReadLocation(from, own), from.ReadBoolean() ? Severity.Error : Severity.Warning, from.ReadString());
         var (rule, kind, subject) = (from.ReadString(), from.ReadString(), from.ReadString());
@@ -36,7 +41,7 @@ internal static class NoteText
             Subject = Given(subject),
             Related = Several(from, () => new Related(ReadLocation(from, own), from.ReadString())),
         };
-    });
+    }
 
     public static void Write(BinaryWriter to, Located<string> located, string own)
     {

@@ -5,6 +5,9 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Facts;
 
+/// <summary>A figure of a class of entries.</summary>
+internal readonly record struct FigureClass(string Figure, string Name);
+
 /// <summary>One figure of one entry, with the class of entries that it is compared with.</summary>
 /// <param name="Figure">The word for it: `depth`, `price a piece`.</param>
 /// <param name="Class">Entries that are alike: `165 mm woofer`.</param>
@@ -19,6 +22,9 @@ internal sealed record FigureSample(string Figure, string Class, string Name, Lo
 
     /// <summary>The figure as it is told.</summary>
     public string Written => WrittenIn is { } unit ? QuantityText.Format(Value, unit) : Told(Value);
+
+    /// <summary>The entries that it is compared with, and the figure.</summary>
+    public FigureClass Within => new(Figure, Class);
 
     /// <summary>Levels are compared by difference, all else by ratio.</summary>
     public bool IsLevel => Unit == "dB";

@@ -8,11 +8,14 @@ internal static class SyntheticElectronics
         var dice = new Dice(9_000_000UL + (ulong)index);
         var channels = dice.Of(1, 2, 4, 4, 5);
         var power = 10 * dice.Whole(4, 12);
+        var efficiency = dice.Whole(55, 80);
+        // What all outputs draw into 2 ohm at 14.4 V, up to the next 5 A.
+        var fuse = 5 * (int)Math.Ceiling(channels * power * 1.5 / (14.4 * efficiency / 100) / 5);
         return new EntryText($"amplifier-{channels}-{power}-{index}", "amplifier", $"Amplifier number {index}", dice).Sold(dice, 1, 120, 480).Line($"class: {dice.Of("AB", "D", "D")}").Line($"channels: {channels}")
             .Line("ratings:").Line($"  - {{power: {power} W, load: 4 ohm, supply: 14.4 V, distortion: 1 %, basis: continuous, all_channels: true}}")
             .Line($"  - {{power: {power * 3 / 2} W, load: 2 ohm, supply: 14.4 V, distortion: 1 %, basis: continuous, all_channels: true}}").Line("lowest_load: 2 ohm").Line("bridgeable: false")
             .Line("low_level_input: {lowest: 0.2 V, highest: 4 V}").Line("high_level_input: {highest: 16 V, senses_signal: true}").Line("high_pass_range: [40 Hz, 400 Hz]").Line("low_pass_range: [40 Hz, 250 Hz]")
-            .Line($"efficiency: {dice.Whole(55, 80)} %").Line($"fuses: [{(channels * power / 10) + 10} A]").Line("terminal: 8 AWG").Line("box: [190 mm, 110 mm, 40 mm]").Line("power_converter: true");
+            .Line($"efficiency: {efficiency} %").Line($"fuses: [{fuse} A]").Line("terminal: 8 AWG").Line("box: [190 mm, 110 mm, 40 mm]").Line("power_converter: true");
     }
 
     public static string RadioId(int index) => $"radio-{index}";
