@@ -22,6 +22,12 @@ internal sealed class OutputTargets
             return (null, $"{formats.Count} --format and {files.Count} --output; only one format can go to standard output");
         if (files.Count > 1 && files.Select(f => Path.GetFullPath(f)).GroupBy(f => f, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
             return (null, $"{Path.GetFileName(twice.Key)} is named twice by --output");
+        for (var i = 0; i < files.Count; i++)
+        {
+            // A slip of order: the file would be written as another format than its name says, which was asked for too.
+            if (FormatOf(files[i], known) is var named && named != formats[i] && named != "text" && formats.Contains(named))
+                return (null, $"{Path.GetFileName(files[i])} would be written as {formats[i]}; each --output belongs to the --format at the same place, so give --format {named} before --format {formats[i]}");
+        }
         var targets = new OutputTargets();
         for (var i = 0; i < formats.Count; i++)
             targets._targets.Add(new Target(formats[i], i < files.Count ? files[i] : null));

@@ -38,6 +38,7 @@ public sealed class CheckCommandTests : IDisposable
     [InlineData(3, "check", "b.yaml", "--format", "pdf")]
     [InlineData(3, "check", "b.yaml", "--format", "html", "--format", "json")]
     [InlineData(3, "check", "b.yaml", "--output", "a.html", "--output", "a.html")]
+    [InlineData(3, "check", "b.yaml", "--format", "github", "--format", "markdown", "--output", "a.md")]
     [InlineData(3, "check", "b.yaml", "--fail-on", "never")]
     [InlineData(2, "check", "b.yaml", "--catalog", "nowhere")]
     [InlineData(2, "check", "b.yaml", "--output", "no/such/folder/a.html")]
