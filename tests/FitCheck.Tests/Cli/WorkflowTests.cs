@@ -12,7 +12,9 @@ public sealed class WorkflowTests : IDisposable
 {
     private const string Workflow = ".github/workflows/catalog.yml";
     private const string Hooks = ".pre-commit-hooks.yaml";
+    private const string Compare = "Compare with the branch the change is made for";
     private const string Driver = "catalog/drivers/orrin-t25.yaml";
+    private const string Woofer = "catalog/drivers/orrin-w165-4.yaml";
 
     private readonly TemporaryFolder _folder = new();
 
@@ -24,7 +26,9 @@ public sealed class WorkflowTests : IDisposable
         Copy("src", "catalog", "rules", "reports", "Directory.Build.props", "Directory.Packages.props", "global.json", ".editorconfig");
         var steps = Steps().ToDictionary(s => s.Name, s => s.Run, StringComparer.Ordinal);
 
-        Assert.Equal(["Build", "Lint", "Check every build", "Tell it on the page of the run"], steps.Keys);
+        Assert.Equal(["Build", "Lint", "Check every build", Compare, "Tell it on the page of the run"], steps.Keys);
+        // The service fetches the branch that the change is made for under this name.
+        Assert.Equal(0, Bash("git update-ref refs/remotes/origin/main HEAD").Status);
         foreach (var (name, run) in steps)
         {
             var (status, output, error) = Bash(run);
@@ -35,10 +39,23 @@ public sealed class WorkflowTests : IDisposable
         var summary = File.ReadAllText(_folder.Of("summary.md"));
         Assert.Contains("### FitCheck lint: 0 errors", summary, StringComparison.Ordinal);
         Assert.Contains("do not go together as planned", summary, StringComparison.Ordinal);
+        Assert.Contains("Nothing that FitCheck reads is different.", File.ReadAllText(_folder.Of("out/impact.md")), StringComparison.Ordinal);
         Assert.Equal("", Bash("git status --porcelain -- catalog rules src").Out);
 
+        // Every entry is sound, and still three builds get worse (by hand in ImpactTests): only the comparison says so, until a commit accepts it.
+        Alter(Woofer, "depth: 64 mm", "depth: 74 mm");
+        Assert.Equal(0, Bash(steps["Lint"]).Status);
+        Assert.Equal(0, Bash(steps["Check every build"]).Status);
+        Commit("Measure the depth again");
+        var worse = Bash(steps[Compare]);
+        Assert.Equal(1, worse.Status);
+        Assert.Contains($"file={Woofer},line=32", worse.Out, StringComparison.Ordinal);
+        Assert.Contains("depth 64 mm → 74 mm", File.ReadAllText(_folder.Of("out/impact.md")), StringComparison.Ordinal);
+        Commit("Say that it is meant\n\nAccept-Worse: front-rear-two-amps\nAccept-Worse: ostler-hole-enlarged\nAccept-Worse: ostler-hole-too-small");
+        Assert.Equal(0, Bash(steps[Compare]).Status);
+
         // A mistake stops the run, is shown beside its line and stands in the summary.
-        File.WriteAllText(_folder.Of(Driver), File.ReadAllText(_folder.Of(Driver)).Replace("\nname:", "\nnaem:", StringComparison.Ordinal));
+        Alter(Driver, "\nname:", "\nnaem:");
         var broken = Bash(steps["Lint"]);
         Assert.Equal(2, broken.Status);
         Assert.Contains($"::error file={Driver},line=", broken.Out, StringComparison.Ordinal);
@@ -106,6 +123,20 @@ public sealed class WorkflowTests : IDisposable
         return Bash($"{Text(hook, "entry")} {string.Join(' ', arguments)}");
     }
 
+    private void Alter(string file, string old, string now)
+    {
+        var text = File.ReadAllText(_folder.Of(file));
+        Assert.Contains(old, text, StringComparison.Ordinal);
+        File.WriteAllText(_folder.Of(file), text.Replace(old, now, StringComparison.Ordinal));
+    }
+
+    private void Commit(string message)
+    {
+        _folder.Write("message.txt", message);
+        var (status, _, error) = Bash("git add catalog rules && git -c user.name=Test -c user.email=test@example.org commit -q --allow-empty -F message.txt");
+        Assert.True(status == 0, error);
+    }
+
     private void Copy(params string[] entries)
     {
         foreach (var entry in entries)
@@ -120,7 +151,7 @@ public sealed class WorkflowTests : IDisposable
                 File.Copy(file, _folder.Of(relative));
             }
         }
-        _folder.Write(".gitignore", File.ReadAllText(RepositoryRoot.Of(".gitignore")) + "/cache/\n/tools/\n/summary.md\n");
+        _folder.Write(".gitignore", File.ReadAllText(RepositoryRoot.Of(".gitignore")) + "/cache/\n/tools/\n/summary.md\n/message.txt\n");
         // What `pre-commit` has installed.
         _folder.Write("tools/fitcheck", $"#!/bin/sh\nexec dotnet '{Path.Combine(AppContext.BaseDirectory, "fitcheck.dll")}' \"$@\"\n");
         var (status, _, error) = Bash("chmod +x tools/fitcheck && git init -q && git add -A && git -c user.name=Test -c user.email=test@example.org commit -qm 'Take over the catalog'");
@@ -139,6 +170,7 @@ public sealed class WorkflowTests : IDisposable
         };
         foreach (var entry in ((YamlMap)((YamlMap)Read(Workflow))["env"]!).Entries)
             start.Environment[entry.Key] = ((YamlScalar)entry.Value).Text;
+        start.Environment["GITHUB_BASE_REF"] = "main";
         start.Environment["GITHUB_STEP_SUMMARY"] = _folder.Of("summary.md");
         start.Environment["FITCHECK_CACHE"] = _folder.Of("cache");
         start.Environment["PATH"] = $"{_folder.Of("tools")}:{Environment.GetEnvironmentVariable("PATH")}";
