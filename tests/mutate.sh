@@ -2,6 +2,7 @@
 # Mutation tests of the physics and of the rule evaluator: how many small defects would the tests notice? Long; not part of run.sh.
 #   bash tests/mutate.sh [physics|rules]
 # Fails below 80 % killed, and when nothing was killed, which means that the tool saw no test rather than that every mutant lived.
+# Two tests of the physics are left out of it for their length: a search in small steps and simulated noise.
 # Works on a copy, as a run that is broken off leaves mutants in the assemblies. Reports: tests/StrykerOutput.
 set -uo pipefail
 cd "$(dirname "$0")/.." || exit 1
