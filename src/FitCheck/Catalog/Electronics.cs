@@ -130,6 +130,8 @@ public sealed record Sundry : Part
         Resistance = f.Figure("resistance", Dimension.Ohm);
         SeriesResistance = f.Figure("series_resistance", Dimension.Ohm);
         ShuntResistance = f.Figure("shunt_resistance", Dimension.Ohm);
+        Inner = f.Length("inner");
+        Outer = f.Length("outer");
         FreeHeight = f.Length("free_height");
         CompressedHeight = f.Length("compressed_height");
         Length = f.Length("length");
@@ -141,6 +143,9 @@ public sealed record Sundry : Part
     public Figure? Resistance { get; }
     public Figure? SeriesResistance { get; }
     public Figure? ShuntResistance { get; }
+    /// <summary>Of a gasket ring: its diameters.</summary>
+    public Figure? Inner { get; }
+    public Figure? Outer { get; }
     public Figure? FreeHeight { get; }
     public Figure? CompressedHeight { get; }
     /// <summary>Of a screw: its length under the head.</summary>

@@ -8,7 +8,8 @@ namespace FitCheck.Facts;
 /// the flange, at the radius R of its rim: t + f·cosθ ∓ R·sinθ before the panel, t being the spacer's thickness at its centre and f the flange's. So the
 /// gap left for the ring runs from G − t − f·cosθ − R·sinθ, where the spacer is thick, to G − t − f·cosθ + R·sinθ, where it is thin; without tilt both are
 /// one. What stands before the flange (surround, bridge) lies inside the ring and takes nothing from it. The ring has to be higher than the widest gap,
-/// and must not be pressed below its compressed height in the narrowest.
+/// and must not be pressed below its compressed height in the narrowest. It has to stand on the flange, and outside of what moves: Sd is the area of a
+/// piston as wide as the cone with half of its surround.
 /// </summary>
 internal static class GasketFacts
 {
@@ -24,6 +25,9 @@ internal static class GasketFacts
         Length("gasket_gap_narrowest", "Narrowest gap between the flange and the door card."),
         Length("gasket_reach", "Height by which the gasket ring exceeds the widest gap; negative when it does not touch the door card."),
         Length("gasket_room", "Height that the narrowest gap exceeds the fully compressed ring; negative when the ring holds the door card off."),
+        Declare.Truth(Subject.Position, "gasket_on_oval", "The flange under the gasket ring is oval."),
+        Length("gasket_rest", "Width over which the gasket ring stands on the flange; negative when it lies outside of it."),
+        Length("gasket_cone_clearance", "Distance from the gasket ring to the cone with half of its surround; negative when the ring lies on it."),
     ];
 
     public static void Compute(PositionContext c, FactSheet sheet)
@@ -46,6 +50,33 @@ internal static class GasketFacts
         var room = new Stack(Dimension.Metre);
         var (pressed, narrow) = (room.Need($"compressed height of {ring.Name}", "Press it between two boards and measure.", ring.CompressedHeight), Gap(c, room, -1));
         sheet.Set("gasket_room", room.Of(v => narrow(v) - v[pressed]));
+        // Whether a round ring goes on an oval flange is for the eye.
+        sheet.Set("gasket_on_oval", c.Driver.Oval);
+        if (c.Driver.Oval)
+            return;
+        sheet.Set("gasket_rest", Rest(c, ring));
+        sheet.Set("gasket_cone_clearance", ConeClearance(c, ring));
+    }
+
+    private static FactValue Rest(PositionContext c, Sundry ring)
+    {
+        var stack = new Stack(Dimension.Metre);
+        var (inner, outer) = (stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner), stack.Need($"outer diameter of {ring.Name}", Calliper, ring.Outer));
+        var flange = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange);
+        return stack.Of(v => (Math.Min(v[outer], v[flange]) - v[inner]) / 2);
+    }
+
+    private static FactValue ConeClearance(PositionContext c, Sundry ring)
+    {
+        var stack = new Stack(Dimension.Metre);
+        var inner = stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner);
+        if (c.Driver?.Parameters?.Sd is { Si: > 0 } piston)
+        {
+            var area = stack.Need(c.OfDriver("effective area"), Calliper, piston);
+            return stack.Of(v => (v[inner] / 2) - Math.Sqrt(v[area] / Math.PI));
+        }
+        var moving = stack.Need(c.OfDriver("diameter of the cone with half of its surround"), Calliper, null);
+        return stack.Of(v => (v[inner] - v[moving]) / 2);
     }
 
     private static Func<double[], double> Gap(PositionContext c, Stack stack, int side)

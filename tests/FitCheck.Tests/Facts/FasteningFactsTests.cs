@@ -52,6 +52,18 @@ public sealed class FasteningFactsTests
         Millimetres(6.797, facts["gasket_room"]); // worked by hand: 11.797 − 5
     }
 
+    [Theory]
+    [InlineData("ring-165-35", 11, 6.93)] // worked by hand: (166 − 144) / 2; 72 − √(13300 / π) = 72 − 65.07, flange 166 mm, Sd 133 cm²
+    [InlineData("ring-100-20", 5, -17.07)] // worked by hand: (106 − 96) / 2; 48 − 65.07: it lies on the cone
+    [InlineData("ring-200-20", -8, 25.93)] // worked by hand: (166 − 182) / 2: around the flange; 91 − 65.07
+    public void A_gasket_stands_on_the_flange_and_outside_of_what_moves(string ring, double rest, double clearance)
+    {
+        var facts = Facts("tansy-hatch", "front-door-left", "tamsin-t165-mk1", "spacer-165-tansy-18", ring);
+
+        Millimetres(rest, facts["gasket_rest"]);
+        Millimetres(clearance, facts["gasket_cone_clearance"]);
+    }
+
     private static void Millimetres(double expected, FactValue value) => Assert.Equal(expected, value.Number!.Value.Value * 1000, 2);
 
     private static IReadOnlyDictionary<string, FactValue> Facts(string vehicle, string position, string driver, string adapter, string with = "foam-tape-3x12") =>
