@@ -31,6 +31,8 @@ internal static class BuildFacts
         Word("set_half_names", "Component sets of which only one half is used."),
     ];
 
+    private static readonly IReadOnlySet<string> Loudness = FactSheet.Names(LoudnessFacts.Declarations);
+
     public static FactTable Compute(Build build, IReadOnlyList<ListLine> list, IReadOnlyList<FactTable> tables, DeviceFacts devices)
     {
         var sheet = new FactSheet();
@@ -48,7 +50,7 @@ internal static class BuildFacts
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
             .Where(g => g.All(IsTweeter) || !g.Any(IsTweeter)).Select(g => g.First().Set!.Part.Name);
         Names(sheet, "set_half", halves);
-        LoudnessFacts.Compute(tables, sheet);
+        sheet.Later(Loudness, s => LoudnessFacts.Compute(tables, s));
         return new FactTable(Subject.Build, "build", "The whole build", sheet.Values)
         {
             At = build.At,

@@ -5,8 +5,13 @@ using FitCheck.Physics.Electrical;
 namespace FitCheck.Facts;
 
 /// <summary>One output with its network solved: what it sees, and what reaches each driver.</summary>
-internal sealed record ChannelContext(Build Build, Channel Channel, ChannelSweep? Sweep, IReadOnlyList<Branch> Branches, IReadOnlyList<Unsure> Unsure, OutputRating Output)
+internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad? Load, IReadOnlyList<Branch> Branches, IReadOnlyList<Unsure> Unsure, OutputRating Output)
 {
+    private ChannelSweep? _sweep;
+
+    /// <summary>The solved network; null when a driver's impedance is not known. Worked out when first asked for.</summary>
+    public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();
+
     /// <summary>The branch of a position, and its place among the branches.</summary>
     public (Branch Branch, int Index)? Of(string position)
     {

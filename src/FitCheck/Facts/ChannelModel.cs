@@ -15,7 +15,7 @@ internal static class ChannelModel
     public static ChannelContext Solve(Build build, Channel channel)
     {
         var (load, branches, unsure) = LoadOf(channel);
-        return new ChannelContext(build, channel, load?.Sweep(), branches, unsure, OutputRating.Of(channel));
+        return new ChannelContext(build, channel, load, branches, unsure, OutputRating.Of(channel));
     }
 
     /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>

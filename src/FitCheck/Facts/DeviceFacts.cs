@@ -8,6 +8,8 @@ internal sealed class DeviceFacts
     /// <summary>Under this name go the findings on the cable that several amplifiers share.</summary>
     public const string MainCable = "main-cable";
 
+    private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply = FactSheet.Names(SupplyFacts.Declarations);
+
     private readonly Build _build;
 
     public DeviceFacts(Build build, IReadOnlyList<ChannelContext> channels)
@@ -35,12 +37,12 @@ internal sealed class DeviceFacts
         foreach (var device in Devices)
         {
             var sheet = new FactSheet();
-            SignalFacts.Compute(device, sheet);
+            sheet.Later(Signal, s => SignalFacts.Compute(device, s));
             var run = Runs.FirstOrDefault(r => r.Amplifier!.Device.Id == device.Device.Id);
             if (run is null)
                 SupplyFacts.ComputeNone(sheet);
             else
-                SupplyFacts.Compute(run, Main, sheet);
+                sheet.Later(Supply, s => SupplyFacts.Compute(run, Main, s));
             var choices = Choices(run?.Run);
             choices["device"] = new Choice(device.Device.Part.Id, device.Device.At);
             if (device.Feeder is { } feeder)

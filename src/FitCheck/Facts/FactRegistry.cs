@@ -18,11 +18,31 @@ public static class FactRegistry
         .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations,
     ];
 
+    // The facts of a position by the class that computes them.
+    private static readonly (IReadOnlySet<string> Names, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> Compute)[] OfPosition =
+    [
+        Named(PlaceFacts.Declarations, (c, _, s) => PlaceFacts.Compute(c, s)),
+        Named(MountingFacts.Declarations, (c, _, s) => MountingFacts.Compute(c, s)),
+        Named(HoleFacts.Declarations, (c, _, s) => HoleFacts.Compute(c, s)),
+        Named(ScrewFacts.Declarations, (c, _, s) => ScrewFacts.Compute(c, s)),
+        Named(GasketFacts.Declarations, (c, _, s) => GasketFacts.Compute(c, s)),
+        Named(CupFacts.Declarations, (c, _, s) => CupFacts.Compute(c, s)),
+        Named(TweeterFacts.Declarations, (c, _, s) => TweeterFacts.Compute(c, s)),
+        Named(PowerFacts.Declarations, (c, _, s) => PowerFacts.Compute(c, s)),
+        Named(WiringFacts.Declarations, (c, _, s) => WiringFacts.Compute(c, s)),
+        Named(LeadFacts.Declarations, (c, _, s) => LeadFacts.Compute(c, s)),
+        Named(AimFacts.Declarations, (c, _, s) => AimFacts.Compute(c, s)),
+        Named(LevelFacts.Declarations, LevelFacts.Compute),
+        Named(TravelFacts.Declarations, (c, _, s) => TravelFacts.Compute(c, s)),
+    ];
+
+    private static readonly IReadOnlySet<string> LoadNames = FactSheet.Names(LoadFacts.Declarations), GainNames = FactSheet.Names(GainFacts.Declarations);
+
     /// <summary>All facts of a build: a table for each position, each output, each device, each driver used, and the build itself.</summary>
     internal static (IReadOnlyList<FactTable> Tables, IReadOnlyList<PositionContext> Positions, IReadOnlyList<ChannelContext> Channels, DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list)
     {
         var channels = build.Channels.Select(c => ChannelModel.Solve(build, c)).ToList();
-        var positions = build.Placed.Select(p => new PositionContext(build, p, channels.Find(c => c.Channel.Feeds.Contains(p)))).ToList();
+        var positions = Positions(build, channels);
         var tables = new List<FactTable>();
         foreach (var position in positions)
             tables.Add(TableOf(position, positions));
@@ -35,28 +55,38 @@ public static class FactRegistry
         return (tables, positions, channels, devices);
     }
 
+    /// <summary>The facts of one position or output of a build; null when it has none of that name, or for another subject.</summary>
+    internal static FactTable? Of(Build build, Subject subject, string key)
+    {
+        if (subject is not (Subject.Position or Subject.Channel))
+            return null;
+        var channels = build.Channels.Select(c => ChannelModel.Solve(build, c)).ToList();
+        if (subject == Subject.Channel)
+            return channels.Find(c => c.Channel.Id == key) is { } channel ? TableOf(channel) : null;
+        var positions = Positions(build, channels);
+        return positions.Find(p => p.Position.Id == key) is { } position ? TableOf(position, positions) : null;
+    }
+
+    private static List<PositionContext> Positions(Build build, List<ChannelContext> channels) =>
+        [.. build.Placed.Select(p => new PositionContext(build, p, channels.Find(c => c.Channel.Feeds.Contains(p))))];
+
     /// <summary>The facts of one driver of the catalog, for the plausibility rules.</summary>
     public static FactTable Of(Driver driver) => DriverFacts.Compute(driver);
 
     /// <summary>The facts of one position on its own.</summary>
     internal static FactTable Of(PositionContext position) => TableOf(position, [position]);
 
+    private static (IReadOnlySet<string> Names, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> Compute) Named(
+        IReadOnlyList<FactDeclaration> declarations, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> compute) => (FactSheet.Names(declarations), compute);
+
     private static FactTable TableOf(PositionContext c, IReadOnlyList<PositionContext> all)
     {
         var sheet = new FactSheet();
-        PlaceFacts.Compute(c, sheet);
-        MountingFacts.Compute(c, sheet);
-        HoleFacts.Compute(c, sheet);
-        ScrewFacts.Compute(c, sheet);
-        GasketFacts.Compute(c, sheet);
-        CupFacts.Compute(c, sheet);
-        TweeterFacts.Compute(c, sheet);
-        PowerFacts.Compute(c, sheet);
-        WiringFacts.Compute(c, sheet);
-        LeadFacts.Compute(c, sheet);
-        AimFacts.Compute(c, sheet);
-        LevelFacts.Compute(c, all, sheet);
-        TravelFacts.Compute(c, sheet);
+        for (var i = 0; i < OfPosition.Length; i++)
+        {
+            var compute = OfPosition[i].Compute;
+            sheet.Later(OfPosition[i].Names, s => compute(c, all, s));
+        }
         var choices = new Dictionary<string, Choice>(StringComparer.Ordinal) { ["vehicle"] = new(c.Build.Vehicle.Id, c.Build.VehicleAt) };
         Add("driver", c.Placed.Driver?.Part, c.Placed.Driver?.At);
         Add("adapter", c.Placed.Adapter?.Part, c.Placed.Adapter?.At);
@@ -78,8 +108,8 @@ public static class FactRegistry
     private static FactTable TableOf(ChannelContext c)
     {
         var sheet = new FactSheet();
-        LoadFacts.Compute(c, sheet);
-        GainFacts.Compute(c, sheet);
+        sheet.Later(LoadNames, s => LoadFacts.Compute(c, s));
+        sheet.Later(GainNames, s => GainFacts.Compute(c, s));
         var choices = new Dictionary<string, Choice>(StringComparer.Ordinal) { ["output"] = new(c.Channel.Device.Part.Id, c.Channel.At) };
         if (c.Channel.Crossover is { } crossover)
             choices["crossover"] = new Choice(crossover.Part.Id, crossover.At);
