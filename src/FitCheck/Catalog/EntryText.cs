@@ -42,6 +42,24 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
     /// <summary>The id as it is written in the first line of the entry, or in a later one that begins as far in; null when the entry has to be parsed for it.</summary>
     public string? WrittenId() => IdLine() is var (_, at, column) ? Word(Text[(at + column + 4)..]) : null;
 
+    /// <summary>False when the word surely stands nowhere in the entry; behind a backslash it might be written in another way.</summary>
+    public bool MayHave(string word) => Text.IndexOf(System.Text.Encoding.UTF8.GetBytes(word)) >= 0 || Text.Contains((byte)'\\');
+
+    /// <summary>True when the key surely is one of the entry's own: it begins a line as far in as the id does.</summary>
+    public bool HasKey(string key)
+    {
+        if (IdLine() is not var (_, _, column))
+            return false;
+        var written = System.Text.Encoding.UTF8.GetBytes(key + ":");
+        for (var at = AfterLine(Text, 0); at < Length; at = AfterLine(Text, at))
+        {
+            var rest = Text[at..];
+            if (rest.Length > column && rest[column..].StartsWith(written) && rest[..column].IndexOfAnyExcept((byte)' ') < 0)
+                return true;
+        }
+        return false;
+    }
+
     /// <summary>Where the id is written; where the entry begins, when that can't be told without parsing.</summary>
     public Location IdPlace() => IdLine() is var (line, _, column) ? new Location(File, line, column + 5) : new Location(File, Line, 1);
 

@@ -28,6 +28,10 @@ public sealed class PartsCatalog : ICatalogIndex
     /// <summary>Ids of one kind, in ordinal order.</summary>
     public IEnumerable<string> IdsOf(string kind) => Ids.Where(id => _files.ById[id].Kind == kind);
 
+    /// <summary>Ids of one kind whose text may have the word, or lacks a key, in ordinal order; the others surely have the key and not the word. Nothing is parsed.</summary>
+    internal IEnumerable<string> IdsMentioning(string kind, string word, string? orWithout = null) =>
+        IdsOf(kind).Where(id => _files.ById[id].MayHave(word) || (orWithout is not null && !_files.ById[id].HasKey(orWithout)));
+
     /// <summary>The kind of an id, or null when the catalog has none.</summary>
     public string? KindOf(string id) => _files.ById.GetValueOrDefault(id)?.Kind;
 

@@ -68,10 +68,10 @@ internal static class ChannelSlots
         {
             var ids = Ids(g, pair);
             var now = Only(pair[0]).Text;
-            var type = (g.Stock.Catalog.Find(now) as Sundry)?.Type;
+            var type = (g.Stock.Catalog.Find(now) as Sundry)?.Type ?? "";
             yield return new Slot("part in the line", ids, now, Atoms.At("channel-inline", ids), () =>
             [
-                .. g.Stock.All<Sundry>("sundry").Where(x => x.Type == type && x.Id != now).Select(x => new Option(x.Id, [.. pair.Select(s => g.Editor.Replace(Only(s), x.Id))]) { Parts = [x] }),
+                .. g.Stock.With<Sundry>("sundry", type).Where(x => x.Type == type && x.Id != now).Select(x => new Option(x.Id, [.. pair.Select(s => g.Editor.Replace(Only(s), x.Id))]) { Parts = [x] }),
                 new Option(null, [.. pair.Select(s => g.Editor.RemoveKey(s.Map, "in_line"))]) { Rank = 1 },
             ]);
         }

@@ -10,12 +10,19 @@ internal static class FitSlots
 {
     public static IEnumerable<Slot> Of(Ground g)
     {
-        foreach (var slot in Keyed(g, "driver", "driver", voice: true, (p, now) => g.Stock.All<Driver>("driver").Where(d => p.All(x => PlaceFacts.Suits(d.Type, x.Role)))))
+        foreach (var slot in Keyed(g, "driver", "driver", voice: true, (p, now) => Drivers(g, p, now)))
             yield return slot;
         foreach (var slot in Keyed(g, "set", "driver", voice: true, (p, now) => g.Stock.All<ComponentSet>("component-set").Where(s => Serves(s, p))))
             yield return slot;
         foreach (var slot in Adapters(g).Concat(Cups(g)).Concat(Harnesses(g)).Concat(Modules(g)).Concat(Cables(g)).Concat(Unplugged(g)))
             yield return slot;
+    }
+
+    // A woofer in the place of a coaxial would leave the treble out, and no rule asks for it back.
+    private static IEnumerable<Driver> Drivers(Ground g, IReadOnlyList<Position> positions, string? now)
+    {
+        string[] types = (g.Stock.Catalog.Find(now ?? "") as Driver)?.Type switch { "woofer" => ["woofer", "coaxial"], { } type => [type], null => [] };
+        return g.Stock.With<Driver>("driver", types).Where(d => types.Contains(d.Type) && positions.All(p => PlaceFacts.Suits(d.Type, p.Role)));
     }
 
     private static bool Serves(ComponentSet set, IReadOnlyList<Position> positions) =>
@@ -29,7 +36,7 @@ internal static class FitSlots
             yield return slot;
 
         IEnumerable<Adapter> Fitting(IReadOnlyList<Position> positions, string? now) =>
-            g.Stock.All<Adapter>("adapter").Where(a => positions.Any(p => Fit.Covers(a.Fits, g.Vehicle.Id, p.Id) && (a.Handed == "no" || a.Handed == p.Side)));
+            g.Stock.For<Adapter>("adapter", g.Vehicle.Id).Where(a => positions.Any(p => Fit.Covers(a.Fits, g.Vehicle.Id, p.Id) && (a.Handed == "no" || a.Handed == p.Side)));
     }
 
     private static IEnumerable<Slot> Cups(Ground g)
@@ -40,7 +47,7 @@ internal static class FitSlots
             yield return slot;
 
         IEnumerable<Cup> Fitting(IReadOnlyList<Position> positions, string? now) =>
-            g.Stock.All<Cup>("cup").Where(c => positions.All(p => Fit.Covers(c.Fits, g.Vehicle.Id, p.Id)));
+            g.Stock.For<Cup>("cup", g.Vehicle.Id).Where(c => positions.All(p => Fit.Covers(c.Fits, g.Vehicle.Id, p.Id)));
     }
 
     private static IEnumerable<Slot> Harnesses(Ground g)
@@ -52,7 +59,7 @@ internal static class FitSlots
 
         // A plug of another family never mates, so only those of the vehicle's family are tried.
         IEnumerable<Harness> Fitting(IReadOnlyList<Position> positions, string? now) =>
-            g.Stock.All<Harness>("harness").Where(h => positions.All(p => p.Plug is null || p.Plug.Value == h.From?.Value));
+            (positions.Select(p => p.Plug?.Value).FirstOrDefault(f => f is not null) is { } family ? g.Stock.With<Harness>("harness", family) : g.Stock.All<Harness>("harness")).Where(h => positions.All(p => p.Plug is null || p.Plug.Value == h.From?.Value));
     }
 
     // Laid elsewhere, the module is no longer told of at the position.
@@ -71,7 +78,7 @@ internal static class FitSlots
         foreach (var sites in g.Paired(g.Fit.Where(s => s.Map["new_wire"] is YamlMap), s => Cable(s)?.Text))
         {
             var at = sites.SelectMany(s => s.Positions).ToList();
-            yield return new Slot("speaker cable", at, Cable(sites[0])?.Text, Atoms.At("wire", at), () => g.Stock.All<WiringPart>("wiring")
+            yield return new Slot("speaker cable", at, Cable(sites[0])?.Text, Atoms.At("wire", at), () => g.Stock.With<WiringPart>("wiring", "speaker-cable")
                 .Where(w => w.Type == "speaker-cable" && SupplyRunContext.PerMetre(w) < SupplyRunContext.PerMetre(g.Stock.Catalog.Find(Cable(sites[0])?.Text ?? "") as WiringPart))
                 .Select(w => new Option(w.Id, [.. sites.Select(s => g.Editor.Replace(Cable(s)!, w.Id))]) { Parts = [w] }));
         }

@@ -46,5 +46,5 @@ internal sealed record Sided(IReadOnlyList<(string Position, Part Part)> Choices
     }
 
     private static Adapter? Counterpart(Adapter adapter, Stock stock) =>
-        stock.All<Adapter>("adapter").FirstOrDefault(a => a.Handed == "right" && a.Id == adapter.Id.Replace("left", "right", StringComparison.Ordinal));
+        stock.Find<Adapter>(adapter.Id.Replace("left", "right", StringComparison.Ordinal)) is { Handed: "right" } mate ? mate : null;
 }

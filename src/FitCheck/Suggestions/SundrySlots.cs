@@ -34,7 +34,7 @@ internal static class SundrySlots
             var at = sites.SelectMany(s => s.Positions).ToList();
             yield return new Slot(Called(type), at, now, Atoms.At(Atoms.Of(type), at), () =>
             [
-                .. g.Stock.All<Sundry>("sundry").Where(s => s.Type == type && s.Id != now)
+                .. g.Stock.With<Sundry>("sundry", type).Where(s => s.Type == type && s.Id != now)
                     .Select(s => new Option(s.Id, [.. sites.Select(site => g.Editor.Replace(Item(g, site, type)!, s.Id))]) { Parts = [s] }),
                 // Without a part, rules about it would fall silent, which is no answer; but one too many in a tweeter's wire can go.
                 .. Atoms.Of(type) == "inline" ? new[] { new Option(null, [.. sites.Select(site => Removed(g, site, type))]) { Rank = 1 } } : [],
@@ -47,7 +47,7 @@ internal static class SundrySlots
         var without = g.Build.Placed.Where(p => wants(p) && !p.Sundries.Exists(s => Atoms.Of(s.Part.Type) == Atoms.Of(type) && s.Part.Type == type) && !g.Build.HasTreatment(type, p.Position.Id));
         foreach (var pair in g.Pairs(without.Select(p => p.Position.Id)))
         {
-            yield return new Slot(Called(type), pair, null, Atoms.At(Atoms.Of(type), pair), () => g.Stock.All<Sundry>("sundry").Where(s => s.Type == type)
+            yield return new Slot(Called(type), pair, null, Atoms.At(Atoms.Of(type), pair), () => g.Stock.With<Sundry>("sundry", type).Where(s => s.Type == type)
                 .Select(s => new Option(s.Id, [Added(g, pair, s.Id)]) { Parts = [s] }));
         }
     }

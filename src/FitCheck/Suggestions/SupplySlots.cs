@@ -43,14 +43,14 @@ internal static class SupplySlots
     private static Slot Key(Ground g, YamlMap map, string key, string what, string where, string[] atoms, params string[] types)
     {
         var now = map[key] as YamlScalar;
-        return new Slot(what, [where], now?.Text, atoms, () => g.Stock.All<WiringPart>("wiring").Where(w => types.Contains(w.Type) && w.Id != now?.Text)
+        return new Slot(what, [where], now?.Text, atoms, () => g.Stock.With<WiringPart>("wiring", types).Where(w => types.Contains(w.Type) && w.Id != now?.Text)
             .Select(w => new Option(w.Id, [now is null ? g.Editor.AddKey(map, key, w.Id) : g.Editor.Replace(now, w.Id)]) { Parts = [w] }));
     }
 
     private static Slot Extra(Ground g, string type, string called)
     {
-        return new Slot(called, ["extras"], null, [Atoms.Extra(type)], () => g.Stock.All<WiringPart>("wiring").Where(w => w.Type == type).Cast<Part>()
-            .Concat(g.Stock.All<Sundry>("sundry").Where(s => s.Type == type && (type != "resistor" || s.Resistance?.Si >= 10)))
+        return new Slot(called, ["extras"], null, [Atoms.Extra(type)], () => g.Stock.With<WiringPart>("wiring", type).Where(w => w.Type == type).Cast<Part>()
+            .Concat(g.Stock.With<Sundry>("sundry", type).Where(s => s.Type == type && (type != "resistor" || s.Resistance?.Si >= 10)))
             .Select(p => new Option(p.Id, [Added(p)]) { Parts = [p] }));
 
         TextEdit Added(Part part)
