@@ -44,7 +44,7 @@ internal static class SuggestionWords
     public static string Proof(Suggestion suggestion)
     {
         var proof = suggestion.Proof;
-        var counts = $"{Wording.Count(proof.Judged, "combination was", "combinations were")} judged by all rules, {Figures.Whole(proof.Foreseen)} ruled out by what those had shown"
+        var counts = $"{Wording.Count(proof.Judged, "combination was", "combinations were")} judged by all rules, {Figures.Whole(proof.Foreseen)} ruled out by a single finding"
             + (proof.TooDear > 0 ? $", {Figures.Whole(proof.TooDear)} left because nothing could make them better" : "");
         if (!proof.Complete)
             return $"Not proved: the time ran out after {counts}.";

@@ -17,10 +17,11 @@ internal sealed class Bench
     private readonly string _file;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
     private readonly Dictionary<string, Assessment> _known = new(StringComparer.Ordinal);
-    private readonly Dictionary<(string Rule, string Key), Seen> _seen = [];
+    private readonly Dictionary<(Rule Rule, string Key), Seen> _seen = [];
     private readonly Dictionary<string, decimal> _prices = new(StringComparer.Ordinal);
     private readonly Dictionary<Slot, decimal> _savings = [];
     private Dictionary<string, ListLine>? _listed;
+    private (string Key, Build? Build)? _last;
 
     public Bench(string file, string text, PartsCatalog catalog, RuleSet rules)
     {
@@ -38,7 +39,14 @@ internal sealed class Bench
     public int Judged { get; private set; }
 
     /// <summary>The build with these changes; null when they don't go together.</summary>
-    public Build? Read(IReadOnlyList<Change> changes) => TextOf(changes) is { } text ? ReadText(text) : null;
+    public Build? Read(IReadOnlyList<Change> changes)
+    {
+        // Asked for one finding, then another, then all.
+        var key = KeyOf(changes);
+        if (_last?.Key != key)
+            _last = (key, TextOf(changes) is { } text ? ReadText(text) : null);
+        return _last.Value.Build;
+    }
 
     public Entry? Find(string id) => _catalog.Find(id);
 
@@ -59,10 +67,27 @@ internal sealed class Bench
     {
         foreach (var seen in _seen.Values)
         {
-            if (seen.Issues.TryGetValue(KeyOf(changes, seen.Atoms), out var issue))
+            if (seen.HasIssues && seen.Of.GetValueOrDefault(KeyOf(changes, seen)) is { } issue)
                 yield return issue;
         }
     }
+
+    /// <summary>The same finding of the build with these changes, alone: far less work than all of them. Null when it is gone.</summary>
+    public Issue? Again(Issue issue, IReadOnlyList<Change> changes)
+    {
+        var seen = _seen[(issue.Rule, issue.Key)];
+        var key = KeyOf(changes, seen);
+        if (seen.Of.TryGetValue(key, out var known))
+            return known;
+        if (Read(changes) is not { } build || Table(build, issue) is not { } table)
+            return null;
+        var again = Judge(build, issue.Rule, table, seen.Atoms);
+        seen.Add(key, again);
+        return again;
+    }
+
+    private static FactTable? Table(Build build, Issue issue) => FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
+        ?? FactRegistry.Of(build, Shopping.List(build)).Tables.FirstOrDefault(t => t.Subject == issue.Rule.Subject && t.Key == issue.Key);
 
     /// <summary>What the build costs with these changes; nothing when they can't be made together.</summary>
     public decimal PriceOf(IReadOnlyList<Change> changes)
@@ -106,46 +131,56 @@ internal sealed class Bench
 
     /// <summary>The rules of which a finding was seen that answers a question, in their order.</summary>
     public IEnumerable<string> SeenRules(Func<Issue, bool> asked) =>
-        _seen.Values.SelectMany(s => s.Issues.Values).Where(asked).Select(i => i.Rule.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+        _seen.Values.SelectMany(s => s.Issues).Where(asked).Select(i => i.Rule.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
 
     /// <summary>Everything that was seen of a rule.</summary>
-    public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues.Values);
+    public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule.Id == rule).SelectMany(s => s.Value.Issues);
+
+    /// <summary>What the rules say when nothing is taken from combinations judged before.</summary>
+    public Assessment Anew(IReadOnlyList<Change> changes) => Read(changes) is { } build ? new Bench(_file, Text, _catalog, _rules).Judge(build, changes) : Assessment.Impossible;
 
     private Assessment Judge(IReadOnlyList<Change> changes)
     {
         Judged++;
-        if (Read(changes) is not { } build)
-            return Assessment.Impossible;
-        var list = Shopping.List(build);
-        var assessment = new Assessment(list, [.. Issues(build, FactRegistry.Of(build, list).Tables)]);
-        foreach (var issue in assessment.Issues)
-        {
-            if (!_seen.TryGetValue(issue.Id, out var seen))
-                _seen[issue.Id] = seen = new Seen(issue.Atoms, []);
-            seen.Issues[KeyOf(changes, seen.Atoms)] = issue;
-        }
-        return assessment;
+        return Read(changes) is { } build ? Judge(build, changes) : Assessment.Impossible;
     }
 
-    private IEnumerable<Issue> Issues(Build build, IReadOnlyList<FactTable> tables)
+    // A rule whose finding rests on nothing that differs from a combination judged before says the same again, and facts that only it asks for are not computed.
+    private Assessment Judge(Build build, IReadOnlyList<Change> changes)
     {
+        var list = Shopping.List(build);
+        var tables = FactRegistry.Of(build, list).Tables.ToLookup(t => t.Subject);
+        var issues = new List<Issue>();
         foreach (var rule in _rules.Rules)
         {
-            foreach (var table in tables)
+            foreach (var table in tables[rule.Subject])
             {
-                if (table.Subject != rule.Subject || Judgement.Of(rule, new FactInputs(rule.Scope, table.Values)) is not { } judgement)
-                    continue;
-                var clearance = rule.Unit is { } unit && unit.Dimension == Physics.Quantities.Dimension.Metre ? judgement.Margin : null;
-                if (judgement.Status == Status.Pass && clearance is null)
-                    continue;
-                yield return new Issue(rule, table.Key, judgement.Status, Scopes.Of(rule, table.Key))
-                {
-                    Clearance = clearance,
-                    Margin = judgement.Margin,
-                    IsWaived = build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == table.Key)),
-                };
+                if (!_seen.TryGetValue((rule, table.Key), out var seen))
+                    _seen[(rule, table.Key)] = seen = new Seen(Scopes.Of(rule, table.Key));
+                var key = KeyOf(changes, seen);
+                if (!seen.Of.TryGetValue(key, out var issue))
+                    seen.Add(key, issue = Judge(build, rule, table, seen.Atoms));
+                if (issue is not null)
+                    issues.Add(issue);
             }
         }
+        return new Assessment(list, issues);
+    }
+
+    // Null when the rule has nothing to say, or passes without a clearance.
+    private static Issue? Judge(Build build, Rule rule, FactTable table, IReadOnlySet<string> atoms)
+    {
+        if (Judgement.Of(rule, new FactInputs(rule.Scope, table.Values)) is not { } judgement)
+            return null;
+        var clearance = rule.Unit is { } unit && unit.Dimension == Physics.Quantities.Dimension.Metre ? judgement.Margin : null;
+        if (judgement.Status == Status.Pass && clearance is null)
+            return null;
+        return new Issue(rule, table.Key, judgement.Status, atoms)
+        {
+            Clearance = clearance,
+            Margin = judgement.Margin,
+            IsWaived = build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == table.Key)),
+        };
     }
 
     /// <summary>The build that a text describes, with its shape checked too; null when something is wrong.</summary>
@@ -166,11 +201,43 @@ internal sealed class Bench
         return problems.HasErrors ? null : build;
     }
 
-    private static string KeyOf(IReadOnlyList<Change> changes, IReadOnlySet<string>? atoms = null)
+    private static string KeyOf(IReadOnlyList<Change> changes) =>
+        string.Join(' ', changes.OrderBy(c => c.Slot.Index).Select(c => $"{c.Slot.Index}:{c.Choice}"));
+
+    private static string KeyOf(IReadOnlyList<Change> changes, Seen seen)
     {
-        var every = atoms is null || atoms.Contains(Atoms.All);
-        return string.Join(' ', changes.Where(c => every || c.Slot.Atoms.Overlaps(atoms!)).OrderBy(c => c.Slot.Index).Select(c => $"{c.Slot.Index}:{c.Choice}"));
+        for (var i = 0; i < changes.Count; i++)
+        {
+            if (seen.IsTouchedBy(changes[i].Slot))
+                return KeyOf([.. changes.Where(c => seen.IsTouchedBy(c.Slot))]);
+        }
+        return "";
     }
 
-    private sealed record Seen(IReadOnlySet<string> Atoms, Dictionary<string, Issue> Issues);
+    /// <summary>What a rule said of a subject, by those of the changes on which that rests; null for nothing.</summary>
+    private sealed class Seen(IReadOnlySet<string> atoms)
+    {
+        private readonly bool _isTouchedByAll = atoms.Contains(Suggestions.Atoms.All);
+        private readonly Dictionary<Slot, bool> _touched = [];
+
+        public IReadOnlySet<string> Atoms => atoms;
+        public Dictionary<string, Issue?> Of { get; } = new(StringComparer.Ordinal);
+        public IEnumerable<Issue> Issues => Of.Values.OfType<Issue>();
+        public bool HasIssues { get; private set; }
+
+        public void Add(string key, Issue? issue)
+        {
+            Of[key] = issue;
+            HasIssues |= issue is not null;
+        }
+
+        public bool IsTouchedBy(Slot slot)
+        {
+            if (_isTouchedByAll)
+                return true;
+            if (!_touched.TryGetValue(slot, out var touched))
+                _touched[slot] = touched = slot.Atoms.Overlaps(atoms);
+            return touched;
+        }
+    }
 }

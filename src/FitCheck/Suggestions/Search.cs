@@ -26,10 +26,14 @@ internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finish
 /// </summary>
 internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, int wanted, TimeSpan time)
 {
+    private const int Remembered = 4;
+
     private readonly Stopwatch _clock = Stopwatch.StartNew();
     private readonly List<Answer> _answers = [];
     private readonly List<Change> _changes = [];
     private readonly HashSet<Slot> _settled = [];
+    // Findings that ended branches, the last first.
+    private readonly List<Issue> _dead = [];
     private int _judgedBefore;
     private int _foreseen;
     private int _tooDear;
@@ -46,18 +50,26 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         return ([.. _answers], new Effort(bench.Judged - _judgedBefore, _foreseen, _tooDear, !_late));
     }
 
-    private void Visit(int voices)
+    // The cause is the finding because of which the last change was made.
+    private void Visit(int voices, Issue? cause = null)
     {
         if ((First && _answers.Count > 0) || (_late |= _clock.Elapsed > time))
             return;
         var choices = bench.Foreseen(_changes).Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count);
+        // Most changes do not even remove the finding that they are for, or bring one that ended other branches; when nothing is left that could remove it, the
+        // rest need not be judged.
+        if (choices is null && _dead.Prepend(cause).OfType<Issue>().Any(i => Choices(i, voices).Count == 0 && IsStillBad(i, _changes)))
+        {
+            _foreseen++;
+            return;
+        }
         if (choices is null)
         {
             var assessment = bench.Assess(_changes);
             if (!assessment.IsPossible)
                 choices = new(Open(voices).Where(Contradicts));
             else if (assessment.Issues.Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count) is { } open)
-                choices = open;
+                Note(choices = open);
             else
             {
                 Take(new Answer([.. _changes], assessment));
@@ -74,6 +86,16 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
             Branch(choices, voices);
     }
 
+    private void Note(ChoiceList choices)
+    {
+        if (choices.Count > 0 || choices.Cause is not { } cause)
+            return;
+        _dead.RemoveAll(i => i.Id == cause.Id);
+        _dead.Insert(0, cause);
+        if (_dead.Count > Remembered)
+            _dead.RemoveAt(Remembered);
+    }
+
     // Below here at least one more change is made; and the price can't fall by more than what the choices that are still open cost now.
     private bool IsHopeless(int voices)
     {
@@ -84,23 +106,40 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         if (goal.Prefer != Preference.Price)
             return false;
         var open = Open(voices).Where(s => _changes.TrueForAll(c => c.Slot != s)).ToList();
-        var saving = open.Where(s => !s.IsVoice).Sum(bench.SavingOf) + open.Where(s => s.IsVoice).Select(bench.SavingOf).OrderDescending().Take(goal.Voices - voices).Sum();
+        var saving = open.Where(s => !s.IsVoice).Sum(bench.SavingOf);
+        if (goal.Voices > voices)
+            saving += open.Where(s => s.IsVoice).Select(bench.SavingOf).OrderDescending().Take(goal.Voices - voices).Sum();
         var least = bench.PriceOf(_changes) - saving;
         return least > worst.Assessment.Price || (least == worst.Assessment.Price && _changes.Count + 1 > worst.Changes.Count);
     }
 
-    // A choice that is not changed here stays as it is in what follows; but where money has to be saved only some of its options were tried, so it stays open.
+    // Options that remove the finding by themselves come first: few do, and the first answer is among them.
     private void Branch(ChoiceList choices, int voices)
+    {
+        if (choices.Cause is not { } cause)
+        {
+            Branch(choices, voices, _ => true);
+            return;
+        }
+        Branch(choices, voices, c => !IsStillBad(cause, c));
+        Branch(choices, voices, c => IsStillBad(cause, c));
+    }
+
+    private bool IsStillBad(Issue cause, IReadOnlyList<Change> changes) => bench.Again(cause, changes) is { } again && goal.IsBad(again);
+
+    // A choice that is not changed here stays as it is in what follows; but where money has to be saved only some of its options were tried, so it stays open.
+    private void Branch(ChoiceList choices, int voices, Func<IReadOnlyList<Change>, bool> isWanted)
     {
         foreach (var slot in choices.Slots)
         {
             _settled.Add(slot);
             for (var choice = 0; choice < slot.Options.Count; choice++)
             {
-                if (choices.ToSave && !bench.Saves(slot, slot.Options[choice]))
+                if ((choices.ToSave && !bench.Saves(slot, slot.Options[choice])) || (_late |= _clock.Elapsed > time))
                     continue;
                 _changes.Add(new Change(slot, choice));
-                Visit(voices + (slot.IsVoice ? 1 : 0));
+                if (isWanted(_changes))
+                    Visit(voices + (slot.IsVoice ? 1 : 0), choices.Cause);
                 _changes.RemoveAt(_changes.Count - 1);
             }
             if (choices.ToSave)
@@ -114,7 +153,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
 
     private ChoiceList Choices(Issue issue, int voices) => issue.IsOfPrice
         ? new(Open(voices).Where(s => bench.SavingOf(s) > 0)) { ToSave = true }
-        : new(Open(voices).Where(issue.RestsOn));
+        : new(Open(voices).Where(issue.RestsOn)) { Cause = issue };
 
     // What a build's reader refuses lies in its outputs, devices, crossovers and their settings.
     private static bool Contradicts(Slot slot) => slot.Atoms.Any(a => a.Split('@')[0] is "part" or "output" or "crossover" or "setting" or "from" or "fed" or "driver");
@@ -173,6 +212,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     {
         public IReadOnlyList<Slot> Slots { get; } = [.. slots];
         public bool ToSave { get; init; }
+        public Issue? Cause { get; init; }
         public int Count => Slots.Sum(s => s.Options.Count);
     }
 }

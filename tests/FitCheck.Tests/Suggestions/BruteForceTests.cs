@@ -82,7 +82,7 @@ public sealed class BruteForceTests
             combinations = [.. combinations.SelectMany(c => Enumerable.Range(-1, slot.Options.Count + 1).Select(o => o < 0 ? c : [.. c, new Change(slot, o)]))];
         foreach (var changes in combinations.Where(c => c.Count(x => x.Slot.IsVoice) <= goal.Voices))
         {
-            var assessment = bench.Assess(changes);
+            var assessment = bench.Anew(changes);
             if (assessment.IsPossible && !assessment.Issues.Any(goal.IsBad))
                 yield return new Answer(changes, assessment);
         }

@@ -29,7 +29,7 @@ public sealed class ScopeTests
             // The first, the last and some between stand for all.
             for (var choice = 0; choice < slot.Options.Count; choice += Math.Max(1, slot.Options.Count / 3))
             {
-                if (bench.Assess([new Change(slot, choice)]) is not { IsPossible: true } after)
+                if (bench.Anew([new Change(slot, choice)]) is not { IsPossible: true } after)
                     continue;
                 var now = after.Issues.ToDictionary(i => i.Id);
                 moved.AddRange(now.Values.Concat(before.Values).DistinctBy(i => i.Id).Where(i => !i.RestsOn(slot))
