@@ -39,10 +39,10 @@ public static class Suggest
         var text = SourceText.Decode(build.File, File.ReadAllBytes(request.File), problems)!.Text;
         progress?.Invoke("looking for changes");
         var bench = new Bench(build.File, text, workshop.Catalog, workshop.Rules);
-        return new SuggestOutcome(Of(bench, request, workshop), problems.Sorted());
+        return new SuggestOutcome(Of(bench, request, workshop, progress), problems.Sorted());
     }
 
-    private static Suggestion Of(Bench bench, SuggestRequest request, Workshop workshop)
+    private static Suggestion Of(Bench bench, SuggestRequest request, Workshop workshop, Action<string>? progress)
     {
         var before = Check.Judged(bench.Build, workshop.Rules);
         var goal = new Goal { FailOn = request.FailOn, Prefer = request.Prefer };
@@ -61,7 +61,7 @@ public static class Suggest
             return suggestion;
         IReadOnlyList<string> keep = [.. request.Keep, .. bench.Build.Keep.Select(k => k.Value)];
         var slots = Slots.Of(bench, workshop.Catalog, request.CurrentOnly, keep);
-        var finder = new Finder(bench, slots, goal, request.Time);
+        var finder = new Finder(bench, slots, goal, request.Time, progress);
         var answers = finder.Best(Wanted);
         if (answers.Count > 0)
         {

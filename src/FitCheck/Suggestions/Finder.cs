@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using FitCheck.Findings;
 
 namespace FitCheck.Suggestions;
@@ -8,7 +9,7 @@ namespace FitCheck.Suggestions;
 /// long as anything else helps, then one of these is exchanged, then two. Of equal answers of a step those come first that leave nothing to be measured
 /// that was settled before.
 /// </summary>
-internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time)
+internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, Action<string>? progress = null)
 {
     private readonly Stopwatch _clock = Stopwatch.StartNew();
 
@@ -25,11 +26,14 @@ internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         for (var voices = 0; voices <= most; voices++)
         {
             Reached = goal with { Voices = voices, OpenBefore = open };
-            var (answers, effort) = new Search(bench, slots, Reached, wanted, time - _clock.Elapsed).Run();
+            var (answers, effort) = new Search(bench, slots, Reached, wanted, time - _clock.Elapsed) { Found = Tell }.Run();
             Proof = new Proof(Proof.Judged + effort.Judged, Proof.Foreseen + effort.Foreseen, Proof.TooDear + effort.TooDear, Proof.Complete && effort.Finished);
             if (answers.Count > 0 || !Proof.Complete)
                 return answers;
         }
         return [];
     }
+
+    private void Tell(Answer best) =>
+        progress?.Invoke(best.Changes.Count == 1 ? "one change is enough; looking for a better one" : string.Create(CultureInfo.InvariantCulture, $"{best.Changes.Count} changes are enough; looking for better ones"));
 }

@@ -39,6 +39,9 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     private int _tooDear;
     private bool _late;
 
+    /// <summary>Told of each answer that is among the best so far.</summary>
+    public Action<Answer>? Found { get; init; }
+
     /// <summary>Stop at the first answer, whatever it costs.</summary>
     public bool First { get; init; }
 
@@ -166,6 +169,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         _answers.Sort(Compare);
         if (_answers.Count > wanted)
             _answers.RemoveAt(wanted);
+        Found?.Invoke(_answers[0]);
     }
 
     // Passing with some of the changes only: the others are needless.
