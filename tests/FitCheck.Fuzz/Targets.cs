@@ -1,0 +1,114 @@
+using System.Text;
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Physics.Quantities;
+using FitCheck.Rules;
+using FitCheck.Rules.Conditions;
+using FitCheck.Schemas;
+using FitCheck.Yaml;
+
+namespace FitCheck.Fuzz;
+
+/// <summary>What is fuzzed. Each takes any bytes, and fails by an exception: of the reader, or because an answer has no place in the input.</summary>
+internal sealed class Targets
+{
+    public static readonly string[] Names = ["yaml", "quantity", "expression", "rule", "entry", "build"];
+
+    private const string File = "input.yaml";
+
+    private readonly SchemaCheck _schemas = new();
+    private readonly FactScope _scope = new(Subject.Position, FactRegistry.Declarations);
+    private readonly PartsCatalog _catalog = PartsCatalog.Open(["catalog"], new ProblemList());
+    private readonly RuleSet _rules = RuleSet.Load(["rules"], FactRegistry.Declarations, new ProblemList());
+
+    public Action<byte[]>? Find(string name) => name switch
+    {
+        "yaml" => bytes => Yaml(bytes),
+        "quantity" => Quantity,
+        "expression" => Expressed,
+        "rule" => Rule,
+        "entry" => Entry,
+        "build" => Build,
+        _ => null,
+    };
+
+    // The quick reader and the library have to agree, wherever the quick one answers at all.
+    private static YamlNode? Yaml(byte[] bytes)
+    {
+        var problems = new ProblemList();
+        var root = SourceText.Decode(File, bytes, problems) is { } source ? YamlReader.Read(source, problems) : null;
+        Placed(problems, root is not null);
+        return root;
+    }
+
+    private static void Quantity(byte[] bytes)
+    {
+        var text = Encoding.UTF8.GetString(bytes);
+        if (QuantityText.Parse(text) is { } quantity)
+            Hold(double.IsFinite(quantity.Si), "a quantity is a number");
+        if (QuantityText.ParseNumber(text) is { } number)
+            Hold(double.IsFinite(number), "a number is one");
+    }
+
+    private void Expressed(byte[] bytes)
+    {
+        var problems = new ProblemList();
+        var expression = Expression.Read(new YamlScalar(new Location(File, 1, 1), Encoding.UTF8.GetString(bytes), Quoted: false), _scope, problems);
+        Placed(problems, expression is not null);
+        expression?.Evaluate(new FactInputs(_scope, new Dictionary<string, FactValue>(StringComparer.Ordinal)));
+    }
+
+    private static void Rule(byte[] bytes)
+    {
+        if (Yaml(bytes) is not { } root)
+            return;
+        var problems = new ProblemList();
+        var rule = RuleReader.Read(root, FactRegistry.Declarations, problems);
+        Placed(problems, rule is not null);
+        if (rule is null)
+            return;
+        RuleExamples.Run(rule);
+        RuleChecks.Of(rule);
+    }
+
+    private void Entry(byte[] bytes)
+    {
+        // A folder has entries of one kind.
+        var kind = Kinds.All.FirstOrDefault(k => bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes("kind: " + k.Kind)) >= 0) ?? Kinds.All[bytes.Length % Kinds.All.Count];
+        foreach (var text in EntryText.Of(kind.Kind, File, bytes))
+        {
+            var problems = new ProblemList();
+            var entry = EntryReader.Read(text, text.WrittenId() ?? "input", _schemas, problems);
+            Placed(problems, entry is not null);
+        }
+    }
+
+    private void Build(byte[] bytes)
+    {
+        if (Yaml(bytes) is not { } root)
+            return;
+        var problems = new ProblemList();
+        _schemas.Check("build", root, problems);
+        var build = BuildReader.Read(root, _catalog, problems);
+        Placed(problems, build is not null);
+        if (build is not null && !problems.HasErrors)
+            Check.Judged(build, _rules);
+    }
+
+    private static void Placed(ProblemList problems, bool answered)
+    {
+        Hold(answered || problems.HasErrors, "there is an answer, or a reason");
+        foreach (var problem in problems.Sorted())
+        {
+            Hold(problem.At is { File: File, Line: > 0, Column: > 0 } || problem.Kind == ProblemKind.Unreadable, $"a place: {problem}");
+            Hold(problem.Message.Length > 0, "a sentence");
+        }
+    }
+
+    private static void Hold(bool condition, string what)
+    {
+        if (!condition)
+            throw new InvalidOperationException("does not hold: " + what);
+    }
+}
