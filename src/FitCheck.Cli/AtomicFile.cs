@@ -2,7 +2,7 @@ using System.Text;
 
 namespace FitCheck.Cli;
 
-/// <summary>Writes a file whole or not at all.</summary>
+/// <summary>Writes a file whole or not at all, and says in words why not.</summary>
 internal static class AtomicFile
 {
     /// <returns>Null when written, else a sentence that says what went wrong.</returns>
@@ -13,20 +13,15 @@ internal static class AtomicFile
     public static string? Write(string path, byte[] bytes)
     {
         var full = Target(Path.GetFullPath(path));
-        var beside = Path.Combine(Path.GetDirectoryName(full) ?? ".", $".{Path.GetFileName(full)}.{Environment.ProcessId}.part");
         try
         {
             if (Directory.Exists(full))
                 return $"{path} is a folder; name a file";
-            File.WriteAllBytes(beside, bytes);
-            if (!OperatingSystem.IsWindows() && File.Exists(full))
-                File.SetUnixFileMode(beside, File.GetUnixFileMode(full));
-            File.Move(beside, full, overwrite: true);
+            WholeFile.Write(full, bytes);
             return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            TryDelete(beside);
             return $"{path} can't be written: {(e is DirectoryNotFoundException ? "there is no such folder" : e is UnauthorizedAccessException ? "no permission" : "the disk refused it")}";
         }
     }
@@ -40,18 +35,6 @@ internal static class AtomicFile
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return path;
-        }
-    }
-
-    private static void TryDelete(string path)
-    {
-        try
-        {
-            File.Delete(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // It was never written.
         }
     }
 }

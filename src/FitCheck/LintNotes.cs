@@ -65,17 +65,14 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, I
         to.Flush();
         to.Seek(sizeof(ulong), SeekOrigin.Begin);
         to.Write(Sum(memory.GetBuffer().AsSpan(2 * sizeof(ulong), (int)memory.Length - (2 * sizeof(ulong)))));
-        var beside = path + "." + Path.GetRandomFileName();
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            using (var file = File.Create(beside))
-                file.Write(memory.GetBuffer(), 0, (int)memory.Length);
-            File.Move(beside, path, overwrite: true);
+            WholeFile.Write(path, memory.GetBuffer().AsSpan(0, (int)memory.Length));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            TryDelete(beside);
+            // Not noted: the next run lints again.
         }
     }
 
@@ -97,17 +94,5 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, I
         foreach (var b in bytes[(words.Length * sizeof(ulong))..])
             sum = BitOperations.RotateLeft((sum ^ b) * 0x9E3779B97F4A7C15, 29);
         return sum;
-    }
-
-    private static void TryDelete(string path)
-    {
-        try
-        {
-            File.Delete(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // What can't be deleted is not read either.
-        }
     }
 }

@@ -70,9 +70,7 @@ public sealed class Remembered
         {
             Directory.CreateDirectory(_folder);
             Forget(_folder);
-            var beside = Path.Combine(_folder, Path.GetRandomFileName());
-            File.WriteAllText(beside, Note(key), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-            File.Move(beside, PathOf(_folder, key), overwrite: true);
+            WholeFile.Write(PathOf(_folder, key), Encoding.UTF8.GetBytes(Note(key)));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

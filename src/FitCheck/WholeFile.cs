@@ -1,0 +1,46 @@
+namespace FitCheck;
+
+/// <summary>Writes a file whole or not at all: beside its place first, and then in one step there, so that no reader ever sees half of it.</summary>
+public static class WholeFile
+{
+    /// <summary>Writes the file; one that exists keeps its permissions.</summary>
+    /// <param name="path">In full, in a folder that exists.</param>
+    /// <param name="bytes">What is to be in it.</param>
+    /// <exception cref="IOException">The folder is missing, or the disk refuses it; what was there before is still there.</exception>
+    /// <exception cref="UnauthorizedAccessException">Writing there is not allowed.</exception>
+    public static void Write(string path, ReadOnlySpan<byte> bytes)
+    {
+        var beside = Path.Combine(Path.GetDirectoryName(path) ?? ".", $".{Path.GetFileName(path)}.{Path.GetRandomFileName()}.part");
+        try
+        {
+            using (var file = File.Create(beside))
+                file.Write(bytes);
+            if (!OperatingSystem.IsWindows() && File.Exists(path))
+                File.SetUnixFileMode(beside, File.GetUnixFileMode(path));
+            File.Move(beside, path, overwrite: true);
+        }
+        catch (ArgumentOutOfRangeException e)
+        {
+            // What the runtime makes of a file that grows beyond what the disk takes.
+            TryDelete(beside);
+            throw new IOException("the file is too large", e);
+        }
+        catch
+        {
+            TryDelete(beside);
+            throw;
+        }
+    }
+
+    private static void TryDelete(string path)
+    {
+        try
+        {
+            File.Delete(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // It was never written, or nobody takes it for the file itself.
+        }
+    }
+}
