@@ -38,6 +38,24 @@ public sealed class PartsCatalog : ICatalogIndex
     /// <summary>The entry with this id, or null when there is none or it can't be read.</summary>
     public Entry? Find(string id) => _entries.TryGetValue(id, out var entry) ? entry : _entries[id] = Load(id, null, _problems);
 
+    /// <summary>Those of these entries that can be read, in the same order; what was not read before is, on all processors.</summary>
+    internal IReadOnlyList<Entry> FindAll(IReadOnlyList<string> ids)
+    {
+        IReadOnlyList<string> unread = [.. ids.Where(id => !_entries.ContainsKey(id))];
+        var read = new (Entry? Entry, ProblemList Problems)[unread.Count];
+        Parallel.For(0, read.Length, i =>
+        {
+            var own = new ProblemList();
+            read[i] = (Load(unread[i], null, own), own);
+        });
+        for (var i = 0; i < read.Length; i++)
+        {
+            _entries[unread[i]] = read[i].Entry;
+            _problems.AddRange(read[i].Problems.All);
+        }
+        return [.. ids.Select(Find).OfType<Entry>()];
+    }
+
     /// <summary>The entry as it is written; null when there is none.</summary>
     internal YamlNode? Written(string id) => _files.ById.GetValueOrDefault(id)?.Parse(_problems);
 

@@ -155,7 +155,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     private IEnumerable<Slot> Open(int voices) => slots.Where(s => !_settled.Contains(s) && (!s.IsVoice || voices < goal.Voices));
 
     private ChoiceList Choices(Issue issue, int voices) => issue.IsOfPrice
-        ? new(Open(voices).Where(s => bench.SavingOf(s) > 0)) { ToSave = true }
+        ? new(Open(voices).Where(s => bench.SavingOf(s) > 0).OrderByDescending(bench.SavingOf)) { ToSave = true }
         : new(Open(voices).Where(issue.RestsOn)) { Cause = issue };
 
     // What a build's reader refuses lies in its outputs, devices, crossovers and their settings.

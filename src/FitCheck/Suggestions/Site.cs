@@ -79,7 +79,7 @@ internal sealed class Stock(PartsCatalog catalog, bool currentOnly, bool discont
     {
         if (!_parts.TryGetValue((kind, word), out var parts))
         {
-            _parts[(kind, word)] = parts = [.. ids().Select(catalog.Find).OfType<Part>().Where(Sold)
+            _parts[(kind, word)] = parts = [.. catalog.FindAll([.. ids()]).OfType<Part>().Where(Sold)
                 .OrderBy(p => p.Price.Value.Amount).ThenBy(p => p.Id, StringComparer.Ordinal)];
         }
         return parts.OfType<T>();
