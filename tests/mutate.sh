@@ -9,6 +9,8 @@ cd "$(dirname "$0")/.." || exit 1
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 MSBUILDDISABLENODEREUSE=1
 # The tool first asks for a build that compiles nothing, and without an assembly there is nothing to compile ahead of time.
 export Precompile=false RunAnalyzers=false
+# Random solids are sampled less often.
+export FITCHECK_FEW_CASES=1
 # On a busy machine it gives up on asking the SDK for its folder; milliseconds.
 export DOTNET_INFO_WAIT_TIME=120000
 output=$PWD/tests/StrykerOutput
