@@ -3,6 +3,7 @@
 #   bash tests/mutate.sh [physics|rules]
 # Fails below 80 % killed, and when nothing was killed, which means that the tool saw no test rather than that every mutant lived.
 # A few long tests are left out of it, as they would be run for thousands of mutants: searches in small steps, simulated noise, random texts.
+# Which test reaches which mutant is told by running each test alone: together, what is set up once counts as reached by all.
 # Works on a copy, as a run that is broken off leaves mutants in the assemblies. Reports: tests/StrykerOutput.
 set -uo pipefail
 cd "$(dirname "$0")/.." || exit 1
