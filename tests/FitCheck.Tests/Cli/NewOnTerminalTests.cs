@@ -63,7 +63,8 @@ public sealed class NewOnTerminalTests : IDisposable
 
         public Terminal(string folder, string command)
         {
-            var start = new ProcessStartInfo("script", ["-qefc", command, "/dev/null"]) { WorkingDirectory = folder, RedirectStandardInput = true, RedirectStandardOutput = true, UseShellExecute = false };
+            // In the background of a shell, an interruption is ignored and so would be by what is started here.
+            var start = new ProcessStartInfo("env", ["--default-signal=INT", "script", "-qefc", command, "/dev/null"]) { WorkingDirectory = folder, RedirectStandardInput = true, RedirectStandardOutput = true, UseShellExecute = false };
             start.Environment["FITCHECK_CACHE"] = Path.Combine(folder, "cache");
             start.Environment["TERM"] = "xterm-256color";
             _process = Process.Start(start)!;
