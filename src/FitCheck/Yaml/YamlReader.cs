@@ -59,9 +59,10 @@ public sealed class YamlReader
             _problems.Error(FirstTab(source, e) ?? At(e.Start), "not valid YAML: " + Plain(e.Message), ProblemKind.BrokenYaml);
             return null;
         }
-        catch (InvalidOperationException)
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException)
         {
-            // The scanner loses its place on some broken flow mappings instead of saying so; where it was is the best that can be told.
+            // The library loses its place on some broken flow mappings, and throws at tags that are no addresses, instead of saying so; where it was is the best
+            // that can be told.
             _problems.Error(At(_parser.Current?.End ?? Mark.Empty), "not valid YAML: it can't be parsed from about here on", ProblemKind.BrokenYaml);
             return null;
         }
