@@ -18,11 +18,7 @@ public sealed class ChartJson : IChartReport
     private static void Whole(Utf8JsonWriter json, ChartResult result)
     {
         json.WriteStartObject();
-        json.WriteNumber("format", Shape);
-        json.WriteString("program", result.Program);
-        json.WriteStartObject("catalog");
-        json.WriteString("digest", result.CatalogDigest);
-        json.WriteEndObject();
+        JsonText.WriteOrigin(json, Shape, result.Program, result.CatalogDigest);
         Words(json, "accepts", result.Accepts);
         Words(json, "rules", result.Rules);
         json.WriteStartArray("left_out");

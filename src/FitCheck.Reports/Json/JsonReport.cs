@@ -22,11 +22,7 @@ public sealed class JsonReport : ILintReport
     private static void WriteResult(Utf8JsonWriter json, CheckResult result)
     {
         json.WriteStartObject();
-        json.WriteNumber("format", Shape);
-        json.WriteString("program", result.Program);
-        json.WriteStartObject("catalog");
-        json.WriteString("digest", result.CatalogDigest);
-        json.WriteEndObject();
+        JsonText.WriteOrigin(json, Shape, result.Program, result.CatalogDigest);
         json.WriteStartArray("builds");
         foreach (var build in result.Builds)
             WriteBuild(json, build);

@@ -23,4 +23,14 @@ internal static class JsonText
         output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
         output.Write('\n');
     }
+
+    /// <summary>The version of the shape, and which program and catalog speak.</summary>
+    public static void WriteOrigin(Utf8JsonWriter json, int shape, string program, string catalogDigest)
+    {
+        json.WriteNumber("format", shape);
+        json.WriteString("program", program);
+        json.WriteStartObject("catalog");
+        json.WriteString("digest", catalogDigest);
+        json.WriteEndObject();
+    }
 }

@@ -20,11 +20,7 @@ public sealed class ListJson : IListReport
     private static void Whole(Utf8JsonWriter json, ListResult result)
     {
         json.WriteStartObject();
-        json.WriteNumber("format", Shape);
-        json.WriteString("program", result.Program);
-        json.WriteStartObject("catalog");
-        json.WriteString("digest", result.CatalogDigest);
-        json.WriteEndObject();
+        JsonText.WriteOrigin(json, Shape, result.Program, result.CatalogDigest);
         if (result.Tax.Percent is { } percent)
             json.WriteNumber("tax_percent", percent);
         else

@@ -18,11 +18,7 @@ public sealed class SuggestionJson : ISuggestionReport
     private static void Whole(Utf8JsonWriter json, Suggestion suggestion)
     {
         json.WriteStartObject();
-        json.WriteNumber("format", Shape);
-        json.WriteString("program", suggestion.Program);
-        json.WriteStartObject("catalog");
-        json.WriteString("digest", suggestion.CatalogDigest);
-        json.WriteEndObject();
+        JsonText.WriteOrigin(json, Shape, suggestion.Program, suggestion.CatalogDigest);
         json.WriteString("file", suggestion.Before.File);
         json.WriteString("name", suggestion.Before.Name);
         json.WriteString("vehicle", suggestion.Before.VehicleName);

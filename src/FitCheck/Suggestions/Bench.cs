@@ -17,7 +17,7 @@ internal sealed class Bench
     private readonly string _file;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
     private readonly Dictionary<string, Assessment> _known = new(StringComparer.Ordinal);
-    private readonly Dictionary<(Rule Rule, string Key), Seen> _seen = [];
+    private readonly Dictionary<(string Rule, string Key), Seen> _seen = [];
     private readonly Dictionary<string, decimal> _prices = new(StringComparer.Ordinal);
     private readonly Dictionary<Slot, decimal> _savings = [];
     private Dictionary<string, ListLine>? _listed;
@@ -75,7 +75,7 @@ internal sealed class Bench
     /// <summary>The same finding of the build with these changes, alone: far less work than all of them. Null when it is gone.</summary>
     public Issue? Again(Issue issue, IReadOnlyList<Change> changes)
     {
-        var seen = _seen[(issue.Rule, issue.Key)];
+        var seen = _seen[issue.Id];
         var key = KeyOf(changes, seen);
         if (seen.Of.TryGetValue(key, out var known))
             return known;
@@ -134,7 +134,7 @@ internal sealed class Bench
         _seen.Values.SelectMany(s => s.Issues).Where(asked).Select(i => i.Rule.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
 
     /// <summary>Everything that was seen of a rule.</summary>
-    public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule.Id == rule).SelectMany(s => s.Value.Issues);
+    public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues);
 
     /// <summary>What the rules say when nothing is taken from combinations judged before.</summary>
     public Assessment Anew(IReadOnlyList<Change> changes) => Read(changes) is { } build ? new Bench(_file, Text, _catalog, _rules).Judge(build, changes) : Assessment.Impossible;
@@ -155,8 +155,8 @@ internal sealed class Bench
         {
             foreach (var table in tables[rule.Subject])
             {
-                if (!_seen.TryGetValue((rule, table.Key), out var seen))
-                    _seen[(rule, table.Key)] = seen = new Seen(Scopes.Of(rule, table.Key));
+                if (!_seen.TryGetValue((rule.Id, table.Key), out var seen))
+                    _seen[(rule.Id, table.Key)] = seen = new Seen(Scopes.Of(rule, table.Key));
                 var key = KeyOf(changes, seen);
                 if (!seen.Of.TryGetValue(key, out var issue))
                     seen.Add(key, issue = Judge(build, rule, table, seen.Atoms));

@@ -12,7 +12,7 @@ internal sealed record Answer(IReadOnlyList<Change> Changes, Assessment Assessme
 
 /// <summary>How far a search went.</summary>
 /// <param name="Judged">Combinations judged by all rules.</param>
-/// <param name="Foreseen">Combinations refused by what had been judged before.</param>
+/// <param name="Foreseen">Combinations refused by a single finding: one seen before, or one looked at first.</param>
 /// <param name="TooDear">Combinations that nothing could bring below the price of the answers at hand.</param>
 /// <param name="Finished">False when time ran out, so that nothing is proved.</param>
 internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finished);
