@@ -23,6 +23,8 @@ public sealed record SuggestRequest(string File)
 public static class Suggest
 {
     private const int Wanted = 3;
+    // Above so many entries the first answer is looked for among few of each kind.
+    private const int Large = 2_000;
 
     /// <summary>The best changes, or why there are none. Bad input comes back as problems, never as an exception.</summary>
     public static SuggestOutcome Run(SuggestRequest request, Folders folders, Remembered remembered, Action<string>? progress = null)
@@ -61,7 +63,11 @@ public static class Suggest
             return suggestion;
         IReadOnlyList<string> keep = [.. request.Keep, .. bench.Build.Keep.Select(k => k.Value)];
         var slots = Slots.Of(bench, workshop.Catalog, request.CurrentOnly, keep);
-        var finder = new Finder(bench, slots, goal, request.Time, progress);
+        var sample = new Sample(0, bench.Build.Vehicle.Id, Shopping.List(bench.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal));
+        var finder = new Finder(bench, slots, goal, request.Time, progress)
+        {
+            Few = workshop.Catalog.Ids.Count < Large ? null : most => Slots.Of(bench, workshop.Catalog, request.CurrentOnly, keep, sample with { Most = most }),
+        };
         var answers = finder.Best(Wanted);
         if (answers.Count > 0)
         {

@@ -3,6 +3,7 @@
 //   --chart [COPIES]                                                    pairs of a driver and a position a second, in this process
 //   --generate PARTS --output FOLDER [--vehicles N] [--per-file N|all]  a catalog of invented parts
 //   --lint [--runs N] [--without-spectral]                             lint beside general-purpose tools
+//   --suggest [SECONDS]                                                 how long `suggest` takes among 50,000 parts
 using System.Globalization;
 using FitCheck.Benchmarks;
 
@@ -14,4 +15,6 @@ if (args.Contains("--generate"))
     return Generate.Run(args);
 if (args.Contains("--lint"))
     return LintBenchmark.Run(args);
+if (args is ["--suggest", ..])
+    return SuggestBenchmark.Run(args);
 return CheckBenchmark.Run(args);

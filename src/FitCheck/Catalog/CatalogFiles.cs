@@ -12,6 +12,8 @@ public sealed record TakenId(string Id, Location At, string First);
 /// </summary>
 internal sealed class CatalogFiles
 {
+    private const long ManyBytes = 2_000_000;
+
     private CatalogFiles(IReadOnlyDictionary<string, EntryText> byId, IReadOnlyList<TakenId> taken, string digest) => (ById, Taken, Digest) = (byId, taken, digest);
 
     public IReadOnlyDictionary<string, EntryText> ById { get; }
@@ -19,7 +21,7 @@ internal sealed class CatalogFiles
     /// <summary>Entries that were left out because their id is taken.</summary>
     public IReadOnlyList<TakenId> Taken { get; }
 
-    /// <summary>SHA-256 over names and contents, hexadecimal.</summary>
+    /// <summary>SHA-256 over names and the digests of contents, hexadecimal.</summary>
     public string Digest { get; }
 
     public static CatalogFiles Read(IReadOnlyList<string> folders, ProblemList problems)
@@ -42,21 +44,49 @@ internal sealed class CatalogFiles
     private static void ReadFolder(string root, Dictionary<string, EntryText> byId, List<TakenId> taken, Sha256 hash, ProblemList problems)
     {
         var here = new Dictionary<string, EntryText>(StringComparer.Ordinal);
-        foreach (var (kind, path) in In(root))
+        (string Kind, string Path)[] files = [.. In(root)];
+        var read = new ReadFile[files.Length];
+        // Small files are read sooner than another thread gets going.
+        if (files.Length > 1 && SizeOf(files) > ManyBytes)
+            Parallel.For(0, files.Length, i => read[i] = ReadFile.Of(files[i].Kind, files[i].Path));
+        else
+            for (var i = 0; i < files.Length; i++)
+                read[i] = ReadFile.Of(files[i].Kind, files[i].Path);
+        for (var i = 0; i < files.Length; i++)
         {
-            var name = ShownPath.Of(path);
-            if (Bytes(path, name, problems) is not { } bytes)
-                continue;
-            hash.Append(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, path).Replace('\\', '/')}\n{bytes.Length}\n"));
-            hash.Append(bytes);
-            foreach (var entry in EntryText.Of(kind, name, bytes))
+            problems.AddRange(read[i].Problems.All);
+            hash.Append(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, files[i].Path).Replace('\\', '/')}\n{read[i].Digest}\n"));
+            foreach (var (id, entry) in read[i].Entries)
             {
-                var id = IdOf(entry, path);
                 if (here.TryAdd(id, entry))
                     byId[id] = entry;
                 else
                     taken.Add(Tell(new TakenId(id, entry.IdPlace(), here[id].File), problems));
             }
+        }
+    }
+
+    private static long SizeOf((string Kind, string Path)[] files)
+    {
+        try
+        {
+            return files.Sum(f => new FileInfo(f.Path).Length);
+        }
+        catch (IOException)
+        {
+            return 0;
+        }
+    }
+
+    private sealed record ReadFile(string Digest, IReadOnlyList<(string Id, EntryText Entry)> Entries, ProblemList Problems)
+    {
+        public static ReadFile Of(string kind, string path)
+        {
+            var problems = new ProblemList();
+            var name = ShownPath.Of(path);
+            return Bytes(path, name, problems) is { } bytes
+                ? new ReadFile(Sha256.Of(bytes), [.. EntryText.Of(kind, name, bytes).Select(e => (IdOf(e, path), e))], problems)
+                : new ReadFile("", [], problems);
         }
     }
 

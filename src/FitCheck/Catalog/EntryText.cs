@@ -43,18 +43,37 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
     public string? WrittenId() => IdLine() is var (_, at, column) ? Word(Text[(at + column + 4)..]) : null;
 
     /// <summary>False when the word surely stands nowhere in the entry; behind a backslash it might be written in another way.</summary>
-    public bool MayHave(string word) => Text.IndexOf(System.Text.Encoding.UTF8.GetBytes(word)) >= 0 || Text.Contains((byte)'\\');
+    public bool MayHave(ReadOnlySpan<byte> word) => Text.IndexOf(word) >= 0 || Text.Contains((byte)'\\');
 
-    /// <summary>True when the key surely is one of the entry's own: it begins a line as far in as the id does.</summary>
-    public bool HasKey(string key)
+    /// <summary>How many of its lines, without what indents them, are among those known by a digest that is good enough for a guess.</summary>
+    public int CountLines(HashSet<ulong> known, bool add = false)
+    {
+        var count = 0;
+        for (var at = 0; at < Length;)
+        {
+            var next = AfterLine(Text, at);
+            var line = Text[at..next].Trim(" \r\n"u8);
+            at = next;
+            if (line.IsEmpty)
+                continue;
+            var digest = 14695981039346656037UL;
+            foreach (var letter in line)
+                digest = (digest ^ letter) * 1099511628211UL;
+            if (add ? known.Add(digest) : known.Contains(digest))
+                count++;
+        }
+        return count;
+    }
+
+    /// <summary>True when the key, given with its colon, surely is one of the entry's own: it begins a line as far in as the id does.</summary>
+    public bool HasKey(ReadOnlySpan<byte> key)
     {
         if (IdLine() is not var (_, _, column))
             return false;
-        var written = System.Text.Encoding.UTF8.GetBytes(key + ":");
         for (var at = AfterLine(Text, 0); at < Length; at = AfterLine(Text, at))
         {
             var rest = Text[at..];
-            if (rest.Length > column && rest[column..].StartsWith(written) && rest[..column].IndexOfAnyExcept((byte)' ') < 0)
+            if (rest.Length > column && rest[column..].StartsWith(key) && rest[..column].IndexOfAnyExcept((byte)' ') < 0)
                 return true;
         }
         return false;

@@ -1,15 +1,18 @@
+using System.Collections.Concurrent;
+using System.Text;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
-/// <summary>What exists: vehicles and parts by id. Entries are parsed when first asked for.</summary>
+/// <summary>What exists: vehicles and parts by id. Entries are parsed when first asked for, on any thread.</summary>
 public sealed class PartsCatalog : ICatalogIndex
 {
     private readonly CatalogFiles _files;
-    private readonly Dictionary<string, Entry?> _entries = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Entry?> _entries = new(StringComparer.Ordinal);
     private readonly ProblemList _problems;
     private IReadOnlyList<string>? _ids;
+    private Dictionary<string, List<(string Id, EntryText Text)>>? _kinds;
 
     private PartsCatalog(CatalogFiles files, ProblemList problems) => (_files, _problems) = (files, problems);
 
@@ -26,17 +29,35 @@ public sealed class PartsCatalog : ICatalogIndex
     public static PartsCatalog Open(IReadOnlyList<string> folders, ProblemList problems) => new(CatalogFiles.Read(folders, problems), problems);
 
     /// <summary>Ids of one kind, in ordinal order.</summary>
-    public IEnumerable<string> IdsOf(string kind) => Ids.Where(id => _files.ById[id].Kind == kind);
+    public IEnumerable<string> IdsOf(string kind) => Of(kind).Select(e => e.Id);
 
     /// <summary>Ids of one kind whose text may have the word, or lacks a key, in ordinal order; the others surely have the key and not the word. Nothing is parsed.</summary>
     internal IEnumerable<string> IdsMentioning(string kind, string word, string? orWithout = null) =>
-        IdsOf(kind).Where(id => _files.ById[id].MayHave(word) || (orWithout is not null && !_files.ById[id].HasKey(orWithout)));
+        Mentioning(kind, Encoding.UTF8.GetBytes(word), orWithout is null ? null : Encoding.UTF8.GetBytes(orWithout + ":"));
+
+    /// <summary>How many lines the text of each of these entries shares with any of some others of their kind. Nothing is parsed.</summary>
+    internal int[] SharedLines(IReadOnlyList<string> ids, string kind, IEnumerable<string> others)
+    {
+        var known = new HashSet<ulong>();
+        foreach (var other in others.Where(id => KindOf(id) == kind))
+            _files.ById[other].CountLines(known, add: true);
+        var shared = new int[ids.Count];
+        Parallel.For(0, shared.Length, i => shared[i] = _files.ById[ids[i]].CountLines(known));
+        return shared;
+    }
 
     /// <summary>The kind of an id, or null when the catalog has none.</summary>
     public string? KindOf(string id) => _files.ById.GetValueOrDefault(id)?.Kind;
 
     /// <summary>The entry with this id, or null when there is none or it can't be read.</summary>
-    public Entry? Find(string id) => _entries.TryGetValue(id, out var entry) ? entry : _entries[id] = Load(id, null, _problems);
+    public Entry? Find(string id)
+    {
+        if (_entries.TryGetValue(id, out var entry))
+            return entry;
+        // Problems are told once.
+        lock (_problems)
+            return _entries.TryGetValue(id, out entry) ? entry : _entries[id] = Load(id, null, _problems);
+    }
 
     /// <summary>Those of these entries that can be read, in the same order; what was not read before is, on all processors.</summary>
     internal IReadOnlyList<Entry> FindAll(IReadOnlyList<string> ids)
@@ -101,6 +122,26 @@ public sealed class PartsCatalog : ICatalogIndex
     internal static string Missing(string id, string? wanted, string? found, IEnumerable<string> candidates) => wanted is not null && found is not null && found != wanted
         ? $"`{id}` is {Article(found)}, expected {Article(wanted)}"
         : $"no {wanted ?? "part"} `{id}` in the catalog{Nearest.Hint(id, candidates)}";
+
+    private IEnumerable<string> Mentioning(string kind, byte[] word, byte[]? orWithout) =>
+        Of(kind).Where(e => e.Text.MayHave(word) || (orWithout is not null && !e.Text.HasKey(orWithout))).Select(e => e.Id);
+
+    private IReadOnlyList<(string Id, EntryText Text)> Of(string kind)
+    {
+        if (_kinds is null)
+        {
+            var kinds = new Dictionary<string, List<(string, EntryText)>>(StringComparer.Ordinal);
+            foreach (var id in Ids)
+            {
+                var text = _files.ById[id];
+                if (!kinds.TryGetValue(text.Kind, out var those))
+                    kinds[text.Kind] = those = [];
+                those.Add((id, text));
+            }
+            _kinds = kinds;
+        }
+        return _kinds.TryGetValue(kind, out var entries) ? entries : [];
+    }
 
     private Entry? Load(string id, SchemaCheck? schemas, ProblemList problems) => _files.ById.TryGetValue(id, out var text) ? EntryReader.Read(text, id, schemas, problems) : null;
 

@@ -22,7 +22,7 @@ public static class FactRegistry
     private static readonly (IReadOnlySet<string> Names, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> Compute)[] OfPosition =
     [
         Named(PlaceFacts.Declarations, (c, _, s) => PlaceFacts.Compute(c, s)),
-        Named(MountingFacts.Declarations, (c, _, s) => MountingFacts.Compute(c, s)),
+        .. MountingFacts.Parts.Select(p => Named(p.Declarations, (c, _, s) => p.Compute(c, s))),
         Named(HoleFacts.Declarations, (c, _, s) => HoleFacts.Compute(c, s)),
         Named(ScrewFacts.Declarations, (c, _, s) => ScrewFacts.Compute(c, s)),
         Named(GasketFacts.Declarations, (c, _, s) => GasketFacts.Compute(c, s)),

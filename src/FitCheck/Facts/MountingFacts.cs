@@ -11,23 +11,39 @@ internal static class MountingFacts
     private const string FrontGauge = "Fit the door card and measure from the mounting plane to the back of the grille, with modelling clay or a depth gauge.";
     private const string Calliper = "Measure with a calliper, in two directions.";
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    private static readonly FactDeclaration[] OfSpacer =
     [
         Number("adapter_thickness", Dimension.Metre, "Thickness of the spacer at its centre.").On(RestsOn.Mount),
         Number("adapter_tilt", Dimension.Radian, "Angle between the spacer's two faces.").On(RestsOn.Mount),
+    ];
+
+    private static readonly FactDeclaration[] OfDepth =
+    [
         Number("depth_needed", Dimension.Metre, "How far the tilted driver on its spacer reaches behind the mounting plane.").On(RestsOn.Driver | RestsOn.Mount),
         Number("depth_available", Dimension.Metre, "Depth behind the mounting plane before the nearest fixed thing.").On(RestsOn.Place),
         Number("depth_margin", Dimension.Metre, "Least clearance behind the driver to anything fixed.").On(RestsOn.Pair),
         Truth("has_glass", "A window glass or another moving thing stands behind the panel.").On(RestsOn.Place),
         Number("glass_depth", Dimension.Metre, "Depth behind the mounting plane before the moving glass, fully down.").On(RestsOn.Place),
         Number("glass_margin", Dimension.Metre, "Least clearance behind the driver to the moving glass, fully down.").On(RestsOn.Pair),
+    ];
+
+    private static readonly FactDeclaration[] OfFront =
+    [
         Number("front_needed", Dimension.Metre, "Height that spacer, flange, surround and travel take up before the mounting plane.").On(RestsOn.Driver | RestsOn.Mount),
         Number("front_available", Dimension.Metre, "Gap from the mounting plane to the back of the grille.").On(RestsOn.Place),
         Number("front_margin", Dimension.Metre, "Clearance between the moving driver and the grille.").On(RestsOn.Pair),
+    ];
+
+    private static readonly FactDeclaration[] OfHole =
+    [
         Number("hole_needed", Dimension.Metre, "Diameter of the panel's hole that the tilted body needs at its worst clock angle.").On(RestsOn.Pair),
         Number("hole_available", Dimension.Metre, "Diameter of the hole in the panel; the short axis when it is oval and the driver round.").On(RestsOn.Driver | RestsOn.Place),
         Number("hole_margin", Dimension.Metre, "Diameter that the panel's hole has to spare around the body.").On(RestsOn.Pair),
         Number("largest_hole_margin", Dimension.Metre, "Diameter to spare when the hole is enlarged as far as the panel allows.").On(RestsOn.Pair),
+    ];
+
+    private static readonly FactDeclaration[] OfFlange =
+    [
         Number("opening_margin", Dimension.Metre, "Diameter that the spacer's opening has to spare around the driver's cutout.").On(RestsOn.Driver | RestsOn.Mount),
         Number("tab_margin", Dimension.Metre, "Diameter between the spacer's inner tabs to spare around the driver's cutout.").On(RestsOn.Driver | RestsOn.Mount),
         Number("flange_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the driver's flange.").On(RestsOn.Driver | RestsOn.Place),
@@ -36,23 +52,34 @@ internal static class MountingFacts
         Number("adapter_overlap", Dimension.Metre, "Width on which the spacer rests beyond the hole in the panel.").On(RestsOn.Mount | RestsOn.Place),
     ];
 
+    public static readonly IReadOnlyList<FactDeclaration> Declarations = [.. OfSpacer, .. OfDepth, .. OfFront, .. OfHole, .. OfFlange];
+
+    /// <summary>What is worked out together; each for itself, as who asks for the hole does not need the depth.</summary>
+    public static readonly IReadOnlyList<(IReadOnlyList<FactDeclaration> Declarations, Action<PositionContext, FactSheet> Compute)> Parts =
+    [
+        (OfSpacer, Spacer), (OfDepth, Behind), (OfFront, Before), (OfHole, Hole), (OfFlange, Flange),
+    ];
+
     public static void Compute(PositionContext c, FactSheet sheet)
     {
-        if (c.Driver is null || c.Cup is not null)
+        foreach (var (_, compute) in Parts)
+            compute(c, sheet);
+    }
+
+    private static bool IsMounted(PositionContext c) => c.Driver is not null && c.Cup is null;
+
+    private static void Spacer(PositionContext c, FactSheet sheet)
+    {
+        if (!IsMounted(c) || c.Adapter is not { } adapter)
             return;
-        if (c.Adapter is { } adapter)
-        {
-            sheet.Set("adapter_thickness", Dimension.Metre, adapter.Thickness?.Si);
-            sheet.Set("adapter_tilt", Dimension.Radian, adapter.Tilt?.Si ?? 0);
-        }
-        Behind(c, sheet);
-        Before(c, sheet);
-        Hole(c, sheet);
-        Flange(c, sheet);
+        sheet.Set("adapter_thickness", Dimension.Metre, adapter.Thickness?.Si);
+        sheet.Set("adapter_tilt", Dimension.Radian, adapter.Tilt?.Si ?? 0);
     }
 
     private static void Behind(PositionContext c, FactSheet sheet)
     {
+        if (!IsMounted(c))
+            return;
         var (needs, reach) = DepthNeeded(c, null);
         sheet.Set("depth_needed", needs.Of(reach));
         var fixedThings = c.Position.Mounting.Obstructions.Where(o => !o.Moving).ToList();
@@ -110,6 +137,8 @@ internal static class MountingFacts
 
     private static void Before(PositionContext c, FactSheet sheet)
     {
+        if (!IsMounted(c))
+            return;
         var (needs, height) = FrontNeeded(c);
         sheet.Set("front_needed", needs.Of(height));
         sheet.Set("front_available", Dimension.Metre, c.Placed.GrilleGap?.Si);
@@ -144,6 +173,8 @@ internal static class MountingFacts
 
     private static void Hole(PositionContext c, FactSheet sheet)
     {
+        if (!IsMounted(c))
+            return;
         var (needs, diameter) = HoleNeeded(c);
         sheet.Set("hole_needed", needs.Of(diameter));
         // A round body in an oval hole is held by the short axis.
@@ -194,6 +225,8 @@ internal static class MountingFacts
 
     private static void Flange(PositionContext c, FactSheet sheet)
     {
+        if (!IsMounted(c))
+            return;
         if (c.Adapter is { } adapter)
         {
             sheet.Set("opening_margin", Difference(("diameter of the spacer's opening", adapter.Opening), (c.OfDriver("cutout diameter"), c.Size?.Cutout)));

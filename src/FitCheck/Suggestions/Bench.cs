@@ -16,12 +16,13 @@ internal sealed class Bench
     private readonly RuleSet _rules;
     private readonly string _file;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
-    private readonly Dictionary<string, Assessment> _known = new(StringComparer.Ordinal);
+    private readonly Dictionary<ChangeKey, Assessment> _known = [];
+    private readonly Dictionary<string, Basis> _bases = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Rule, string Key), Seen> _seen = [];
-    private readonly Dictionary<string, decimal> _prices = new(StringComparer.Ordinal);
+    private readonly Dictionary<ChangeKey, decimal> _prices = [];
     private readonly Dictionary<Slot, decimal> _savings = [];
     private Dictionary<string, ListLine>? _listed;
-    private (string Key, Build? Build)? _last;
+    private (ChangeKey Key, Build? Build)? _last;
 
     public Bench(string file, string text, PartsCatalog catalog, RuleSet rules)
     {
@@ -42,7 +43,7 @@ internal sealed class Bench
     public Build? Read(IReadOnlyList<Change> changes)
     {
         // Asked for one finding, then another, then all.
-        var key = KeyOf(changes);
+        var key = ChangeKey.Of(changes);
         if (_last?.Key != key)
             _last = (key, TextOf(changes) is { } text ? ReadText(text) : null);
         return _last.Value.Build;
@@ -56,35 +57,45 @@ internal sealed class Bench
     /// <summary>What the rules say of the build with these changes.</summary>
     public Assessment Assess(IReadOnlyList<Change> changes)
     {
-        var key = KeyOf(changes);
+        var key = ChangeKey.Of(changes);
         if (!_known.TryGetValue(key, out var assessment))
             _known[key] = assessment = Judge(changes);
         return assessment;
     }
 
-    /// <summary>What is known of the build with these changes without judging it: findings whose every cause was seen before.</summary>
-    public IEnumerable<Issue> Foreseen(IReadOnlyList<Change> changes)
-    {
-        foreach (var seen in _seen.Values)
-        {
-            if (seen.HasIssues && seen.Of.GetValueOrDefault(KeyOf(changes, seen)) is { } issue)
-                yield return issue;
-        }
-    }
+    /// <summary>What is known to be no pass of the build with these changes without judging it: findings whose every cause was seen before.</summary>
+    public IEnumerable<Issue> Foreseen(IReadOnlyList<Change> changes) =>
+        _bases.Values.Where(b => b.HasTroubles).SelectMany(b => b.Troubles(b.KeyOf(changes)));
 
     /// <summary>The same finding of the build with these changes, alone: far less work than all of them. Null when it is gone.</summary>
     public Issue? Again(Issue issue, IReadOnlyList<Change> changes)
     {
         var seen = _seen[issue.Id];
-        var key = KeyOf(changes, seen);
+        var key = seen.Basis.KeyOf(changes);
         if (seen.Of.TryGetValue(key, out var known))
             return known;
-        if (Read(changes) is not { } build || Table(build, issue) is not { } table)
-            return null;
-        var again = Judge(build, issue.Rule, table, seen.Atoms);
-        seen.Add(key, again);
+        var (isPossible, again) = Alone(issue, seen, Read(changes));
+        if (isPossible)
+            seen.Add(key, again);
         return again;
     }
+
+    /// <summary>Works out the same finding for further choices of a slot, on all processors, before they are asked for one by one.</summary>
+    public void Prepare(Issue issue, IReadOnlyList<Change> changes, IEnumerable<Change> further)
+    {
+        var seen = _seen[issue.Id];
+        IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f]).Where(c => !seen.Of.ContainsKey(seen.Basis.KeyOf(c)))];
+        var found = new (bool IsPossible, Issue? Issue)[open.Length];
+        Parallel.For(0, open.Length, i => found[i] = Alone(issue, seen, TextOf(open[i]) is { } text ? ReadText(text) : null));
+        for (var i = 0; i < open.Length; i++)
+        {
+            if (found[i].IsPossible)
+                seen.Add(seen.Basis.KeyOf(open[i]), found[i].Issue);
+        }
+    }
+
+    private static (bool IsPossible, Issue? Issue) Alone(Issue issue, Seen seen, Build? build) =>
+        build is not null && Table(build, issue) is { } table ? (true, Judge(build, issue.Rule, table, seen.Basis.Atoms)) : (false, null);
 
     private static FactTable? Table(Build build, Issue issue) => FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
         ?? FactRegistry.Of(build, Shopping.List(build)).Tables.FirstOrDefault(t => t.Subject == issue.Rule.Subject && t.Key == issue.Key);
@@ -92,7 +103,7 @@ internal sealed class Bench
     /// <summary>What the build costs with these changes; nothing when they can't be made together.</summary>
     public decimal PriceOf(IReadOnlyList<Change> changes)
     {
-        var key = KeyOf(changes);
+        var key = ChangeKey.Of(changes);
         if (!_prices.TryGetValue(key, out var price))
             _prices[key] = price = _known.TryGetValue(key, out var known) ? known.Price : Read(changes) is { } build ? Shopping.List(build).Sum(l => l.Sum.Amount) : 0;
         return price;
@@ -151,20 +162,32 @@ internal sealed class Bench
         var list = Shopping.List(build);
         var tables = FactRegistry.Of(build, list).Tables.ToLookup(t => t.Subject);
         var issues = new List<Issue>();
+        var keys = new Dictionary<Basis, ChangeKey>();
         foreach (var rule in _rules.Rules)
         {
             foreach (var table in tables[rule.Subject])
             {
-                if (!_seen.TryGetValue((rule.Id, table.Key), out var seen))
-                    _seen[(rule.Id, table.Key)] = seen = new Seen(Scopes.Of(rule, table.Key));
-                var key = KeyOf(changes, seen);
+                var seen = SeenOf(rule, table.Key);
+                if (!keys.TryGetValue(seen.Basis, out var key))
+                    keys[seen.Basis] = key = seen.Basis.KeyOf(changes);
                 if (!seen.Of.TryGetValue(key, out var issue))
-                    seen.Add(key, issue = Judge(build, rule, table, seen.Atoms));
+                    seen.Add(key, issue = Judge(build, rule, table, seen.Basis.Atoms));
                 if (issue is not null)
                     issues.Add(issue);
             }
         }
         return new Assessment(list, issues);
+    }
+
+    private Seen SeenOf(Rule rule, string key)
+    {
+        if (_seen.TryGetValue((rule.Id, key), out var seen))
+            return seen;
+        var atoms = Scopes.Of(rule, key);
+        var words = string.Join(' ', atoms.Order(StringComparer.Ordinal));
+        if (!_bases.TryGetValue(words, out var basis))
+            _bases[words] = basis = new Basis(atoms);
+        return _seen[(rule.Id, key)] = new Seen(basis);
     }
 
     // Null when the rule has nothing to say, or passes without a clearance.
@@ -201,43 +224,18 @@ internal sealed class Bench
         return problems.HasErrors ? null : build;
     }
 
-    private static string KeyOf(IReadOnlyList<Change> changes) =>
-        string.Join(' ', changes.OrderBy(c => c.Slot.Index).Select(c => $"{c.Slot.Index}:{c.Choice}"));
-
-    private static string KeyOf(IReadOnlyList<Change> changes, Seen seen)
-    {
-        for (var i = 0; i < changes.Count; i++)
-        {
-            if (seen.IsTouchedBy(changes[i].Slot))
-                return KeyOf([.. changes.Where(c => seen.IsTouchedBy(c.Slot))]);
-        }
-        return "";
-    }
-
     /// <summary>What a rule said of a subject, by those of the changes on which that rests; null for nothing.</summary>
-    private sealed class Seen(IReadOnlySet<string> atoms)
+    private sealed class Seen(Basis basis)
     {
-        private readonly bool _isTouchedByAll = atoms.Contains(Suggestions.Atoms.All);
-        private readonly Dictionary<Slot, bool> _touched = [];
-
-        public IReadOnlySet<string> Atoms => atoms;
-        public Dictionary<string, Issue?> Of { get; } = new(StringComparer.Ordinal);
+        public Basis Basis => basis;
+        public Dictionary<ChangeKey, Issue?> Of { get; } = [];
         public IEnumerable<Issue> Issues => Of.Values.OfType<Issue>();
-        public bool HasIssues { get; private set; }
 
-        public void Add(string key, Issue? issue)
+        public void Add(ChangeKey key, Issue? issue)
         {
             Of[key] = issue;
-            HasIssues |= issue is not null;
-        }
-
-        public bool IsTouchedBy(Slot slot)
-        {
-            if (_isTouchedByAll)
-                return true;
-            if (!_touched.TryGetValue(slot, out var touched))
-                _touched[slot] = touched = slot.Atoms.Overlaps(atoms);
-            return touched;
+            if (issue is { Status: not Status.Pass })
+                basis.Add(key, issue);
         }
     }
 }

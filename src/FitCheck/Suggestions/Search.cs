@@ -8,6 +8,8 @@ internal sealed record Answer(IReadOnlyList<Change> Changes, Assessment Assessme
 {
     public int Voices => Changes.Count(c => c.Slot.IsVoice);
     public int Rank => Changes.Sum(c => c.Option.Rank);
+    /// <summary>What it changes to what, the same for the same changes.</summary>
+    public string Words => string.Join(' ', Changes.OrderBy(c => c.Slot.Key, StringComparer.Ordinal).Select(c => $"{c.Slot.Key}={c.Option.Value}"));
 }
 
 /// <summary>How far a search went.</summary>
@@ -27,8 +29,11 @@ internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finish
 internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, int wanted, TimeSpan time)
 {
     private const int Remembered = 4;
+    // So many options are looked at together.
+    private const int Ahead = 32;
 
     private readonly Stopwatch _clock = Stopwatch.StartNew();
+    private readonly AnswerOrder _order = new(goal);
     private readonly List<Answer> _answers = [];
     private readonly List<Change> _changes = [];
     private readonly HashSet<Slot> _settled = [];
@@ -124,14 +129,14 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
             Branch(choices, voices, _ => true);
             return;
         }
-        Branch(choices, voices, c => !IsStillBad(cause, c));
+        Branch(choices, voices, c => !IsStillBad(cause, c), cause);
         Branch(choices, voices, c => IsStillBad(cause, c));
     }
 
     private bool IsStillBad(Issue cause, IReadOnlyList<Change> changes) => bench.Again(cause, changes) is { } again && goal.IsBad(again);
 
     // A choice that is not changed here stays as it is in what follows; but where money has to be saved only some of its options were tried, so it stays open.
-    private void Branch(ChoiceList choices, int voices, Func<IReadOnlyList<Change>, bool> isWanted)
+    private void Branch(ChoiceList choices, int voices, Func<IReadOnlyList<Change>, bool> isWanted, Issue? unknown = null)
     {
         foreach (var slot in choices.Slots)
         {
@@ -140,6 +145,8 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
             {
                 if ((choices.ToSave && !bench.Saves(slot, slot.Options[choice])) || (_late |= _clock.Elapsed > time))
                     continue;
+                if (unknown is not null && choice % Ahead == 0)
+                    bench.Prepare(unknown, _changes, Enumerable.Range(choice, Math.Min(Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
                 _changes.Add(new Change(slot, choice));
                 if (isWanted(_changes))
                     Visit(voices + (slot.IsVoice ? 1 : 0), choices.Cause);
@@ -166,7 +173,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         if (_answers.Exists(a => a.Changes.All(c => answer.Changes.Contains(c))) || HasNeedless(answer))
             return;
         _answers.Add(answer);
-        _answers.Sort(Compare);
+        _answers.Sort(_order);
         if (_answers.Count > wanted)
             _answers.RemoveAt(wanted);
         Found?.Invoke(_answers[0]);
@@ -184,33 +191,6 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         }
         return false;
     }
-
-    private int Compare(Answer a, Answer b)
-    {
-        var order = a.Voices.CompareTo(b.Voices);
-        foreach (var measure in Measures())
-        {
-            if (order != 0)
-                return order;
-            order = measure(a).CompareTo(measure(b));
-        }
-        return order != 0 ? order : string.CompareOrdinal(Words(a), Words(b));
-    }
-
-    private IEnumerable<Func<Answer, double>> Measures()
-    {
-        Func<Answer, double> price = a => (double)a.Assessment.Price, changes = a => a.Changes.Count, work = a => a.Assessment.Work, margin = a => -a.Assessment.LeastClearance;
-        IEnumerable<Func<Answer, double>> first = goal.Prefer switch
-        {
-            Preference.Changes => [changes, price],
-            Preference.Work => [work, price, changes],
-            Preference.Margin => [margin, price, changes],
-            _ => [price, changes],
-        };
-        return [.. first, a => goal.Opened(a.Assessment), a => a.Assessment.Count(Status.Warn), work, a => a.Rank, margin];
-    }
-
-    private static string Words(Answer answer) => string.Join(' ', answer.Changes.OrderBy(c => c.Slot.Index).Select(c => $"{c.Slot.Key}={c.Option.Value}"));
 
     private sealed class ChoiceList(IEnumerable<Slot> slots)
     {

@@ -1,0 +1,104 @@
+using System.Diagnostics;
+
+namespace FitCheck.Suggestions;
+
+/// <summary>
+/// One passing set of changes soon, from few parts of a large catalog, by always going on with the combination in which the least stands in the way. It proves
+/// nothing and need not be a good answer; it is what there is when the time of the exact search is short.
+/// </summary>
+/// <param name="bench">Judges what is tried.</param>
+/// <param name="slots">What may be chosen otherwise.</param>
+/// <param name="goal">What has to go.</param>
+/// <param name="time">How long to look.</param>
+/// <param name="voicesToo">True to try at once what was chosen for its sound, and not only where nothing else of a combination helps.</param>
+internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, bool voicesToo = false)
+{
+    // So many options of a slot that remove a finding are judged in full; the others wait for the exact search.
+    private const int Width = 100;
+    // So many options of a slot are looked at together.
+    private const int Ahead = 32;
+    private const int Cheapest = 4;
+
+    private readonly Stopwatch _clock = Stopwatch.StartNew();
+    private readonly PriorityQueue<(IReadOnlyList<Change> Changes, bool Voices), (double Bad, decimal Price)> _open = new();
+    private readonly HashSet<string> _seen = [];
+
+    /// <summary>The answer, with no change that it could do without; null when none was found in time.</summary>
+    public Answer? Find()
+    {
+        if (Add([]) is { } answer)
+            return answer;
+        while (_open.TryDequeue(out var state, out var rank) && _clock.Elapsed < time)
+        {
+            if (!state.Voices && !voicesToo)
+                _open.Enqueue(state with { Voices = true }, (rank.Bad + 0.5, rank.Price));
+            if (Expand(state.Changes, state.Voices) is { } found)
+                return found;
+        }
+        return null;
+    }
+
+    // Judges a combination and keeps it to go on from; an answer when nothing stands in its way.
+    private Answer? Add(IReadOnlyList<Change> changes)
+    {
+        if (!_seen.Add(new Answer(changes, Assessment.Impossible).Words) || bench.Assess(changes) is not { IsPossible: true } assessment)
+            return null;
+        var bad = assessment.Issues.Count(goal.IsBad);
+        if (bad == 0)
+            return Needed(new Answer(changes, assessment));
+        _open.Enqueue((changes, false), (bad + changes.Count(c => c.Slot.IsVoice), assessment.Price));
+        return null;
+    }
+
+    private Answer? Expand(IReadOnlyList<Change> changes, bool voices)
+    {
+        var open = slots.Where(s => changes.All(c => c.Slot != s)).ToList();
+        var (cause, choices) = bench.Assess(changes).Issues.Where(goal.IsBad)
+            .Select(i => (Cause: i, Choices: open.Where(i.IsOfPrice ? s => bench.SavingOf(s) > 0 : i.RestsOn).ToList()))
+            .MinBy(c => c.Choices.Sum(s => s.Options.Count));
+        var tried = choices.Where(s => s.IsVoice == voices || voicesToo || cause.IsOfPrice).Select(s => new Trial(s, Order(s, cause))).ToList();
+        // The slots in turn: that the first one is no help at all is known only after its last option.
+        for (var turn = 0; tried.Exists(t => turn < t.Choices.Count && t.Judged < Width); turn++)
+        {
+            if (!cause.IsOfPrice && turn % Ahead == 0)
+                bench.Prepare(cause, changes, tried.Where(t => t.Judged < Width).SelectMany(t => t.Choices.Skip(turn).Take(Ahead).Select(c => new Change(t.Slot, c))));
+            foreach (var trial in tried.Where(t => turn < t.Choices.Count && t.Judged < Width))
+            {
+                IReadOnlyList<Change> next = [.. changes, new Change(trial.Slot, trial.Choices[turn])];
+                if (_clock.Elapsed > time)
+                    return null;
+                if (!cause.IsOfPrice && bench.Again(cause, next) is { } again && goal.IsBad(again))
+                    continue;
+                trial.Judged++;
+                if (Add(next) is { } answer)
+                    return answer;
+            }
+        }
+        return null;
+    }
+
+    // Where money is to be saved, what saves and is cheap comes first.
+    private IReadOnlyList<int> Order(Slot slot, Issue cause)
+    {
+        var choices = Enumerable.Range(0, slot.Options.Count);
+        return cause.IsOfPrice
+            ? [.. choices.Where(c => bench.Saves(slot, slot.Options[c])).OrderBy(c => slot.Options[c].Parts.Sum(p => p.Price.Value.Amount)).Take(slot.IsVoice ? Width : Cheapest)]
+            : [.. choices];
+    }
+
+    private sealed record Trial(Slot Slot, IReadOnlyList<int> Choices)
+    {
+        public int Judged { get; set; }
+    }
+
+    private Answer Needed(Answer answer)
+    {
+        foreach (var change in answer.Changes)
+        {
+            IReadOnlyList<Change> less = [.. answer.Changes.Where(c => c != change)];
+            if (bench.Assess(less) is { IsPossible: true } assessment && !assessment.Issues.Any(goal.IsBad))
+                return Needed(new Answer(less, assessment));
+        }
+        return answer;
+    }
+}
