@@ -8,16 +8,16 @@ namespace FitCheck;
 /// <param name="Problem">What was found.</param>
 internal sealed record AcrossProblem(FigureClass? Class, Problem Problem)
 {
-    public void Write(BinaryWriter to)
+    public void Write(NoteWriter to)
     {
-        to.Write(Class?.Figure ?? "");
-        to.Write(Class?.Name ?? "");
+        to.WriteShared(Class?.Figure ?? "");
+        to.WriteShared(Class?.Name ?? "");
         NoteText.Write(to, Problem, "");
     }
 
-    public static AcrossProblem Read(BinaryReader from)
+    public static AcrossProblem Read(NoteReader from)
     {
-        var (figure, name) = (from.ReadString(), from.ReadString());
+        var (figure, name) = (from.ReadShared(), from.ReadShared());
         return new AcrossProblem(figure.Length > 0 ? new FigureClass(figure, name) : null, NoteText.ReadProblem(from, ""));
     }
 }

@@ -13,19 +13,28 @@ internal sealed class EntryJudge(RuleSet rules)
 {
     private readonly ILookup<Subject, Rule> _bySubject = rules.Rules.ToLookup(r => r.Subject);
     private readonly ConcurrentDictionary<string, IReadOnlyList<Rule>> _byFigure = new(StringComparer.Ordinal);
+    private readonly ConcurrentBag<Notes> _notes = [];
 
     public bool Asks(Subject subject) => _bySubject.Contains(subject);
 
     public bool AsksFigure(string figure) => AskedFor(figure).Count > 0;
 
     /// <summary>What the rules find implausible in the facts of one subject, each at the figure that it is about.</summary>
-    public IEnumerable<Problem> Of(FactTable table)
+    public IReadOnlyList<Problem> Of(FactTable table)
     {
+        List<Problem>? found = null;
+        BriefTable? brief = null;
+        var notes = _notes.TryTake(out var free) ? free : new Notes();
         foreach (var rule in table.Subject == Subject.Figure ? AskedFor(table.Values["figure"].Word!) : _bySubject[table.Subject])
         {
-            if (Judged(rule, table) is { } problem)
-                yield return problem;
+            if (brief is null)
+                (brief = notes.TableOf(rule)).Turn(table);
+            // Nearly all is well, and that is soon seen.
+            if (notes.Of(rule).Judge(brief) is { Status: Status.Warn or Status.Fail } && Judged(rule, table) is { } problem)
+                (found ??= []).Add(problem);
         }
+        _notes.Add(notes);
+        return found ?? [];
     }
 
     /// <summary>What they find in an entry by itself.</summary>
@@ -59,5 +68,16 @@ internal sealed class EntryJudge(RuleSet rules)
             Subject = table.Key,
             Related = [.. judgement.Data.Skip(1).Select(d => new Related(d.At, d.What)).Distinct(), .. judgement.Deciding is { } limit ? (Related[])[new(limit.Bound.At, "threshold of the rule")] : []],
         };
+    }
+
+    // What one thread keeps of the rules while it judges.
+    private sealed class Notes
+    {
+        private readonly Dictionary<string, BriefRule> _rules = new(StringComparer.Ordinal);
+        private readonly Dictionary<Subject, BriefTable> _tables = [];
+
+        public BriefRule Of(Rule rule) => _rules.TryGetValue(rule.Id, out var brief) ? brief : _rules[rule.Id] = new BriefRule(rule);
+
+        public BriefTable TableOf(Rule rule) => _tables.TryGetValue(rule.Subject, out var table) ? table : _tables[rule.Subject] = new BriefTable(rule.Scope);
     }
 }

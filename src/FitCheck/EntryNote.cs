@@ -56,10 +56,10 @@ internal sealed record EntryNote(
         Location MovedPlace(Location at) => new(place.File, at.Line - Place.Line + place.Line, at.Column);
     }
 
-    public void Write(BinaryWriter to)
+    public void Write(NoteWriter to)
     {
         to.Write(Id);
-        to.Write(Name);
+        to.WriteShared(Name);
         NoteText.Write(to, IdAt, Place.File);
         NoteText.Write(to, Problems, Place.File);
         NoteText.Write(to, Judged, Place.File);
@@ -67,39 +67,39 @@ internal sealed record EntryNote(
         foreach (var reference in References)
         {
             NoteText.Write(to, reference.Target, Place.File);
-            to.Write(reference.Kind ?? "");
+            to.WriteShared(reference.Kind ?? "");
             to.Write7BitEncodedInt(reference.Positions.Count);
             foreach (var position in reference.Positions)
                 NoteText.Write(to, position, Place.File);
         }
         to.Write7BitEncodedInt(Positions.Count);
         foreach (var position in Positions)
-            to.Write(position);
+            to.WriteShared(position);
         to.Write7BitEncodedInt(Samples.Count);
         foreach (var sample in Samples)
         {
-            to.Write(sample.Figure);
-            to.Write(sample.Class);
-            to.Write(sample.Name);
+            to.WriteShared(sample.Figure);
+            to.WriteShared(sample.Class);
+            to.WriteShared(sample.Name);
             NoteText.Write(to, sample.At, Place.File);
             to.Write(sample.Value);
-            to.Write(sample.Unit);
-            to.Write(sample.WrittenIn?.Symbol ?? "");
+            to.WriteShared(sample.Unit);
+            to.WriteShared(sample.WrittenIn?.Symbol ?? "");
         }
     }
 
     /// <summary>What was written.</summary>
-    public static EntryNote Read(BinaryReader from, string kind, Location place)
+    public static EntryNote Read(NoteReader from, string kind, Location place)
     {
         var file = place.File;
-        var (id, name, at) = (from.ReadString(), from.ReadString(), NoteText.ReadLocation(from, file));
+        var (id, name, at) = (from.ReadString(), from.ReadShared(), NoteText.ReadLocation(from, file));
         var (problems, judged) = (NoteText.ReadProblems(from, file), NoteText.ReadProblems(from, file));
-        var references = NoteText.Several(from, () => new Reference(NoteText.ReadLocated(from, file), NoteText.Given(from.ReadString()), NoteText.Several(from, () => NoteText.ReadLocated(from, file))));
-        var positions = NoteText.Several(from, from.ReadString);
+        var references = NoteText.Several(from, () => new Reference(NoteText.ReadLocated(from, file), NoteText.Given(from.ReadShared()), NoteText.Several(from, () => NoteText.ReadLocated(from, file))));
+        var positions = NoteText.Several(from, from.ReadShared);
         return new EntryNote(id, name, kind, place, at, problems, judged, references, positions, NoteText.Several(from, () => new FigureSample(
-            string.Intern(from.ReadString()), string.Intern(from.ReadString()), from.ReadString(), NoteText.ReadLocation(from, file), from.ReadDouble(), string.Intern(from.ReadString()))
+            from.ReadShared(), from.ReadShared(), from.ReadShared(), NoteText.ReadLocation(from, file), from.ReadDouble(), from.ReadShared())
         {
-            WrittenIn = NoteText.Given(from.ReadString()) is { } unit ? Unit.Find(unit) : null,
+            WrittenIn = NoteText.Given(from.ReadShared()) is { } unit ? Unit.Find(unit) : null,
         }));
     }
 }

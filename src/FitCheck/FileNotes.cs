@@ -16,10 +16,10 @@ internal sealed record FileNotes(string Path, string Kind, FileStamp? Stamp, IRe
     /// <summary>What an entry is known by.</summary>
     public static string DigestOf(EntryText text) => Remembered.Key([text.InList ? (byte)1 : (byte)0], text.Text.ToArray())[..DigestLength];
 
-    public void Write(BinaryWriter to)
+    public void Write(NoteWriter to)
     {
         to.Write(Path);
-        to.Write(Kind);
+        to.WriteShared(Kind);
         to.Write(Entries.Count > 0 ? Entries[0].Note.Place.File : "");
         to.Write(Stamp is not null);
         Stamp?.Write(to);
@@ -32,9 +32,9 @@ internal sealed record FileNotes(string Path, string Kind, FileStamp? Stamp, IRe
         }
     }
 
-    public static FileNotes Read(BinaryReader from)
+    public static FileNotes Read(NoteReader from)
     {
-        var (path, kind, file) = (from.ReadString(), from.ReadString(), from.ReadString());
+        var (path, kind, file) = (from.ReadString(), from.ReadShared(), from.ReadString());
         var stamp = from.ReadBoolean() ? FileStamp.Read(from) : null;
         var entries = new (string, EntryNote)[from.Read7BitEncodedInt()];
         for (var i = 0; i < entries.Length; i++)

@@ -12,6 +12,7 @@ namespace FitCheck;
 /// <param name="Across">What the rules find across these files; null when that is not known.</param>
 internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, IReadOnlyList<AcrossProblem>? Across)
 {
+    private const int BytesOfEntry = 400;
     private const ulong Mark = 0x31_65_74_6F_6E_74_69_66;
 
     private static readonly LintNotes None = new(new Dictionary<string, FileNotes>(StringComparer.Ordinal), null);
@@ -25,7 +26,7 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, I
         {
             if (path is null || !File.Exists(path) || Content(File.ReadAllBytes(path)) is not { } content)
                 return None;
-            using var from = new BinaryReader(new MemoryStream(content.Array!, content.Offset, content.Count));
+            using var from = new NoteReader(new MemoryStream(content.Array!, content.Offset, content.Count));
             if (from.ReadString() != key)
                 return None;
             var files = new Dictionary<string, FileNotes>(StringComparer.Ordinal);
@@ -47,8 +48,9 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, I
     {
         if (path is null)
             return;
-        using var memory = new MemoryStream();
-        using var to = new BinaryWriter(memory);
+        // Room enough for most, so that it is not copied while it grows.
+        using var memory = new MemoryStream(Files.Values.Sum(f => f.Entries.Count) * BytesOfEntry);
+        using var to = new NoteWriter(memory);
         to.Write(Mark);
         to.Write(0UL);
         to.Write(key);

@@ -61,6 +61,8 @@ internal sealed class LintedCatalog : ICatalogIndex
                 same += catalog.Take(root, kind, path, before.Files.GetValueOrDefault(path), now) ? 1 : 0;
         }
         catalog.Examine(examine);
+        // What was read is not needed any more.
+        catalog._pending.Clear();
         catalog.Index();
         catalog.HasChanged = same < before.Files.Count || same < catalog._files.Count;
         return catalog;
@@ -85,8 +87,9 @@ internal sealed class LintedCatalog : ICatalogIndex
         var alone = sound.SelectMany(n => n.Judged);
         if (HasChanged || _before.Across is null)
         {
-            IEnumerable<Problem> links = [.. sound.SelectMany(n => n.References.SelectMany(r => judge.Value.Of(ReferenceFacts.Of(r, n.Id, n.Name, this)))),
-                .. _taken.SelectMany(t => judge.Value.Of(EntryFacts.Of(t)))];
+            var rules = judge.Value;
+            IEnumerable<Problem> links = [.. Together(sound, n => n.References.SelectMany(r => rules.Of(ReferenceFacts.Of(r, n.Id, n.Name, this)))),
+                .. _taken.SelectMany(t => rules.Of(EntryFacts.Of(t)))];
             Across = [.. links.Select(p => new AcrossProblem(null, p)), .. OfClasses([.. sound.SelectMany(n => n.Samples)], judge.Value)];
         }
         return alone.Concat((Across ?? _before.Across!).Select(a => a.Problem));
@@ -104,8 +107,16 @@ internal sealed class LintedCatalog : ICatalogIndex
             classes.UnionWith(changed.Select(s => s.Within));
             samples = [.. samples.Where(s => classes.Contains(s.Within))];
         }
-        var found = FigureFacts.Of(samples).SelectMany(t => judge.Of(t).Select(p => new AcrossProblem(new FigureClass(t.Values["figure"].Word!, t.Values["class_name"].Word!), p)));
+        var found = Together(FigureFacts.ByClass(samples), c => c().SelectMany(t => judge.Of(t).Select(p => new AcrossProblem(new FigureClass(t.Values["figure"].Word!, t.Values["class_name"].Word!), p))));
         return stands.Where(a => a.Class is { } own && !classes.Contains(own)).Concat(found);
+    }
+
+    // On all processors, and told in the order of the items.
+    private static IEnumerable<TFound> Together<T, TFound>(IReadOnlyList<T> items, Func<T, IEnumerable<TFound>> find)
+    {
+        var found = new TFound[items.Count][];
+        Parallel.For(0, found.Length, i => found[i] = [.. find(items[i])]);
+        return found.SelectMany(f => f);
     }
 
     // True when the file looks as it did.

@@ -33,24 +33,15 @@ public sealed record Unit(string Symbol, Dimension Dimension, double Factor, int
 
     private static readonly Dictionary<string, Unit> BySymbol = All.ToDictionary(u => u.Symbol, StringComparer.Ordinal);
 
+    // The first of a dimension in the list is the one that people read: millimetres, hertz, ohms; but microfarads and millihenries.
+    private static readonly Dictionary<Dimension, Unit> Shown = All.GroupBy(u => u.Dimension)
+        .ToDictionary(g => g.Key, g => g.FirstOrDefault(u => u.Symbol is "uF" or "mH") ?? g.First());
+
     /// <summary>The unit with this symbol, or null.</summary>
     public static Unit? Find(string symbol) => BySymbol.GetValueOrDefault(symbol);
 
     /// <summary>The unit in which a value of this dimension is shown, or null when there is none.</summary>
-    public static Unit? DisplayFor(Dimension dimension)
-    {
-        // The first of a dimension in the list is the one that people read: millimetres, hertz, ohms; but microfarads and millihenries.
-        Unit? first = null;
-        foreach (var unit in All)
-        {
-            if (unit.Dimension != dimension)
-                continue;
-            if (unit.Symbol is "uF" or "mH")
-                return unit;
-            first ??= unit;
-        }
-        return first;
-    }
+    public static Unit? DisplayFor(Dimension dimension) => Shown.GetValueOrDefault(dimension);
 
     /// <summary>SI to this unit.</summary>
     public double FromSi(double si) => si / Factor;

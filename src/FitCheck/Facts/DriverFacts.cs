@@ -67,7 +67,7 @@ internal static class DriverFacts
                 sheet.Set(fact, FactValue.Of(figure.Quantity.Dimension, figure.Si));
         }
         if (doubted.Figure is { } a && other.Figure is { } b)
-            sheet.Set(name, FactValue.Of(dimension, f(a.Si, b.Si)) with { Data = [Datum($"{doubted.What}: {a}", a.At), Datum($"{other.What}: {b}", b.At)] });
+            sheet.Set(name, FactValue.Of(dimension, f(a.Si, b.Si)) with { Data = [Datum(doubted.What, a), Datum(other.What, b)] });
     }
 
     private static void Damping(DriverParameters p, FactSheet sheet)
@@ -90,7 +90,7 @@ internal static class DriverFacts
             sheet.Set("qes_computed", Dimension.One, computed);
             sheet.Set("force_factor_mismatch", FactValue.Of(Dimension.One, Math.Abs((q / computed) - 1)) with
             {
-                Data = [Datum($"force factor: {bl}", bl.At), Q(p, "qes"), Datum($"resonance frequency: {fs}", fs.At), Datum($"moving mass: {mms}", mms.At), Datum($"DC resistance: {re}", re.At)],
+                Data = [Datum("force factor", bl), Q(p, "qes"), Datum("resonance frequency", fs), Datum("moving mass", mms), Datum("DC resistance", re)],
             });
         }
     }
@@ -105,7 +105,7 @@ internal static class DriverFacts
             sheet.Set("fs_computed", Dimension.Hertz, computed);
             sheet.Set("resonance_mismatch", FactValue.Of(Dimension.One, Math.Abs((fs.Si / computed) - 1)) with
             {
-                Data = [Datum($"resonance frequency: {fs}", fs.At), Datum($"moving mass: {mms}", mms.At), Datum($"compliance: {cms}", cms.At)],
+                Data = [Datum("resonance frequency", fs), Datum("moving mass", mms), Datum("compliance", cms)],
             });
         }
         if (p is { Vas: { } vas, Sd: { } sd, Cms: { } compliance })
@@ -114,7 +114,7 @@ internal static class DriverFacts
             sheet.Set("vas_computed", Dimension.CubicMetre, computed);
             sheet.Set("volume_mismatch", FactValue.Of(Dimension.One, Math.Abs((vas.Si / computed) - 1)) with
             {
-                Data = [Datum($"equivalent volume: {vas}", vas.At), Datum($"piston area: {sd}", sd.At), Datum($"compliance: {compliance}", compliance.At)],
+                Data = [Datum("equivalent volume", vas), Datum("piston area", sd), Datum("compliance", compliance)],
             });
         }
     }
@@ -131,13 +131,15 @@ internal static class DriverFacts
         sheet.Set("computed_level", Dimension.Decibel, computed);
         sheet.Set("sensitivity_gap", FactValue.Of(Dimension.Decibel, Math.Abs(oneWatt - computed)) with
         {
-            Data = [Datum($"sensitivity: {stated}", stated.At), Datum($"resonance frequency: {fs}", fs.At), Datum($"equivalent volume: {vas}", vas.At), Q(driver.Parameters, "qes")],
+            Data = [Datum("sensitivity", stated), Datum("resonance frequency", fs), Datum("equivalent volume", vas), Q(driver.Parameters, "qes")],
         });
     }
 
     private static Datum Q(DriverParameters p, string key) => new($"{char.ToUpperInvariant(key[0])}{key[1..]}: {p.Fields.Word(key)}", p.Fields.Text(key)!.At);
 
     private static Datum Datum(string what, Yaml.Location at) => new(what, at);
+
+    private static Datum Datum(string what, Figure figure) => new(what, figure);
 
     private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Driver, name, dimension, meaning);
 }

@@ -33,7 +33,7 @@ internal static class EntryFacts
         if (entry is Part { HasPrice: true } part)
             sheet.Set("price", FactValue.Of(Dimension.Currency, (double)part.Price.Value.Amount) with { Shown = part.Price.Value.ToString(), Data = [new Datum("price", part.Price.At)] });
         if (entry is Adapter { Tilt: { } tilt })
-            sheet.Set("tilt", FactValue.Of(Dimension.Radian, tilt.Si) with { Data = [new Datum($"tilt: {tilt}", tilt.At)] });
+            sheet.Set("tilt", FactValue.Of(Dimension.Radian, tilt.Si) with { Data = [new Datum("tilt", tilt)] });
         var (outer, opening) = entry switch { Adapter a => (a.Outer, a.Opening), Cup c => (c.Outer, c.Hole), _ => (null, null) };
         Against(sheet, "outer_over_opening", ("opening", "opening", opening), ("outer", "outer diameter", outer), (hole, rim) => rim - hole);
         if (entry is Sundry sundry)

@@ -1,10 +1,37 @@
+using FitCheck.Catalog;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 
 namespace FitCheck.Facts;
 
 /// <summary>A datum that a fact was computed from: what it is, where it is written.</summary>
-public sealed record Datum(string What, Location At);
+public sealed record Datum
+{
+    private readonly string _what;
+    private readonly Figure? _figure;
+
+    /// <summary>A datum in words.</summary>
+    public Datum(string what, Location at) => (_what, At) = (what, at);
+
+    /// <summary>A figure, which is put into words when somebody wants to read it: most are never told.</summary>
+    public Datum(string what, Figure figure)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        (_what, _figure, At) = (what, figure, figure.At);
+    }
+
+    /// <summary>What it is, with its value.</summary>
+    public string What => _figure is null ? _what : $"{_what}: {_figure}";
+
+    /// <summary>Where it is written.</summary>
+    public Location At { get; }
+
+    /// <summary>The same words at the same place.</summary>
+    public bool Equals(Datum? other) => other is not null && At == other.At && What == other.What;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => At.GetHashCode();
+}
 
 /// <summary>A datum that is missing or only estimated: what to measure, and how or where.</summary>
 /// <param name="What">Named as on a work sheet: "depth behind the panel of Left front door".</param>

@@ -6,13 +6,16 @@ namespace FitCheck.Facts;
 /// <summary>Facts of which each is computed when it is asked for: of a hundred thousand subjects nearly all are settled by the first two.</summary>
 /// <param name="names">Those that there may be.</param>
 /// <param name="compute">The fact of a name, or null when this subject has none.</param>
-internal sealed class FactsOnDemand(IReadOnlyList<string> names, Func<string, FactValue?> compute) : IReadOnlyDictionary<string, FactValue>
+/// <param name="brief">The same in brief; the default looks at the fact.</param>
+internal sealed class FactsOnDemand(IReadOnlyList<string> names, Func<string, FactValue?> compute, Func<string, Brief>? brief = null) : IReadOnlyDictionary<string, FactValue>
 {
     public IEnumerable<string> Keys => names.Where(ContainsKey);
 
     public IEnumerable<FactValue> Values => names.Select(compute).OfType<FactValue>();
 
     public int Count => names.Count(ContainsKey);
+
+    public Brief InBrief(string name) => brief is null ? Brief.Of(compute(name)) : brief(name);
 
     public FactValue this[string key] => compute(key) ?? throw new KeyNotFoundException(key);
 

@@ -22,7 +22,10 @@ internal static class FigureFacts
     private static readonly string[] Names = [.. Declarations.Select(d => d.Name)];
 
     /// <summary>A table for each figure of a whole catalog.</summary>
-    public static IEnumerable<FactTable> Of(IEnumerable<FigureSample> samples)
+    public static IEnumerable<FactTable> Of(IEnumerable<FigureSample> samples) => ByClass(samples).SelectMany(c => c());
+
+    /// <summary>The same by class, each worked out when it is called.</summary>
+    public static IReadOnlyList<Func<IEnumerable<FactTable>>> ByClass(IEnumerable<FigureSample> samples)
     {
         var classes = new Dictionary<(string Figure, string Class), List<FigureSample>>();
         foreach (var sample in samples)
@@ -31,7 +34,7 @@ internal static class FigureFacts
                 classes[(sample.Figure, sample.Class)] = members = [];
             members.Add(sample);
         }
-        return classes.Values.SelectMany(OfClass);
+        return [.. classes.Values.Select(members => (Func<IEnumerable<FactTable>>)(() => OfClass(members)))];
     }
 
     private static IEnumerable<FactTable> OfClass(List<FigureSample> members)
@@ -45,9 +48,19 @@ internal static class FigureFacts
             "class_count" => count,
             "class_score" => FactValue.Of(Dimension.One, middle.Score(m.Compared)),
             _ => Compared(name, m, middle, nearest),
+        }, name => name switch
+        {
+            "figure" => Brief.Of(figure),
+            "class_count" => Brief.Of(count),
+            "class_score" => InBrief(middle.Score(m.Compared)),
+            "class_gap" when m.IsLevel => InBrief(Math.Abs(m.Compared - middle.Median)),
+            "class_factor" when !m.IsLevel => InBrief(Math.Exp(Math.Abs(m.Compared - middle.Median))),
+            _ => Brief.Of(Compared(name, m, middle, nearest)),
         }))
         { At = m.At });
     }
+
+    private static Brief InBrief(double number) => Brief.Of(Uncertain.Exact(number), unsure: false);
 
     private static FactValue? Compared(string name, FigureSample sample, Middle middle, FigureSample nearest)
     {

@@ -80,7 +80,7 @@ internal static class RatingFacts
         Data = [new Datum(Text(doubted), doubted.Power.At), new Datum(Text(other), other.Power.At)],
     };
 
-    private static Datum Cited(Figure figure, string what) => new($"{what}: {figure}", figure.At);
+    private static Datum Cited(Figure figure, string what) => new(what, figure);
 
     private static string Text(Rating r) => $"{r.Power} into {r.Load}{(r.Bridged ? " bridged" : "")}";
 

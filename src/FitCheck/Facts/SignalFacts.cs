@@ -68,7 +68,7 @@ internal static class SignalFacts
             return;
         var what = $"load at the speaker-level input of {c.Name}";
         sheet.Set("source_load", input is { } load
-            ? FactValue.Of(Dimension.Ohm, WithResistor(c, load.Si)) with { Data = [new Datum($"{what}: {load}", load.At)] }
+            ? FactValue.Of(Dimension.Ohm, WithResistor(c, load.Si)) with { Data = [new Datum(what, load)] }
             : FactValue.Unknown(FactType.Number(Dimension.Ohm), new Unsure(what, "Look it up on its sheet, or measure there with an ohmmeter.", Estimated: false)));
     }
 
@@ -118,7 +118,7 @@ internal static class SignalFacts
         if (line is { Volts: { Low: > 0 } volts })
         {
             var db = new Uncertain(Overlap(volts.Value), Overlap(volts.Low), Overlap(volts.High), (Overlap(volts.High) - Overlap(volts.Low)) / 2);
-            sheet.Set("gain_overlap", FactValue.Of(Dimension.Decibel, db) with { Unsure = line.Unsure, Data = [.. line.Data, new Datum($"gain: {gain}", gain.At)] });
+            sheet.Set("gain_overlap", FactValue.Of(Dimension.Decibel, db) with { Unsure = line.Unsure, Data = [.. line.Data, new Datum("gain", gain)] });
         }
 
         double Overlap(double arriving) => Decibel.OfAmplitude(arriving / gain.Si);
@@ -152,7 +152,7 @@ internal static class SignalFacts
 
     private static void Limit(FactSheet sheet, string name, Figure? figure, string what) => sheet.Set(name, figure is null
         ? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(what, "Look it up on its sheet.", Estimated: false))
-        : FactValue.Of(Dimension.Volt, figure.Si) with { Data = [new Datum($"{what}: {figure}", figure.At)], Unsure = figure.IsEstimated ? [new Unsure(what, "Look it up on its sheet.", Estimated: true)] : [] });
+        : FactValue.Of(Dimension.Volt, figure.Si) with { Data = [new Datum(what, figure)], Unsure = figure.IsEstimated ? [new Unsure(what, "Look it up on its sheet.", Estimated: true)] : [] });
 
     private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Device, name, dimension, meaning);
 

@@ -48,7 +48,7 @@ internal sealed class Stack(Dimension dimension)
     public FactValue Of(Func<double[], double> f)
     {
         var missing = Missing();
-        var data = _data.ConvertAll(d => new Datum(d.Figure is null ? d.What : $"{d.What}: {d.Figure}", d.At));
+        var data = _data.ConvertAll(d => d.Figure is null ? new Datum(d.What, d.At) : new Datum(d.What, d.Figure));
         var unsure = new List<Unsure>();
         foreach (var (index, how, estimated) in _unsure)
         {

@@ -53,7 +53,7 @@ internal static class SupplyFacts
         if (c.StartsAtBattery && run.Fuse is not null)
         {
             sheet.Set("fuse_distance", run.FuseDistance is { } distance
-                ? FactValue.Of(Dimension.Metre, Uncertain.Within(distance.Si, distance.HalfWidth)) with { Data = [new Datum($"distance of the fuse: {distance}", distance.At)] }
+                ? FactValue.Of(Dimension.Metre, Uncertain.Within(distance.Si, distance.HalfWidth)) with { Data = [new Datum("distance of the fuse", distance)] }
                 : FactValue.Unknown(FactType.Number(Dimension.Metre), new Unsure(
                     $"distance of the fuse of {c.Name} from the battery", Place(c), Estimated: false, l => $"{QuantityText.Format(l.Limit, Dimension.Metre)} or less")));
         }
@@ -79,7 +79,7 @@ internal static class SupplyFacts
         var alternator = build.Vehicle.Alternator;
         sheet.Set("alternator", alternator is null
             ? FactValue.Unknown(FactType.Number(Dimension.Ampere), Alternator(build, false))
-            : FactValue.Of(Dimension.Ampere, alternator.Si) with { Data = [new Datum($"alternator: {alternator}", alternator.At)], Unsure = alternator.IsEstimated ? [Alternator(build, true)] : [] });
+            : FactValue.Of(Dimension.Ampere, alternator.Si) with { Data = [new Datum("alternator", alternator)], Unsure = alternator.IsEstimated ? [Alternator(build, true)] : [] });
         if (amplifiers == 0)
             return;
         sheet.Set("supply_demand", total);

@@ -47,7 +47,7 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
     /// <summary>Length of the cable, one way, and whether it is only the vehicle's usual way to the cargo space.</summary>
     public (double Metres, bool Estimated, Datum? Datum)? Length() => Run.Length is { } length
         ? (length.Si, length.IsEstimated, new Datum($"length of the power cable of {Name}: {length}", length.At))
-        : StartsAtBattery && Build.Vehicle.BatteryToCargo is { } way ? (way.Si, true, new Datum($"way from the battery to the cargo space: {way}", way.At)) : null;
+        : StartsAtBattery && Build.Vehicle.BatteryToCargo is { } way ? (way.Si, true, new Datum("way from the battery to the cargo space", way)) : null;
 
     public Unsure LengthUnsure(bool estimated, Func<PassLimit, string?>? passing) =>
         new($"length of the power cable of {Name}", "Lay a string along the way that the cable will take, and measure it.", estimated, passing);

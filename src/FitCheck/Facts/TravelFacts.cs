@@ -101,7 +101,7 @@ internal static class TravelFacts
         var q = ThieleSmall.TotalQ(qes, qms) * stiffening;
         sheet.Set("box_q", FactValue.Of(Dimension.One, q) with
         {
-            Data = [new Datum($"net volume of the box: {box}", box.At), new Datum($"equivalent volume of {driver.Name}: {vas}", vas.At)],
+            Data = [new Datum("net volume of the box", box), new Datum($"equivalent volume of {driver.Name}: {vas}", vas.At)],
             Unsure = box.IsEstimated ? [new Unsure(c.AtPosition("net volume of the box"), "Measure the box inside, and take off what the driver and the braces fill.", Estimated: true, limit => Volume(driver, limit))] : [],
         });
         sheet.Set("box_resonance", Dimension.Hertz, fs.Si * stiffening);
@@ -120,7 +120,7 @@ internal static class TravelFacts
     private static void Number(FactSheet sheet, string name, Figure? figure, string what)
     {
         if (figure is not null)
-            sheet.Set(name, FactValue.Of(figure.Quantity.Dimension, figure.Si) with { Data = [new Datum($"{what}: {figure}", figure.At)] });
+            sheet.Set(name, FactValue.Of(figure.Quantity.Dimension, figure.Si) with { Data = [new Datum(what, figure)] });
     }
 
     // What else hangs on the output changes next to nothing in the bass.

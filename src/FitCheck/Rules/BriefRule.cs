@@ -15,10 +15,14 @@ internal sealed class BriefRule
     private readonly (Status Status, Side Side, Expression Bound)[] _limits;
     private readonly Brief[] _bounds;
     private readonly double _scale;
+    private readonly string[] _ofCondition;
+    private readonly string[] _others;
 
     public BriefRule(Rule rule)
     {
         _rule = rule;
+        _ofCondition = [.. rule.When?.Names ?? []];
+        _others = [.. rule.Names.Except(_ofCondition, StringComparer.Ordinal)];
         _limits = [.. Limit.AllOf(rule).Select(l => (l.Status, l.Side, l.Bound))];
         _bounds = new Brief[_limits.Length];
         _scale = Comparison.ScaleOf(rule.Fact.Type.Dimension);
@@ -46,6 +50,10 @@ internal sealed class BriefRule
         }
         return Compare(fact, guessed, open);
     }
+
+    /// <summary>The same of a table, which is asked for the rest only where the condition holds.</summary>
+    public (Status Status, double Margin)? Judge(BriefTable table) =>
+        _rule.When is { } condition && condition.Weigh(table.With(_ofCondition)) is { IsKnown: true, IsTrue: false } ? null : Judge(table.With(_others));
 
     private (Status, double) Compare(in Brief fact, bool guessed, bool open)
     {

@@ -37,7 +37,7 @@ internal sealed class ArithmeticNode(int offset, char sign, Node left, Node righ
             '*' => one * two,
             _ => Uncertain.Divide(one, two),
         };
-        return number is { } known && !FactInputs.IsNonsense(known)
+        return number is { } known && !Brief.IsNonsense(known)
             ? (new FactValue(type) { Number = known }).RestingOn(a, b)
             : FactValue.Unknown(type).RestingOn(a, b).OrInexact(right, inputs);
     }

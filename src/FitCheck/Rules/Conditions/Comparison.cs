@@ -1,3 +1,4 @@
+using FitCheck.Facts;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Rules.Conditions;
@@ -16,7 +17,7 @@ internal static class Comparison
     {
         if (Less(a.High, b.Low, scale))
             return true;
-        return Less(a.Low, b.High, scale) || FactInputs.IsNonsense(a) || FactInputs.IsNonsense(b) ? null : false;
+        return Less(a.Low, b.High, scale) || Brief.IsNonsense(a) || Brief.IsNonsense(b) ? null : false;
     }
 
     /// <summary>Are a and b the same number?</summary>

@@ -20,7 +20,7 @@ public sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fact
             return FactValue.Unknown(declared.Type, Missing(declared));
         if (value.Type != declared.Type)
             throw new InvalidOperationException($"the fact {name} is declared as {declared.Type}, but computed as {value.Type}");
-        if (value.Number is { } number && IsNonsense(number))
+        if (value.Number is { } number && Brief.IsNonsense(number))
             value = value with { Number = null };
         return value.IsKnown || value.Unsure.Count > 0 ? value : value with { Unsure = [Missing(declared)] };
     }
@@ -31,8 +31,6 @@ public sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fact
 
     /// <summary>True when the fact is a number that may be off.</summary>
     public bool IsInexact(string name) => Of(name).Number is { IsExact: false };
-
-    internal static bool IsNonsense(in Uncertain n) => double.IsNaN(n.Value) || double.IsNaN(n.Low) || double.IsNaN(n.High);
 
     private static Unsure Missing(FactDeclaration fact) => new(
         WhatOf(fact), "Nothing that gives it is recorded: add the data to the catalog or to the build.", Estimated: false, Passing(fact));

@@ -1,7 +1,6 @@
-using FitCheck.Facts;
 using FitCheck.Physics.Quantities;
 
-namespace FitCheck.Rules.Conditions;
+namespace FitCheck.Facts;
 
 /// <summary>
 /// A fact in brief: its value and whether any datum under it is missing or guessed, without the evidence that a finding tells. Judging millions of pairs
@@ -20,7 +19,7 @@ internal readonly record struct Brief(bool IsKnown, bool IsUnsure = false)
     /// <summary>Null where it is unknown or no word.</summary>
     public string? Word { get; init; }
 
-    public static Brief Of(in Uncertain number, bool unsure) => FactInputs.IsNonsense(number) ? Unknown : new(IsKnown: true, unsure) { Number = number };
+    public static Brief Of(in Uncertain number, bool unsure) => IsNonsense(number) ? Unknown : new(IsKnown: true, unsure) { Number = number };
 
     public static Brief Of(bool truth, bool unsure) => new(IsKnown: true, unsure) { IsTrue = truth };
 
@@ -37,4 +36,6 @@ internal readonly record struct Brief(bool IsKnown, bool IsUnsure = false)
             _ => new(IsKnown: true, unsure) { Word = fact.Word },
         };
     }
+
+    internal static bool IsNonsense(in Uncertain n) => double.IsNaN(n.Value) || double.IsNaN(n.Low) || double.IsNaN(n.High);
 }
