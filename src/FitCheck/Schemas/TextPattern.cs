@@ -1,71 +1,62 @@
 namespace FitCheck.Schemas;
 
 /// <summary>
-/// A regular expression as a table: one look-up a character, whatever it holds, and nothing to compile at run time. It takes what schemas of quantities use:
-/// characters, `\d` and escaped signs, classes, groups, alternatives and repeats, between `^` and `$`.
+/// A regular expression as a table that grows as it is used: one look-up a character, whatever it holds, and only those rows are worked out that some text
+/// comes through. It takes what schemas of quantities use: characters, `\d` and escaped signs, classes, groups, alternatives and repeats, between `^` and `$`.
+/// Several threads may ask at once.
 /// </summary>
 internal sealed class TextPattern
 {
-    private const int Dead = 0;
-    private const int Start = 1;
-
     // Beginnings of the ranges of characters that no part of the pattern tells apart.
     private readonly char[] _ranges;
     private readonly byte[] _ascii = new byte[128];
-    private readonly List<int[]> _next = [];
-    private readonly List<bool> _accepts = [];
+    private readonly PatternGraph _graph;
+    private readonly Dictionary<string, Row> _rows = new(StringComparer.Ordinal);
+    private readonly Row _start;
 
     private TextPattern(PatternGraph graph)
     {
+        _graph = graph;
         _ranges = graph.Ranges();
         for (var c = 0; c < _ascii.Length; c++)
             _ascii[c] = (byte)RangeOf((char)c);
-        Determine(graph);
+        _start = RowOf(graph.Reached([PatternGraph.Start]));
     }
+
+    // The subset construction: a row stands for a set of places in the graph. A text that has none left can't match.
+    private sealed record Row(SortedSet<int> Places, bool Accepts, Row?[] Next);
 
     /// <summary>The table of a pattern; null when it uses something else.</summary>
     public static TextPattern? Of(string pattern) => PatternGraph.Read(pattern) is { } graph && graph.Ranges().Length < byte.MaxValue ? new TextPattern(graph) : null;
 
     public bool Matches(string text)
     {
-        var state = Start;
+        var row = _start;
         foreach (var c in text)
         {
-            state = _next[state][c < _ascii.Length ? _ascii[c] : RangeOf(c)];
-            if (state == Dead)
+            var range = c < _ascii.Length ? _ascii[c] : RangeOf(c);
+            row = row.Next[range] ?? After(row, range);
+            if (row.Places.Count == 0)
                 return false;
         }
-        return _accepts[state];
+        return row.Accepts;
+    }
+
+    private Row After(Row row, int range)
+    {
+        lock (_rows)
+            return row.Next[range] ??= RowOf(_graph.Reached(_graph.After(row.Places, _ranges[range])));
+    }
+
+    private Row RowOf(SortedSet<int> places)
+    {
+        var name = string.Join(' ', places);
+        return _rows.TryGetValue(name, out var row) ? row : _rows[name] = new Row(places, places.Contains(_graph.End), new Row?[_ranges.Length]);
     }
 
     private int RangeOf(char c)
     {
         var at = Array.BinarySearch(_ranges, c);
         return at >= 0 ? at : ~at - 1;
-    }
-
-    // The subset construction: a state of the table is a set of places in the graph.
-    private void Determine(PatternGraph graph)
-    {
-        var known = new Dictionary<string, int>(StringComparer.Ordinal);
-        var places = new List<SortedSet<int>>();
-        State([]);
-        State(graph.Reached([PatternGraph.Start]));
-        for (var state = 0; state < places.Count; state++)
-        {
-            for (var range = 0; range < _ranges.Length; range++)
-                _next[state][range] = State(graph.Reached(graph.After(places[state], _ranges[range])));
-        }
-
-        int State(SortedSet<int> set)
-        {
-            var name = string.Join(' ', set);
-            if (known.TryGetValue(name, out var number))
-                return number;
-            places.Add(set);
-            _next.Add(new int[_ranges.Length]);
-            _accepts.Add(set.Contains(graph.End));
-            return known[name] = places.Count - 1;
-        }
     }
 }
