@@ -22,12 +22,17 @@ public static class Lint
         var schemas = new SchemaCheck();
         var files = RuleBytes.Of(folders.Rules, problems);
         var rulesKey = Remembered.Key([.. files.Files.SelectMany(f => new[] { Encoding.UTF8.GetBytes($"lint {f.Layer}:{f.Rule.Id}"), f.Bytes })]);
-        var rules = Rules(files, rulesKey, remembered, problems);
+        // New rules are read and tried while the catalog is.
+        var (sound, told) = (!problems.HasErrors, new ProblemList());
+        var reading = QuickProgram.IsThis ? Task.FromResult(Rules(files, rulesKey, remembered, sound, told)) : Task.Run(() => Rules(files, rulesKey, remembered, sound, told));
+        var rules = new Lazy<RuleSet>(() => reading.GetAwaiter().GetResult().Value);
         var judge = new Lazy<EntryJudge>(() => new EntryJudge(rules.Value));
         var notes = remembered.FileFor(Remembered.Key([.. folders.Catalog.Select(f => Encoding.UTF8.GetBytes(Path.GetFullPath(f)))]) + ".notes");
         var count = 0;
         var catalog = LintedCatalog.Read(folders.Catalog, LintNotes.Read(notes, rulesKey), Examine, problems);
         catalog.Tell();
+        reading.GetAwaiter().GetResult();
+        problems.AddRange(told.Sorted());
         var builds = BuildPaths(paths, folders, problems).ToList();
         if (!problems.HasErrors)
             Builds(builds, folders.Catalog, catalog, rulesKey, rules, new Lazy<SchemaCheck>(schemas), remembered, problems, progress);
@@ -54,9 +59,9 @@ public static class Lint
     }
 
     // Rules that were found good are not read again before an entry or a build has to be judged.
-    private static Lazy<RuleSet> Rules(RuleBytes files, string key, Remembered remembered, ProblemList problems)
+    private static Lazy<RuleSet> Rules(RuleBytes files, string key, Remembered remembered, bool sound, ProblemList problems)
     {
-        if (!problems.HasErrors && remembered.Knows(key))
+        if (sound && remembered.Knows(key))
             return new Lazy<RuleSet>(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, ofCatalog: true));
         if (QuickProgram.IsThis)
             throw new HandOverException();
@@ -65,7 +70,7 @@ public static class Lint
         rules.CheckTemplates(own);
         foreach (var rule in rules.Rules)
             own.AddRange(RuleChecks.Of(rule));
-        if (own.Count == 0 && !problems.HasErrors)
+        if (own.Count == 0 && sound)
             remembered.Add(key);
         problems.AddRange(own.Sorted());
         return new Lazy<RuleSet>(rules);

@@ -135,11 +135,12 @@ internal sealed class LintedCatalog : ICatalogIndex
         var entries = new List<(string, EntryNote)>();
         foreach (var text in EntryText.Of(kind, name, bytes))
         {
-            var digest = FileNotes.DigestOf(text);
-            var note = before.GetValueOrDefault(digest)?.At(new Location(name, text.Line, 1));
+            // Where nothing is known the digest has time until the entry is read.
+            var digest = before.Count > 0 ? FileNotes.DigestOf(text) : null;
+            var note = digest is null ? null : before.GetValueOrDefault(digest)?.At(new Location(name, text.Line, 1));
             if (note is null)
                 _pending.Add(new Pending(entries, entries.Count, text, path, digest));
-            entries.Add((digest, note!));
+            entries.Add((digest!, note!));
         }
         _files.Add((root, new FileNotes(path, kind, stamp?.IsSettled(now) == true ? stamp : null, entries)));
         return false;
@@ -176,13 +177,13 @@ internal sealed class LintedCatalog : ICatalogIndex
         }
     }
 
-    private sealed record Pending(List<(string Digest, EntryNote Note)> Entries, int Index, EntryText Text, string Path, string Digest)
+    private sealed record Pending(List<(string Digest, EntryNote Note)> Entries, int Index, EntryText Text, string Path, string? Digest)
     {
         public void Put(Func<string, EntryText, EntryNote> examine)
         {
             var note = examine(CatalogFiles.IdOf(Text, Path), Text);
             // Two entries of one list never share a place, so no two threads write the same one.
-            Entries[Index] = (Digest, note);
+            Entries[Index] = (Digest ?? FileNotes.DigestOf(Text), note);
         }
     }
 }
