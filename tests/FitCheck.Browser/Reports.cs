@@ -16,6 +16,14 @@ public sealed class Reports : IDisposable
     /// <summary>The installation sheet for a build of the catalog.</summary>
     public string Sheet(string build) => _made.GetOrAdd("sheet of " + build, _ => new(() => Make(build, "sheet", "--sheet"))).Value;
 
+    /// <summary>The page that a command makes of these builds of the catalog.</summary>
+    public string Page(string command, params string[] builds) => _made.GetOrAdd($"{command} {string.Join(' ', builds)}", _ => new(() =>
+    {
+        var html = Path.Combine(_folder.FullName, $"page-{_made.Count}.html");
+        Run([.. command.Split(' '), .. builds.Select(BuildFile), "--format", "html", "--output", html]);
+        return html;
+    })).Value;
+
     /// <summary>The program's standard output for a build in another format.</summary>
     public static string Output(string build, string format) => Run("check", BuildFile(build), "--format", format);
 
