@@ -55,7 +55,8 @@ internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal
         var open = slots.Where(s => changes.All(c => c.Slot != s)).ToList();
         var (cause, choices) = bench.Assess(changes).Issues.Where(goal.IsBad)
             .Select(i => (Cause: i, Choices: open.Where(i.IsOfPrice ? s => bench.SavingOf(s) > 0 : i.RestsOn).ToList()))
-            .MinBy(c => c.Choices.Sum(s => s.Options.Count));
+            // Counting options would have the parts read of every slot that has a say.
+            .MinBy(c => c.Choices.Count + c.Choices.Count(s => s.IsVoice));
         var tried = choices.Where(s => s.IsVoice == voices || voicesToo || cause.IsOfPrice).Select(s => new Trial(s, Order(s, cause))).ToList();
         // The slots in turn: that the first one is no help at all is known only after its last option.
         for (var turn = 0; tried.Exists(t => turn < t.Choices.Count && t.Judged < Width); turn++)
