@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
-using FitCheck.Physics.Quantities;
 using FitCheck.Facts;
+using FitCheck.Physics.Quantities;
 using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
