@@ -44,17 +44,21 @@ internal sealed class CatalogFiles
     private static void ReadFolder(string root, Dictionary<string, EntryText> byId, List<TakenId> taken, Sha256 hash, ProblemList problems)
     {
         var here = new Dictionary<string, EntryText>(StringComparer.Ordinal);
-        (string Kind, string Path)[] files = [.. In(root)];
-        var read = new ReadFile[files.Length];
-        // Small files are read sooner than another thread gets going.
-        if (files.Length > 1 && SizeOf(files) > ManyBytes)
-            Parallel.For(0, files.Length, i => read[i] = ReadFile.Of(files[i].Kind, files[i].Path));
-        else
-            for (var i = 0; i < files.Length; i++)
-                read[i] = ReadFile.Of(files[i].Kind, files[i].Path);
-        for (var i = 0; i < files.Length; i++)
+        var files = new List<(string Kind, string Path, byte[] Bytes)>();
+        foreach (var (kind, path) in In(root))
         {
-            problems.AddRange(read[i].Problems.All);
+            if (Bytes(path, ShownPath.Of(path), problems) is { } bytes)
+                files.Add((kind, path, bytes));
+        }
+        var read = new (string Digest, IReadOnlyList<(string Id, EntryText Text)> Entries)[files.Count];
+        // A small catalog is through sooner than another thread gets going.
+        if (files.Sum(f => (long)f.Bytes.Length) > ManyBytes)
+            Parallel.For(0, read.Length, Read);
+        else
+            for (var i = 0; i < read.Length; i++)
+                Read(i);
+        for (var i = 0; i < read.Length; i++)
+        {
             hash.Append(Encoding.UTF8.GetBytes($"{Path.GetRelativePath(root, files[i].Path).Replace('\\', '/')}\n{read[i].Digest}\n"));
             foreach (var (id, entry) in read[i].Entries)
             {
@@ -64,29 +68,11 @@ internal sealed class CatalogFiles
                     taken.Add(Tell(new TakenId(id, entry.IdPlace(), here[id].File), problems));
             }
         }
-    }
 
-    private static long SizeOf((string Kind, string Path)[] files)
-    {
-        try
+        void Read(int i)
         {
-            return files.Sum(f => new FileInfo(f.Path).Length);
-        }
-        catch (IOException)
-        {
-            return 0;
-        }
-    }
-
-    private sealed record ReadFile(string Digest, IReadOnlyList<(string Id, EntryText Entry)> Entries, ProblemList Problems)
-    {
-        public static ReadFile Of(string kind, string path)
-        {
-            var problems = new ProblemList();
-            var name = ShownPath.Of(path);
-            return Bytes(path, name, problems) is { } bytes
-                ? new ReadFile(Sha256.Of(bytes), [.. EntryText.Of(kind, name, bytes).Select(e => (IdOf(e, path), e))], problems)
-                : new ReadFile("", [], problems);
+            var (kind, path, bytes) = files[i];
+            read[i] = (Sha256.Of(bytes), [.. EntryText.Of(kind, ShownPath.Of(path), bytes).Select(e => (IdOf(e, path), e))]);
         }
     }
 

@@ -56,6 +56,7 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
             at = next;
             if (line.IsEmpty)
                 continue;
+            // FNV-1a, 64 bits.
             var digest = 14695981039346656037UL;
             foreach (var letter in line)
                 digest = (digest ^ letter) * 1099511628211UL;

@@ -32,8 +32,11 @@ public sealed class PartsCatalog : ICatalogIndex
     public IEnumerable<string> IdsOf(string kind) => Of(kind).Select(e => e.Id);
 
     /// <summary>Ids of one kind whose text may have the word, or lacks a key, in ordinal order; the others surely have the key and not the word. Nothing is parsed.</summary>
-    internal IEnumerable<string> IdsMentioning(string kind, string word, string? orWithout = null) =>
-        Mentioning(kind, Encoding.UTF8.GetBytes(word), orWithout is null ? null : Encoding.UTF8.GetBytes(orWithout + ":"));
+    internal IEnumerable<string> IdsMentioning(string kind, string word, string? orWithout = null)
+    {
+        var (written, key) = (Encoding.UTF8.GetBytes(word), orWithout is null ? null : Encoding.UTF8.GetBytes(orWithout + ":"));
+        return Of(kind).Where(e => e.Text.MayHave(written) || (key is not null && !e.Text.HasKey(key))).Select(e => e.Id);
+    }
 
     /// <summary>How many lines the text of each of these entries shares with any of some others of their kind. Nothing is parsed.</summary>
     internal int[] SharedLines(IReadOnlyList<string> ids, string kind, IEnumerable<string> others)
@@ -122,9 +125,6 @@ public sealed class PartsCatalog : ICatalogIndex
     internal static string Missing(string id, string? wanted, string? found, IEnumerable<string> candidates) => wanted is not null && found is not null && found != wanted
         ? $"`{id}` is {Article(found)}, expected {Article(wanted)}"
         : $"no {wanted ?? "part"} `{id}` in the catalog{Nearest.Hint(id, candidates)}";
-
-    private IEnumerable<string> Mentioning(string kind, byte[] word, byte[]? orWithout) =>
-        Of(kind).Where(e => e.Text.MayHave(word) || (orWithout is not null && !e.Text.HasKey(orWithout))).Select(e => e.Id);
 
     private IReadOnlyList<(string Id, EntryText Text)> Of(string kind)
     {

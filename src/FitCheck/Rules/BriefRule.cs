@@ -32,9 +32,23 @@ internal sealed class BriefRule
     /// <param name="facts">By their slots in the rule's scope.</param>
     public (Status Status, double Margin)? Judge(ReadOnlySpan<Brief> facts)
     {
-        var when = _rule.When is { } condition ? condition.Weigh(facts) : Brief.Of(true, unsure: false);
-        if (when is { IsKnown: true, IsTrue: false })
-            return null;
+        var when = When(facts);
+        return IsLeftOut(when) ? null : Judge(facts, when);
+    }
+
+    /// <summary>The same of a table, which is asked for the rest only where the condition holds.</summary>
+    public (Status Status, double Margin)? Judge(BriefTable table)
+    {
+        var when = When(table.With(_ofCondition));
+        return IsLeftOut(when) ? null : Judge(table.With(_others), when);
+    }
+
+    private Brief When(ReadOnlySpan<Brief> facts) => _rule.When is { } condition ? condition.Weigh(facts) : Brief.Of(true, unsure: false);
+
+    private static bool IsLeftOut(in Brief when) => when is { IsKnown: true, IsTrue: false };
+
+    private (Status Status, double Margin) Judge(ReadOnlySpan<Brief> facts, in Brief when)
+    {
         if (!when.IsKnown)
             return (Status.Measure, double.NaN);
         var fact = _rule.Fact.Weigh(facts);
@@ -50,10 +64,6 @@ internal sealed class BriefRule
         }
         return Compare(fact, guessed, open);
     }
-
-    /// <summary>The same of a table, which is asked for the rest only where the condition holds.</summary>
-    public (Status Status, double Margin)? Judge(BriefTable table) =>
-        _rule.When is { } condition && condition.Weigh(table.With(_ofCondition)) is { IsKnown: true, IsTrue: false } ? null : Judge(table.With(_others));
 
     private (Status, double) Compare(in Brief fact, bool guessed, bool open)
     {

@@ -12,6 +12,9 @@ namespace FitCheck.Suggestions;
 /// <summary>Tries changes of a build: the changed text is read and judged by the same facts and rules as any build; only the messages are left out.</summary>
 internal sealed class Bench
 {
+    /// <summary>So many options of a slot are best prepared together.</summary>
+    public const int Ahead = 32;
+
     private readonly PartsCatalog _catalog;
     private readonly RuleSet _rules;
     private readonly string _file;
@@ -45,7 +48,7 @@ internal sealed class Bench
         // Asked for one finding, then another, then all.
         var key = ChangeKey.Of(changes);
         if (_last?.Key != key)
-            _last = (key, TextOf(changes) is { } text ? ReadText(text) : null);
+            _last = (key, Changed(changes));
         return _last.Value.Build;
     }
 
@@ -86,13 +89,15 @@ internal sealed class Bench
         var seen = _seen[issue.Id];
         IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f]).Where(c => !seen.Of.ContainsKey(seen.Basis.KeyOf(c)))];
         var found = new (bool IsPossible, Issue? Issue)[open.Length];
-        Parallel.For(0, open.Length, i => found[i] = Alone(issue, seen, TextOf(open[i]) is { } text ? ReadText(text) : null));
+        Parallel.For(0, open.Length, i => found[i] = Alone(issue, seen, Changed(open[i])));
         for (var i = 0; i < open.Length; i++)
         {
             if (found[i].IsPossible)
                 seen.Add(seen.Basis.KeyOf(open[i]), found[i].Issue);
         }
     }
+
+    private Build? Changed(IReadOnlyList<Change> changes) => TextOf(changes) is { } text ? ReadText(text) : null;
 
     private static (bool IsPossible, Issue? Issue) Alone(Issue issue, Seen seen, Build? build) =>
         build is not null && Table(build, issue) is { } table ? (true, Judge(build, issue.Rule, table, seen.Basis.Atoms)) : (false, null);

@@ -29,8 +29,6 @@ internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finish
 internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, int wanted, TimeSpan time)
 {
     private const int Remembered = 4;
-    // So many options are looked at together.
-    private const int Ahead = 32;
 
     private readonly Stopwatch _clock = Stopwatch.StartNew();
     private readonly AnswerOrder _order = new(goal);
@@ -145,8 +143,8 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
             {
                 if ((choices.ToSave && !bench.Saves(slot, slot.Options[choice])) || (_late |= _clock.Elapsed > time))
                     continue;
-                if (unknown is not null && choice % Ahead == 0)
-                    bench.Prepare(unknown, _changes, Enumerable.Range(choice, Math.Min(Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
+                if (unknown is not null && choice % Bench.Ahead == 0)
+                    bench.Prepare(unknown, _changes, Enumerable.Range(choice, Math.Min(Bench.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
                 _changes.Add(new Change(slot, choice));
                 if (isWanted(_changes))
                     Visit(voices + (slot.IsVoice ? 1 : 0), choices.Cause);

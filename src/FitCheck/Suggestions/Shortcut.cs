@@ -15,13 +15,12 @@ internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal
 {
     // So many options of a slot that remove a finding are judged in full; the others wait for the exact search.
     private const int Width = 100;
-    // So many options of a slot are looked at together.
-    private const int Ahead = 32;
+    // Where money is to be saved, so many of the cheapest do.
     private const int Cheapest = 4;
 
     private readonly Stopwatch _clock = Stopwatch.StartNew();
     private readonly PriorityQueue<(IReadOnlyList<Change> Changes, bool Voices), (double Bad, decimal Price)> _open = new();
-    private readonly HashSet<string> _seen = [];
+    private readonly HashSet<ChangeKey> _seen = [];
 
     /// <summary>The answer, with no change that it could do without; null when none was found in time.</summary>
     public Answer? Find()
@@ -41,7 +40,7 @@ internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal
     // Judges a combination and keeps it to go on from; an answer when nothing stands in its way.
     private Answer? Add(IReadOnlyList<Change> changes)
     {
-        if (!_seen.Add(new Answer(changes, Assessment.Impossible).Words) || bench.Assess(changes) is not { IsPossible: true } assessment)
+        if (!_seen.Add(ChangeKey.Of(changes)) || bench.Assess(changes) is not { IsPossible: true } assessment)
             return null;
         var bad = assessment.Issues.Count(goal.IsBad);
         if (bad == 0)
@@ -61,8 +60,8 @@ internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal
         // The slots in turn: that the first one is no help at all is known only after its last option.
         for (var turn = 0; tried.Exists(t => turn < t.Choices.Count && t.Judged < Width); turn++)
         {
-            if (!cause.IsOfPrice && turn % Ahead == 0)
-                bench.Prepare(cause, changes, tried.Where(t => t.Judged < Width).SelectMany(t => t.Choices.Skip(turn).Take(Ahead).Select(c => new Change(t.Slot, c))));
+            if (!cause.IsOfPrice && turn % Bench.Ahead == 0)
+                bench.Prepare(cause, changes, tried.Where(t => t.Judged < Width).SelectMany(t => t.Choices.Skip(turn).Take(Bench.Ahead).Select(c => new Change(t.Slot, c))));
             foreach (var trial in tried.Where(t => turn < t.Choices.Count && t.Judged < Width))
             {
                 IReadOnlyList<Change> next = [.. changes, new Change(trial.Slot, trial.Choices[turn])];

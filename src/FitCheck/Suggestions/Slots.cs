@@ -6,6 +6,7 @@ namespace FitCheck.Suggestions;
 /// <summary>Everything in a build that may be chosen otherwise.</summary>
 internal static class Slots
 {
+    // Slots with few options are numbered apart, for what is known of combinations is kept by number.
     private const int FirstOfFew = 1_000;
 
     /// <summary>All but what is to be kept.</summary>
