@@ -75,19 +75,23 @@ public sealed class BoltPattern
     {
         if (DistanceTo(other, 0) > clearance)
             return null;
-        // The distance grows with the angle up to a right angle.
-        double keeps = 0, breaks = Math.PI / 2;
-        if (DistanceTo(other, breaks) <= clearance)
-            return breaks;
-        for (var i = 0; i < 60; i++)
-        {
-            var middle = (keeps + breaks) / 2;
-            if (DistanceTo(other, middle) <= clearance)
-                keeps = middle;
-            else
-                breaks = middle;
-        }
-        return keeps;
+        var (inner, outer) = (Math.Max(0, Radius - (Slot / 2)), Radius + (Slot / 2));
+        var (otherInner, otherOuter) = (Math.Max(0, other.Radius - (other.Slot / 2)), other.Radius + (other.Slot / 2));
+        var most = Math.Max(Turning(inner, otherInner, otherOuter, clearance), Turning(outer, otherInner, otherOuter, clearance));
+        return Math.Max(most, Math.Max(Turning(otherInner, inner, outer, clearance), Turning(otherOuter, inner, outer, clearance)));
+    }
+
+    /// <summary>
+    /// The angle up to a right one by which a point at a radius may stand aside of a slot: points at r and s are r² + s² − 2·r·s·cos δ apart, squared, so that
+    /// sin²(δ/2) = (c² − (r − s)²)/(4·r·s) where they are c apart; δ is largest for s² = r² − c², or for the end of the slot that is nearest to it.
+    /// </summary>
+    private static double Turning(double r, double low, double high, double clearance)
+    {
+        var s = Math.Clamp(Math.Sqrt(Math.Max(0, (r * r) - (clearance * clearance))), low, high);
+        if (r * s == 0)
+            return Math.Max(r, s) <= clearance ? Math.PI / 2 : 0;
+        var square = ((clearance * clearance) - ((r - s) * (r - s))) / (4 * r * s);
+        return square <= 0 ? 0 : square >= 0.5 ? Math.PI / 2 : 2 * Math.Asin(Math.Sqrt(square));
     }
 
     /// <summary>
@@ -102,108 +106,18 @@ public sealed class BoltPattern
     {
         if (Tolerance(turned, clearance) is not { } tolerance)
             return new BoltMatch(only is { Count: > 0 } ? only[0] : 0, new bool[Angles.Count], new bool[turned.Angles.Count]);
-        var best = Best(turned, tolerance, only, null);
-        return best ?? new BoltMatch(0, new bool[Angles.Count], new bool[turned.Angles.Count]);
+        return new BoltTurns(this, turned, tolerance, only).Best();
     }
 
-    private BoltMatch? Best(BoltPattern turned, double tolerance, IReadOnlyList<double>? only, BoltMatch? best)
-    {
-        var worstOfBest = double.PositiveInfinity;
-        foreach (var a in Angles)
-        {
-            foreach (var b in turned.Angles)
-            {
-                foreach (var end in (ReadOnlySpan<double>)[a - b - tolerance, a - b, a - b + tolerance])
-                {
-                    if (only is null || Near(end, only, tolerance))
-                        Try(end);
-                }
-            }
-        }
-        foreach (var rotation in only ?? [0])
-            Try(rotation);
-        return best;
-
-        void Try(double rotation)
-        {
-            var match = At(turned, rotation, tolerance);
-            // In the middle between the extreme offsets the worst hole is least off, and every hole still meets, unless holes lie closer than the tolerance.
-            var (low, high) = Offsets(turned, match);
-            var centred = At(turned, rotation + ((low + high) / 2), tolerance);
-            if (centred.Meeting >= match.Meeting && (only is null || Near(centred.Rotation, only, tolerance)))
-                match = centred;
-            var (after, until) = Offsets(turned, match);
-            var worst = Math.Max(Math.Abs(after), Math.Abs(until));
-            if (best is null || match.Meeting > best.Meeting || (match.Meeting == best.Meeting && (worst < worstOfBest - 1e-9
-                || (worst < worstOfBest + 1e-9 && Math.Abs(Signed(match.Rotation)) < Math.Abs(Signed(best.Rotation)) - 1e-9))))
-            {
-                (best, worstOfBest) = (match, worst);
-            }
-        }
-    }
-
-    // Which holes meet at one rotation. A hole takes one screw, so that no two may share one on the other face: the largest matching, by augmenting paths.
-    private BoltMatch At(BoltPattern turned, double rotation, double tolerance)
-    {
-        var own = new bool[Angles.Count];
-        var partner = new int[turned.Angles.Count];
-        Array.Fill(partner, -1);
-        for (var i = 0; i < own.Length; i++)
-            own[i] = Place(i, new bool[partner.Length]);
-        var others = new bool[partner.Length];
-        for (var j = 0; j < others.Length; j++)
-            others[j] = partner[j] >= 0;
-        return new BoltMatch(rotation, own, others);
-
-        bool Place(int i, bool[] seen)
-        {
-            for (var j = 0; j < partner.Length; j++)
-            {
-                if (seen[j] || Math.Abs(Signed(Angles[i] - turned.Angles[j] - rotation)) > tolerance + 1e-9)
-                    continue;
-                seen[j] = true;
-                if (partner[j] >= 0 && !Place(partner[j], seen))
-                    continue;
-                partner[j] = i;
-                return true;
-            }
-            return false;
-        }
-    }
-
-    private (double Low, double High) Offsets(BoltPattern turned, BoltMatch match)
-    {
-        double low = double.PositiveInfinity, high = double.NegativeInfinity;
-        for (var i = 0; i < Angles.Count; i++)
-        {
-            if (!match.Meets[i])
-                continue;
-            var nearest = double.PositiveInfinity;
-            foreach (var b in turned.Angles)
-            {
-                var off = Signed(Angles[i] - b - match.Rotation);
-                if (Math.Abs(off) < Math.Abs(nearest))
-                    nearest = off;
-            }
-            (low, high) = (Math.Min(low, nearest), Math.Max(high, nearest));
-        }
-        return low > high ? (0, 0) : (low, high);
-    }
-
-    private static bool Near(double rotation, IReadOnlyList<double> only, double tolerance)
-    {
-        foreach (var allowed in only)
-        {
-            if (Math.Abs(Signed(rotation - allowed)) <= tolerance + 1e-9)
-                return true;
-        }
-        return false;
-    }
+    /// <summary>How many holes meet where most do: as many as <see cref="Align"/> finds, without looking for the best of the turns at which they do.</summary>
+    /// <inheritdoc cref="Align"/>
+    public int MostMeeting(BoltPattern turned, double clearance, IReadOnlyList<double>? only = null) =>
+        Tolerance(turned, clearance) is { } tolerance ? new BoltTurns(this, turned, tolerance, only).Most() : 0;
 
     private static double Within(double angle) => angle - (Math.Floor(angle / Turn) * Turn);
 
     // From minus half a turn to half a turn.
-    private static double Signed(double angle) => angle - (Math.Round(angle / Turn) * Turn);
+    internal static double Signed(double angle) => angle - (Math.Round(angle / Turn) * Turn);
 }
 
 /// <summary>How two bolt patterns lie on each other.</summary>

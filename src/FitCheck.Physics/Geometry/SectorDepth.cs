@@ -19,12 +19,15 @@ internal sealed class SectorDepth
     private readonly double _from;
     private readonly double _lean;
     private readonly ClockSector _sector;
+    // The rays at the sector's two ends.
+    private readonly (double X, double Y)[] _rays;
     private double _deepest = double.NegativeInfinity;
 
     private SectorDepth(double tilt, double fromRadius, double leanHour, ClockSector sector)
     {
         (_sin, _cos) = Math.SinCos(tilt);
         (_from, _lean, _sector) = (fromRadius, leanHour, sector);
+        _rays = [Ray(sector.FromHour), Ray(sector.ToHour)];
     }
 
     /// <summary>The largest z + t over the body's points in the region; null when there are none. The tilt is in radians, from 0 to below π/2.</summary>
@@ -41,9 +44,8 @@ internal sealed class SectorDepth
     {
         Corner(from.Z, from.R);
         Corner(to.Z, to.R);
-        foreach (var hour in (ReadOnlySpan<double>)[_sector.FromHour, _sector.ToHour])
+        foreach (var (x, y) in _rays)
         {
-            var (y, x) = Math.SinCos(Angle(hour));
             Conic(from, to, x, y);
             AtRadius(from, to, x * _from, y * _from);
         }
@@ -77,10 +79,9 @@ internal sealed class SectorDepth
                 }
             }
         }
-        foreach (var hour in (ReadOnlySpan<double>)[_sector.FromHour, _sector.ToHour])
+        foreach (var (x, y) in _rays)
         {
             // At ρ along the ray (x, y): u = ρ·x/cosθ − s·tanθ and v = ρ·y, with u² + v² = r².
-            var (y, x) = Math.SinCos(Angle(hour));
             var (slope, shift) = (x / _cos, s * _sin / _cos);
             var (first, second) = Roots((slope * slope) + (y * y), -slope * shift, (shift * shift) - (r * r));
             Try(s, (first * slope) - shift, first * y);
@@ -150,7 +151,11 @@ internal sealed class SectorDepth
     // 0 is at +x, where the magnet moves: opposite to the hour of the lean.
     private bool InSector(double x, double y) => _sector.Contains(_lean + 6 + (Math.Atan2(y, x) * 6 / Math.PI));
 
-    private double Angle(double hour) => (hour - _lean - 6) * Math.PI / 6;
+    private (double X, double Y) Ray(double hour)
+    {
+        var (y, x) = Math.SinCos((hour - _lean - 6) * Math.PI / 6);
+        return (x, y);
+    }
 
     private static bool Between(double r, double a, double b) => r >= Math.Min(a, b) - Touch && r <= Math.Max(a, b) + Touch;
 

@@ -83,11 +83,12 @@ public static class StackUp
     {
         if (input.HalfWidth == 0)
             return 0;
-        var moved = (double[])values.Clone();
-        moved[index] = input.Nominal - input.HalfWidth;
-        var down = Math.Abs(f(moved) - nominal);
-        moved[index] = input.Nominal + input.HalfWidth;
-        return Math.Max(down, Math.Abs(f(moved) - nominal));
+        values[index] = input.Nominal - input.HalfWidth;
+        var down = Math.Abs(f(values) - nominal);
+        values[index] = input.Nominal + input.HalfWidth;
+        var up = Math.Abs(f(values) - nominal);
+        values[index] = input.Nominal;
+        return Math.Max(down, up);
     }
 
     private static double Scale((string Name, double Nominal, double HalfWidth) input) =>

@@ -12,26 +12,38 @@ namespace FitCheck.Charts;
 /// </summary>
 internal sealed class KindRules
 {
-    private readonly Entry[] _all;
     private readonly Dictionary<RestsOn, Entry[]> _groups = [];
-    private readonly Dictionary<RestsOn, Entry[]> _harmless = [];
+    private readonly Dictionary<RestsOn, int> _canFail = [];
+    private readonly Entry[] _shared;
     private readonly Func<Spot, Brief>[] _sources;
     private readonly Dictionary<RestsOn, int[]> _facts = [];
     private readonly Brief[] _settled;
     private readonly RestsOn[] _restsOn;
+    // For each slot the number of the asking for which its fact was last worked out.
+    private readonly int[] _workedFor;
+    private readonly int _rules;
+    private readonly int _firstOfPair = int.MaxValue;
+    private int _asking;
 
-    private sealed record Entry(int Order, BriefRule Rule, int[] Slots, RestsOn RestsOn, bool IsLength);
+    private sealed record Entry(int Order, BriefRule Rule, int[] Slots, int[] Own, RestsOn RestsOn, bool IsLength, bool CanFail, bool IsSlow);
 
-    public KindRules(PairRules rules, FactTable settled, IReadOnlyDictionary<string, Func<Spot, Brief>> worked)
+    /// <param name="rules">All that judge a chart.</param>
+    /// <param name="settled">Facts of one pair of the kind: those that rest on nothing are the same for all.</param>
+    /// <param name="worked">The facts by name that a spot works out by itself.</param>
+    /// <param name="mounts">Whether a spacer or a cup carries the driver; without, what rests on one rests on driver and place.</param>
+    /// <param name="shared">Rules, by their place in the order of judging, that are asked once for this kind and another; see <see cref="Shared"/>.</param>
+    public KindRules(PairRules rules, FactTable settled, IReadOnlyDictionary<string, Func<Spot, Brief>> worked, bool mounts, IReadOnlySet<int> shared)
     {
         var scope = rules.Judged.Count > 0 ? rules.Judged[0].Scope : new FactScope(Subject.Position, []);
+        _rules = rules.Judged.Count;
         _sources = new Func<Spot, Brief>[scope.Names.Count];
         _settled = new Brief[scope.Names.Count];
         _restsOn = new RestsOn[scope.Names.Count];
+        _workedFor = new int[scope.Names.Count];
         var known = new Dictionary<string, FactValue>(StringComparer.Ordinal);
         foreach (var name in scope.Names)
         {
-            _restsOn[scope.SlotOf(name)] = scope.Find(name)!.RestsOn;
+            _restsOn[scope.SlotOf(name)] = mounts ? scope.Find(name)!.RestsOn : OnPanel(scope.Find(name)!.RestsOn);
             _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) ?? (s => s.Other(name));
             if (scope.Find(name)!.RestsOn == RestsOn.Nothing && settled.Values.TryGetValue(name, out var value))
                 _settled[scope.SlotOf(name)] = Brief.Of(known[name] = value);
@@ -43,20 +55,40 @@ internal sealed class KindRules
             // What the settled facts alone make false is never asked.
             if (rule.When?.Evaluate(new FactInputs(scope, known, absentIsOpen: true)).Truth == false)
                 continue;
-            var slots = rule.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
-            asked.Add(new Entry(i, new BriefRule(rule), slots, PairRules.RestsOnOf(rule), rule.Unit?.Dimension == Dimension.Metre));
+            var brief = new BriefRule(rule, Truth);
+            var slots = brief.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
+            var restsOn = slots.Aggregate(RestsOn.Nothing, (all, slot) => all | _restsOn[slot]);
+            asked.Add(new Entry(i, brief, slots, Array.FindAll(slots, s => _restsOn[s] == restsOn), restsOn, rule.Unit?.Dimension == Dimension.Metre,
+                rule.Fail is not null, brief.Names.Any(Spot.Slow.Contains)));
         }
-        // A rule that can't fail says nothing of a pair that another rule fails.
-        asked = [.. asked.OrderBy(e => rules.Judged[e.Order].Fail is null).ThenBy(e => e.Order)];
-        _all = [.. asked];
-        foreach (var group in asked.GroupBy(e => e.RestsOn))
-            _groups[group.Key] = [.. group];
-        foreach (var group in asked.Where(e => rules.Judged[e.Order].Fail is null).GroupBy(e => e.RestsOn))
-            _harmless[group.Key] = [.. group];
+        _shared = Sorted(asked.Where(e => shared.Contains(e.Order)));
+        foreach (var group in asked.Where(e => !shared.Contains(e.Order)).GroupBy(e => e.RestsOn))
+        {
+            _groups[group.Key] = Sorted(group);
+            _canFail[group.Key] = group.Count(e => e.CanFail);
+            if (group.Key == RestsOn.Pair)
+                _firstOfPair = group.Min(e => e.Order);
+        }
         // What a rule asks that rests on more has to be handed on; what rests on a driver or a place alone is always.
         foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn || _restsOn[s] is RestsOn.Driver or RestsOn.Place)).Distinct().GroupBy(s => _restsOn[s]))
             _facts[group.Key] = [.. group];
+
+        // A rule that can't fail says nothing of a pair that another rule fails; what is soon worked out may spare the rest.
+        static Entry[] Sorted(IEnumerable<Entry> entries) => [.. entries.OrderBy(e => !e.CanFail).ThenBy(e => e.IsSlow).ThenBy(e => e.Order)];
+
+        bool? Truth(string name) => known.GetValueOrDefault(name) is { Truth: { } truth, Unsure.Count: 0 } ? truth : null;
     }
+
+    /// <summary>The rules, by their place in the order of judging, that rest on driver and place alone and say the same for both kinds.</summary>
+    public static HashSet<int> Shared(PairRules rules, FactTable one, FactTable other)
+    {
+        return [.. Enumerable.Range(0, rules.Judged.Count).Where(i => PairRules.RestsOnOf(rules.Judged[i]) == (RestsOn.Driver | RestsOn.Place) && IsSame(rules.Judged[i]))];
+
+        bool IsSame(Rule rule) => rule.Names.Where(n => rule.Scope.Find(n)!.RestsOn == RestsOn.Nothing)
+            .All(n => Brief.Of(one.Values.GetValueOrDefault(n)) == Brief.Of(other.Values.GetValueOrDefault(n)));
+    }
+
+    private static RestsOn OnPanel(RestsOn on) => on.HasFlag(RestsOn.Mount) ? RestsOn.Driver | RestsOn.Place : on;
 
     /// <summary>Facts of one spot by their slots, with the settled ones in place.</summary>
     public Brief[] Sheet() => (Brief[])_settled.Clone();
@@ -69,10 +101,13 @@ internal sealed class KindRules
     }
 
     /// <summary>Takes them from a sheet.</summary>
-    public Brief[] Taken(RestsOn on, ReadOnlySpan<Brief> sheet)
+    /// <param name="on">What they rest on.</param>
+    /// <param name="sheet">Has them.</param>
+    /// <param name="into">Room of an earlier taking that may be used again.</param>
+    public Brief[] Taken(RestsOn on, ReadOnlySpan<Brief> sheet, Brief[]? into = null)
     {
         var slots = _facts.GetValueOrDefault(on) ?? [];
-        var taken = new Brief[slots.Length];
+        var taken = into?.Length == slots.Length ? into : new Brief[slots.Length];
         for (var i = 0; i < slots.Length; i++)
             taken[i] = sheet[slots[i]];
         return taken;
@@ -88,57 +123,54 @@ internal sealed class KindRules
             sheet[slots[i]] = taken[i];
     }
 
-    /// <summary>What the rules say that rest on just this, in order, until one fails; their own facts are worked out when first asked for.</summary>
+    /// <summary>What the rules say that rest on just this; their own facts are worked out when first asked for.</summary>
     /// <param name="on">What they rest on.</param>
     /// <param name="spot">Where.</param>
     /// <param name="sheet">Has the facts that rest on less.</param>
     public Partial Ask(RestsOn on, Spot spot, Span<Brief> sheet) =>
-        _groups.TryGetValue(on, out var group) ? Ask(group, spot, sheet, on, exactly: true) : Partial.Nothing;
+        _groups.TryGetValue(on, out var group) ? Ask(group, spot, sheet, Partial.Nothing, Outcome.Worst) : Partial.Nothing;
+
+    /// <summary>What the rules say that are shared with another kind.</summary>
+    public Partial AskShared(Spot spot, Span<Brief> sheet) => Ask(_shared, spot, sheet, Partial.Nothing, Outcome.Worst);
 
     /// <summary>The same of those that can fail alone, or of the others.</summary>
     public Partial Ask(RestsOn on, Spot spot, Span<Brief> sheet, bool canFail)
     {
         if (!_groups.TryGetValue(on, out var group))
             return Partial.Nothing;
-        var harmless = _harmless.GetValueOrDefault(on) ?? [];
-        return canFail ? Ask(group.AsSpan(0, group.Length - harmless.Length), spot, sheet, on, exactly: true) : Ask(harmless, spot, sheet, on, exactly: true);
+        var count = _canFail[on];
+        return Ask(canFail ? group.AsSpan(0, count) : group.AsSpan(count), spot, sheet, Partial.Nothing, Outcome.Worst);
     }
 
-    /// <summary>What all rules say, in order, until one fails.</summary>
-    /// <param name="spot">Where.</param>
-    /// <param name="sheet">Has the facts that rest on the driver alone, and on the place alone.</param>
-    public Partial AskAll(Spot spot, Span<Brief> sheet) => Ask(_all, spot, sheet, RestsOn.Pair, exactly: false);
+    /// <summary>False when a rule has failed that comes before all that rest on driver, mount and place.</summary>
+    public bool MayAskPair(in Partial said) => said.Failed >= _firstOfPair;
 
-    private Partial Ask(ReadOnlySpan<Entry> entries, Spot spot, Span<Brief> sheet, RestsOn on, bool exactly)
+    /// <summary>The same of all that rest on driver, mount and place, put together with what others say; no more is asked once it is no better than the best.</summary>
+    public Partial AskPair(Spot spot, Span<Brief> sheet, in Partial said, in Outcome best) =>
+        _groups.TryGetValue(RestsOn.Pair, out var group) ? Ask(group, spot, sheet, said, best) : said;
+
+    private Partial Ask(ReadOnlySpan<Entry> entries, Spot spot, Span<Brief> sheet, Partial said, in Outcome best)
     {
-        var said = Partial.Nothing;
-        Span<bool> worked = stackalloc bool[sheet.Length];
+        _asking++;
         foreach (var entry in entries)
         {
-            foreach (var slot in entry.Slots)
+            if (said.HasFailed && (!entry.CanFail || said.Failed < entry.Order))
+                continue;
+            foreach (var slot in entry.Own)
             {
-                if (worked[slot] || (exactly ? _restsOn[slot] != on : _restsOn[slot] is RestsOn.Driver or RestsOn.Place))
+                if (_workedFor[slot] == _asking)
                     continue;
                 sheet[slot] = _sources[slot](spot);
-                worked[slot] = true;
+                _workedFor[slot] = _asking;
             }
-            if (!Ask(entry, sheet, ref said))
+            if (entry.Rule.Judge(sheet) is not var (status, metres))
+                continue;
+            var margin = entry.IsLength ? Outcome.Nanometres(metres) : Outcome.NoMargin;
+            said = status == Status.Fail ? said.WithFailed(entry.Order, margin) : said.With(status, margin);
+            // What is said so far only gets worse.
+            if (!said.ToOutcome(_rules).IsBetterThan(best))
                 break;
         }
         return said;
-    }
-
-    private static bool Ask(Entry entry, ReadOnlySpan<Brief> sheet, ref Partial said)
-    {
-        if (entry.Rule.Judge(sheet) is not var (status, metres))
-            return true;
-        var margin = entry.IsLength ? Outcome.Nanometres(metres) : Outcome.NoMargin;
-        if (status == Status.Fail)
-        {
-            said = new Partial(Status.Fail, entry.Order, margin, said.Least);
-            return false;
-        }
-        said = said.With(status, margin);
-        return true;
     }
 }

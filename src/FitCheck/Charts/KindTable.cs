@@ -15,6 +15,8 @@ internal sealed class KindTable
     public Brief[][] Mounts { get; }
     /// <summary>Facts of each place.</summary>
     public Brief[][] Places { get; }
+    /// <summary>What is said of each place.</summary>
+    public Partial[] Said { get; }
     /// <summary>What may carry a driver at each place, in the order of preference.</summary>
     public Candidate[][] Candidates { get; }
 
@@ -28,6 +30,7 @@ internal sealed class KindTable
         var sheet = rules.Sheet();
         Mounts = new Brief[mounts.Length][];
         Places = new Brief[places.Length][];
+        Said = new Partial[places.Length];
         Candidates = new Candidate[places.Length][];
         var ofMounts = new Partial[mounts.Length];
         foreach (var mount in places.Length > 0 ? mounts : [])
@@ -42,7 +45,7 @@ internal sealed class KindTable
             spot.Set(places[i], mounts.Length > 0 ? mounts[0] : null, new Mated(spot.Driver, mounts.Length > 0 ? mounts[0] : null));
             rules.Work(RestsOn.Place, spot, sheet);
             Places[i] = rules.Taken(RestsOn.Place, sheet);
-            var said = rules.Ask(RestsOn.Nothing, spot, sheet).With(rules.Ask(RestsOn.Place, spot, sheet));
+            var said = Said[i] = rules.Ask(RestsOn.Nothing, spot, sheet).With(rules.Ask(RestsOn.Place, spot, sheet));
             var candidates = new List<Candidate>();
             foreach (var mount in mounts)
             {

@@ -1,16 +1,29 @@
 using FitCheck.Builds;
-using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Physics.Geometry;
+using FitCheck.Physics.Quantities;
 using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
 
 /// <summary>A driver on a spacer, in a cup or straight on the panel, before any place is looked at: what it needs, worked out once and used at every place.</summary>
-internal sealed class Mated(DriverSide driver, MountSide? mount)
+internal sealed class Mated
 {
+    private readonly MountSide? _mount;
+    private readonly Mounted _on;
     private readonly Dictionary<int, Brief> _depths = [];
     private readonly Dictionary<int, Brief> _holes = [];
+    private DriverSide _driver;
     private Brief? _front;
+
+    public Mated(DriverSide driver, MountSide? mount)
+    {
+        (_driver, _mount) = (driver, mount);
+        var adapter = mount?.Adapter?.Part;
+        _on = new Mounted(adapter is null ? Term.Of(null, 0) : Term.Of(adapter.Thickness), Term.Of(adapter?.Tilt, 0));
+    }
+
+    public DriverSide Driver => _driver;
 
     /// <summary>What the rules say that need no place and can fail; null until they are asked.</summary>
     public Partial? Said { get; set; }
@@ -18,30 +31,70 @@ internal sealed class Mated(DriverSide driver, MountSide? mount)
     /// <summary>What the others of them say, which are asked only where none fails.</summary>
     public Partial? Rest { get; set; }
 
-    /// <summary>The facts that rest on nothing else, in the order of their kind's list.</summary>
+    /// <summary>The facts that rest on nothing else, in the order of their kind's list; meant only where it has them.</summary>
     public Brief[] Facts { get; set; } = [];
 
-    /// <summary>How deep it reaches where a thing stands.</summary>
-    public Brief DepthNeeded(PlaceSide place, Obstruction? thing, int where)
+    public bool HasFacts { get; set; }
+
+    /// <summary>Goes on to another driver.</summary>
+    public void Turn(DriverSide driver)
     {
-        if (!_depths.TryGetValue(where, out var known))
-            _depths[where] = known = Weighed(MountingFacts.DepthNeeded(At(place), where == 0 ? null : thing));
+        _driver = driver;
+        (Said, Rest, HasFacts, _front) = (null, null, false, null);
+        if (_depths.Count > 0)
+            _depths.Clear();
+        if (_holes.Count > 0)
+            _holes.Clear();
+    }
+
+    /// <summary>How deep it reaches where a thing stands.</summary>
+    public Brief DepthNeeded(in Thing thing)
+    {
+        if (!_depths.TryGetValue(thing.Where, out var known))
+            _depths[thing.Where] = known = _driver.Body.Needed(_on, thing.FromRadius, thing.Reach);
         return known;
     }
 
-    public Brief FrontNeeded(PlaceSide place) => _front ??= Weighed(MountingFacts.FrontNeeded(At(place)));
+    /// <summary>How far it stands before the mounting plane, its travel included.</summary>
+    public Brief FrontNeeded() => _front ??= Front([_on.Thickness, _driver.FlangeThickness, _driver.FrontHeight, _driver.Flange, _driver.Travel, _on.Tilt]);
 
-    /// <summary>The hole that it needs in a panel of this thickness.</summary>
+    /// <summary>The hole that it needs in a panel.</summary>
     public Brief HoleNeeded(PlaceSide place)
     {
         if (!_holes.TryGetValue(place.Panel, out var known))
-            _holes[place.Panel] = known = Weighed(MountingFacts.HoleNeeded(At(place)));
+            _holes[place.Panel] = known = _driver.Body.Needed(_on, place.PanelThickness, (body, on, panel) => 2 * TiltedBody.HoleRadiusNeeded(body, on.Tilt.Si, on.Thickness.Si, panel));
         return known;
     }
 
-    private static Brief Weighed((Stack Stack, Func<double[], double> Value) needed) =>
-        needed.Stack.Weigh(needed.Value) is var (number, guess) ? Brief.Of(number, guess) : Brief.Unknown;
-
     /// <summary>The whole of it at a place, for the facts as `check` computes them.</summary>
-    public PositionContext At(PlaceSide place) => new(null!, new Placed(place.Position, place.Position.At) { Driver = driver.Chosen, Adapter = mount?.Adapter, Cup = mount?.Cup }, null);
+    public PositionContext At(PlaceSide place) =>
+        new(null!, new Placed(place.Position, place.Position.At) { Driver = _driver.Chosen, Adapter = _mount?.Adapter, Cup = _mount?.Cup }, null) { IsNameless = true };
+
+    private static Brief Front(ReadOnlySpan<Term> terms)
+    {
+        Span<double> values = stackalloc double[terms.Length];
+        var guess = false;
+        for (var i = 0; i < terms.Length; i++)
+        {
+            if (terms[i].IsMissing)
+                return Brief.Unknown;
+            values[i] = terms[i].Si;
+            guess |= terms[i].IsGuess;
+        }
+        var nominal = Reach(values);
+        var worst = 0.0;
+        for (var i = 0; i < terms.Length; i++)
+        {
+            if (terms[i].HalfWidth == 0)
+                continue;
+            values[i] = terms[i].Down.Si;
+            var down = Math.Abs(Reach(values) - nominal);
+            values[i] = terms[i].Up.Si;
+            worst += Math.Max(down, Math.Abs(Reach(values) - nominal));
+            values[i] = terms[i].Si;
+        }
+        return Brief.Of(Uncertain.Within(nominal, worst), guess);
+
+        static double Reach(ReadOnlySpan<double> v) => TiltedBody.FrontReach(v[0], v[1], v[2], v[3] / 2, v[4], v[5]);
+    }
 }

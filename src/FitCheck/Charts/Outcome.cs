@@ -13,6 +13,9 @@ internal readonly record struct Outcome(Status Status, int Failed, long Margin)
 {
     public const long NoMargin = long.MaxValue;
 
+    /// <summary>Any other is better.</summary>
+    public static readonly Outcome Worst = new(Status.Fail, -1, long.MinValue);
+
     /// <summary>True when this is better than another: by status, then by the larger margin; of two that fail, the one that gets farther first.</summary>
     public bool IsBetterThan(in Outcome other) =>
         Status != other.Status ? Status < other.Status

@@ -47,6 +47,7 @@ internal sealed class PairFinder
             return;
         var stand = new Spot(_accepts, _holes) { Driver = _drivers[chosen[0]] };
         var (onPanel, onMount) = (Settled(stand, null), Settled(stand, mounts.Length > 0 ? mounts[0].Part : null));
+        var shared = KindRules.Shared(_rules, onPanel, onMount);
         var worked = mounts.Length == 0 ? Spot.OnPanel : tweeters ? Spot.InCup : Spot.OnSpacer;
         var panels = new KindTable(PanelRules(), _places, [], (_, _) => false, stand);
         var table = new KindTable(MountRules(), _places, mounts, (m, p) => Mounts.Covers(m.Part, p.Vehicle, p.Position), stand);
@@ -69,9 +70,9 @@ internal sealed class PairFinder
         }, _ => { });
 
         // Rules keep notes while they judge, so every thread has its own.
-        KindRules PanelRules() => new(_rules, onPanel, Spot.OnPanel);
+        KindRules PanelRules() => new(_rules, onPanel, Spot.OnPanel, mounts: false, shared);
 
-        KindRules MountRules() => new(_rules, onMount, worked);
+        KindRules MountRules() => new(_rules, onMount, worked, mounts: mounts.Length > 0, shared);
     }
 
     // What is settled for a kind of pair is so for the first of it.

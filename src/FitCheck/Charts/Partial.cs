@@ -21,5 +21,8 @@ internal readonly record struct Partial(Status Worst, int Failed, long FailedMar
 
     public Partial With(Status status, long margin) => this with { Worst = StatusWords.WorseOf(Worst, status), Least = Math.Min(Least, margin) };
 
+    /// <summary>With a rule that fails, none before it having failed.</summary>
+    public Partial WithFailed(int order, long margin) => new(Status.Fail, order, margin, Least);
+
     public Outcome ToOutcome(int rules) => HasFailed ? new(Status.Fail, Failed, FailedMargin) : new(Worst, rules, Least);
 }

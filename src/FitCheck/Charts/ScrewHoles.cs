@@ -5,8 +5,13 @@ using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
 
-/// <summary>How many screw holes there are and how many meet.</summary>
-internal readonly record struct Holes(Brief Total, Brief Meeting);
+/// <summary>How many screw holes there are and how many meet; not known where a pattern is missing.</summary>
+internal readonly record struct Holes(bool AreKnown, bool AreGuess, int Count, int CountMeeting)
+{
+    public Brief Total => AreKnown ? Brief.Of(Uncertain.Exact(Count), unsure: false) : Brief.Unknown;
+
+    public Brief Meeting => AreKnown ? Brief.Of(Uncertain.Exact(CountMeeting), AreGuess) : Brief.Unknown;
+}
 
 /// <summary>Lays hole patterns on each other once for all drivers, parts and places that have the same ones.</summary>
 internal sealed class ScrewHoles
@@ -17,17 +22,15 @@ internal sealed class ScrewHoles
     public Holes OnPanel(Spot spot)
     {
         var key = spot.Mount is { } mount ? (1, mount.Index, spot.Place.Pattern) : (0, spot.Driver.Pattern, spot.Place.Pattern);
-        return _known.TryGetValue(key, out var known) ? known : _known[key] = Of(HoleFacts.PanelFit(spot.Mated.At(spot.Place)), f => f.Total);
+        return _known.TryGetValue(key, out var known) ? known : _known[key] = HoleFacts.PanelFit(spot.Mated.At(spot.Place)) is { } fit ? Of(fit, fit.Total) : default;
     }
 
     /// <summary>Driver on spacer.</summary>
     public Holes OnSpacer(Spot spot)
     {
         var key = (2, spot.Mount!.Index, spot.Driver.Pattern);
-        return _known.TryGetValue(key, out var known) ? known : _known[key] = Of(HoleFacts.DriverFit(spot.Mated.At(spot.Place)), f => f.Second.Angles.Count);
+        return _known.TryGetValue(key, out var known) ? known : _known[key] = HoleFacts.DriverFit(spot.Mated.At(spot.Place)) is { } fit ? Of(fit, fit.Second.Angles.Count) : default;
     }
 
-    private static Holes Of(HoleFit? fit, Func<HoleFit, int> total) => fit is null
-        ? new(Brief.Unknown, Brief.Unknown)
-        : new(Brief.Of(Uncertain.Exact(total(fit)), unsure: false), Brief.Of(Uncertain.Exact(fit.Match.Meeting), fit.IsEstimated));
+    private static Holes Of(HoleFit fit, int total) => new(AreKnown: true, fit.IsEstimated, total, fit.Meeting);
 }

@@ -15,6 +15,10 @@ internal sealed class DriverSide(Driver driver, int pattern)
     public Term CutoutMinor { get; } = Term.Of(driver.Dimensions?.CutoutMinor);
     public Term Depth { get; } = Term.Of(driver.Dimensions?.Depth);
     public Term FrontHeight { get; } = Term.Of(driver.Dimensions?.FrontHeight);
+    public Term FlangeThickness { get; } = Term.Of(driver.Dimensions?.FlangeThickness);
+    /// <summary>Nothing for a tweeter.</summary>
+    public Term Travel { get; } = driver.IsTweeter ? Term.Of(null, 0) : Term.Of(MountingFacts.Travel(driver));
+    public BodyVariants Body { get; } = BodyVariants.Of(driver);
     public double? Radius { get; } = AimFacts.Radius(driver);
     /// <summary>Drivers with the same screw holes have the same number here.</summary>
     public int Pattern => pattern;
@@ -38,7 +42,15 @@ internal sealed class MountSide(Part part, int index)
 }
 
 /// <summary>Something behind the panel; those with the same number stand at the same hours and from the same radius on, for the same lean.</summary>
-internal readonly record struct Thing(Obstruction Written, Term Depth, int Where);
+/// <param name="Depth">Behind the mounting plane.</param>
+/// <param name="Where">Its number; 0 where it stands everywhere.</param>
+/// <param name="FromRadius">Where it begins.</param>
+/// <param name="Reach">How deep a body reaches there, from the spacer and that radius.</param>
+internal readonly record struct Thing(Term Depth, int Where, Term FromRadius, Func<BodyProfile, Mounted, double, double> Reach)
+{
+    /// <summary>One that stands everywhere.</summary>
+    public static Thing Everywhere(Figure? depth) => new(Term.Of(depth), 0, Term.Of(null, 0), static (body, on, _) => TiltedBody.DepthNeeded(body, on.Tilt.Si, on.Thickness.Si));
+}
 
 /// <summary>What a chart asks of a position.</summary>
 internal sealed class PlaceSide
@@ -47,9 +59,10 @@ internal sealed class PlaceSide
     {
         var m = position.Mounting;
         (Vehicle, Position) = (vehicle, position);
-        (Depth, GrilleGap, Recess) = (Term.Of(m.Depth), Term.Of(m.GrilleGap), Term.Of(m.Recess));
+        (Behind, GrilleGap, Recess) = (Thing.Everywhere(m.Depth), Term.Of(m.GrilleGap), Term.Of(m.Recess));
         (Cutout, CutoutMinor, LargestCutout) = (Term.Of(m.Cutout), Term.Of(m.CutoutMinor), Term.Of(m.LargestCutout));
-        Panel = number(("panel", m.PanelThickness?.Si, m.PanelThickness?.HalfWidth, m.PanelThickness?.IsEstimated));
+        PanelThickness = Term.Of(m.PanelThickness, MountingFacts.UsualPanel);
+        Panel = number(("panel", PanelThickness));
         Pattern = number(("holes", HolePattern.Of(m.Holes), m.CutoutMinor is not null, m.AimClock));
         Fixed = [.. m.Obstructions.Where(o => !o.Moving).Select(o => Read(o, number))];
         Moving = [.. m.Obstructions.Where(o => o.Moving).Select(o => Read(o, number))];
@@ -58,14 +71,16 @@ internal sealed class PlaceSide
 
     public Vehicle Vehicle { get; }
     public Position Position { get; }
-    public Term Depth { get; }
+    /// <summary>The free depth behind the panel.</summary>
+    public Thing Behind { get; }
     public Term GrilleGap { get; }
     public Term Recess { get; }
     public Term Cutout { get; }
     public Term CutoutMinor { get; }
     public Term LargestCutout { get; }
-    public IReadOnlyList<Thing> Fixed { get; }
-    public IReadOnlyList<Thing> Moving { get; }
+    public Thing[] Fixed { get; }
+    public Thing[] Moving { get; }
+    public Term PanelThickness { get; }
     /// <summary>Panels of the same thickness have the same number here.</summary>
     public int Panel { get; }
     /// <summary>Places with the same screw holes, turned by the same lean, have the same number here.</summary>
@@ -77,9 +92,11 @@ internal sealed class PlaceSide
     private Thing Read(Obstruction o, Func<object, int> number)
     {
         if (MountingFacts.StandsEverywhere(Position, o))
-            return new Thing(o, Term.Of(o.Depth), 0);
-        var sector = MountingFacts.Sector(Position, o);
-        return new Thing(o, Term.Of(o.Depth), number(("thing", o.FromRadius?.Si, o.FromRadius?.HalfWidth, o.FromRadius?.IsEstimated, sector, Position.Mounting.AimClock)));
+            return Thing.Everywhere(o.Depth);
+        var radius = Term.Of(o.FromRadius, 0);
+        var (sector, aim) = (MountingFacts.Sector(Position, o), Position.Mounting.AimClock ?? 0);
+        return new Thing(Term.Of(o.Depth), number(("thing", radius, sector, Position.Mounting.AimClock)), radius,
+            (body, on, from) => TiltedBody.DepthNeededInSector(body, on.Tilt.Si, on.Thickness.Si, from, aim, sector) ?? 0);
     }
 }
 

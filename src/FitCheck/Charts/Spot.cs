@@ -12,6 +12,12 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
 {
     private static readonly HashSet<string> PlaceNames = new(PlaceFacts.Declarations.Select(d => d.Name), StringComparer.Ordinal);
 
+    /// <summary>The facts by name that take geometry, so that it is worth while to ask for others first.</summary>
+    public static readonly IReadOnlySet<string> Slow = new HashSet<string>(StringComparer.Ordinal)
+    {
+        "depth_margin", "glass_margin", "hole_margin", "largest_hole_margin", "panel_holes_meeting", "driver_holes_meeting", "off_axis_loss",
+    };
+
     private FactSheet? _place;
     private FactTable? _whole;
 
@@ -30,10 +36,10 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
     public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> OnPanel = new Dictionary<string, Func<Spot, Brief>>(StringComparer.Ordinal)
     {
         ["role_fits"] = s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role), unsure: false),
-        ["has_glass"] = s => Brief.Of(s.Place.Moving.Count > 0, unsure: false),
+        ["has_glass"] = s => Brief.Of(s.Place.Moving.Length > 0, unsure: false),
         ["depth_margin"] = s => s.DepthMargin(),
         ["glass_margin"] = s => s.GlassMargin(),
-        ["front_margin"] = s => Term.Spare(s.Place.GrilleGap, s.Mated.FrontNeeded(s.Place)),
+        ["front_margin"] = s => Term.Spare(s.Place.GrilleGap, s.Mated.FrontNeeded()),
         ["hole_margin"] = s => s.HoleMargin(s.Hole),
         ["largest_hole_margin"] = s => s.Place.LargestCutout.IsMissing ? Brief.Unknown : s.HoleMargin(s.Place.LargestCutout),
         ["flange_margin"] = s => Term.Difference(s.Place.Recess, s.Driver.Flange),
@@ -41,9 +47,11 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         ["panel_holes"] = s => s.PanelHoles().Total,
         ["panel_holes_meeting"] = s => s.PanelHoles().Meeting,
         ["off_axis_loss"] = s => s.OffAxis(),
+        ["spacer_blank"] = _ => Brief.Unknown,
+        ["adapter_hand_fits"] = _ => Brief.Unknown,
     };
 
-    public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> OnSpacer = new Dictionary<string, Func<Spot, Brief>>(OnPanel.Where(k => k.Key != "off_axis_loss"), StringComparer.Ordinal)
+    public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> OnSpacer = new Dictionary<string, Func<Spot, Brief>>(OnPanel.Where(k => k.Key is not ("off_axis_loss" or "adapter_hand_fits")), StringComparer.Ordinal)
     {
         ["spacer_blank"] = s => Brief.Of(s.Mount!.Adapter!.Part is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false),
         ["flange_overlap"] = s => Term.Difference(s.Driver.Flange, s.Mount!.Opening, 0.5),
@@ -86,9 +94,9 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
     private Brief DepthMargin()
     {
         var least = new LeastMargin();
-        least.Add(Term.Spare(Place.Depth, Mated.DepthNeeded(Place, null, 0)));
+        least.Add(Term.Spare(Place.Behind.Depth, Mated.DepthNeeded(Place.Behind)));
         foreach (var thing in Place.Fixed)
-            least.Add(Term.Spare(thing.Depth, Mated.DepthNeeded(Place, thing.Written, thing.Where)));
+            least.Add(Term.Spare(thing.Depth, Mated.DepthNeeded(thing)));
         return least.Value;
     }
 
@@ -96,7 +104,7 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
     {
         var least = new LeastMargin();
         foreach (var thing in Place.Moving)
-            least.Add(Term.Spare(thing.Depth, Mated.DepthNeeded(Place, thing.Written, thing.Where)));
+            least.Add(Term.Spare(thing.Depth, Mated.DepthNeeded(thing)));
         return least.Value;
     }
 

@@ -10,6 +10,15 @@ internal readonly record struct Term(double Si, double HalfWidth, bool IsGuess)
 {
     public static Term Of(Figure? figure) => figure is null ? new(double.NaN, 0, IsGuess: false) : new(figure.Si, figure.HalfWidth, figure.IsEstimated);
 
+    /// <summary>A figure that counts as a given value when it is left out.</summary>
+    public static Term Of(Figure? figure, double absent) => figure is null ? new(absent, 0, IsGuess: false) : Of(figure);
+
+    /// <summary>At the lower end of its tolerance.</summary>
+    public Term Down => this with { Si = Si - HalfWidth };
+
+    /// <summary>At the upper end.</summary>
+    public Term Up => this with { Si = Si + HalfWidth };
+
     /// <summary>True when there is no such figure.</summary>
     public bool IsMissing => double.IsNaN(Si);
 

@@ -11,7 +11,8 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
 
     private readonly Brief[] _panelSheet = onPanel.Sheet();
     private readonly Brief[] _sheet = onMount.Sheet();
-    private Mated?[] _mated = [];
+    private readonly Mated _bare = new(spot.Driver, null);
+    private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(spot.Driver, m))];
 
     /// <summary>For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.</summary>
     public void Through(DriverSide driver, Span<(int Mount, Outcome Outcome)> best)
@@ -19,19 +20,20 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         if (places.Length == 0)
             return;
         spot.Driver = driver;
-        var bare = new Mated(driver, null);
-        _mated = new Mated?[mounts.Length];
-        spot.Set(places[0], null, bare);
+        _bare.Turn(driver);
+        spot.Set(places[0], null, _bare);
         onPanel.Work(RestsOn.Driver, spot, _panelSheet);
         onMount.Work(RestsOn.Driver, spot, _sheet);
+        var bareDriver = onPanel.Ask(RestsOn.Driver, spot, _panelSheet);
         var ofDriver = onMount.Ask(RestsOn.Driver, spot, _sheet);
         for (var i = 0; i < places.Length; i++)
         {
-            spot.Set(places[i], null, bare);
+            spot.Set(places[i], null, _bare);
             onPanel.Put(RestsOn.Place, panels.Places[i], _panelSheet);
-            best[i] = (0, onPanel.AskAll(spot, _panelSheet).ToOutcome(rules));
+            var shared = onPanel.AskShared(spot, _panelSheet);
+            best[i] = (0, bareDriver.With(panels.Said[i]).With(shared).With(onPanel.Ask(DriverAndPlace, spot, _panelSheet)).ToOutcome(rules));
             if (table.Candidates[i].Length > 0)
-                Mounted(i, ofDriver, ref best[i]);
+                Mounted(i, ofDriver.With(shared), ref best[i]);
         }
     }
 
@@ -42,19 +44,24 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         var here = ofDriver.With(onMount.Ask(DriverAndPlace, spot, _sheet));
         foreach (ref readonly var candidate in table.Candidates[place].AsSpan())
         {
-            var mated = _mated[candidate.Mount] ?? Mate(candidate.Mount, places[place]);
-            var said = here.With(candidate.Said).With(mated.Said!.Value);
-            if (!said.HasFailed)
+            var said = here.With(candidate.Said);
+            if (!said.ToOutcome(rules).IsBetterThan(best.Outcome))
+                continue;
+            var mated = _mated[candidate.Mount];
+            if (!ReferenceEquals(mated.Driver, spot.Driver) || mated.Said is null)
+                Mate(mated, places[place], candidate.Mount);
+            said = said.With(mated.Said!.Value);
+            // What is said so far only gets worse.
+            if (!said.ToOutcome(rules).IsBetterThan(best.Outcome))
+                continue;
+            if (onMount.MayAskPair(said))
             {
-                // What is said so far only gets worse.
-                if (!new Outcome(said.Worst, rules, said.Least).IsBetterThan(best.Outcome))
-                    continue;
                 spot.Set(places[place], mounts[candidate.Mount], mated);
                 onMount.Put(RestsOn.Mount, table.Mounts[candidate.Mount], _sheet);
                 onMount.Put(RestsOn.Mount | RestsOn.Place, candidate.Facts, _sheet);
-                onMount.Put(DriverAndMount, mated.Facts, _sheet);
-                said = said.With(onMount.Ask(RestsOn.Pair, spot, _sheet));
-                if (!said.HasFailed && new Outcome(said.Worst, rules, said.Least).IsBetterThan(best.Outcome))
+                HandOn(mated);
+                said = onMount.AskPair(spot, _sheet, said, best.Outcome);
+                if (!said.HasFailed && said.ToOutcome(rules).IsBetterThan(best.Outcome))
                     said = said.With(mated.Rest ??= onMount.Ask(DriverAndMount, spot, _sheet, canFail: false));
             }
             var outcome = said.ToOutcome(rules);
@@ -63,14 +70,23 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         }
     }
 
-    private Mated Mate(int mount, PlaceSide place)
+    private void Mate(Mated mated, PlaceSide place, int mount)
     {
-        var mated = new Mated(spot.Driver, mounts[mount]);
+        mated.Turn(spot.Driver);
         spot.Set(place, mounts[mount], mated);
         onMount.Put(RestsOn.Mount, table.Mounts[mount], _sheet);
-        onMount.Work(DriverAndMount, spot, _sheet);
-        mated.Facts = onMount.Taken(DriverAndMount, _sheet);
         mated.Said = onMount.Ask(DriverAndMount, spot, _sheet, canFail: true);
-        return _mated[mount] = mated;
+    }
+
+    private void HandOn(Mated mated)
+    {
+        if (mated.HasFacts)
+        {
+            onMount.Put(DriverAndMount, mated.Facts, _sheet);
+            return;
+        }
+        onMount.Work(DriverAndMount, spot, _sheet);
+        mated.Facts = onMount.Taken(DriverAndMount, _sheet, mated.Facts);
+        mated.HasFacts = true;
     }
 }

@@ -1,3 +1,4 @@
+using FitCheck.Catalog;
 using FitCheck.Physics.Geometry;
 
 namespace FitCheck.Facts;
@@ -11,21 +12,23 @@ internal static class BodyFacts
     /// Adds the inputs of the body to a stack and returns a function from the stack's values to the profile. A drawn profile is stretched with its
     /// depth's tolerance; a sheet with three numbers gives a cone and a magnet.
     /// </summary>
-    public static Func<double[], BodyProfile> Inputs(PositionContext c, Stack stack)
+    /// <param name="size">The driver's.</param>
+    /// <param name="named">How a figure of the driver is named to a person.</param>
+    /// <param name="stack">What they are added to.</param>
+    public static Func<double[], BodyProfile> Inputs(DriverDimensions? size, Func<string, string> named, Stack stack)
     {
-        var size = c.Size;
         if (size?.Profile is { Count: >= 2 } points && BodyProfile.WhatIsWrong(points) is null)
         {
             var end = points[^1].Z;
-            stack.Cite(c.OfDriver("drawn profile"), size.ProfileAt);
-            var drawn = stack.Optional(c.OfDriver("mounting depth"), OnSheet, size.Depth, end);
+            stack.Cite(named("drawn profile"), size.ProfileAt);
+            var drawn = stack.Optional(named("mounting depth"), OnSheet, size.Depth, end);
             return v => BodyProfile.Of(Stretched(points, v[drawn], end));
         }
-        var cutout = stack.Need(c.OfDriver("cutout diameter"), OnSheet, size?.Cutout);
-        var depth = stack.Need(c.OfDriver("mounting depth"), OnSheet, size?.Depth);
+        var cutout = stack.Need(named("cutout diameter"), OnSheet, size?.Cutout);
+        var depth = stack.Need(named("mounting depth"), OnSheet, size?.Depth);
         // The worst that a magnet can be is as wide as the hole and as long as the driver is deep: that is what FromSheet assumes without figures.
-        var magnet = size?.MagnetDiameter is { } d ? stack.Need(c.OfDriver("magnet diameter"), OnSheet, d) : -1;
-        var height = size?.MagnetHeight is { } h ? stack.Need(c.OfDriver("magnet height"), OnSheet, h) : -1;
+        var magnet = size?.MagnetDiameter is { } d ? stack.Need(named("magnet diameter"), OnSheet, d) : -1;
+        var height = size?.MagnetHeight is { } h ? stack.Need(named("magnet height"), OnSheet, h) : -1;
         return v => BodyProfile.FromSheet(v[cutout] / 2, v[depth],
             magnet < 0 ? null : Math.Min(v[magnet], v[cutout]) / 2, height < 0 || magnet < 0 ? null : Math.Min(v[height], v[depth]));
     }

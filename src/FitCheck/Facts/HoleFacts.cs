@@ -36,7 +36,7 @@ internal static class HoleFacts
     /// <summary>Spacer, or driver without one, on the panel; null when a pattern is missing.</summary>
     public static HoleFit? PanelFit(PositionContext c) =>
         c.Position.Mounting.Holes is { } holes && (c.Adapter is { } adapter ? adapter.VehicleHoles : c.Driver?.Holes) is { } mounted
-            ? HoleFit.Of(holes, mounted, Turns(c)) : null;
+            ? new HoleFit(holes, mounted, Turns(c)) : null;
 
     /// <summary>The driver on the spacer's best pattern: the first of the fit is the spacer's, so that hours are the spacer's own; null when a pattern is missing.</summary>
     public static HoleFit? DriverFit(PositionContext c)
@@ -46,8 +46,8 @@ internal static class HoleFacts
         HoleFit? best = null;
         foreach (var pattern in patterns)
         {
-            var fit = HoleFit.Of(pattern, holes, c.Driver.Oval ? [0, Math.PI] : null);
-            if (best is null || fit.Match.Meeting > best.Match.Meeting)
+            var fit = new HoleFit(pattern, holes, c.Driver.Oval ? [0, Math.PI] : null);
+            if (best is null || fit.Meeting > best.Meeting)
                 best = fit;
         }
         return best;
@@ -103,7 +103,7 @@ internal static class HoleFacts
             return c.Adapter is { Handed: not "no" } ? "as it is drawn for this side" : "turned until most holes meet";
         var at = $"with the sound aimed at {HoleFit.Clock(HoleFit.Hour(aim * 180 / Math.PI))}";
         var free = HoleFit.Freely(fit.First, fit.Second, aim);
-        return free.Meeting > fit.Match.Meeting
+        return free.Meeting > fit.Meeting
             ? $"{at} (aimed at {HoleFit.Clock(HoleFit.Hour(free.Rotation * 180 / Math.PI))} instead, {QuantityText.Number(free.Meeting, 0)} would meet)" : at;
     }
 
@@ -136,7 +136,7 @@ internal static class HoleFacts
     /// <summary>How far the driver is turned from its drawing with everything mounted, radians clockwise: by its spacer, and on it.</summary>
     public static double DriverTurn(PositionContext c, HoleFit fit) => (PanelFit(c)?.Match.Rotation ?? Aimed(c) ?? 0) + fit.Match.Rotation;
 
-    private static FactValue Count(HoleFit fit, string how, string first, string second) => FactValue.Of(Dimension.One, fit.Match.Meeting) with
+    private static FactValue Count(HoleFit fit, string how, string first, string second) => FactValue.Of(Dimension.One, fit.Meeting) with
     {
         Data = [new Datum(first, fit.First.At), new Datum(second, fit.Second.At)],
         Unsure = fit.IsEstimated ? [new Unsure(fit.First.Circle.IsEstimated ? first : second, how, Estimated: true)] : [],

@@ -7,7 +7,10 @@ namespace FitCheck.Facts;
 /// Two bolt patterns, one on each face of a joint, and the turn of the second at which most of the first's screws find a hole. Hours are those of the
 /// first pattern's own frame.
 /// </summary>
-internal sealed record HoleFit(HoleCircle First, HoleCircle Second, BoltMatch Match)
+/// <param name="first">The pattern that stays.</param>
+/// <param name="second">The one that may be turned.</param>
+/// <param name="only">The turns of the second part that its shape or its tilt allow, radians; null for any.</param>
+internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList<double>? only)
 {
     /// <summary>
     /// How far apart two holes may be and still take one screw: 0.5 mm by the medium clearance hole (ISO 273: 5.5 mm for M5, 4.5 mm for M4), and as much again
@@ -15,13 +18,22 @@ internal sealed record HoleFit(HoleCircle First, HoleCircle Second, BoltMatch Ma
     /// </summary>
     private const double ScrewClearance = 1e-3;
 
+    private readonly Lazy<int> _meeting = new(() => Pattern(first).MostMeeting(Pattern(second), ScrewClearance, only), LazyThreadSafetyMode.None);
+    private readonly Lazy<BoltMatch> _match = new(() => Pattern(first).Align(Pattern(second), ScrewClearance, only), LazyThreadSafetyMode.None);
+
+    public HoleCircle First => first;
+
+    public HoleCircle Second => second;
+
     public int Total => First.Angles.Count;
 
     public bool IsEstimated => First.Circle.IsEstimated || Second.Circle.IsEstimated;
 
-    /// <summary>The best fit; <paramref name="only"/> are the turns of the second part that its shape or its tilt allow, radians, null for any.</summary>
-    public static HoleFit Of(HoleCircle first, HoleCircle second, IReadOnlyList<double>? only) =>
-        new(first, second, Pattern(first).Align(Pattern(second), ScrewClearance, only));
+    /// <summary>How many holes meet at best.</summary>
+    public int Meeting => _meeting.Value;
+
+    /// <summary>Which ones, and at which turn.</summary>
+    public BoltMatch Match => _match.Value;
 
     /// <summary>How many holes would meet, and at which turn, if the second part could be turned freely; the turn nearest to a wanted one.</summary>
     public static BoltMatch Freely(HoleCircle first, HoleCircle second, double wanted)

@@ -7,6 +7,9 @@ namespace FitCheck.Facts;
 /// <summary>Depth behind the panel, height before it, the hole, the flange: the tilted stack-up of driver, spacer and vehicle.</summary>
 internal static class MountingFacts
 {
+    /// <summary>Thickness in metres that a panel counts as where nobody recorded it (common practice, no source).</summary>
+    internal const double UsualPanel = 1e-3;
+
     private const string Gauge = "Take the door card off, run the window fully down, and measure from the mounting plane with a depth gauge.";
     private const string FrontGauge = "Fit the door card and measure from the mounting plane to the back of the grille, with modelling clay or a depth gauge.";
     private const string Calliper = "Measure with a calliper, in two directions.";
@@ -124,7 +127,7 @@ internal static class MountingFacts
     // pointing anywhere.
     private static (Func<double[], double> Reach, Func<double[], BodyProfile> Body) Reach(PositionContext c, Stack stack, Obstruction? thing)
     {
-        var body = BodyFacts.Inputs(c, stack);
+        var body = BodyFacts.Inputs(c.Size, c.OfDriver, stack);
         var thickness = Thickness(c, stack);
         var tilt = Tilt(c, stack);
         var sector = Sector(c.Position, thing);
@@ -164,12 +167,13 @@ internal static class MountingFacts
         var front = stack.Need(c.OfDriver("height before the flange"), sheet, c.Size?.FrontHeight);
         var radius = stack.Need(c.OfDriver("flange diameter"), sheet, c.Size?.Flange);
         // A tweeter's travel is nothing; a woofer's is its peak linear excursion.
-        var travel = c.Driver!.IsTweeter ? stack.Optional("travel", sheet, null, 0) : stack.Need(c.OfDriver("peak linear excursion"), sheet, Exact(c.Driver.Parameters?.Xmax));
+        var travel = c.Driver!.IsTweeter ? stack.Optional("travel", sheet, null, 0) : stack.Need(c.OfDriver("peak linear excursion"), sheet, Travel(c.Driver));
         return v => TiltedBody.FrontReach(v[thickness], v[flange], v[front], v[radius] / 2, v[travel], v[tilt]);
     }
 
-    // A limit that the maker states, not a length that someone measured on the part.
-    private static Figure? Exact(Figure? limit) => limit is null ? null : limit with { Quantity = limit.Quantity with { Tolerance = limit.Quantity.Tolerance ?? 0 } };
+    /// <summary>A woofer's travel: a limit that the maker states, not a length that someone measured on the part.</summary>
+    internal static Figure? Travel(Driver driver) =>
+        driver.Parameters?.Xmax is { } limit ? limit with { Quantity = limit.Quantity with { Tolerance = limit.Quantity.Tolerance ?? 0 } } : null;
 
     private static void Hole(PositionContext c, FactSheet sheet)
     {
@@ -216,10 +220,10 @@ internal static class MountingFacts
             var cutout = stack.Need(c.OfDriver("cutout diameter"), Calliper, c.Size?.Cutout);
             return v => v[cutout];
         }
-        var body = BodyFacts.Inputs(c, stack);
+        var body = BodyFacts.Inputs(c.Size, c.OfDriver, stack);
         var thickness = Thickness(c, stack);
         var tilt = Tilt(c, stack);
-        var panel = stack.Optional(c.AtPosition("thickness of the panel"), Calliper, c.Position.Mounting.PanelThickness, 1e-3);
+        var panel = stack.Optional(c.AtPosition("thickness of the panel"), Calliper, c.Position.Mounting.PanelThickness, UsualPanel);
         return v => 2 * TiltedBody.HoleRadiusNeeded(body(v), v[tilt], v[thickness], v[panel]);
     }
 

@@ -16,7 +16,7 @@ internal sealed class Stack(Dimension dimension)
     private readonly List<(string Name, double Nominal, double HalfWidth)> _inputs = [];
     private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
     // Of an angle no reading in millimetres is told, and none is looked for beyond what can stand upright.
-    private readonly HashSet<int> _angles = [];
+    private List<int>? _angles;
     private readonly List<(string What, Figure? Figure, Yaml.Location At)> _data = [];
 
     /// <summary>Adds a figure that must be known. Returns its place among the inputs.</summary>
@@ -26,7 +26,7 @@ internal sealed class Stack(Dimension dimension)
         if (figure is null || figure.IsEstimated)
             _unsure.Add((_inputs.Count - 1, how, figure is not null));
         if (figure is { Quantity.Dimension: var d } && d == Dimension.Radian)
-            _angles.Add(_inputs.Count - 1);
+            (_angles ??= []).Add(_inputs.Count - 1);
         if (figure is not null)
             _data.Add((what, figure, figure.At));
         return _inputs.Count - 1;
@@ -53,7 +53,7 @@ internal sealed class Stack(Dimension dimension)
         foreach (var (index, how, estimated) in _unsure)
         {
             if (missing == 0 || !estimated)
-                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 || _angles.Contains(index) ? null : limit => Passing(index, f, limit)));
+                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 || _angles?.Contains(index) == true ? null : limit => Passing(index, f, limit)));
         }
         if (missing > 0)
             return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = data };
@@ -63,13 +63,26 @@ internal sealed class Stack(Dimension dimension)
             : FactValue.Of(dimension, number) with { Unsure = unsure, Data = data };
     }
 
-    /// <summary>The number and whether any figure is a guess, without what tells a person why; null when a figure is missing or the number is none.</summary>
-    public (Uncertain Number, bool IsGuess)? Weigh(Func<double[], double> f)
+    /// <summary>True when a figure is missing, so that there is no number.</summary>
+    public bool IsMissing => Missing() > 0;
+
+    /// <summary>True when a figure is missing or estimated.</summary>
+    public bool IsGuess => _unsure.Count > 0;
+
+    /// <summary>The inputs as they are written.</summary>
+    public double[] Nominal() => [.. _inputs.Select(i => i.Nominal)];
+
+    /// <summary>For each input with a tolerance, all of them with this one at either end of it.</summary>
+    public IEnumerable<(double[] Down, double[] Up)> Moved(double[] nominal)
     {
-        if (Missing() > 0)
-            return null;
-        var number = StackUp.Of(_inputs, f);
-        return double.IsNaN(number.Value) ? null : (number, _unsure.Count > 0);
+        for (var i = 0; i < _inputs.Count; i++)
+        {
+            if (_inputs[i].HalfWidth == 0)
+                continue;
+            var (down, up) = ((double[])nominal.Clone(), (double[])nominal.Clone());
+            (down[i], up[i]) = (nominal[i] - _inputs[i].HalfWidth, nominal[i] + _inputs[i].HalfWidth);
+            yield return (down, up);
+        }
     }
 
     private int Missing()

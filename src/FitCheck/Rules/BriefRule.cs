@@ -11,22 +11,34 @@ namespace FitCheck.Rules;
 /// </summary>
 internal sealed class BriefRule
 {
-    private readonly Rule _rule;
+    private readonly Expression? _when;
+    private readonly Expression _fact;
     private readonly (Status Status, Side Side, Expression Bound)[] _limits;
+    private readonly bool[] _isConstant;
     private readonly Brief[] _bounds;
     private readonly double _scale;
+    private readonly bool _canWarn;
+    private readonly bool _canFail;
     private readonly string[] _ofCondition;
     private readonly string[] _others;
 
-    public BriefRule(Rule rule)
+    /// <param name="rule">The rule.</param>
+    /// <param name="settled">Truths that are the same for whatever is judged; see <see cref="Expression.Given"/>.</param>
+    public BriefRule(Rule rule, Func<string, bool?>? settled = null)
     {
-        _rule = rule;
-        _ofCondition = [.. rule.When?.Names ?? []];
+        var when = settled is null ? rule.When : rule.When?.Given(settled);
+        _when = when?.Constant?.Truth == true ? null : when;
+        (_fact, _canWarn, _canFail) = (rule.Fact, rule.Warn is not null, rule.Fail is not null);
+        _ofCondition = [.. _when?.Names ?? []];
         _others = [.. rule.Names.Except(_ofCondition, StringComparer.Ordinal)];
         _limits = [.. Limit.AllOf(rule).Select(l => (l.Status, l.Side, l.Bound))];
-        _bounds = new Brief[_limits.Length];
+        _isConstant = Array.ConvertAll(_limits, l => l.Bound.Constant is not null);
+        _bounds = Array.ConvertAll(_limits, l => Brief.Of(l.Bound.Constant));
         _scale = Comparison.ScaleOf(rule.Fact.Type.Dimension);
     }
+
+    /// <summary>The facts that it asks for, each once.</summary>
+    public IEnumerable<string> Names => _ofCondition.Concat(_others);
 
     /// <summary>Status and margin (SI; not-a-number where there is none); null when the rule does not apply. Not to be called on several threads at once.</summary>
     /// <param name="facts">By their slots in the rule's scope.</param>
@@ -43,7 +55,7 @@ internal sealed class BriefRule
         return IsLeftOut(when) ? null : Judge(table.With(_others), when);
     }
 
-    private Brief When(ReadOnlySpan<Brief> facts) => _rule.When is { } condition ? condition.Weigh(facts) : Brief.Of(true, unsure: false);
+    private Brief When(ReadOnlySpan<Brief> facts) => _when is { } condition ? condition.Weigh(facts) : Brief.Of(true, unsure: false);
 
     private static bool IsLeftOut(in Brief when) => when is { IsKnown: true, IsTrue: false };
 
@@ -51,51 +63,41 @@ internal sealed class BriefRule
     {
         if (!when.IsKnown)
             return (Status.Measure, double.NaN);
-        var fact = _rule.Fact.Weigh(facts);
+        var fact = _fact.Weigh(facts);
         if (!fact.IsKnown)
             return (Status.Measure, double.NaN);
         var guessed = fact.IsUnsure || when.IsUnsure;
         var open = false;
+        var (fails, perhapsFails, warns, perhapsWarns, any) = (Nearest.None, Nearest.None, Nearest.None, Nearest.None, Nearest.None);
         for (var i = 0; i < _limits.Length; i++)
         {
-            _bounds[i] = _limits[i].Bound.Weigh(facts);
+            if (!_isConstant[i])
+                _bounds[i] = _limits[i].Bound.Weigh(facts);
             guessed |= _bounds[i].IsUnsure;
             open |= !_bounds[i].IsKnown;
+            if (!_bounds[i].IsKnown)
+                continue;
+            var (broken, margin) = (IsBroken(i, fact), Margin(i, fact));
+            any.Add(margin);
+            if (broken == false)
+                continue;
+            if (_limits[i].Status == Status.Fail)
+                (broken is null ? ref perhapsFails : ref fails).Add(margin);
+            else
+                (broken is null ? ref perhapsWarns : ref warns).Add(margin);
         }
-        return Compare(fact, guessed, open);
-    }
-
-    private (Status, double) Compare(in Brief fact, bool guessed, bool open)
-    {
-        if (Nearest(fact, Status.Fail, true) is { } failed)
-            return (Status.Fail, failed);
+        if (fails.Exists)
+            return (Status.Fail, fails.Margin);
         if (open)
             return (Status.Measure, double.NaN);
         var doubtful = guessed ? Status.Measure : Status.Warn;
-        if (Nearest(fact, Status.Fail, null) is { } perhaps)
-            return (_rule.Warn is null ? Status.Measure : doubtful, perhaps);
-        if (Nearest(fact, Status.Warn, true) is { } warned)
-            return (Status.Warn, warned);
-        if (Nearest(fact, Status.Warn, null) is { } maybe && (guessed || _rule.Fail is null || maybe < 0))
-            return (doubtful, maybe);
-        return (guessed ? Status.Measure : Status.Pass, Nearest(fact, null, null, any: true) ?? double.NaN);
-    }
-
-    // The margin of the nearest limit with this status that is broken, not broken, or perhaps broken (null); not-a-number where the nearest has none.
-    private double? Nearest(in Brief fact, Status? status, bool? broken, bool any = false)
-    {
-        double? nearest = null;
-        var least = double.PositiveInfinity;
-        for (var i = 0; i < _limits.Length; i++)
-        {
-            if (!_bounds[i].IsKnown || (!any && (_limits[i].Status != status || IsBroken(i, fact) != broken)))
-                continue;
-            var margin = Margin(i, fact);
-            var by = double.IsNaN(margin) ? 0 : margin;
-            if (nearest is null || by < least)
-                (nearest, least) = (margin, by);
-        }
-        return nearest;
+        if (perhapsFails.Exists)
+            return (_canWarn ? doubtful : Status.Measure, perhapsFails.Margin);
+        if (warns.Exists)
+            return (Status.Warn, warns.Margin);
+        if (perhapsWarns.Exists && (guessed || !_canFail || perhapsWarns.Margin < 0))
+            return (doubtful, perhapsWarns.Margin);
+        return (guessed ? Status.Measure : Status.Pass, any.Margin);
     }
 
     private bool? IsBroken(int limit, in Brief fact) => _limits[limit].Side switch
@@ -111,5 +113,25 @@ internal sealed class BriefRule
             return double.NaN;
         var (value, bound) = (fact.Number.Value, _bounds[limit].Number.Value);
         return Comparison.Near(value, bound, _scale) ? 0 : _limits[limit].Side == Side.Below ? value - bound : bound - value;
+    }
+
+    // The margin of the nearest of some limits; not-a-number where it has none, and where there is no limit.
+    private struct Nearest
+    {
+        public static readonly Nearest None = new() { Margin = double.NaN };
+
+        private double _by;
+
+        public bool Exists { get; private set; }
+
+        public double Margin { get; private set; }
+
+        public void Add(double margin)
+        {
+            var by = double.IsNaN(margin) ? 0 : margin;
+            if (Exists && !(by < _by))
+                return;
+            (Exists, Margin, _by) = (true, margin, by);
+        }
     }
 }

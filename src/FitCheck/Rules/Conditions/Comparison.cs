@@ -40,7 +40,12 @@ internal static class Comparison
     /// <summary>One of the unit in which people read this dimension, SI: rounding is measured by it.</summary>
     public static double ScaleOf(Dimension dimension) => Unit.DisplayFor(dimension)?.Factor ?? 0;
 
-    private static bool Less(double a, double b, double scale) => a < b - Noise(a, b, scale);
+    private static bool Less(double a, double b, double scale)
+    {
+        // What is not less at all, or less by more than any noise of the two, needs no closer look.
+        var apart = b - a;
+        return apart > 0 && (apart > 2 * Rounding * (scale + Math.Abs(b)) || a < b - Noise(a, b, scale));
+    }
 
     private static double Noise(double a, double b, double scale)
     {

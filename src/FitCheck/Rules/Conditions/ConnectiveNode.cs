@@ -38,4 +38,14 @@ internal sealed class ConnectiveNode(int offset, string word, Node left, Node ri
             return b;
         return aSettles ? a : a.IsKnown && b.IsKnown ? Brief.Of(!settles, a.IsUnsure || b.IsUnsure) : Brief.Unknown;
     }
+
+    public override Node Given(Func<string, bool?> settled)
+    {
+        var (a, b) = (left.Given(settled), right.Given(settled));
+        if (a.Truth is { } one)
+            return one == (word == "or") ? a : b;
+        if (b.Truth is { } other)
+            return other == (word == "or") ? b : a;
+        return ReferenceEquals(a, left) && ReferenceEquals(b, right) ? this : new ConnectiveNode(Offset, word, a, b);
+    }
 }

@@ -13,5 +13,7 @@ internal sealed class ConstantNode(int offset, FactValue value) : Node(offset)
 
     public override FactValue Evaluate(FactInputs inputs) => value;
 
+    public override bool? Truth => value.Truth;
+
     public override Brief Weigh(ReadOnlySpan<Brief> facts) => _brief;
 }

@@ -63,6 +63,10 @@ public sealed class Expression
     /// <param name="facts">In brief, by their slots in the scope.</param>
     internal Brief Weigh(ReadOnlySpan<Brief> facts) => _root.Weigh(facts);
 
+    /// <summary>The same condition where some truths are settled, for weighing.</summary>
+    /// <inheritdoc cref="Node.Given"/>
+    internal Expression Given(Func<string, bool?> settled) => new(Text, At, Type, _root.Given(settled));
+
     /// <summary>An answer for an expression that is left open by tolerances only: the facts to measure more exactly.</summary>
     public IReadOnlyList<Unsure> Inexact(FactInputs inputs)
     {

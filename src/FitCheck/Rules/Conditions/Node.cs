@@ -18,6 +18,13 @@ internal abstract class Node(int offset)
     /// <summary>The same value without its evidence, from facts in brief by their slots in the scope.</summary>
     public abstract Brief Weigh(ReadOnlySpan<Brief> facts);
 
+    /// <summary>The same condition where some truths are settled: what they decide is gone. Evidence of what is gone is gone too.</summary>
+    /// <param name="settled">The truth of a fact that is settled and not in doubt; null of any other.</param>
+    public virtual Node Given(Func<string, bool?> settled) => this;
+
+    /// <summary>Its truth when it is a constant.</summary>
+    public virtual bool? Truth => null;
+
     /// <summary>The names of facts in it, each once, in the order they are written.</summary>
     public IEnumerable<string> Names() => AllNames().Distinct(StringComparer.Ordinal);
 

@@ -20,4 +20,10 @@ internal sealed class NotNode(int offset, Node operand) : Node(offset)
         var a = operand.Weigh(facts);
         return a.IsKnown ? a with { IsTrue = !a.IsTrue } : a;
     }
+
+    public override Node Given(Func<string, bool?> settled) => operand.Given(settled) switch
+    {
+        { Truth: { } truth } => new ConstantNode(Offset, FactValue.Of(!truth)),
+        var given => ReferenceEquals(given, operand) ? this : new NotNode(Offset, given),
+    };
 }

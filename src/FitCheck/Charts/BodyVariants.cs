@@ -1,0 +1,65 @@
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Physics.Geometry;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Charts;
+
+/// <summary>
+/// A driver's body as its figures say, and with each of them moved to either end of its tolerance: all that a stack-up over the body asks for, made once for
+/// every spacer and place.
+/// </summary>
+internal sealed class BodyVariants
+{
+    private readonly BodyProfile? _nominal;
+    private readonly (BodyProfile Down, BodyProfile Up)[] _moved = [];
+
+    private BodyVariants(Stack stack, Func<double[], BodyProfile> body)
+    {
+        IsGuess = stack.IsGuess;
+        if (stack.IsMissing)
+            return;
+        var values = stack.Nominal();
+        _nominal = body(values);
+        _moved = [.. stack.Moved(values).Select(m => (body(m.Down), body(m.Up)))];
+    }
+
+    /// <summary>True when a figure of the body is estimated.</summary>
+    public bool IsGuess { get; }
+
+    public static BodyVariants Of(Driver driver)
+    {
+        var stack = new Stack(Dimension.Metre);
+        return new BodyVariants(stack, BodyFacts.Inputs(driver.Dimensions, what => what, stack));
+    }
+
+    /// <summary>A length that body, spacer and a third figure need together, as <see cref="StackUp"/> would have it; unknown when one of them is.</summary>
+    public Brief Needed(in Mounted on, in Term third, Func<BodyProfile, Mounted, double, double> f)
+    {
+        if (_nominal is null || on.Thickness.IsMissing || third.IsMissing)
+            return Brief.Unknown;
+        var nominal = f(_nominal, on, third.Si);
+        double worst = 0, squares = 0;
+        foreach (var (down, up) in _moved)
+            Add(f(down, on, third.Si), f(up, on, third.Si));
+        if (on.Thickness.HalfWidth != 0)
+            Add(f(_nominal, on with { Thickness = on.Thickness.Down }, third.Si), f(_nominal, on with { Thickness = on.Thickness.Up }, third.Si));
+        if (on.Tilt.HalfWidth != 0)
+            Add(f(_nominal, on with { Tilt = on.Tilt.Down }, third.Si), f(_nominal, on with { Tilt = on.Tilt.Up }, third.Si));
+        if (third.HalfWidth != 0)
+            Add(f(_nominal, on, third.Down.Si), f(_nominal, on, third.Up.Si));
+        return Brief.Of(new Uncertain(nominal, nominal - worst, nominal + worst, Math.Sqrt(squares)), IsGuess || on.Thickness.IsGuess || on.Tilt.IsGuess || third.IsGuess);
+
+        void Add(double down, double up)
+        {
+            var contribution = Math.Max(Math.Abs(down - nominal), Math.Abs(up - nominal));
+            worst += contribution;
+            squares += contribution * contribution;
+        }
+    }
+}
+
+/// <summary>What a spacer does to the body that it carries.</summary>
+/// <param name="Thickness">At its centre, metres; nothing straight on the panel.</param>
+/// <param name="Tilt">Between its faces, radians.</param>
+internal readonly record struct Mounted(Term Thickness, Term Tilt);
