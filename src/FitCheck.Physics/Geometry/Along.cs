@@ -9,13 +9,6 @@ internal readonly record struct Along(double From, double To)
     /// <summary>The place where it has this value; outside 0..1 or not a number when there is none.</summary>
     public double Where(double value) => (value - From) / (To - From);
 
-    /// <summary>Both ends, and those of the given places that lie between them.</summary>
-    public static double[] Places(params double[] candidates)
-    {
-        var between = Array.FindAll(candidates, c => c is > 0 and < 1);
-        var places = new double[between.Length + 2];
-        between.CopyTo(places, 0);
-        places[^1] = 1;
-        return places;
-    }
+    /// <summary>True when a place is on the piece, its ends included.</summary>
+    public static bool IsOn(double place) => place is >= 0 and <= 1;
 }

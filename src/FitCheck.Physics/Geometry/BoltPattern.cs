@@ -17,8 +17,8 @@ public sealed class BoltPattern
         ArgumentOutOfRangeException.ThrowIfNegative(slot);
         var within = new double[angles.Count];
         for (var i = 0; i < within.Length; i++)
-            within[i] = Within(angles[i]);
-        (Radius, Slot, Angles) = (radius, slot, within);
+            within[i] = angles[i] - (Math.Floor(angles[i] / Turn) * Turn);
+        (Radius, Slot, Within) = (radius, slot, within);
     }
 
     /// <summary>Of the bolt circle, in metres.</summary>
@@ -28,7 +28,10 @@ public sealed class BoltPattern
     public double Slot { get; }
 
     /// <summary>In radians from 0 to a full turn, in the order given.</summary>
-    public IReadOnlyList<double> Angles { get; }
+    public IReadOnlyList<double> Angles => Within;
+
+    /// <summary>The same, for computations that run through them often.</summary>
+    internal double[] Within { get; }
 
     /// <summary>The same pattern turned clockwise by an angle in radians.</summary>
     public BoltPattern Rotated(double angle)
@@ -113,8 +116,6 @@ public sealed class BoltPattern
     /// <inheritdoc cref="Align"/>
     public int MostMeeting(BoltPattern turned, double clearance, IReadOnlyList<double>? only = null) =>
         Tolerance(turned, clearance) is { } tolerance ? new BoltTurns(this, turned, tolerance, only).Most() : 0;
-
-    private static double Within(double angle) => angle - (Math.Floor(angle / Turn) * Turn);
 
     // From minus half a turn to half a turn.
     internal static double Signed(double angle) => angle - (Math.Round(angle / Turn) * Turn);

@@ -14,8 +14,7 @@ internal sealed class BoltTurns
     private readonly int[] _partner;
     private readonly bool[] _seen;
     private readonly bool[] _meets;
-    private readonly List<double> _tried = [];
-    private readonly List<(double Rotation, int Meeting)> _weighed = [];
+    private List<(double Rotation, int Meeting)>? _weighed;
     private (double Rotation, int Meeting, double Worst)? _best;
 
     /// <param name="first">The pattern that stays.</param>
@@ -24,7 +23,7 @@ internal sealed class BoltTurns
     /// <param name="only">The only turns allowed, each good to the tolerance; null for any.</param>
     public BoltTurns(BoltPattern first, BoltPattern turned, double tolerance, IReadOnlyList<double>? only)
     {
-        (_own, _others, _tolerance, _only) = ([.. first.Angles], [.. turned.Angles], tolerance, only);
+        (_own, _others, _tolerance, _only) = (first.Within, turned.Within, tolerance, only);
         _offs = new double[_own.Length * _others.Length];
         _partner = new int[_others.Length];
         _seen = new bool[_others.Length];
@@ -66,6 +65,7 @@ internal sealed class BoltTurns
     // Which holes meet changes only where one of them begins to.
     private IEnumerable<double> Turns()
     {
+        var tried = new List<double>();
         foreach (var a in _own)
         {
             foreach (var b in _others)
@@ -73,9 +73,9 @@ internal sealed class BoltTurns
                 for (var end = -1; end <= 1; end++)
                 {
                     var turn = a - b + (end * _tolerance);
-                    if (IsAllowed(turn) && !_tried.Exists(t => IsSame(t, turn)))
+                    if (IsAllowed(turn) && !tried.Exists(t => IsSame(t, turn)))
                     {
-                        _tried.Add(turn);
+                        tried.Add(turn);
                         yield return turn;
                     }
                 }
@@ -87,6 +87,7 @@ internal sealed class BoltTurns
 
     private void Try(double rotation)
     {
+        _weighed ??= [];
         var meeting = Lay(rotation);
         // In the middle between the extreme offsets the worst hole is least off, and every hole still meets, unless holes lie closer than the tolerance.
         var extremes = Extremes();

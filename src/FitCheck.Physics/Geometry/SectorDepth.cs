@@ -9,7 +9,7 @@ namespace FitCheck.Physics.Geometry;
 /// radius F; on a ray's plane, which cuts a piece of the surface in a conic, (4) the conic's own deepest point; (5) where the ray at F meets the surface;
 /// (6) where the deepest line of a piece or the one opposite comes to F, at which depth along F, √(s² + r² − F²), turns. All closed forms.
 /// </summary>
-internal sealed class SectorDepth
+internal ref struct SectorDepth
 {
     // A nanometre: what touches, counts.
     private const double Touch = 1e-9;
@@ -20,14 +20,15 @@ internal sealed class SectorDepth
     private readonly double _lean;
     private readonly ClockSector _sector;
     // The rays at the sector's two ends.
-    private readonly (double X, double Y)[] _rays;
+    private readonly (double X, double Y) _first;
+    private readonly (double X, double Y) _last;
     private double _deepest = double.NegativeInfinity;
 
     private SectorDepth(double tilt, double fromRadius, double leanHour, ClockSector sector)
     {
         (_sin, _cos) = Math.SinCos(tilt);
         (_from, _lean, _sector) = (fromRadius, leanHour, sector);
-        _rays = [Ray(sector.FromHour), Ray(sector.ToHour)];
+        (_first, _last) = (Ray(sector.FromHour), Ray(sector.ToHour));
     }
 
     /// <summary>The largest z + t over the body's points in the region; null when there are none. The tilt is in radians, from 0 to below π/2.</summary>
@@ -44,7 +45,7 @@ internal sealed class SectorDepth
     {
         Corner(from.Z, from.R);
         Corner(to.Z, to.R);
-        foreach (var (x, y) in _rays)
+        foreach (var (x, y) in (ReadOnlySpan<(double X, double Y)>)[_first, _last])
         {
             Conic(from, to, x, y);
             AtRadius(from, to, x * _from, y * _from);
@@ -79,7 +80,7 @@ internal sealed class SectorDepth
                 }
             }
         }
-        foreach (var (x, y) in _rays)
+        foreach (var (x, y) in (ReadOnlySpan<(double X, double Y)>)[_first, _last])
         {
             // At ρ along the ray (x, y): u = ρ·x/cosθ − s·tanθ and v = ρ·y, with u² + v² = r².
             var (slope, shift) = (x / _cos, s * _sin / _cos);
@@ -149,9 +150,9 @@ internal sealed class SectorDepth
     }
 
     // 0 is at +x, where the magnet moves: opposite to the hour of the lean.
-    private bool InSector(double x, double y) => _sector.Contains(_lean + 6 + (Math.Atan2(y, x) * 6 / Math.PI));
+    private readonly bool InSector(double x, double y) => _sector.Contains(_lean + 6 + (Math.Atan2(y, x) * 6 / Math.PI));
 
-    private (double X, double Y) Ray(double hour)
+    private readonly (double X, double Y) Ray(double hour)
     {
         var (y, x) = Math.SinCos((hour - _lean - 6) * Math.PI / 6);
         return (x, y);

@@ -48,9 +48,9 @@ public static class TiltedBody
             var (from, to) = (profile.Corners[i - 1], profile.Corners[i]);
             var least = new Along((from.Z * cos) - (from.R * sin), (to.Z * cos) - (to.R * sin));
             var most = new Along((from.Z * cos) + (from.R * sin), (to.Z * cos) + (to.R * sin));
-            foreach (var at in Along.Places(least.Where(front), least.Where(back), least.Where(0), most.Where(front)))
+            foreach (var at in (ReadOnlySpan<double>)[0, 1, least.Where(front), least.Where(back), least.Where(0), most.Where(front)])
             {
-                if (least.At(at) > back + Touch || most.At(at) < front - Touch)
+                if (!Along.IsOn(at) || least.At(at) > back + Touch || most.At(at) < front - Touch)
                     continue;
                 var (s, r) = (new Along(from.Z, to.Z).At(at), new Along(from.R, to.R).At(at));
                 var w = Math.Max(Math.Max(front, least.At(at)), Math.Min(0, back));
@@ -81,8 +81,10 @@ public static class TiltedBody
             var outer = new Along((from.Z * sin) + (from.R * cos), (to.Z * sin) + (to.R * cos));
             var inner = new Along((from.Z * sin) - (from.R * cos), (to.Z * sin) - (to.R * cos));
             var (alongS, alongR) = (new Along(from.Z, to.Z), new Along(from.R, to.R));
-            foreach (var at in Along.Places(least.Where(0), outer.Where(f), inner.Where(f), inner.Where(-f)))
+            foreach (var at in (ReadOnlySpan<double>)[0, 1, least.Where(0), outer.Where(f), inner.Where(f), inner.Where(-f)])
             {
+                if (!Along.IsOn(at))
+                    continue;
                 var (s, r) = (alongS.At(at), alongR.At(at));
                 var farthest = least.At(at) > 0 ? outer.At(at) : Math.Sqrt((s * s) + (r * r));
                 if (farthest < f - Touch)
@@ -113,6 +115,6 @@ public static class TiltedBody
     private static (double Sin, double Cos) SinCos(double tilt)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(Math.Abs(tilt), Math.PI / 2, nameof(tilt));
-        return Math.SinCos(Math.Abs(tilt));
+        return tilt == 0 ? (0, 1) : Math.SinCos(Math.Abs(tilt));
     }
 }

@@ -34,12 +34,12 @@ internal sealed class BodyVariants
     }
 
     /// <summary>A length that body, spacer and a third figure need together, as <see cref="StackUp"/> would have it; unknown when one of them is.</summary>
-    public Brief Needed(in Mounted on, in Term third, Func<BodyProfile, Mounted, double, double> f)
+    public Term Needed(in Mounted on, in Term third, Func<BodyProfile, Mounted, double, double> f)
     {
         if (_nominal is null || on.Thickness.IsMissing || third.IsMissing)
-            return Brief.Unknown;
+            return Term.Missing;
         var nominal = f(_nominal, on, third.Si);
-        double worst = 0, squares = 0;
+        var worst = 0.0;
         foreach (var (down, up) in _moved)
             Add(f(down, on, third.Si), f(up, on, third.Si));
         if (on.Thickness.HalfWidth != 0)
@@ -48,14 +48,9 @@ internal sealed class BodyVariants
             Add(f(_nominal, on with { Tilt = on.Tilt.Down }, third.Si), f(_nominal, on with { Tilt = on.Tilt.Up }, third.Si));
         if (third.HalfWidth != 0)
             Add(f(_nominal, on, third.Down.Si), f(_nominal, on, third.Up.Si));
-        return Brief.Of(new Uncertain(nominal, nominal - worst, nominal + worst, Math.Sqrt(squares)), IsGuess || on.Thickness.IsGuess || on.Tilt.IsGuess || third.IsGuess);
+        return new Term(nominal, worst, IsGuess || on.Thickness.IsGuess || on.Tilt.IsGuess || third.IsGuess);
 
-        void Add(double down, double up)
-        {
-            var contribution = Math.Max(Math.Abs(down - nominal), Math.Abs(up - nominal));
-            worst += contribution;
-            squares += contribution * contribution;
-        }
+        void Add(double down, double up) => worst += Math.Max(Math.Abs(down - nominal), Math.Abs(up - nominal));
     }
 }
 

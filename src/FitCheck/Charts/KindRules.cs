@@ -12,11 +12,14 @@ namespace FitCheck.Charts;
 /// </summary>
 internal sealed class KindRules
 {
-    private readonly Dictionary<RestsOn, Entry[]> _groups = [];
-    private readonly Dictionary<RestsOn, int> _canFail = [];
+    private const int Kinds = (int)RestsOn.Pair + 1;
+
+    // By what they rest on.
+    private readonly Entry[][] _groups = new Entry[Kinds][];
+    private readonly int[] _canFail = new int[Kinds];
     private readonly Entry[] _shared;
     private readonly Func<Spot, Brief>[] _sources;
-    private readonly Dictionary<RestsOn, int[]> _facts = [];
+    private readonly int[][] _facts = new int[Kinds][];
     private readonly Brief[] _settled;
     private readonly RestsOn[] _restsOn;
     // For each slot the number of the asking for which its fact was last worked out.
@@ -25,14 +28,14 @@ internal sealed class KindRules
     private readonly int _firstOfPair = int.MaxValue;
     private int _asking;
 
-    private sealed record Entry(int Order, BriefRule Rule, int[] Slots, int[] Own, RestsOn RestsOn, bool IsLength, bool CanFail, bool IsSlow);
+    private sealed record Entry(int Order, BriefRule Rule, Func<Spot, Term>? Number, int[] Slots, int[] Own, RestsOn RestsOn, bool IsLength, bool CanFail, bool IsSlow);
 
     /// <param name="rules">All that judge a chart.</param>
     /// <param name="settled">Facts of one pair of the kind: those that rest on nothing are the same for all.</param>
-    /// <param name="worked">The facts by name that a spot works out by itself.</param>
+    /// <param name="worked">The numbers by name that a spot works out by itself.</param>
     /// <param name="mounts">Whether a spacer or a cup carries the driver; without, what rests on one rests on driver and place.</param>
     /// <param name="shared">Rules, by their place in the order of judging, that are asked once for this kind and another; see <see cref="Shared"/>.</param>
-    public KindRules(PairRules rules, FactTable settled, IReadOnlyDictionary<string, Func<Spot, Brief>> worked, bool mounts, IReadOnlySet<int> shared)
+    public KindRules(PairRules rules, FactTable settled, IReadOnlyDictionary<string, Func<Spot, Term>> worked, bool mounts, IReadOnlySet<int> shared)
     {
         var scope = rules.Judged.Count > 0 ? rules.Judged[0].Scope : new FactScope(Subject.Position, []);
         _rules = rules.Judged.Count;
@@ -44,7 +47,7 @@ internal sealed class KindRules
         foreach (var name in scope.Names)
         {
             _restsOn[scope.SlotOf(name)] = mounts ? scope.Find(name)!.RestsOn : OnPanel(scope.Find(name)!.RestsOn);
-            _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) ?? (s => s.Other(name));
+            _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) is { } number ? s => number(s).ToBrief() : s => s.Other(name);
             if (scope.Find(name)!.RestsOn == RestsOn.Nothing && settled.Values.TryGetValue(name, out var value))
                 _settled[scope.SlotOf(name)] = Brief.Of(known[name] = value);
         }
@@ -58,20 +61,22 @@ internal sealed class KindRules
             var brief = new BriefRule(rule, Truth);
             var slots = brief.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
             var restsOn = slots.Aggregate(RestsOn.Nothing, (all, slot) => all | _restsOn[slot]);
-            asked.Add(new Entry(i, brief, slots, Array.FindAll(slots, s => _restsOn[s] == restsOn), restsOn, rule.Unit?.Dimension == Dimension.Metre,
+            asked.Add(new Entry(i, brief, brief.IsPlain ? worked.GetValueOrDefault(rule.Fact.Names[0]) : null, slots, Array.FindAll(slots, s => _restsOn[s] == restsOn), restsOn, rule.Unit?.Dimension == Dimension.Metre,
                 rule.Fail is not null, brief.Names.Any(Spot.Slow.Contains)));
         }
+        Array.Fill(_groups, []);
+        Array.Fill(_facts, []);
         _shared = Sorted(asked.Where(e => shared.Contains(e.Order)));
         foreach (var group in asked.Where(e => !shared.Contains(e.Order)).GroupBy(e => e.RestsOn))
         {
-            _groups[group.Key] = Sorted(group);
-            _canFail[group.Key] = group.Count(e => e.CanFail);
+            _groups[(int)group.Key] = Sorted(group);
+            _canFail[(int)group.Key] = group.Count(e => e.CanFail);
             if (group.Key == RestsOn.Pair)
                 _firstOfPair = group.Min(e => e.Order);
         }
         // What a rule asks that rests on more has to be handed on; what rests on a driver or a place alone is always.
         foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn || _restsOn[s] is RestsOn.Driver or RestsOn.Place)).Distinct().GroupBy(s => _restsOn[s]))
-            _facts[group.Key] = [.. group];
+            _facts[(int)group.Key] = [.. group];
 
         // A rule that can't fail says nothing of a pair that another rule fails; what is soon worked out may spare the rest.
         static Entry[] Sorted(IEnumerable<Entry> entries) => [.. entries.OrderBy(e => !e.CanFail).ThenBy(e => e.IsSlow).ThenBy(e => e.Order)];
@@ -96,7 +101,7 @@ internal sealed class KindRules
     /// <summary>Puts the facts into a sheet that rest on just this and are handed on.</summary>
     public void Work(RestsOn on, Spot spot, Span<Brief> sheet)
     {
-        foreach (var slot in _facts.GetValueOrDefault(on) ?? [])
+        foreach (var slot in _facts[(int)on])
             sheet[slot] = _sources[slot](spot);
     }
 
@@ -106,7 +111,7 @@ internal sealed class KindRules
     /// <param name="into">Room of an earlier taking that may be used again.</param>
     public Brief[] Taken(RestsOn on, ReadOnlySpan<Brief> sheet, Brief[]? into = null)
     {
-        var slots = _facts.GetValueOrDefault(on) ?? [];
+        var slots = _facts[(int)on];
         var taken = into?.Length == slots.Length ? into : new Brief[slots.Length];
         for (var i = 0; i < slots.Length; i++)
             taken[i] = sheet[slots[i]];
@@ -116,9 +121,7 @@ internal sealed class KindRules
     /// <summary>Puts them back into another sheet.</summary>
     public void Put(RestsOn on, Brief[] taken, Span<Brief> sheet)
     {
-        if (taken.Length == 0)
-            return;
-        var slots = _facts[on];
+        var slots = _facts[(int)on];
         for (var i = 0; i < slots.Length; i++)
             sheet[slots[i]] = taken[i];
     }
@@ -128,7 +131,7 @@ internal sealed class KindRules
     /// <param name="spot">Where.</param>
     /// <param name="sheet">Has the facts that rest on less.</param>
     public Partial Ask(RestsOn on, Spot spot, Span<Brief> sheet) =>
-        _groups.TryGetValue(on, out var group) ? Ask(group, spot, sheet, Partial.Nothing, Outcome.Worst) : Partial.Nothing;
+        Ask(_groups[(int)on], spot, sheet, Partial.Nothing, Outcome.Worst);
 
     /// <summary>What the rules say that are shared with another kind.</summary>
     public Partial AskShared(Spot spot, Span<Brief> sheet) => Ask(_shared, spot, sheet, Partial.Nothing, Outcome.Worst);
@@ -136,9 +139,7 @@ internal sealed class KindRules
     /// <summary>The same of those that can fail alone, or of the others.</summary>
     public Partial Ask(RestsOn on, Spot spot, Span<Brief> sheet, bool canFail)
     {
-        if (!_groups.TryGetValue(on, out var group))
-            return Partial.Nothing;
-        var count = _canFail[on];
+        var (group, count) = (_groups[(int)on], _canFail[(int)on]);
         return Ask(canFail ? group.AsSpan(0, count) : group.AsSpan(count), spot, sheet, Partial.Nothing, Outcome.Worst);
     }
 
@@ -147,23 +148,18 @@ internal sealed class KindRules
 
     /// <summary>The same of all that rest on driver, mount and place, put together with what others say; no more is asked once it is no better than the best.</summary>
     public Partial AskPair(Spot spot, Span<Brief> sheet, in Partial said, in Outcome best) =>
-        _groups.TryGetValue(RestsOn.Pair, out var group) ? Ask(group, spot, sheet, said, best) : said;
+        Ask(_groups[(int)RestsOn.Pair], spot, sheet, said, best);
 
     private Partial Ask(ReadOnlySpan<Entry> entries, Spot spot, Span<Brief> sheet, Partial said, in Outcome best)
     {
+        if (entries.IsEmpty)
+            return said;
         _asking++;
         foreach (var entry in entries)
         {
             if (said.HasFailed && (!entry.CanFail || said.Failed < entry.Order))
                 continue;
-            foreach (var slot in entry.Own)
-            {
-                if (_workedFor[slot] == _asking)
-                    continue;
-                sheet[slot] = _sources[slot](spot);
-                _workedFor[slot] = _asking;
-            }
-            if (entry.Rule.Judge(sheet) is not var (status, metres))
+            if (Judge(entry, spot, sheet) is not var (status, metres))
                 continue;
             var margin = entry.IsLength ? Outcome.Nanometres(metres) : Outcome.NoMargin;
             said = status == Status.Fail ? said.WithFailed(entry.Order, margin) : said.With(status, margin);
@@ -172,5 +168,22 @@ internal sealed class KindRules
                 break;
         }
         return said;
+    }
+
+    private (Status Status, double Margin)? Judge(Entry entry, Spot spot, Span<Brief> sheet)
+    {
+        if (entry.Number is { } number)
+        {
+            var term = number(spot);
+            return entry.Rule.Judge(term.Si, term.HalfWidth, term.IsGuess);
+        }
+        foreach (var slot in entry.Own)
+        {
+            if (_workedFor[slot] == _asking)
+                continue;
+            sheet[slot] = _sources[slot](spot);
+            _workedFor[slot] = _asking;
+        }
+        return entry.Rule.Judge(sheet);
     }
 }

@@ -11,22 +11,23 @@ internal sealed class Mated
 {
     private readonly MountSide? _mount;
     private readonly Mounted _on;
-    private readonly Dictionary<int, Brief> _depths = [];
-    private readonly Dictionary<int, Brief> _holes = [];
-    private DriverSide _driver;
-    private Brief? _front;
+    private readonly Dictionary<int, Term> _depths = [];
+    private readonly Dictionary<int, Term> _holes = [];
+    private DriverSide? _driver;
+    private Term? _front;
 
-    public Mated(DriverSide driver, MountSide? mount)
+    public Mated(DriverSide? driver, MountSide? mount)
     {
         (_driver, _mount) = (driver, mount);
         var adapter = mount?.Adapter?.Part;
-        _on = new Mounted(adapter is null ? Term.Of(null, 0) : Term.Of(adapter.Thickness), Term.Of(adapter?.Tilt, 0));
+        _on = new Mounted(adapter is null ? Term.Exactly(0) : Term.Of(adapter.Thickness), Term.Of(adapter?.Tilt, 0));
     }
 
-    public DriverSide Driver => _driver;
+    /// <summary>Null before the first.</summary>
+    public DriverSide? Driver => _driver;
 
-    /// <summary>What the rules say that need no place and can fail; null until they are asked.</summary>
-    public Partial? Said { get; set; }
+    /// <summary>What the rules say that need no place and can fail.</summary>
+    public Partial Said { get; set; }
 
     /// <summary>What the others of them say, which are asked only where none fails.</summary>
     public Partial? Rest { get; set; }
@@ -40,7 +41,7 @@ internal sealed class Mated
     public void Turn(DriverSide driver)
     {
         _driver = driver;
-        (Said, Rest, HasFacts, _front) = (null, null, false, null);
+        (Rest, HasFacts, _front) = (null, false, null);
         if (_depths.Count > 0)
             _depths.Clear();
         if (_holes.Count > 0)
@@ -48,36 +49,36 @@ internal sealed class Mated
     }
 
     /// <summary>How deep it reaches where a thing stands.</summary>
-    public Brief DepthNeeded(in Thing thing)
+    public Term DepthNeeded(in Thing thing)
     {
         if (!_depths.TryGetValue(thing.Where, out var known))
-            _depths[thing.Where] = known = _driver.Body.Needed(_on, thing.FromRadius, thing.Reach);
+            _depths[thing.Where] = known = _driver!.Body.Needed(_on, thing.FromRadius, thing.Reach);
         return known;
     }
 
     /// <summary>How far it stands before the mounting plane, its travel included.</summary>
-    public Brief FrontNeeded() => _front ??= Front([_on.Thickness, _driver.FlangeThickness, _driver.FrontHeight, _driver.Flange, _driver.Travel, _on.Tilt]);
+    public Term FrontNeeded() => _front ??= Front([_on.Thickness, _driver!.FlangeThickness, _driver!.FrontHeight, _driver!.Flange, _driver!.Travel, _on.Tilt]);
 
     /// <summary>The hole that it needs in a panel.</summary>
-    public Brief HoleNeeded(PlaceSide place)
+    public Term HoleNeeded(PlaceSide place)
     {
         if (!_holes.TryGetValue(place.Panel, out var known))
-            _holes[place.Panel] = known = _driver.Body.Needed(_on, place.PanelThickness, (body, on, panel) => 2 * TiltedBody.HoleRadiusNeeded(body, on.Tilt.Si, on.Thickness.Si, panel));
+            _holes[place.Panel] = known = _driver!.Body.Needed(_on, place.PanelThickness, (body, on, panel) => 2 * TiltedBody.HoleRadiusNeeded(body, on.Tilt.Si, on.Thickness.Si, panel));
         return known;
     }
 
     /// <summary>The whole of it at a place, for the facts as `check` computes them.</summary>
     public PositionContext At(PlaceSide place) =>
-        new(null!, new Placed(place.Position, place.Position.At) { Driver = _driver.Chosen, Adapter = _mount?.Adapter, Cup = _mount?.Cup }, null) { IsNameless = true };
+        new(null!, new Placed(place.Position, place.Position.At) { Driver = _driver!.Chosen, Adapter = _mount?.Adapter, Cup = _mount?.Cup }, null) { IsNameless = true };
 
-    private static Brief Front(ReadOnlySpan<Term> terms)
+    private static Term Front(ReadOnlySpan<Term> terms)
     {
         Span<double> values = stackalloc double[terms.Length];
         var guess = false;
         for (var i = 0; i < terms.Length; i++)
         {
             if (terms[i].IsMissing)
-                return Brief.Unknown;
+                return Term.Missing;
             values[i] = terms[i].Si;
             guess |= terms[i].IsGuess;
         }
@@ -93,7 +94,7 @@ internal sealed class Mated
             worst += Math.Max(down, Math.Abs(Reach(values) - nominal));
             values[i] = terms[i].Si;
         }
-        return Brief.Of(Uncertain.Within(nominal, worst), guess);
+        return new Term(nominal, worst, guess);
 
         static double Reach(ReadOnlySpan<double> v) => TiltedBody.FrontReach(v[0], v[1], v[2], v[3] / 2, v[4], v[5]);
     }

@@ -1,16 +1,14 @@
 using System.Collections.Concurrent;
 using FitCheck.Facts;
-using FitCheck.Physics.Quantities;
-using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
 
 /// <summary>How many screw holes there are and how many meet; not known where a pattern is missing.</summary>
 internal readonly record struct Holes(bool AreKnown, bool AreGuess, int Count, int CountMeeting)
 {
-    public Brief Total => AreKnown ? Brief.Of(Uncertain.Exact(Count), unsure: false) : Brief.Unknown;
+    public Term Total => AreKnown ? Term.Exactly(Count) : Term.Missing;
 
-    public Brief Meeting => AreKnown ? Brief.Of(Uncertain.Exact(CountMeeting), AreGuess) : Brief.Unknown;
+    public Term Meeting => AreKnown ? new Term(CountMeeting, 0, AreGuess) : Term.Missing;
 }
 
 /// <summary>Lays hole patterns on each other once for all drivers, parts and places that have the same ones.</summary>

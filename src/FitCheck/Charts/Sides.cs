@@ -17,7 +17,7 @@ internal sealed class DriverSide(Driver driver, int pattern)
     public Term FrontHeight { get; } = Term.Of(driver.Dimensions?.FrontHeight);
     public Term FlangeThickness { get; } = Term.Of(driver.Dimensions?.FlangeThickness);
     /// <summary>Nothing for a tweeter.</summary>
-    public Term Travel { get; } = driver.IsTweeter ? Term.Of(null, 0) : Term.Of(MountingFacts.Travel(driver));
+    public Term Travel { get; } = driver.IsTweeter ? Term.Exactly(0) : Term.Of(MountingFacts.Travel(driver));
     public BodyVariants Body { get; } = BodyVariants.Of(driver);
     public double? Radius { get; } = AimFacts.Radius(driver);
     /// <summary>Drivers with the same screw holes have the same number here.</summary>
@@ -49,7 +49,7 @@ internal sealed class MountSide(Part part, int index)
 internal readonly record struct Thing(Term Depth, int Where, Term FromRadius, Func<BodyProfile, Mounted, double, double> Reach)
 {
     /// <summary>One that stands everywhere.</summary>
-    public static Thing Everywhere(Figure? depth) => new(Term.Of(depth), 0, Term.Of(null, 0), static (body, on, _) => TiltedBody.DepthNeeded(body, on.Tilt.Si, on.Thickness.Si));
+    public static Thing Everywhere(Figure? depth) => new(Term.Of(depth), 0, Term.Exactly(0), static (body, on, _) => TiltedBody.DepthNeeded(body, on.Tilt.Si, on.Thickness.Si));
 }
 
 /// <summary>What a chart asks of a position.</summary>

@@ -32,28 +32,22 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         (_place, _whole) = (null, null);
     }
 
-    /// <summary>The facts by name that are worked out here, straight on the panel, on a spacer, and in a cup.</summary>
-    public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> OnPanel = new Dictionary<string, Func<Spot, Brief>>(StringComparer.Ordinal)
+    /// <summary>The numbers by name that are worked out here, straight on the panel, on a spacer, and in a cup.</summary>
+    public static readonly IReadOnlyDictionary<string, Func<Spot, Term>> OnPanel = new Dictionary<string, Func<Spot, Term>>(StringComparer.Ordinal)
     {
-        ["role_fits"] = s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role), unsure: false),
-        ["has_glass"] = s => Brief.Of(s.Place.Moving.Length > 0, unsure: false),
         ["depth_margin"] = s => s.DepthMargin(),
         ["glass_margin"] = s => s.GlassMargin(),
-        ["front_margin"] = s => Term.Spare(s.Place.GrilleGap, s.Mated.FrontNeeded()),
+        ["front_margin"] = s => Term.Difference(s.Place.GrilleGap, s.Mated.FrontNeeded()),
         ["hole_margin"] = s => s.HoleMargin(s.Hole),
-        ["largest_hole_margin"] = s => s.Place.LargestCutout.IsMissing ? Brief.Unknown : s.HoleMargin(s.Place.LargestCutout),
+        ["largest_hole_margin"] = s => s.Place.LargestCutout.IsMissing ? Term.Missing : s.HoleMargin(s.Place.LargestCutout),
         ["flange_margin"] = s => Term.Difference(s.Place.Recess, s.Driver.Flange),
         ["flange_overlap"] = s => Term.Difference(s.Driver.Flange, s.Place.Cutout, 0.5),
         ["panel_holes"] = s => s.PanelHoles().Total,
         ["panel_holes_meeting"] = s => s.PanelHoles().Meeting,
-        ["off_axis_loss"] = s => s.OffAxis(),
-        ["spacer_blank"] = _ => Brief.Unknown,
-        ["adapter_hand_fits"] = _ => Brief.Unknown,
     };
 
-    public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> OnSpacer = new Dictionary<string, Func<Spot, Brief>>(OnPanel.Where(k => k.Key is not ("off_axis_loss" or "adapter_hand_fits")), StringComparer.Ordinal)
+    public static readonly IReadOnlyDictionary<string, Func<Spot, Term>> OnSpacer = new Dictionary<string, Func<Spot, Term>>(OnPanel, StringComparer.Ordinal)
     {
-        ["spacer_blank"] = s => Brief.Of(s.Mount!.Adapter!.Part is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false),
         ["flange_overlap"] = s => Term.Difference(s.Driver.Flange, s.Mount!.Opening, 0.5),
         ["opening_margin"] = s => Term.Difference(s.Mount!.Opening, s.Driver.Cutout),
         ["tab_margin"] = s => s.TabMargin(),
@@ -63,19 +57,28 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         ["driver_holes_meeting"] = s => s.DriverHoles().Meeting,
     };
 
-    public static readonly IReadOnlyDictionary<string, Func<Spot, Brief>> InCup = new Dictionary<string, Func<Spot, Brief>>(StringComparer.Ordinal)
+    public static readonly IReadOnlyDictionary<string, Func<Spot, Term>> InCup = new Dictionary<string, Func<Spot, Term>>(StringComparer.Ordinal)
     {
-        ["role_fits"] = OnPanel["role_fits"],
-        ["cup_cuttable"] = s => s.Mount!.Cup!.Part.Cuttable is { } cuttable ? Brief.Of(cuttable, unsure: false) : Brief.Unknown,
         ["cup_hole_gap"] = s => Term.Difference(s.Mount!.Opening, s.Driver.Cutout),
         ["cup_wall_left"] = s => Term.Difference(s.Mount!.Outer, s.Driver.Cutout, 0.5),
         ["cup_depth_margin"] = s => Term.Difference(s.Mount!.Depth, s.Driver.Depth),
         ["cup_grille_margin"] = s => Term.Difference(s.Mount!.GrilleGap, s.Driver.FrontHeight),
-        ["off_axis_loss"] = OnPanel["off_axis_loss"],
     };
 
-    /// <summary>Any other fact: what is simply so of place and parts, or, the slow way, what all the classes of facts find.</summary>
-    public Brief Other(string fact)
+    /// <summary>A fact that is no number of these: what comes up most is looked up, the rest is what the classes of facts find, the slow way.</summary>
+    public Brief Other(string fact) => fact switch
+    {
+        "role_fits" => Brief.Of(PlaceFacts.Suits(Driver.Driver.Type, Place.Position.Role), unsure: false),
+        "has_glass" when Mount?.Cup is null => Brief.Of(Place.Moving.Length > 0, unsure: false),
+        "off_axis_loss" => OffAxis(),
+        "spacer_blank" => Mount?.Adapter is { Part: var spacer } ? Brief.Of(spacer is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false) : Brief.Unknown,
+        "adapter_hand_fits" when Mount is null => Brief.Unknown,
+        "cup_cuttable" when Mount?.Cup is { Part: var cup } => cup.Cuttable is { } cuttable ? Brief.Of(cuttable, unsure: false) : Brief.Unknown,
+        _ => Slowly(fact),
+    };
+
+    // What is simply so of place and parts, or what all the classes of facts find.
+    private Brief Slowly(string fact)
     {
         if (PlaceNames.Contains(fact))
         {
@@ -91,29 +94,29 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         return Brief.Of(_whole.Values.GetValueOrDefault(fact));
     }
 
-    private Brief DepthMargin()
+    private Term DepthMargin()
     {
         var least = new LeastMargin();
-        least.Add(Term.Spare(Place.Behind.Depth, Mated.DepthNeeded(Place.Behind)));
-        foreach (var thing in Place.Fixed)
-            least.Add(Term.Spare(thing.Depth, Mated.DepthNeeded(thing)));
+        least.Add(Term.Difference(Place.Behind.Depth, Mated.DepthNeeded(Place.Behind)));
+        foreach (ref readonly var thing in Place.Fixed.AsSpan())
+            least.Add(Term.Difference(thing.Depth, Mated.DepthNeeded(thing)));
         return least.Value;
     }
 
-    private Brief GlassMargin()
+    private Term GlassMargin()
     {
         var least = new LeastMargin();
-        foreach (var thing in Place.Moving)
-            least.Add(Term.Spare(thing.Depth, Mated.DepthNeeded(thing)));
+        foreach (ref readonly var thing in Place.Moving.AsSpan())
+            least.Add(Term.Difference(thing.Depth, Mated.DepthNeeded(thing)));
         return least.Value;
     }
 
     // A round body in an oval hole is held by the short axis.
     private Term Hole => Driver.CutoutMinor.IsMissing && !Place.CutoutMinor.IsMissing ? Place.CutoutMinor : Place.Cutout;
 
-    private Brief HoleMargin(in Term hole)
+    private Term HoleMargin(in Term hole)
     {
-        var margin = Mount is null ? Term.Difference(hole, Driver.Cutout) : Term.Spare(hole, Mated.HoleNeeded(Place));
+        var margin = Term.Difference(hole, Mount is null ? Driver.Cutout : Mated.HoleNeeded(Place));
         if (Driver.CutoutMinor.IsMissing)
             return margin;
         var least = new LeastMargin();
@@ -122,10 +125,10 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         return least.Value;
     }
 
-    private Brief TabMargin()
+    private Term TabMargin()
     {
         if (Mount!.Tabs is not { } tabs)
-            return Brief.Unknown;
+            return Term.Missing;
         var radius = Term.Of(tabs);
         return Term.Difference(radius with { Si = 2 * radius.Si, HalfWidth = 2 * radius.HalfWidth }, Driver.Cutout);
     }
@@ -136,5 +139,5 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
 
     private Brief OffAxis() => Place.Angle is { } angle && Driver.Radius is { } radius && Driver.Driver.IsTweeter
         ? Brief.Of(Physics.Quantities.Uncertain.Exact(-PistonDirectivity.Db(10_000, radius, Math.Min(angle, Math.PI / 2))), Place.AngleIsGuess)
-        : Driver.Driver.IsTweeter ? Brief.Unknown : Other("off_axis_loss");
+        : Driver.Driver.IsTweeter ? Brief.Unknown : Slowly("off_axis_loss");
 }

@@ -11,8 +11,8 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
 
     private readonly Brief[] _panelSheet = onPanel.Sheet();
     private readonly Brief[] _sheet = onMount.Sheet();
-    private readonly Mated _bare = new(spot.Driver, null);
-    private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(spot.Driver, m))];
+    private readonly Mated _bare = new(null, null);
+    private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(null, m))];
 
     /// <summary>For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.</summary>
     public void Through(DriverSide driver, Span<(int Mount, Outcome Outcome)> best)
@@ -44,13 +44,15 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         var here = ofDriver.With(onMount.Ask(DriverAndPlace, spot, _sheet));
         foreach (ref readonly var candidate in table.Candidates[place].AsSpan())
         {
-            var said = here.With(candidate.Said);
-            if (!said.ToOutcome(rules).IsBetterThan(best.Outcome))
+            // One of which a rule fails earlier is no better.
+            if (here.Failed < best.Outcome.Failed || candidate.Said.Failed < best.Outcome.Failed)
                 continue;
             var mated = _mated[candidate.Mount];
-            if (!ReferenceEquals(mated.Driver, spot.Driver) || mated.Said is null)
+            if (!ReferenceEquals(mated.Driver, spot.Driver))
                 Mate(mated, places[place], candidate.Mount);
-            said = said.With(mated.Said!.Value);
+            if (mated.Said.Failed < best.Outcome.Failed)
+                continue;
+            var said = here.With(candidate.Said).With(mated.Said);
             // What is said so far only gets worse.
             if (!said.ToOutcome(rules).IsBetterThan(best.Outcome))
                 continue;

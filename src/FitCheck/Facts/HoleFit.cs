@@ -18,8 +18,8 @@ internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList
     /// </summary>
     private const double ScrewClearance = 1e-3;
 
-    private readonly Lazy<int> _meeting = new(() => Pattern(first).MostMeeting(Pattern(second), ScrewClearance, only), LazyThreadSafetyMode.None);
-    private readonly Lazy<BoltMatch> _match = new(() => Pattern(first).Align(Pattern(second), ScrewClearance, only), LazyThreadSafetyMode.None);
+    private int? _meeting;
+    private BoltMatch? _match;
 
     public HoleCircle First => first;
 
@@ -30,10 +30,10 @@ internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList
     public bool IsEstimated => First.Circle.IsEstimated || Second.Circle.IsEstimated;
 
     /// <summary>How many holes meet at best.</summary>
-    public int Meeting => _meeting.Value;
+    public int Meeting => _meeting ??= Pattern(first).MostMeeting(Pattern(second), ScrewClearance, only);
 
     /// <summary>Which ones, and at which turn.</summary>
-    public BoltMatch Match => _match.Value;
+    public BoltMatch Match => _match ??= Pattern(first).Align(Pattern(second), ScrewClearance, only);
 
     /// <summary>How many holes would meet, and at which turn, if the second part could be turned freely; the turn nearest to a wanted one.</summary>
     public static BoltMatch Freely(HoleCircle first, HoleCircle second, double wanted)

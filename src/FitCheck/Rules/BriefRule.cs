@@ -17,6 +17,12 @@ internal sealed class BriefRule
     private readonly bool[] _isConstant;
     private readonly Brief[] _bounds;
     private readonly double _scale;
+    // Where all limits are lower ones that stand in the rule: the highest of them and what is above it for certain, and the one of failing.
+    private readonly double _floor;
+    private readonly double _clear = double.PositiveInfinity;
+    private readonly double _failing;
+    private readonly double _lost = double.NegativeInfinity;
+    private readonly int _slot;
     private readonly bool _canWarn;
     private readonly bool _canFail;
     private readonly string[] _ofCondition;
@@ -30,11 +36,39 @@ internal sealed class BriefRule
         _when = when?.Constant?.Truth == true ? null : when;
         (_fact, _canWarn, _canFail) = (rule.Fact, rule.Warn is not null, rule.Fail is not null);
         _ofCondition = [.. _when?.Names ?? []];
-        _others = [.. rule.Names.Except(_ofCondition, StringComparer.Ordinal)];
         _limits = [.. Limit.AllOf(rule).Select(l => (l.Status, l.Side, l.Bound))];
+        _others = [.. _fact.Names.Concat(_limits.SelectMany(l => l.Bound.Names)).Distinct(StringComparer.Ordinal).Except(_ofCondition, StringComparer.Ordinal)];
         _isConstant = Array.ConvertAll(_limits, l => l.Bound.Constant is not null);
         _bounds = Array.ConvertAll(_limits, l => Brief.Of(l.Bound.Constant));
         _scale = Comparison.ScaleOf(rule.Fact.Type.Dimension);
+        _slot = _fact.Slot;
+        if (_limits.Length == 0 || !Array.TrueForAll(_limits, l => l.Side == Side.Below) || !Array.TrueForAll(_bounds, b => b.IsKnown && b.Number.IsExact))
+            return;
+        _floor = _bounds.Max(b => b.Number.Value);
+        _clear = _floor + Comparison.MostNoise(_floor, _scale);
+        if (_limits.Count(l => l.Status == Status.Fail) == 1)
+        {
+            _failing = _bounds[Array.FindIndex(_limits, l => l.Status == Status.Fail)].Number.Value;
+            _lost = _failing - Comparison.MostNoise(_failing, _scale);
+        }
+    }
+
+    /// <summary>True when its one fact, a number, decides alone, by limits that stand in the rule.</summary>
+    public bool IsPlain => _slot >= 0 && _clear < double.PositiveInfinity && (_when is null || _when.IsKnown(_slot));
+
+    /// <summary>What a plain rule says of its fact; null when it does not apply.</summary>
+    /// <param name="value">SI; not-a-number where it is unknown.</param>
+    /// <param name="halfWidth">By how much it may be off.</param>
+    /// <param name="isGuess">Whether a datum under it is estimated.</param>
+    public (Status Status, double Margin)? Judge(double value, double halfWidth, bool isGuess)
+    {
+        if (value - halfWidth > _clear)
+            return (isGuess ? Status.Measure : Status.Pass, value - _floor);
+        if (value + halfWidth < _lost)
+            return (Status.Fail, value - _failing);
+        if (double.IsNaN(value))
+            return _when is null ? (Status.Measure, double.NaN) : null;
+        return Judge([], Brief.Of(Uncertain.Within(value, halfWidth), isGuess), isGuess);
     }
 
     /// <summary>The facts that it asks for, each once.</summary>
@@ -44,29 +78,40 @@ internal sealed class BriefRule
     /// <param name="facts">By their slots in the rule's scope.</param>
     public (Status Status, double Margin)? Judge(ReadOnlySpan<Brief> facts)
     {
-        var when = When(facts);
-        return IsLeftOut(when) ? null : Judge(facts, when);
+        if (_when is null)
+            return Judge(facts, isGuess: false);
+        var when = _when.Weigh(facts);
+        return IsLeftOut(when) ? null : when.IsKnown ? Judge(facts, when.IsUnsure) : (Status.Measure, double.NaN);
     }
 
     /// <summary>The same of a table, which is asked for the rest only where the condition holds.</summary>
     public (Status Status, double Margin)? Judge(BriefTable table)
     {
-        var when = When(table.With(_ofCondition));
-        return IsLeftOut(when) ? null : Judge(table.With(_others), when);
+        if (_when is null)
+            return Judge(table.With(_others), isGuess: false);
+        var when = _when.Weigh(table.With(_ofCondition));
+        return IsLeftOut(when) ? null : when.IsKnown ? Judge(table.With(_others), when.IsUnsure) : (Status.Measure, double.NaN);
     }
-
-    private Brief When(ReadOnlySpan<Brief> facts) => _when is { } condition ? condition.Weigh(facts) : Brief.Of(true, unsure: false);
 
     private static bool IsLeftOut(in Brief when) => when is { IsKnown: true, IsTrue: false };
 
-    private (Status Status, double Margin) Judge(ReadOnlySpan<Brief> facts, in Brief when)
+    private (Status Status, double Margin) Judge(ReadOnlySpan<Brief> facts, bool isGuess)
     {
-        if (!when.IsKnown)
-            return (Status.Measure, double.NaN);
+        if (_slot >= 0)
+            return Judge(facts, facts[_slot], isGuess);
         var fact = _fact.Weigh(facts);
+        return Judge(facts, fact, isGuess);
+    }
+
+    private (Status Status, double Margin) Judge(ReadOnlySpan<Brief> facts, in Brief fact, bool isGuess)
+    {
         if (!fact.IsKnown)
             return (Status.Measure, double.NaN);
-        var guessed = fact.IsUnsure || when.IsUnsure;
+        var guessed = fact.IsUnsure || isGuess;
+        if (fact.Number.Low > _clear)
+            return (guessed ? Status.Measure : Status.Pass, fact.Number.Value - _floor);
+        if (fact.Number.High < _lost)
+            return (Status.Fail, fact.Number.Value - _failing);
         var open = false;
         var (fails, perhapsFails, warns, perhapsWarns, any) = (Nearest.None, Nearest.None, Nearest.None, Nearest.None, Nearest.None);
         for (var i = 0; i < _limits.Length; i++)

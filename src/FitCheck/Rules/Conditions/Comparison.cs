@@ -44,8 +44,11 @@ internal static class Comparison
     {
         // What is not less at all, or less by more than any noise of the two, needs no closer look.
         var apart = b - a;
-        return apart > 0 && (apart > 2 * Rounding * (scale + Math.Abs(b)) || a < b - Noise(a, b, scale));
+        return apart > 0 && (apart > MostNoise(b, scale) || a < b - Noise(a, b, scale));
     }
+
+    /// <summary>Two numbers, one of which is this, that are farther apart differ by more than rounding.</summary>
+    public static double MostNoise(double number, double scale) => 2 * Rounding * (scale + Math.Abs(number));
 
     private static double Noise(double a, double b, double scale)
     {

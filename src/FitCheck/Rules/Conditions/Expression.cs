@@ -63,6 +63,12 @@ public sealed class Expression
     /// <param name="facts">In brief, by their slots in the scope.</param>
     internal Brief Weigh(ReadOnlySpan<Brief> facts) => _root.Weigh(facts);
 
+    /// <summary>The slot of the fact that it is and no more; -1 for any other.</summary>
+    internal int Slot => _root is NameNode name ? name.Slot : -1;
+
+    /// <summary>Whether it is `known(fact)` of the fact in a slot and no more.</summary>
+    internal bool IsKnown(int slot) => _root is KnownNode known && known.Slot == slot;
+
     /// <summary>The same condition where some truths are settled, for weighing.</summary>
     /// <inheritdoc cref="Node.Given"/>
     internal Expression Given(Func<string, bool?> settled) => new(Text, At, Type, _root.Given(settled));

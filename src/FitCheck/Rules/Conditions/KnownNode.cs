@@ -5,6 +5,9 @@ namespace FitCheck.Rules.Conditions;
 /// <summary>`known(fact)`: whether the fact has a value. Nothing else turns an unknown into a truth.</summary>
 internal sealed class KnownNode(int offset, NameNode fact) : Node(offset)
 {
+    /// <summary>Where facts in brief have the fact.</summary>
+    public int Slot => fact.Slot;
+
     public override IReadOnlyList<Node> Children => [fact];
 
     public override FactType? TypeOf(TypeCheck check) => fact.TypeOf(check) is null ? null : FactType.Truth;
@@ -17,5 +20,5 @@ internal sealed class KnownNode(int offset, NameNode fact) : Node(offset)
         return FactValue.Of(value.IsKnown) with { Data = value.Data };
     }
 
-    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Brief.Of(fact.Weigh(facts).IsKnown, unsure: false);
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Brief.Of(facts[fact.Slot].IsKnown, unsure: false);
 }

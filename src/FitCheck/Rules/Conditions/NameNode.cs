@@ -5,10 +5,13 @@ namespace FitCheck.Rules.Conditions;
 /// <summary>The name of a fact; its value is handed on untouched.</summary>
 internal sealed class NameNode(int offset, string name) : Node(offset)
 {
-    // Where facts in brief have it; known once its scope is.
+    // Known once its scope is.
     private int _slot = -1;
 
     public string Name => name;
+
+    /// <summary>Where facts in brief have it.</summary>
+    public int Slot => _slot;
 
     public override IReadOnlyList<Node> Children => [];
 
