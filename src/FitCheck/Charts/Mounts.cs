@@ -15,7 +15,10 @@ internal sealed class Mounts(PartsCatalog catalog)
     public IReadOnlyList<Part?> For(Vehicle vehicle, Position position, bool tweeter) => [null, .. (tweeter ? Cups : Adapters).Where(p => Covers(p, vehicle, position))];
 
     /// <summary>True when a spacer or cup is made for this position or is universal.</summary>
-    public static bool Covers(Part part, Vehicle vehicle, Position position) => Fit.Covers(part is Adapter adapter ? adapter.Fits : ((Cup)part).Fits, vehicle.Id, position.Id);
+    public static bool Covers(Part part, Vehicle vehicle, Position position) => Fit.Covers(FitsOf(part), vehicle.Id, position.Id);
+
+    /// <summary>What it is made for; nothing when it is universal.</summary>
+    public static IReadOnlyList<Fit> FitsOf(Part part) => part is Adapter adapter ? adapter.Fits : ((Cup)part).Fits;
 
     private static List<Part> ByPrice(IEnumerable<Part> parts) => [.. parts.OrderBy(p => p.Price.Value.Amount).ThenBy(p => p.Id, StringComparer.Ordinal)];
 }

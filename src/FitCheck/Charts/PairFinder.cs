@@ -14,6 +14,7 @@ internal sealed class PairFinder
     private readonly IReadOnlySet<string> _accepts;
     private readonly DriverSide[] _drivers;
     private readonly PlaceSide[] _places;
+    private readonly ILookup<string, int> _ofVehicle;
     private readonly MountSide[] _adapters;
     private readonly MountSide[] _cups;
     private readonly ScrewHoles _holes = new();
@@ -24,6 +25,7 @@ internal sealed class PairFinder
         var numbers = new ConcurrentDictionary<object, int>();
         _drivers = [.. drivers.Select(d => new DriverSide(d, Number(("holes", HolePattern.Of(d.Holes), d.Oval))))];
         _places = [.. places.Select(p => new PlaceSide(p.Vehicle, p.Position, Number))];
+        _ofVehicle = Enumerable.Range(0, _places.Length).ToLookup(i => _places[i].Vehicle.Id, StringComparer.Ordinal);
         _adapters = [.. mounts.Adapters.Select((a, i) => new MountSide(a, i))];
         _cups = [.. mounts.Cups.Select((c, i) => new MountSide(c, i))];
 
@@ -49,8 +51,8 @@ internal sealed class PairFinder
         var (onPanel, onMount) = (Settled(stand, null), Settled(stand, mounts.Length > 0 ? mounts[0].Part : null));
         var shared = KindRules.Shared(_rules, onPanel, onMount);
         var worked = mounts.Length == 0 ? Spot.OnPanel : tweeters ? Spot.InCup : Spot.OnSpacer;
-        var panels = new KindTable(PanelRules(), _places, [], (_, _) => false, stand);
-        var table = new KindTable(MountRules(), _places, mounts, (m, p) => Mounts.Covers(m.Part, p.Vehicle, p.Position), stand);
+        var panels = new KindTable(PanelRules(), _places, [], _ => [], stand);
+        var table = new KindTable(MountRules(), _places, mounts, Covered, stand);
         Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)), () =>
         {
             var spot = new Spot(_accepts, _holes) { Driver = _drivers[chosen[0]] };
@@ -73,6 +75,14 @@ internal sealed class PairFinder
         KindRules PanelRules() => new(_rules, onPanel, Spot.OnPanel, mounts: false, shared);
 
         KindRules MountRules() => new(_rules, onMount, worked, mounts: mounts.Length > 0, shared);
+    }
+
+    // Nearly all are for one vehicle; they need not be asked about every place.
+    private IEnumerable<int> Covered(MountSide mount)
+    {
+        var fits = Mounts.FitsOf(mount.Part);
+        var asked = fits.Count == 0 ? Enumerable.Range(0, _places.Length) : fits.SelectMany(f => _ofVehicle[f.Vehicle.Value]).Distinct().Order();
+        return asked.Where(i => Fit.Covers(fits, _places[i].Vehicle.Id, _places[i].Position.Id));
     }
 
     // What is settled for a kind of pair is so for the first of it.

@@ -12,6 +12,8 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     private readonly Brief[] _panelSheet = onPanel.Sheet();
     private readonly Brief[] _sheet = onMount.Sheet();
     private readonly Mated _bare = new(null, null);
+    // For each place what is said of it and the driver, whatever carries it.
+    private readonly Partial[] _here = new Partial[places.Length];
     private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(null, m))];
 
     /// <summary>For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.</summary>
@@ -32,24 +34,27 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
             onPanel.Put(RestsOn.Place, panels.Places[i], _panelSheet);
             var shared = onPanel.AskShared(spot, _panelSheet);
             best[i] = (0, bareDriver.With(panels.Said[i]).With(shared).With(onPanel.Ask(DriverAndPlace, spot, _panelSheet)).ToOutcome(rules));
-            if (table.Candidates[i].Length > 0)
-                Mounted(i, ofDriver.With(shared), ref best[i]);
+            onMount.Put(RestsOn.Place, table.Places[i], _sheet);
+            _here[i] = ofDriver.With(shared).With(onMount.Ask(DriverAndPlace, spot, _sheet));
         }
+        foreach (var mount in mounts)
+            Mounted(mount, best);
     }
 
-    private void Mounted(int place, in Partial ofDriver, ref (int Mount, Outcome Outcome) best)
+    private void Mounted(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
     {
-        onMount.Put(RestsOn.Place, table.Places[place], _sheet);
-        onMount.Work(DriverAndPlace, spot, _sheet);
-        var here = ofDriver.With(onMount.Ask(DriverAndPlace, spot, _sheet));
-        foreach (ref readonly var candidate in table.Candidates[place].AsSpan())
+        var mated = _mated[mount.Index];
+        var isTurned = false;
+        foreach (ref readonly var candidate in table.Candidates[mount.Index].AsSpan())
         {
+            ref var best = ref bests[candidate.Place];
+            ref readonly var here = ref _here[candidate.Place];
             // One of which a rule fails earlier is no better.
             if (here.Failed < best.Outcome.Failed || candidate.Said.Failed < best.Outcome.Failed)
                 continue;
-            var mated = _mated[candidate.Mount];
-            if (!ReferenceEquals(mated.Driver, spot.Driver))
-                Mate(mated, places[place], candidate.Mount);
+            if (!isTurned)
+                Mate(mated, places[candidate.Place], mount);
+            isTurned = true;
             if (mated.Said.Failed < best.Outcome.Failed)
                 continue;
             var said = here.With(candidate.Said).With(mated.Said);
@@ -58,9 +63,10 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
                 continue;
             if (onMount.MayAskPair(said))
             {
-                spot.Set(places[place], mounts[candidate.Mount], mated);
-                onMount.Put(RestsOn.Mount, table.Mounts[candidate.Mount], _sheet);
+                spot.Set(places[candidate.Place], mount, mated);
+                onMount.Put(RestsOn.Place, table.Places[candidate.Place], _sheet);
                 onMount.Put(RestsOn.Mount | RestsOn.Place, candidate.Facts, _sheet);
+                onMount.Work(DriverAndPlace, spot, _sheet);
                 HandOn(mated);
                 said = onMount.AskPair(spot, _sheet, said, best.Outcome);
                 if (!said.HasFailed && said.ToOutcome(rules).IsBetterThan(best.Outcome))
@@ -68,15 +74,15 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
             }
             var outcome = said.ToOutcome(rules);
             if (outcome.IsBetterThan(best.Outcome))
-                best = (candidate.Mount + 1, outcome);
+                best = (mount.Index + 1, outcome);
         }
     }
 
-    private void Mate(Mated mated, PlaceSide place, int mount)
+    private void Mate(Mated mated, PlaceSide place, MountSide mount)
     {
         mated.Turn(spot.Driver);
-        spot.Set(place, mounts[mount], mated);
-        onMount.Put(RestsOn.Mount, table.Mounts[mount], _sheet);
+        spot.Set(place, mount, mated);
+        onMount.Put(RestsOn.Mount, table.Mounts[mount.Index], _sheet);
         mated.Said = onMount.Ask(DriverAndMount, spot, _sheet, canFail: true);
     }
 
