@@ -1,3 +1,4 @@
+using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 
@@ -49,6 +50,9 @@ public sealed record Adapter : Part
 /// <summary>Screw holes on one circle, at degrees clockwise from the top, seen from the listener.</summary>
 public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Figure? Slot, Figure? Screw, Yaml.Location At)
 {
+    /// <summary>The same in metres and radians.</summary>
+    public BoltPattern Pattern { get; } = new(Circle.Si / 2, Slot?.Si ?? 0, [.. Angles.Select(a => a * Math.PI / 180)]);
+
     internal static HoleCircle? Read(Fields? f) =>
         f?.Length("circle") is { Si: > 0 } circle && f.Numbers("angles") is { Count: > 0 } angles ? new(circle, angles, f.Length("slot"), f.Length("screw"), f.At) : null;
 }

@@ -47,7 +47,7 @@ internal sealed class KindRules
         foreach (var name in scope.Names)
         {
             _restsOn[scope.SlotOf(name)] = mounts ? scope.Find(name)!.RestsOn : OnPanel(scope.Find(name)!.RestsOn);
-            _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) is { } number ? s => number(s).ToBrief() : s => s.Other(name);
+            _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) is { } number ? s => number(s).ToBrief() : Spot.Other(name);
             if (scope.Find(name)!.RestsOn == RestsOn.Nothing && settled.Values.TryGetValue(name, out var value))
                 _settled[scope.SlotOf(name)] = Brief.Of(known[name] = value);
         }

@@ -1,4 +1,3 @@
-using FitCheck.Builds;
 using FitCheck.Facts;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
@@ -66,10 +65,6 @@ internal sealed class Mated
             _holes[place.Panel] = known = _driver!.Body.Needed(_on, place.PanelThickness, (body, on, panel) => 2 * TiltedBody.HoleRadiusNeeded(body, on.Tilt.Si, on.Thickness.Si, panel));
         return known;
     }
-
-    /// <summary>The whole of it at a place, for the facts as `check` computes them.</summary>
-    public PositionContext At(PlaceSide place) =>
-        new(null!, new Placed(place.Position, place.Position.At) { Driver = _driver!.Chosen, Adapter = _mount?.Adapter, Cup = _mount?.Cup }, null) { IsNameless = true };
 
     private static Term Front(ReadOnlySpan<Term> terms)
     {

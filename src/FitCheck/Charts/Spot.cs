@@ -66,15 +66,15 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
     };
 
     /// <summary>A fact that is no number of these: what comes up most is looked up, the rest is what the classes of facts find, the slow way.</summary>
-    public Brief Other(string fact) => fact switch
+    public static Func<Spot, Brief> Other(string fact) => fact switch
     {
-        "role_fits" => Brief.Of(PlaceFacts.Suits(Driver.Driver.Type, Place.Position.Role), unsure: false),
-        "has_glass" when Mount?.Cup is null => Brief.Of(Place.Moving.Length > 0, unsure: false),
-        "off_axis_loss" => OffAxis(),
-        "spacer_blank" => Mount?.Adapter is { Part: var spacer } ? Brief.Of(spacer is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false) : Brief.Unknown,
-        "adapter_hand_fits" when Mount is null => Brief.Unknown,
-        "cup_cuttable" when Mount?.Cup is { Part: var cup } => cup.Cuttable is { } cuttable ? Brief.Of(cuttable, unsure: false) : Brief.Unknown,
-        _ => Slowly(fact),
+        "role_fits" => s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role), unsure: false),
+        "has_glass" => s => s.Mount?.Cup is null ? Brief.Of(s.Place.Moving.Length > 0, unsure: false) : s.Slowly(fact),
+        "off_axis_loss" => s => s.OffAxis(),
+        "spacer_blank" => s => s.Mount?.Adapter is { Part: var spacer } ? Brief.Of(spacer is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false) : Brief.Unknown,
+        "adapter_hand_fits" => s => s.Mount is null ? Brief.Unknown : s.Slowly(fact),
+        "cup_cuttable" => s => s.Mount?.Cup is { Part: var cup } ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable, unsure: false) : Brief.Unknown : s.Slowly(fact),
+        _ => s => s.Slowly(fact),
     };
 
     // What is simply so of place and parts, or what all the classes of facts find.

@@ -33,20 +33,26 @@ internal static class HoleFacts
             OnSpacer(c, sheet);
     }
 
+    /// <inheritdoc cref="PanelFit(Position, Adapter, Driver)"/>
+    public static HoleFit? PanelFit(PositionContext c) => PanelFit(c.Position, c.Adapter, c.Driver);
+
     /// <summary>Spacer, or driver without one, on the panel; null when a pattern is missing.</summary>
-    public static HoleFit? PanelFit(PositionContext c) =>
-        c.Position.Mounting.Holes is { } holes && (c.Adapter is { } adapter ? adapter.VehicleHoles : c.Driver?.Holes) is { } mounted
-            ? new HoleFit(holes, mounted, Turns(c)) : null;
+    public static HoleFit? PanelFit(Position position, Adapter? adapter, Driver? driver) =>
+        position.Mounting.Holes is { } holes && (adapter is null ? driver?.Holes : adapter.VehicleHoles) is { } mounted
+            ? new HoleFit(holes, mounted, Turns(position, adapter, driver)) : null;
+
+    /// <inheritdoc cref="DriverFit(Adapter, Driver)"/>
+    public static HoleFit? DriverFit(PositionContext c) => DriverFit(c.Adapter, c.Driver);
 
     /// <summary>The driver on the spacer's best pattern: the first of the fit is the spacer's, so that hours are the spacer's own; null when a pattern is missing.</summary>
-    public static HoleFit? DriverFit(PositionContext c)
+    public static HoleFit? DriverFit(Adapter? adapter, Driver? driver)
     {
-        if (c.Adapter is not { DriverHoles: { Count: > 0 } patterns } || c.Driver?.Holes is not { } holes)
+        if (adapter is not { DriverHoles: { Count: > 0 } patterns } || driver?.Holes is not { } holes)
             return null;
         HoleFit? best = null;
         foreach (var pattern in patterns)
         {
-            var fit = new HoleFit(pattern, holes, c.Driver.Oval ? [0, Math.PI] : null);
+            var fit = new HoleFit(pattern, holes, driver.Oval ? [0, Math.PI] : null);
             if (best is null || fit.Meeting > best.Meeting)
                 best = fit;
         }
@@ -55,19 +61,19 @@ internal static class HoleFacts
 
     // A handed spacer is drawn as it goes into its door; an angled one, drawn with its tilt toward the top, is turned until it looks at the listener; an
     // oval part fits as it is and upside down. Anything else may be turned freely.
-    private static double[]? Turns(PositionContext c)
+    private static double[]? Turns(Position position, Adapter? adapter, Driver? driver)
     {
-        if (c.Adapter is { } adapter && adapter.Handed != "no")
+        if (adapter is not null && adapter.Handed != "no")
             return [0];
-        if (Aimed(c) is { } aim)
+        if (Aimed(position, adapter) is { } aim)
             return [aim];
-        var oval = c.Position.Mounting.CutoutMinor is not null || (c.Adapter is { } spacer ? spacer.OpeningMinor is not null : c.Driver?.Oval == true);
+        var oval = position.Mounting.CutoutMinor is not null || (adapter is null ? driver?.Oval == true : adapter.OpeningMinor is not null);
         return oval ? [0, Math.PI] : null;
     }
 
     // The turn that an angled spacer of no hand needs, radians; null when there is none or nobody says where to aim.
-    private static double? Aimed(PositionContext c) =>
-        c.Adapter is { Handed: "no", Tilt.Si: not 0 } && c.Position.Mounting.AimClock is { } hour ? hour * Math.PI / 6 : null;
+    private static double? Aimed(Position position, Adapter? adapter) =>
+        adapter is { Handed: "no", Tilt.Si: not 0 } && position.Mounting.AimClock is { } hour ? hour * Math.PI / 6 : null;
 
     private static void Blank(Adapter adapter, FactSheet sheet)
     {
@@ -99,7 +105,7 @@ internal static class HoleFacts
 
     private static string Turn(PositionContext c, HoleFit fit)
     {
-        if (Aimed(c) is not { } aim)
+        if (Aimed(c.Position, c.Adapter) is not { } aim)
             return c.Adapter is { Handed: not "no" } ? "as it is drawn for this side" : "turned until most holes meet";
         var at = $"with the sound aimed at {HoleFit.Clock(HoleFit.Hour(aim * 180 / Math.PI))}";
         var free = HoleFit.Freely(fit.First, fit.Second, aim);
@@ -134,7 +140,7 @@ internal static class HoleFacts
     }
 
     /// <summary>How far the driver is turned from its drawing with everything mounted, radians clockwise: by its spacer, and on it.</summary>
-    public static double DriverTurn(PositionContext c, HoleFit fit) => (PanelFit(c)?.Match.Rotation ?? Aimed(c) ?? 0) + fit.Match.Rotation;
+    public static double DriverTurn(PositionContext c, HoleFit fit) => (PanelFit(c)?.Match.Rotation ?? Aimed(c.Position, c.Adapter) ?? 0) + fit.Match.Rotation;
 
     private static FactValue Count(HoleFit fit, string how, string first, string second) => FactValue.Of(Dimension.One, fit.Meeting) with
     {

@@ -30,15 +30,15 @@ internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList
     public bool IsEstimated => First.Circle.IsEstimated || Second.Circle.IsEstimated;
 
     /// <summary>How many holes meet at best.</summary>
-    public int Meeting => _meeting ??= Pattern(first).MostMeeting(Pattern(second), ScrewClearance, only);
+    public int Meeting => _meeting ??= first.Pattern.MostMeeting(second.Pattern, ScrewClearance, only);
 
     /// <summary>Which ones, and at which turn.</summary>
-    public BoltMatch Match => _match ??= Pattern(first).Align(Pattern(second), ScrewClearance, only);
+    public BoltMatch Match => _match ??= first.Pattern.Align(second.Pattern, ScrewClearance, only);
 
     /// <summary>How many holes would meet, and at which turn, if the second part could be turned freely; the turn nearest to a wanted one.</summary>
     public static BoltMatch Freely(HoleCircle first, HoleCircle second, double wanted)
     {
-        var match = Pattern(first).Align(Pattern(second).Rotated(wanted), ScrewClearance);
+        var match = first.Pattern.Align(second.Pattern.Rotated(wanted), ScrewClearance);
         return match with { Rotation = match.Rotation + wanted };
     }
 
@@ -66,12 +66,4 @@ internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList
 
     /// <summary>Degrees clockwise from the top to an hour from 0 to below 12.</summary>
     public static double Hour(double degrees) => (degrees / 30) - (Math.Floor(degrees / 360) * 12);
-
-    public static BoltPattern Pattern(HoleCircle holes)
-    {
-        var angles = new double[holes.Angles.Count];
-        for (var i = 0; i < angles.Length; i++)
-            angles[i] = holes.Angles[i] * Math.PI / 180;
-        return new(holes.Circle.Si / 2, holes.Slot?.Si ?? 0, angles);
-    }
 }

@@ -14,11 +14,8 @@ internal sealed record PositionContext(Build Build, Placed Placed, ChannelContex
     public Cup? Cup => Placed.Cup?.Part;
     public double Tilt => Adapter?.Tilt?.Si ?? 0;
 
-    /// <summary>True where facts are weighed in brief, so that nobody reads a name.</summary>
-    public bool IsNameless { get; init; }
-
     /// <summary>Named as on a work sheet: "mounting depth of Orrin W165 (Left front door)".</summary>
-    public string OfDriver(string what) => IsNameless ? what : $"{what} of {Driver?.Name ?? "the driver"}";
+    public string OfDriver(string what) => $"{what} of {Driver?.Name ?? "the driver"}";
 
-    public string AtPosition(string what) => IsNameless ? what : $"{what} at {Position.Name}";
+    public string AtPosition(string what) => $"{what} at {Position.Name}";
 }
