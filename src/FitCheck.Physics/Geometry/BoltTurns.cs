@@ -9,7 +9,7 @@ internal sealed class BoltTurns
     private readonly double[] _own;
     private readonly double[] _others;
     private readonly double _tolerance;
-    private readonly IReadOnlyList<double>? _only;
+    private readonly double[]? _only;
     private readonly double[] _offs;
     private readonly int[] _partner;
     private readonly bool[] _seen;
@@ -23,7 +23,7 @@ internal sealed class BoltTurns
     /// <param name="only">The only turns allowed, each good to the tolerance; null for any.</param>
     public BoltTurns(BoltPattern first, BoltPattern turned, double tolerance, IReadOnlyList<double>? only)
     {
-        (_own, _others, _tolerance, _only) = (first.Within, turned.Within, tolerance, only);
+        (_own, _others, _tolerance, _only) = (first.Within, turned.Within, tolerance, only?.ToArray());
         _offs = new double[_own.Length * _others.Length];
         _partner = new int[_others.Length];
         _seen = new bool[_others.Length];
@@ -43,22 +43,21 @@ internal sealed class BoltTurns
     /// </summary>
     public int Most()
     {
-        var most = 0;
-        if (_only is not null)
-        {
-            foreach (var turn in Turns())
-                most = Math.Max(most, Lay(turn));
-            return most;
-        }
+        var (most, all) = (0, Math.Min(_own.Length, _others.Length));
         foreach (var a in _own)
         {
             foreach (var b in _others)
             {
-                most = Math.Max(most, Lay(a - b - _tolerance));
-                if (most == Math.Min(_own.Length, _others.Length))
-                    return most;
+                for (var end = -1; end <= (_only is null ? -1 : 1) && most < all; end++)
+                {
+                    var turn = a - b + (end * _tolerance);
+                    if (IsAllowed(turn))
+                        most = Math.Max(most, Lay(turn));
+                }
             }
         }
+        foreach (var turn in _only ?? [])
+            most = Math.Max(most, Lay(turn));
         return most;
     }
 

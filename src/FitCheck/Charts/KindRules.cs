@@ -28,7 +28,7 @@ internal sealed class KindRules
     private readonly int _firstOfPair = int.MaxValue;
     private int _asking;
 
-    private sealed record Entry(int Order, BriefRule Rule, Func<Spot, Term>? Number, int[] Slots, int[] Own, RestsOn RestsOn, bool IsLength, bool CanFail, bool IsSlow);
+    private sealed record Entry(int Order, BriefRule Rule, Func<Spot, Term>? Number, Gate? Gate, Func<Spot, Term>? GateNumber, int[] Slots, int[] Own, RestsOn RestsOn, bool IsLength, bool CanFail, bool IsSlow);
 
     /// <param name="rules">All that judge a chart.</param>
     /// <param name="settled">Facts of one pair of the kind: those that rest on nothing are the same for all.</param>
@@ -61,7 +61,7 @@ internal sealed class KindRules
             var brief = new BriefRule(rule, Truth);
             var slots = brief.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
             var restsOn = slots.Aggregate(RestsOn.Nothing, (all, slot) => all | _restsOn[slot]);
-            asked.Add(new Entry(i, brief, brief.IsPlain ? worked.GetValueOrDefault(rule.Fact.Names[0]) : null, slots, Array.FindAll(slots, s => _restsOn[s] == restsOn), restsOn, rule.Unit?.Dimension == Dimension.Metre,
+            asked.Add(new Entry(i, brief, brief.IsPlain ? worked.GetValueOrDefault(rule.Fact.Names[0]) : null, brief.Gate, brief.Gate is { IsOfKnown: true } ? worked.GetValueOrDefault(brief.Names.First()) : null, slots, Array.FindAll(slots, s => _restsOn[s] == restsOn && !(brief.IsPlain && worked.ContainsKey(rule.Fact.Names[0]) && s == brief.Slot)), restsOn, rule.Unit?.Dimension == Dimension.Metre,
                 rule.Fail is not null, brief.Names.Any(Spot.Slow.Contains)));
         }
         Array.Fill(_groups, []);
@@ -126,6 +126,9 @@ internal sealed class KindRules
             sheet[slots[i]] = taken[i];
     }
 
+    /// <summary>Whether any rule rests on just this.</summary>
+    public bool Asks(RestsOn on) => _groups[(int)on].Length > 0;
+
     /// <summary>What the rules say that rest on just this; their own facts are worked out when first asked for.</summary>
     /// <param name="on">What they rest on.</param>
     /// <param name="spot">Where.</param>
@@ -172,11 +175,37 @@ internal sealed class KindRules
 
     private (Status Status, double Margin)? Judge(Entry entry, Spot spot, Span<Brief> sheet)
     {
-        if (entry.Number is { } number)
+        if (entry.Number is not { } number)
         {
-            var term = number(spot);
-            return entry.Rule.Judge(term.Si, term.HalfWidth, term.IsGuess);
+            Work(entry, spot, sheet);
+            return entry.Rule.Judge(sheet);
         }
+        var isGuess = false;
+        if (entry.Gate is var (slot, isOfKnown, isNegated))
+        {
+            if (entry.GateNumber is { } asked)
+            {
+                if (asked(spot).IsMissing != isNegated)
+                    return null;
+            }
+            else
+            {
+                Work(entry, spot, sheet);
+                ref readonly var gate = ref sheet[slot];
+                if (!isOfKnown && !gate.IsKnown)
+                    return (Status.Measure, double.NaN);
+                if ((isOfKnown ? gate.IsKnown : gate.IsTrue) == isNegated)
+                    return null;
+                isGuess = !isOfKnown && gate.IsUnsure;
+            }
+        }
+        var term = number(spot);
+        return entry.Rule.Judge(term.Si, term.HalfWidth, term.IsGuess || isGuess);
+    }
+
+    // Numbers that are asked for by themselves are not put into the sheet.
+    private void Work(Entry entry, Spot spot, Span<Brief> sheet)
+    {
         foreach (var slot in entry.Own)
         {
             if (_workedFor[slot] == _asking)
@@ -184,6 +213,5 @@ internal sealed class KindRules
             sheet[slot] = _sources[slot](spot);
             _workedFor[slot] = _asking;
         }
-        return entry.Rule.Judge(sheet);
     }
 }

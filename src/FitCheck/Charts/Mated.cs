@@ -18,7 +18,7 @@ internal sealed class Mated
     public Mated(DriverSide? driver, MountSide? mount)
     {
         (_driver, _mount) = (driver, mount);
-        var adapter = mount?.Adapter?.Part;
+        var adapter = mount?.Adapter;
         _on = new Mounted(adapter is null ? Term.Exactly(0) : Term.Of(adapter.Thickness), Term.Of(adapter?.Tilt, 0));
     }
 

@@ -20,14 +20,14 @@ internal sealed class ScrewHoles
     public Holes OnPanel(Spot spot)
     {
         var key = spot.Mount is { } mount ? (1, mount.Index, spot.Place.Pattern) : (0, spot.Driver.Pattern, spot.Place.Pattern);
-        return _known.TryGetValue(key, out var known) ? known : _known[key] = HoleFacts.PanelFit(spot.Place.Position, spot.Mount?.Adapter?.Part, spot.Driver.Driver) is { } fit ? Of(fit, fit.Total) : default;
+        return _known.TryGetValue(key, out var known) ? known : _known[key] = HoleFacts.PanelFit(spot.Place.Position, spot.Mount?.Adapter, spot.Driver.Driver) is { } fit ? Of(fit, fit.Total) : default;
     }
 
     /// <summary>Driver on spacer.</summary>
     public Holes OnSpacer(Spot spot)
     {
         var key = (2, spot.Mount!.Index, spot.Driver.Pattern);
-        return _known.TryGetValue(key, out var known) ? known : _known[key] = HoleFacts.DriverFit(spot.Mount.Adapter?.Part, spot.Driver.Driver) is { } fit ? Of(fit, fit.Second.Angles.Count) : default;
+        return _known.TryGetValue(key, out var known) ? known : _known[key] = HoleFacts.DriverFit(spot.Mount.Adapter, spot.Driver.Driver) is { } fit ? Of(fit, fit.Second.Angles.Count) : default;
     }
 
     private static Holes Of(HoleFit fit, int total) => new(AreKnown: true, fit.IsEstimated, total, fit.Meeting);

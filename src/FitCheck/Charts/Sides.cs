@@ -9,7 +9,6 @@ namespace FitCheck.Charts;
 internal sealed class DriverSide(Driver driver, int pattern)
 {
     public Driver Driver => driver;
-    public Chosen<Driver> Chosen { get; } = new(driver, driver.At);
     public Term Flange { get; } = Term.Of(driver.Dimensions?.Flange);
     public Term Cutout { get; } = Term.Of(driver.Dimensions?.Cutout);
     public Term CutoutMinor { get; } = Term.Of(driver.Dimensions?.CutoutMinor);
@@ -30,8 +29,8 @@ internal sealed class MountSide(Part part, int index)
     public Part Part => part;
     /// <summary>Its place in the list of all of its kind.</summary>
     public int Index => index;
-    public Chosen<Adapter>? Adapter { get; } = part is Adapter a ? new(a, a.At) : null;
-    public Chosen<Cup>? Cup { get; } = part is Cup c ? new(c, c.At) : null;
+    public Adapter? Adapter => part as Adapter;
+    public Cup? Cup => part as Cup;
     /// <summary>Of a spacer its opening, of a cup its hole.</summary>
     public Term Opening { get; } = Term.Of(part is Adapter a ? a.Opening : ((Cup)part).Hole);
     public Term Outer { get; } = Term.Of(part is Adapter a ? a.Outer : ((Cup)part).Outer);

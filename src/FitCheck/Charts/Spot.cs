@@ -71,9 +71,9 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         "role_fits" => s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role), unsure: false),
         "has_glass" => s => s.Mount?.Cup is null ? Brief.Of(s.Place.Moving.Length > 0, unsure: false) : s.Slowly(fact),
         "off_axis_loss" => s => s.OffAxis(),
-        "spacer_blank" => s => s.Mount?.Adapter is { Part: var spacer } ? Brief.Of(spacer is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false) : Brief.Unknown,
+        "spacer_blank" => s => s.Mount?.Adapter is { } spacer ? Brief.Of(spacer is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false) : Brief.Unknown,
         "adapter_hand_fits" => s => s.Mount is null ? Brief.Unknown : s.Slowly(fact),
-        "cup_cuttable" => s => s.Mount?.Cup is { Part: var cup } ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable, unsure: false) : Brief.Unknown : s.Slowly(fact),
+        "cup_cuttable" => s => s.Mount?.Cup is { } cup ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable, unsure: false) : Brief.Unknown : s.Slowly(fact),
         _ => s => s.Slowly(fact),
     };
 

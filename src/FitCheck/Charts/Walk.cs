@@ -34,8 +34,11 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
             onPanel.Put(RestsOn.Place, panels.Places[i], _panelSheet);
             var shared = onPanel.AskShared(spot, _panelSheet);
             best[i] = (0, bareDriver.With(panels.Said[i]).With(shared).With(onPanel.Ask(DriverAndPlace, spot, _panelSheet)).ToOutcome(rules));
+            _here[i] = ofDriver.With(shared);
+            if (!onMount.Asks(DriverAndPlace))
+                continue;
             onMount.Put(RestsOn.Place, table.Places[i], _sheet);
-            _here[i] = ofDriver.With(shared).With(onMount.Ask(DriverAndPlace, spot, _sheet));
+            _here[i] = _here[i].With(onMount.Ask(DriverAndPlace, spot, _sheet));
         }
         foreach (var mount in mounts)
             Mounted(mount, best);

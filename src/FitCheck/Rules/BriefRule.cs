@@ -53,22 +53,26 @@ internal sealed class BriefRule
         }
     }
 
-    /// <summary>True when its one fact, a number, decides alone, by limits that stand in the rule.</summary>
-    public bool IsPlain => _slot >= 0 && _clear < double.PositiveInfinity && (_when is null || _when.IsKnown(_slot));
+    /// <summary>True when, where it applies, its fact decides alone: a number with limits that stand in the rule.</summary>
+    public bool IsPlain => _slot >= 0 && _clear < double.PositiveInfinity && (_when is null || Gate is not null);
 
-    /// <summary>What a plain rule says of its fact; null when it does not apply.</summary>
+    /// <summary>Where facts in brief have its fact, when it is one and no more; else -1.</summary>
+    public int Slot => _slot;
+
+    /// <summary>When it applies, if one fact tells; null when it always does, and when more is asked.</summary>
+    public Gate? Gate => _when?.Gate;
+
+    /// <summary>What a plain rule says of its fact where it applies.</summary>
     /// <param name="value">SI; not-a-number where it is unknown.</param>
     /// <param name="halfWidth">By how much it may be off.</param>
-    /// <param name="isGuess">Whether a datum under it is estimated.</param>
-    public (Status Status, double Margin)? Judge(double value, double halfWidth, bool isGuess)
+    /// <param name="isGuess">Whether a datum under it, or under its condition, is estimated.</param>
+    public (Status Status, double Margin) Judge(double value, double halfWidth, bool isGuess)
     {
         if (value - halfWidth > _clear)
             return (isGuess ? Status.Measure : Status.Pass, value - _floor);
         if (value + halfWidth < _lost)
             return (Status.Fail, value - _failing);
-        if (double.IsNaN(value))
-            return _when is null ? (Status.Measure, double.NaN) : null;
-        return Judge([], Brief.Of(Uncertain.Within(value, halfWidth), isGuess), isGuess);
+        return double.IsNaN(value) ? (Status.Measure, double.NaN) : Judge([], Brief.Of(Uncertain.Within(value, halfWidth), isGuess), isGuess);
     }
 
     /// <summary>The facts that it asks for, each once.</summary>

@@ -66,8 +66,15 @@ public sealed class Expression
     /// <summary>The slot of the fact that it is and no more; -1 for any other.</summary>
     internal int Slot => _root is NameNode name ? name.Slot : -1;
 
-    /// <summary>Whether it is `known(fact)` of the fact in a slot and no more.</summary>
-    internal bool IsKnown(int slot) => _root is KnownNode known && known.Slot == slot;
+    /// <summary>What it asks of one fact, when it asks of one alone whether it is true or known; null for any other.</summary>
+    internal Gate? Gate => _root switch
+    {
+        NotNode { Operand: KnownNode known } => new(known.Slot, IsOfKnown: true, IsNegated: true),
+        NotNode { Operand: NameNode name } => new(name.Slot, IsOfKnown: false, IsNegated: true),
+        KnownNode known => new(known.Slot, IsOfKnown: true, IsNegated: false),
+        NameNode name => new(name.Slot, IsOfKnown: false, IsNegated: false),
+        _ => null,
+    };
 
     /// <summary>The same condition where some truths are settled, for weighing.</summary>
     /// <inheritdoc cref="Node.Given"/>
@@ -80,3 +87,9 @@ public sealed class Expression
         return _root is NameNode ? [.. inexact] : [.. inexact.Select(Evidence.WithoutPassing)];
     }
 }
+
+/// <summary>A condition on one fact.</summary>
+/// <param name="Slot">Where facts in brief have it.</param>
+/// <param name="IsOfKnown">Whether it has to be known, or else true.</param>
+/// <param name="IsNegated">Whether it must not be so.</param>
+internal readonly record struct Gate(int Slot, bool IsOfKnown, bool IsNegated);

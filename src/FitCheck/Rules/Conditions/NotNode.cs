@@ -5,6 +5,8 @@ namespace FitCheck.Rules.Conditions;
 /// <summary>`not a`; the opposite of unknown is unknown.</summary>
 internal sealed class NotNode(int offset, Node operand) : Node(offset)
 {
+    public Node Operand => operand;
+
     public override IReadOnlyList<Node> Children => [operand];
 
     public override FactType? TypeOf(TypeCheck check) => check.IsTruth(operand, "`not`") ? FactType.Truth : null;
