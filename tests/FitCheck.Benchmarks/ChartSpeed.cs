@@ -50,7 +50,7 @@ internal static class ChartSpeed
             best = (Math.Min(best.Wall, wall), Math.Min(best.Processor, processor));
         }
         double pairs = drivers.Count * places.Count;
-        var mountings = drivers.Sum(d => places.Sum(p => (double)mounts.For(p.v, p.p, d.IsTweeter).Count));
+        var mountings = drivers.CountBy(d => d.IsTweeter).Sum(kind => places.Sum(p => (double)kind.Value * mounts.For(p.v, p.p, kind.Key).Count));
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {drivers.Count} drivers at {places.Count} positions, {pairs:0} pairs, {mountings:0} with every mounting"));
         Tell("first run", first, pairs);
         Tell("best of 5", best, pairs);

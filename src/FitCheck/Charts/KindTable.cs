@@ -9,6 +9,8 @@ internal readonly record struct Candidate(int Place, Brief[] Facts, Partial Said
 /// <summary>For one kind of pair all that needs no driver, worked out before the drivers are walked through.</summary>
 internal sealed class KindTable
 {
+    // More than any place in the order of judging, and less than the bar that nothing takes.
+    private const int NoFailure = int.MaxValue - 1;
     private const RestsOn MountAndPlace = RestsOn.Mount | RestsOn.Place;
 
     /// <summary>Facts of each spacer or cup.</summary>
@@ -19,6 +21,8 @@ internal sealed class KindTable
     public Partial[] Said { get; }
     /// <summary>For each spacer or cup the places where it goes.</summary>
     public Candidate[][] Candidates { get; }
+    /// <summary>The same in numbers that are soon run through: the place, and the rule that fails there in the order of judging.</summary>
+    public (int Place, int Failed)[][] Quick { get; }
 
     /// <param name="rules">Of this kind.</param>
     /// <param name="places">Every place.</param>
@@ -32,6 +36,7 @@ internal sealed class KindTable
         Places = new Brief[places.Length][];
         Said = new Partial[places.Length];
         Candidates = new Candidate[mounts.Length][];
+        Quick = new (int, int)[mounts.Length][];
         for (var i = 0; i < places.Length; i++)
         {
             spot.Set(places[i], mounts.Length > 0 ? mounts[0] : null, new Mated(spot.Driver, mounts.Length > 0 ? mounts[0] : null));
@@ -47,6 +52,7 @@ internal sealed class KindTable
             Mounts[mount.Index] = rules.Taken(RestsOn.Mount, sheet);
             var ofMount = rules.Ask(RestsOn.Mount, spot, sheet);
             Candidates[mount.Index] = [.. covered(mount).Select(place => Candidate(place, mount, mated, ofMount))];
+            Quick[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => (c.Place, Math.Min(c.Said.Failed, NoFailure)));
         }
 
         Candidate Candidate(int place, MountSide mount, Mated mated, in Partial ofMount)

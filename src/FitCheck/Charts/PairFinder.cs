@@ -17,7 +17,6 @@ internal sealed class PairFinder
     private readonly ILookup<string, int> _ofVehicle;
     private readonly MountSide[] _adapters;
     private readonly MountSide[] _cups;
-    private readonly ScrewHoles _holes = new();
 
     public PairFinder(PairRules rules, IReadOnlySet<string> accepts, IReadOnlyList<(Vehicle Vehicle, Position Position)> places, IReadOnlyList<Driver> drivers, Mounts mounts)
     {
@@ -47,7 +46,7 @@ internal sealed class PairFinder
         var chosen = Enumerable.Range(0, _drivers.Length).Where(i => _drivers[i].Driver.IsTweeter == tweeters).ToArray();
         if (chosen.Length == 0 || _places.Length == 0)
             return;
-        var stand = new Spot(_accepts, _holes) { Driver = _drivers[chosen[0]] };
+        var stand = new Spot(_accepts) { Driver = _drivers[chosen[0]] };
         var (onPanel, onMount) = (Settled(stand, null), Settled(stand, mounts.Length > 0 ? mounts[0].Part : null));
         var shared = KindRules.Shared(_rules, onPanel, onMount);
         var worked = mounts.Length == 0 ? Spot.OnPanel : tweeters ? Spot.InCup : Spot.OnSpacer;
@@ -55,7 +54,7 @@ internal sealed class PairFinder
         var table = new KindTable(MountRules(), _places, mounts, Covered, stand);
         Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)), () =>
         {
-            var spot = new Spot(_accepts, _holes) { Driver = _drivers[chosen[0]] };
+            var spot = new Spot(_accepts) { Driver = _drivers[chosen[0]] };
             return (new Walk(PanelRules(), panels, MountRules(), table, _places, mounts, spot, _rules.Judged.Count), new (int, Outcome)[_places.Length]);
         }, (range, _, local) =>
         {

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using FitCheck.Facts;
 
 namespace FitCheck.Charts;
@@ -11,24 +10,34 @@ internal readonly record struct Holes(bool AreKnown, bool AreGuess, int Count, i
     public Term Meeting => AreKnown ? new Term(CountMeeting, 0, AreGuess) : Term.Missing;
 }
 
-/// <summary>Lays hole patterns on each other once for all drivers, parts and places that have the same ones.</summary>
+/// <summary>Lays hole patterns on each other once for all parts and places that have the same ones. Not to be used on several threads at once.</summary>
 internal sealed class ScrewHoles
 {
-    private readonly ConcurrentDictionary<(int, int, int), Holes> _known = new();
+    private readonly Dictionary<(int Mount, int Pattern), Holes> _mountOnPanel = [];
+    private readonly Dictionary<(int Mount, int Pattern), Holes> _onSpacer = [];
+    private readonly Dictionary<int, Holes> _driverOnPanel = [];
+    private int _driver = -1;
 
     /// <summary>Spacer, or driver without one, on the panel.</summary>
     public Holes OnPanel(Spot spot)
     {
-        var key = spot.Mount is { } mount ? (1, mount.Index, spot.Place.Pattern) : (0, spot.Driver.Pattern, spot.Place.Pattern);
-        return _known.TryGetValue(key, out var known) ? known : _known[key] = HoleFacts.PanelFit(spot.Place.Position, spot.Mount?.Adapter, spot.Driver.Driver) is { } fit ? Of(fit, fit.Total) : default;
+        if (spot.Mount is { } mount)
+            return _mountOnPanel.TryGetValue((mount.Index, spot.Place.Pattern), out var laid) ? laid : _mountOnPanel[(mount.Index, spot.Place.Pattern)] = OnPanelOnce(spot);
+        // Drivers come one after the other; the next hardly has the same holes.
+        if (_driver != spot.Driver.Pattern)
+            _driverOnPanel.Clear();
+        _driver = spot.Driver.Pattern;
+        return _driverOnPanel.TryGetValue(spot.Place.Pattern, out var known) ? known : _driverOnPanel[spot.Place.Pattern] = OnPanelOnce(spot);
     }
 
     /// <summary>Driver on spacer.</summary>
     public Holes OnSpacer(Spot spot)
     {
-        var key = (2, spot.Mount!.Index, spot.Driver.Pattern);
-        return _known.TryGetValue(key, out var known) ? known : _known[key] = HoleFacts.DriverFit(spot.Mount.Adapter, spot.Driver.Driver) is { } fit ? Of(fit, fit.Second.Angles.Count) : default;
+        var key = (spot.Mount!.Index, spot.Driver.Pattern);
+        return _onSpacer.TryGetValue(key, out var known) ? known : _onSpacer[key] = HoleFacts.DriverFit(spot.Mount.Adapter, spot.Driver.Driver) is { } fit ? Of(fit, fit.Second.Angles.Count) : default;
     }
+
+    private static Holes OnPanelOnce(Spot spot) => HoleFacts.PanelFit(spot.Place.Position, spot.Mount?.Adapter, spot.Driver.Driver) is { } fit ? Of(fit, fit.Total) : default;
 
     private static Holes Of(HoleFit fit, int total) => new(AreKnown: true, fit.IsEstimated, total, fit.Meeting);
 }

@@ -8,7 +8,7 @@ namespace FitCheck.Charts;
 /// A driver, what carries it and a place, as one thread walks through them: facts in brief, from what was worked out before where it can be. Each formula
 /// here is a difference of what is there and what is needed; what is needed comes from the classes of facts, and tests hold all of it to them.
 /// </summary>
-internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
+internal sealed class Spot(IReadOnlySet<string> accepts)
 {
     private static readonly HashSet<string> PlaceNames = new(PlaceFacts.Declarations.Select(d => d.Name), StringComparer.Ordinal);
 
@@ -18,6 +18,7 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         "depth_margin", "glass_margin", "hole_margin", "largest_hole_margin", "panel_holes_meeting", "driver_holes_meeting", "off_axis_loss",
     };
 
+    private readonly ScrewHoles _holes = new();
     private FactSheet? _place;
     private FactTable? _whole;
 
@@ -72,7 +73,10 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         "has_glass" => s => s.Mount?.Cup is null ? Brief.Of(s.Place.Moving.Length > 0, unsure: false) : s.Slowly(fact),
         "off_axis_loss" => s => s.OffAxis(),
         "spacer_blank" => s => s.Mount?.Adapter is { } spacer ? Brief.Of(spacer is { VehicleHoles: null } or { DriverHoles.Count: 0 }, unsure: false) : Brief.Unknown,
-        "adapter_hand_fits" => s => s.Mount is null ? Brief.Unknown : s.Slowly(fact),
+        "adapter_hand_fits" => s => s.Mount?.Adapter is { } spacer ? Brief.Of(spacer.Handed == "no" || spacer.Handed == s.Place.Position.Side, unsure: false) : Brief.Unknown,
+        // What is charted is made for the place.
+        "adapter_fits_here" => s => s.Mount?.Adapter is null ? Brief.Unknown : Brief.Of(true, unsure: false),
+        "cup_fits_here" => s => s.Mount?.Cup is null ? Brief.Unknown : Brief.Of(true, unsure: false),
         "cup_cuttable" => s => s.Mount?.Cup is { } cup ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable, unsure: false) : Brief.Unknown : s.Slowly(fact),
         _ => s => s.Slowly(fact),
     };
@@ -133,9 +137,9 @@ internal sealed class Spot(IReadOnlySet<string> accepts, ScrewHoles holes)
         return Term.Difference(radius with { Si = 2 * radius.Si, HalfWidth = 2 * radius.HalfWidth }, Driver.Cutout);
     }
 
-    private Holes PanelHoles() => holes.OnPanel(this);
+    private Holes PanelHoles() => _holes.OnPanel(this);
 
-    private Holes DriverHoles() => holes.OnSpacer(this);
+    private Holes DriverHoles() => _holes.OnSpacer(this);
 
     private Brief OffAxis() => Place.Angle is { } angle && Driver.Radius is { } radius && Driver.Driver.IsTweeter
         ? Brief.Of(Physics.Quantities.Uncertain.Exact(-PistonDirectivity.Db(10_000, radius, Math.Min(angle, Math.PI / 2))), Place.AngleIsGuess)

@@ -14,6 +14,8 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     private readonly Mated _bare = new(null, null);
     // For each place what is said of it and the driver, whatever carries it.
     private readonly Partial[] _here = new Partial[places.Length];
+    // For each place the rule that others must not fail before.
+    private readonly int[] _bar = new int[places.Length];
     private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(null, m))];
 
     /// <summary>For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.</summary>
@@ -35,10 +37,12 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
             var shared = onPanel.AskShared(spot, _panelSheet);
             best[i] = (0, bareDriver.With(panels.Said[i]).With(shared).With(onPanel.Ask(DriverAndPlace, spot, _panelSheet)).ToOutcome(rules));
             _here[i] = ofDriver.With(shared);
-            if (!onMount.Asks(DriverAndPlace))
-                continue;
-            onMount.Put(RestsOn.Place, table.Places[i], _sheet);
-            _here[i] = _here[i].With(onMount.Ask(DriverAndPlace, spot, _sheet));
+            if (onMount.Asks(DriverAndPlace))
+            {
+                onMount.Put(RestsOn.Place, table.Places[i], _sheet);
+                _here[i] = _here[i].With(onMount.Ask(DriverAndPlace, spot, _sheet));
+            }
+            Raise(i, best[i].Outcome);
         }
         foreach (var mount in mounts)
             Mounted(mount, best);
@@ -48,19 +52,20 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     {
         var mated = _mated[mount.Index];
         var isTurned = false;
-        foreach (ref readonly var candidate in table.Candidates[mount.Index].AsSpan())
+        var quick = table.Quick[mount.Index];
+        for (var i = 0; i < quick.Length; i++)
         {
-            ref var best = ref bests[candidate.Place];
-            ref readonly var here = ref _here[candidate.Place];
             // One of which a rule fails earlier is no better.
-            if (here.Failed < best.Outcome.Failed || candidate.Said.Failed < best.Outcome.Failed)
+            if (quick[i].Failed < _bar[quick[i].Place])
                 continue;
+            ref readonly var candidate = ref table.Candidates[mount.Index][i];
+            ref var best = ref bests[candidate.Place];
             if (!isTurned)
                 Mate(mated, places[candidate.Place], mount);
             isTurned = true;
             if (mated.Said.Failed < best.Outcome.Failed)
                 continue;
-            var said = here.With(candidate.Said).With(mated.Said);
+            var said = _here[candidate.Place].With(candidate.Said).With(mated.Said);
             // What is said so far only gets worse.
             if (!said.ToOutcome(rules).IsBetterThan(best.Outcome))
                 continue;
@@ -76,10 +81,15 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
                     said = said.With(mated.Rest ??= onMount.Ask(DriverAndMount, spot, _sheet, canFail: false));
             }
             var outcome = said.ToOutcome(rules);
-            if (outcome.IsBetterThan(best.Outcome))
-                best = (mount.Index + 1, outcome);
+            if (!outcome.IsBetterThan(best.Outcome))
+                continue;
+            best = (mount.Index + 1, outcome);
+            Raise(candidate.Place, outcome);
         }
     }
+
+    // Where a rule fails whatever carries the driver, and earlier than on the panel, nothing is better.
+    private void Raise(int place, in Outcome best) => _bar[place] = _here[place].Failed < best.Failed ? int.MaxValue : best.Failed;
 
     private void Mate(Mated mated, PlaceSide place, MountSide mount)
     {
