@@ -74,8 +74,8 @@ internal sealed class KindRules
             if (group.Key == RestsOn.Pair)
                 _firstOfPair = group.Min(e => e.Order);
         }
-        // What a rule asks that rests on more has to be handed on; what rests on a driver or a place alone is always.
-        foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn || _restsOn[s] is RestsOn.Driver or RestsOn.Place)).Distinct().GroupBy(s => _restsOn[s]))
+        // What a rule asks that rests on more has to be handed on, but for numbers that are worked out where they are asked for.
+        foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn && !(e.Number is not null && s == e.Rule.Slot))).Distinct().GroupBy(s => _restsOn[s]))
             _facts[(int)group.Key] = [.. group];
 
         // A rule that can't fail says nothing of a pair that another rule fails; what is soon worked out may spare the rest.
