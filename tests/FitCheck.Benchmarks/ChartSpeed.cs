@@ -35,6 +35,17 @@ internal static class ChartSpeed
         return 0;
     }
 
+    /// <summary>The same on a catalog that is there.</summary>
+    public static int Run(string catalog)
+    {
+        var problems = new ProblemList();
+        var rules = PairRules.Of(RuleSet.Load([Built.Path("rules")], FactRegistry.Declarations, problems));
+        Measure(catalog, PartsCatalog.Open([catalog], problems), rules);
+        foreach (var problem in problems.Sorted())
+            Console.Error.WriteLine(problem);
+        return 0;
+    }
+
     private static void Measure(string what, PartsCatalog catalog, PairRules rules)
     {
         var mounts = new Mounts(catalog);

@@ -1,6 +1,6 @@
 // Whole processes, from start to end; compare the ratios, not the times. All by `dotnet run -c Release --project tests/FitCheck.Benchmarks --` and
 //   [--cold] [--runs N] [BUILD…]                                        a check beside an empty program
-//   --chart [COPIES]                                                    pairs of a driver and a position a second, in this process
+//   --chart [COPIES|CATALOG]                                            pairs of a driver and a position a second, in this process
 //   --generate PARTS --output FOLDER [--vehicles N] [--per-file N|all]  a catalog of invented parts
 //   --lint [--runs N] [--without-spectral]                             lint beside general-purpose tools
 //   --suggest [SECONDS]                                                 how long `suggest` takes among 50,000 parts
@@ -8,9 +8,15 @@ using System.Globalization;
 using FitCheck.Benchmarks;
 
 if (args is ["--chart", ..])
-    return args.Length > 2 || (args.Length == 2 && !int.TryParse(args[1], NumberStyles.None, CultureInfo.InvariantCulture, out _))
-        ? Wrong.Usage("After `--chart` comes the number of copies of the catalog, or nothing.")
-        : ChartSpeed.Run(args.Length == 2 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 20);
+{
+    return args switch
+    {
+        [_] => ChartSpeed.Run(20),
+        [_, var copies] when int.TryParse(copies, NumberStyles.None, CultureInfo.InvariantCulture, out var count) => ChartSpeed.Run(count),
+        [_, var folder] when Directory.Exists(folder) => ChartSpeed.Run(folder),
+        _ => Wrong.Usage("After `--chart` comes the number of copies of the catalog, the folder of another catalog, or nothing."),
+    };
+}
 if (args.Contains("--generate"))
     return Generate.Run(args);
 if (args.Contains("--lint"))
