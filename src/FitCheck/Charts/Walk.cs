@@ -16,6 +16,9 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     private readonly Partial[] _here = new Partial[places.Length];
     // For each place the rule that others must not fail before.
     private readonly int[] _bar = new int[places.Length];
+    // The places in the order of their bars, and where each bar begins.
+    private readonly int[] _ofBar = new int[places.Length];
+    private readonly int[] _ends = new int[rules + 2];
     private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(null, m))];
 
     /// <summary>For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.</summary>
@@ -44,59 +47,104 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
             }
             Raise(i, best[i].Outcome);
         }
+        SortByBar();
         foreach (var mount in mounts)
-            Mounted(mount, best);
+        {
+            if (table.Candidates[mount.Index].Length == places.Length)
+                Universal(mount, best);
+            else
+                Special(mount, best);
+        }
     }
 
-    private void Mounted(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
+    // Where one goes everywhere, only the places are looked at that it may better.
+    private void Universal(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
     {
-        var mated = _mated[mount.Index];
-        var isTurned = false;
+        var mated = Mate(mount);
+        for (var bar = 0; bar <= Math.Min(mated.Said.Failed, rules); bar++)
+        {
+            foreach (var place in _ofBar.AsSpan(_ends[bar], _ends[bar + 1] - _ends[bar]))
+            {
+                if (Math.Min(table.Quick[mount.Index][place].Failed, mated.Said.Failed) >= _bar[place])
+                    Mounted(mount, mated, table.Candidates[mount.Index][place], ref bests[place]);
+            }
+        }
+    }
+
+    private void Special(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
+    {
+        Mated? mated = null;
         var quick = table.Quick[mount.Index];
         for (var i = 0; i < quick.Length; i++)
         {
             // One of which a rule fails earlier is no better.
             if (quick[i].Failed < _bar[quick[i].Place])
                 continue;
-            ref readonly var candidate = ref table.Candidates[mount.Index][i];
-            ref var best = ref bests[candidate.Place];
-            if (!isTurned)
-                Mate(mated, places[candidate.Place], mount);
-            isTurned = true;
-            if (mated.Said.Failed < best.Outcome.Failed)
-                continue;
-            var said = _here[candidate.Place].With(candidate.Said).With(mated.Said);
-            // What is said so far only gets worse.
-            if (!said.ToOutcome(rules).IsBetterThan(best.Outcome))
-                continue;
-            if (onMount.MayAskPair(said))
-            {
-                spot.Set(places[candidate.Place], mount, mated);
-                onMount.Put(RestsOn.Place, table.Places[candidate.Place], _sheet);
-                onMount.Put(RestsOn.Mount | RestsOn.Place, candidate.Facts, _sheet);
-                onMount.Work(DriverAndPlace, spot, _sheet);
-                HandOn(mated);
-                said = onMount.AskPair(spot, _sheet, said, best.Outcome);
-                if (!said.HasFailed && said.ToOutcome(rules).IsBetterThan(best.Outcome))
-                    said = said.With(mated.Rest ??= onMount.Ask(DriverAndMount, spot, _sheet, canFail: false));
-            }
-            var outcome = said.ToOutcome(rules);
-            if (!outcome.IsBetterThan(best.Outcome))
-                continue;
-            best = (mount.Index + 1, outcome);
-            Raise(candidate.Place, outcome);
+            mated ??= Mate(mount);
+            if (mated.Said.Failed >= _bar[quick[i].Place])
+                Mounted(mount, mated, table.Candidates[mount.Index][i], ref bests[quick[i].Place]);
         }
     }
 
-    // Where a rule fails whatever carries the driver, and earlier than on the panel, nothing is better.
-    private void Raise(int place, in Outcome best) => _bar[place] = _here[place].Failed < best.Failed ? int.MaxValue : best.Failed;
-
-    private void Mate(Mated mated, PlaceSide place, MountSide mount)
+    private void Mounted(MountSide mount, Mated mated, in Candidate candidate, ref (int Mount, Outcome Outcome) best)
     {
+        var said = _here[candidate.Place].With(candidate.Said).With(mated.Said);
+        // What is said so far only gets worse.
+        if (!said.ToOutcome(rules).IsBetterThan(best.Outcome))
+            return;
+        if (onMount.MayAskPair(said))
+        {
+            spot.Set(places[candidate.Place], mount, mated);
+            onMount.Put(RestsOn.Place, table.Places[candidate.Place], _sheet);
+            onMount.Put(RestsOn.Mount | RestsOn.Place, candidate.Facts, _sheet);
+            onMount.Work(DriverAndPlace, spot, _sheet);
+            HandOn(mated);
+            said = onMount.AskPair(spot, _sheet, said, best.Outcome);
+            if (!said.HasFailed && said.ToOutcome(rules).IsBetterThan(best.Outcome))
+                said = said.With(mated.Rest ??= onMount.Ask(DriverAndMount, spot, _sheet, canFail: false));
+        }
+        var outcome = said.ToOutcome(rules);
+        if (!outcome.IsBetterThan(best.Outcome))
+            return;
+        best = (mount.Index + 1, outcome);
+        Raise(candidate.Place, outcome);
+    }
+
+    // Where a rule fails whatever carries the driver, nothing gets farther, or keeps more of that rule's margin.
+    private void Raise(int place, in Outcome best)
+    {
+        ref readonly var here = ref _here[place];
+        var isLost = here.Failed < best.Failed || (here.Failed == best.Failed && here.FailedMargin <= best.Margin);
+        _bar[place] = isLost ? int.MaxValue : best.Failed;
+    }
+
+    // Places that nothing can better are left out.
+    private void SortByBar()
+    {
+        Array.Clear(_ends);
+        foreach (var bar in _bar)
+        {
+            if (bar <= rules)
+                _ends[bar + 1]++;
+        }
+        for (var i = 1; i < _ends.Length; i++)
+            _ends[i] += _ends[i - 1];
+        var next = _ends.AsSpan().ToArray();
+        for (var place = 0; place < _bar.Length; place++)
+        {
+            if (_bar[place] <= rules)
+                _ofBar[next[_bar[place]]++] = place;
+        }
+    }
+
+    private Mated Mate(MountSide mount)
+    {
+        var mated = _mated[mount.Index];
         mated.Turn(spot.Driver);
-        spot.Set(place, mount, mated);
+        spot.Set(places[0], mount, mated);
         onMount.Put(RestsOn.Mount, table.Mounts[mount.Index], _sheet);
         mated.Said = onMount.Ask(DriverAndMount, spot, _sheet, canFail: true);
+        return mated;
     }
 
     private void HandOn(Mated mated)
