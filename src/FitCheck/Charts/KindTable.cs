@@ -9,8 +9,6 @@ internal readonly record struct Candidate(int Place, Brief[] Facts, Partial Said
 /// <summary>For one kind of pair all that needs no driver, worked out before the drivers are walked through.</summary>
 internal sealed class KindTable
 {
-    // More than any place in the order of judging, and less than the bar that nothing takes.
-    private const int NoFailure = int.MaxValue - 1;
     private const RestsOn MountAndPlace = RestsOn.Mount | RestsOn.Place;
 
     /// <summary>Facts of each spacer or cup.</summary>
@@ -21,8 +19,12 @@ internal sealed class KindTable
     public Partial[] Said { get; }
     /// <summary>For each spacer or cup the places where it goes.</summary>
     public Candidate[][] Candidates { get; }
-    /// <summary>The same in numbers that are soon run through: the place, and the rule that fails there in the order of judging.</summary>
-    public (int Place, int Failed)[][] Quick { get; }
+    /// <summary>The numbers of those places, which are soon run through.</summary>
+    public int[][] Covered { get; }
+    /// <summary>For each of them which of the judgements is that of the spacer or cup there; a hundred thousand are often but a few hundred.</summary>
+    public int[][] Judged { get; }
+    /// <summary>Every judgement of a spacer or cup at a place once.</summary>
+    public Partial[] Judgements { get; }
 
     /// <param name="rules">Of this kind.</param>
     /// <param name="places">Every place.</param>
@@ -36,7 +38,9 @@ internal sealed class KindTable
         Places = new Brief[places.Length][];
         Said = new Partial[places.Length];
         Candidates = new Candidate[mounts.Length][];
-        Quick = new (int, int)[mounts.Length][];
+        Covered = new int[mounts.Length][];
+        Judged = new int[mounts.Length][];
+        var judgements = new Dictionary<Partial, int>();
         for (var i = 0; i < places.Length; i++)
         {
             spot.Set(places[i], mounts.Length > 0 ? mounts[0] : null, new Mated(spot.Driver, mounts.Length > 0 ? mounts[0] : null));
@@ -52,8 +56,12 @@ internal sealed class KindTable
             Mounts[mount.Index] = rules.Taken(RestsOn.Mount, sheet);
             var ofMount = rules.Ask(RestsOn.Mount, spot, sheet);
             Candidates[mount.Index] = [.. covered(mount).Select(place => Candidate(place, mount, mated, ofMount))];
-            Quick[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => (c.Place, Math.Min(c.Said.Failed, NoFailure)));
+            Covered[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => c.Place);
+            Judged[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => Number(c.Said));
         }
+        Judgements = [.. judgements.Keys];
+
+        int Number(Partial said) => judgements.TryGetValue(said, out var known) ? known : judgements[said] = judgements.Count;
 
         Candidate Candidate(int place, MountSide mount, Mated mated, in Partial ofMount)
         {

@@ -6,6 +6,8 @@ namespace FitCheck.Charts;
 /// <summary>One thread's way through drivers and places of one kind: straight on the panel, and on every spacer or in every cup.</summary>
 internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMount, KindTable table, PlaceSide[] places, MountSide[] mounts, Spot spot, int rules)
 {
+    // More than any place in the order of judging, and less than the bar that nothing takes.
+    private const int NoFailure = int.MaxValue - 1;
     private const RestsOn DriverAndMount = RestsOn.Driver | RestsOn.Mount;
     private const RestsOn DriverAndPlace = RestsOn.Driver | RestsOn.Place;
 
@@ -61,11 +63,12 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     private void Universal(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
     {
         var mated = Mate(mount);
+        var judged = table.Judged[mount.Index];
         for (var bar = 0; bar <= Math.Min(mated.Said.Failed, rules); bar++)
         {
             foreach (var place in _ofBar.AsSpan(_ends[bar], _ends[bar + 1] - _ends[bar]))
             {
-                if (Math.Min(table.Quick[mount.Index][place].Failed, mated.Said.Failed) >= _bar[place])
+                if (mated.Said.Failed >= _bar[place] && Partial.MayBetter(table.Judgements[judged[place]], _here[place], mated.Said, bests[place].Outcome))
                     Mounted(mount, mated, table.Candidates[mount.Index][place], ref bests[place]);
             }
         }
@@ -74,24 +77,22 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     private void Special(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
     {
         Mated? mated = null;
-        var quick = table.Quick[mount.Index];
-        for (var i = 0; i < quick.Length; i++)
+        var (covered, judged) = (table.Covered[mount.Index], table.Judged[mount.Index]);
+        for (var i = 0; i < covered.Length; i++)
         {
             // One of which a rule fails earlier is no better.
-            if (quick[i].Failed < _bar[quick[i].Place])
+            var place = covered[i];
+            if (Math.Min(table.Judgements[judged[i]].Failed, NoFailure) < _bar[place])
                 continue;
             mated ??= Mate(mount);
-            if (mated.Said.Failed >= _bar[quick[i].Place])
-                Mounted(mount, mated, table.Candidates[mount.Index][i], ref bests[quick[i].Place]);
+            if (Partial.MayBetter(table.Judgements[judged[i]], _here[place], mated.Said, bests[place].Outcome))
+                Mounted(mount, mated, table.Candidates[mount.Index][i], ref bests[place]);
         }
     }
 
     private void Mounted(MountSide mount, Mated mated, in Candidate candidate, ref (int Mount, Outcome Outcome) best)
     {
         var said = _here[candidate.Place].With(candidate.Said).With(mated.Said);
-        // What is said so far only gets worse.
-        if (!said.ToOutcome(rules).IsBetterThan(best.Outcome))
-            return;
         if (onMount.MayAskPair(said))
         {
             spot.Set(places[candidate.Place], mount, mated);
