@@ -74,6 +74,8 @@ internal sealed class KindRules
             if (group.Key == RestsOn.Pair)
                 _firstOfPair = group.Min(e => e.Order);
         }
+        if (_groups[(int)RestsOn.Pair] is [{ Number: not null, Gate: null, IsLength: true } first, ..] && Spot.Spares.TryGetValue(rules.Judged[first.Order].Fact.Names[0], out var spare) && mounts)
+            FirstLook = new FirstLook(first.Order, first.Rule, spare.There, spare.Needed);
         // What a rule asks that rests on more has to be handed on, but for numbers that are worked out where they are asked for.
         foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn && !(e.Number is not null && s == e.Rule.Slot))).Distinct().GroupBy(s => _restsOn[s]))
             _facts[(int)group.Key] = [.. group];
@@ -94,6 +96,9 @@ internal sealed class KindRules
     }
 
     private static RestsOn OnPanel(RestsOn on) => on.HasFlag(RestsOn.Mount) ? RestsOn.Driver | RestsOn.Place : on;
+
+    /// <summary>The rule that is asked first of all that rest on driver, mount and place, when it is of a number that is soon taken; else null.</summary>
+    public FirstLook? FirstLook { get; }
 
     /// <summary>Facts of one spot by their slots, with the settled ones in place.</summary>
     public Brief[] Sheet() => (Brief[])_settled.Clone();
@@ -215,3 +220,10 @@ internal sealed class KindRules
         }
     }
 }
+
+/// <summary>A rule on what a place has to spare over what a driver needs, which tells of most mountings that they are no better than another.</summary>
+/// <param name="Order">Its place in the order of judging.</param>
+/// <param name="Rule">The rule.</param>
+/// <param name="There">What the place has.</param>
+/// <param name="Needed">What is needed.</param>
+internal sealed record FirstLook(int Order, BriefRule Rule, Func<PlaceSide, Term> There, Func<Mated, Term> Needed);

@@ -14,6 +14,7 @@ internal sealed class Mated
     private readonly Dictionary<int, Term> _holes = [];
     private DriverSide? _driver;
     private Term? _front;
+    private Partial _said;
 
     public Mated(DriverSide? driver, MountSide? mount)
     {
@@ -26,7 +27,10 @@ internal sealed class Mated
     public DriverSide? Driver => _driver;
 
     /// <summary>What the rules say that need no place and can fail.</summary>
-    public Partial Said { get; set; }
+    public ref Partial Said => ref _said;
+
+    /// <summary>What the first look takes off what a place has.</summary>
+    public Term Needed { get; set; }
 
     /// <summary>What the others of them say, which are asked only where none fails.</summary>
     public Partial? Rest { get; set; }

@@ -25,18 +25,4 @@ internal readonly record struct Partial(Status Worst, int Failed, long FailedMar
     public Partial WithFailed(int order, long margin) => new(Status.Fail, order, margin, Least);
 
     public Outcome ToOutcome(int rules) => HasFailed ? new(Status.Fail, Failed, FailedMargin) : new(Worst, rules, Least);
-
-    /// <summary>Whether three parts put together are better than an outcome: what more is asked only makes them worse.</summary>
-    public static bool MayBetter(in Partial one, in Partial other, in Partial third, in Outcome best)
-    {
-        var failed = Math.Min(one.Failed, Math.Min(other.Failed, third.Failed));
-        if (failed != int.MaxValue)
-        {
-            if (failed != best.Failed)
-                return failed > best.Failed;
-            return (failed == one.Failed ? one : failed == other.Failed ? other : third).FailedMargin > best.Margin;
-        }
-        var worst = StatusWords.WorseOf(one.Worst, StatusWords.WorseOf(other.Worst, third.Worst));
-        return worst != best.Status ? worst < best.Status : Math.Min(one.Least, Math.Min(other.Least, third.Least)) > best.Margin;
-    }
 }

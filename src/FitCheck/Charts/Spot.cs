@@ -18,6 +18,10 @@ internal sealed class Spot(IReadOnlySet<string> accepts)
         "depth_margin", "glass_margin", "hole_margin", "largest_hole_margin", "panel_holes_meeting", "driver_holes_meeting", "off_axis_loss",
     };
 
+    /// <summary>The numbers by name that are what a place has less what a driver needs on what carries it.</summary>
+    public static readonly IReadOnlyDictionary<string, (Func<PlaceSide, Term> There, Func<Mated, Term> Needed)> Spares =
+        new Dictionary<string, (Func<PlaceSide, Term>, Func<Mated, Term>)>(StringComparer.Ordinal) { ["front_margin"] = (p => p.GrilleGap, m => m.FrontNeeded()) };
+
     private readonly ScrewHoles _holes = new();
     private FactSheet? _place;
     private FactTable? _whole;

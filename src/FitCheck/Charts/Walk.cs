@@ -1,4 +1,5 @@
 using FitCheck.Facts;
+using FitCheck.Findings;
 using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
@@ -21,6 +22,7 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     // The places in the order of their bars, and where each bar begins.
     private readonly int[] _ofBar = new int[places.Length];
     private readonly int[] _ends = new int[rules + 2];
+    private readonly Term[] _there = onMount.FirstLook is { } first ? Array.ConvertAll(places, p => first.There(p)) : [];
     private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(null, m))];
 
     /// <summary>For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.</summary>
@@ -68,7 +70,7 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         {
             foreach (var place in _ofBar.AsSpan(_ends[bar], _ends[bar + 1] - _ends[bar]))
             {
-                if (mated.Said.Failed >= _bar[place] && Partial.MayBetter(table.Judgements[judged[place]], _here[place], mated.Said, bests[place].Outcome))
+                if (mated.Said.Failed >= _bar[place] && MayBetter(place, table.Judgements[judged[place]], mated, bests[place].Outcome))
                     Mounted(mount, mated, table.Candidates[mount.Index][place], ref bests[place]);
             }
         }
@@ -85,9 +87,34 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
             if (Math.Min(table.Judgements[judged[i]].Failed, NoFailure) < _bar[place])
                 continue;
             mated ??= Mate(mount);
-            if (Partial.MayBetter(table.Judgements[judged[i]], _here[place], mated.Said, bests[place].Outcome))
+            if (MayBetter(place, table.Judgements[judged[i]], mated, bests[place].Outcome))
                 Mounted(mount, mated, table.Candidates[mount.Index][i], ref bests[place]);
         }
+    }
+
+    // Whether what is said so far is better than the best, and with the rule that is asked first: what more is asked only makes it worse.
+    private bool MayBetter(int place, in Partial mounted, Mated mated, in Outcome best)
+    {
+        ref readonly var here = ref _here[place];
+        ref readonly var carried = ref mated.Said;
+        var failed = Math.Min(mounted.Failed, Math.Min(here.Failed, carried.Failed));
+        if (failed != int.MaxValue)
+        {
+            var margin = failed == mounted.Failed ? mounted.FailedMargin : failed == here.Failed ? here.FailedMargin : carried.FailedMargin;
+            return failed != best.Failed ? failed > best.Failed : margin > best.Margin;
+        }
+        var worst = StatusWords.WorseOf(mounted.Worst, StatusWords.WorseOf(here.Worst, carried.Worst));
+        var least = Math.Min(mounted.Least, Math.Min(here.Least, carried.Least));
+        if (onMount.FirstLook is { } first)
+        {
+            var spare = Term.Difference(_there[place], mated.Needed);
+            var keeps = first.Rule.Keeps(spare.Si, spare.HalfWidth, out var metres);
+            if (keeps == false)
+                return first.Order != best.Failed ? first.Order > best.Failed : Outcome.Nanometres(metres) > best.Margin;
+            if (keeps == true)
+                (worst, least) = (spare.IsGuess ? StatusWords.WorseOf(worst, Status.Measure) : worst, Math.Min(least, Outcome.Nanometres(metres)));
+        }
+        return worst != best.Status ? worst < best.Status : least > best.Margin;
     }
 
     private void Mounted(MountSide mount, Mated mated, in Candidate candidate, ref (int Mount, Outcome Outcome) best)
@@ -145,6 +172,8 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         spot.Set(places[0], mount, mated);
         onMount.Put(RestsOn.Mount, table.Mounts[mount.Index], _sheet);
         mated.Said = onMount.Ask(DriverAndMount, spot, _sheet, canFail: true);
+        if (!mated.Said.HasFailed && onMount.FirstLook is { } first)
+            mated.Needed = first.Needed(mated);
         return mated;
     }
 

@@ -62,6 +62,17 @@ internal sealed class BriefRule
     /// <summary>When it applies, if one fact tells; null when it always does, and when more is asked.</summary>
     public Gate? Gate => _when?.Gate;
 
+    /// <summary>Whether a plain rule's fact keeps all limits or breaks that of failing, both for certain; null where it takes a closer look.</summary>
+    /// <param name="value">SI; not-a-number where it is unknown.</param>
+    /// <param name="halfWidth">By how much it may be off.</param>
+    /// <param name="margin">To the limit that counts.</param>
+    public bool? Keeps(double value, double halfWidth, out double margin)
+    {
+        bool? keeps = value - halfWidth > _clear ? true : value + halfWidth < _lost ? false : null;
+        margin = keeps == false ? value - _failing : value - _floor;
+        return keeps;
+    }
+
     /// <summary>What a plain rule says of its fact where it applies.</summary>
     /// <param name="value">SI; not-a-number where it is unknown.</param>
     /// <param name="halfWidth">By how much it may be off.</param>
