@@ -66,14 +66,26 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     {
         var mated = Mate(mount);
         var judged = table.Judged[mount.Index];
+        var first = mated.Said.HasFailed ? null : onMount.FirstLook;
         for (var bar = 0; bar <= Math.Min(mated.Said.Failed, rules); bar++)
         {
             foreach (var place in _ofBar.AsSpan(_ends[bar], _ends[bar + 1] - _ends[bar]))
             {
-                if (mated.Said.Failed >= _bar[place] && MayBetter(place, table.Judgements[judged[place]], mated, bests[place].Outcome))
-                    Mounted(mount, mated, table.Candidates[mount.Index][place], ref bests[place]);
+                ref var best = ref bests[place];
+                if (mated.Said.Failed < _bar[place] || (first is not null && IsWorse(first, _there[place], mated.Needed, best.Outcome)))
+                    continue;
+                if (MayBetter(place, table.Judgements[judged[place]], mated, best.Outcome))
+                    Mounted(mount, mated, table.Candidates[mount.Index][place], ref best);
             }
         }
+    }
+
+    // Whether the first look alone tells that it fails and is no better.
+    private static bool IsWorse(FirstLook first, in Term there, in Term needed, in Outcome best)
+    {
+        var spare = there.Si - needed.Si;
+        return spare + there.HalfWidth + needed.HalfWidth < first.Rule.Lost && first.Order <= best.Failed
+            && (first.Order < best.Failed || Outcome.Nanometres(first.Rule.MarginLost(spare)) <= best.Margin);
     }
 
     private void Special(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
