@@ -28,7 +28,23 @@ internal sealed class KindRules
     private readonly int _firstOfPair = int.MaxValue;
     private int _asking;
 
-    private sealed record Entry(int Order, BriefRule Rule, Func<Spot, Term>? Number, Gate? Gate, Func<Spot, Term>? GateNumber, int[] Slots, int[] Own, RestsOn RestsOn, bool IsLength, bool CanFail, bool IsSlow);
+    /// <param name="Order">Its place in the order of judging.</param>
+    /// <param name="Rule">The rule.</param>
+    private sealed record Entry(int Order, BriefRule Rule)
+    {
+        /// <summary>The number that decides alone, of a plain rule whose fact is one that a spot works out; null of any other.</summary>
+        public Func<Spot, Term>? Number { get; init; }
+        public Gate? Gate { get; init; }
+        /// <summary>The number that has to be known, or unknown, for it to apply.</summary>
+        public Func<Spot, Term>? GateNumber { get; init; }
+        public required int[] Slots { get; init; }
+        /// <summary>Those of the slots whose facts have to be put into the sheet and rest on just what the rule does.</summary>
+        public required int[] Own { get; init; }
+        public RestsOn RestsOn { get; init; }
+        public bool IsLength { get; init; }
+        public bool CanFail { get; init; }
+        public bool IsSlow { get; init; }
+    }
 
     /// <param name="rules">All that judge a chart.</param>
     /// <param name="settled">Facts of one pair of the kind: those that rest on nothing are the same for all.</param>
@@ -61,8 +77,19 @@ internal sealed class KindRules
             var brief = new BriefRule(rule, Truth);
             var slots = brief.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
             var restsOn = slots.Aggregate(RestsOn.Nothing, (all, slot) => all | _restsOn[slot]);
-            asked.Add(new Entry(i, brief, brief.IsPlain ? worked.GetValueOrDefault(rule.Fact.Names[0]) : null, brief.Gate, brief.Gate is { IsOfKnown: true } ? worked.GetValueOrDefault(brief.Names.First()) : null, slots, Array.FindAll(slots, s => _restsOn[s] == restsOn && !(brief.IsPlain && worked.ContainsKey(rule.Fact.Names[0]) && s == brief.Slot)), restsOn, rule.Unit?.Dimension == Dimension.Metre,
-                rule.Fail is not null, brief.Names.Any(Spot.Slow.Contains)));
+            var number = brief.IsPlain ? worked.GetValueOrDefault(rule.Fact.Names[0]) : null;
+            asked.Add(new Entry(i, brief)
+            {
+                Number = number,
+                Gate = brief.Gate,
+                GateNumber = brief.Gate is { IsOfKnown: true } ? worked.GetValueOrDefault(brief.Names.First()) : null,
+                Slots = slots,
+                Own = Array.FindAll(slots, s => _restsOn[s] == restsOn && (number is null || s != brief.Slot)),
+                RestsOn = restsOn,
+                IsLength = rule.Unit?.Dimension == Dimension.Metre,
+                CanFail = rule.Fail is not null,
+                IsSlow = brief.Names.Any(Spot.Slow.Contains),
+            });
         }
         Array.Fill(_groups, []);
         Array.Fill(_facts, []);
@@ -220,10 +247,3 @@ internal sealed class KindRules
         }
     }
 }
-
-/// <summary>A rule on what a place has to spare over what a driver needs, which tells of most mountings that they are no better than another.</summary>
-/// <param name="Order">Its place in the order of judging.</param>
-/// <param name="Rule">The rule.</param>
-/// <param name="There">What the place has.</param>
-/// <param name="Needed">What is needed.</param>
-internal sealed record FirstLook(int Order, BriefRule Rule, Func<PlaceSide, Term> There, Func<Mated, Term> Needed);

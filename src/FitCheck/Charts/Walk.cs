@@ -72,20 +72,12 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
             foreach (var place in _ofBar.AsSpan(_ends[bar], _ends[bar + 1] - _ends[bar]))
             {
                 ref var best = ref bests[place];
-                if (mated.Said.Failed < _bar[place] || (first is not null && IsWorse(first, _there[place], mated.Needed, best.Outcome)))
+                if (mated.Said.Failed < _bar[place] || (first is not null && first.IsWorse(_there[place], mated.Needed, best.Outcome)))
                     continue;
                 if (MayBetter(place, table.Judgements[judged[place]], mated, best.Outcome))
                     Mounted(mount, mated, table.Candidates[mount.Index][place], ref best);
             }
         }
-    }
-
-    // Whether the first look alone tells that it fails and is no better.
-    private static bool IsWorse(FirstLook first, in Term there, in Term needed, in Outcome best)
-    {
-        var spare = there.Si - needed.Si;
-        return spare + there.HalfWidth + needed.HalfWidth < first.Rule.Lost && first.Order <= best.Failed
-            && (first.Order < best.Failed || Outcome.Nanometres(first.Rule.MarginLost(spare)) <= best.Margin);
     }
 
     private void Special(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)

@@ -63,7 +63,26 @@ public sealed class BriefRuleTests
             var facts = new Brief[rule.Scope.Names.Count];
             foreach (var (name, value) in values)
                 facts[rule.Scope.SlotOf(name)] = Brief.Of(value);
-            var brief = new BriefRule(rule).Judge(facts);
-            return full is null ? brief is null : brief is var (status, margin) && status == full.Status && margin.Equals(full.Margin ?? double.NaN);
+            return Is(full, new BriefRule(rule).Judge(facts)) && Is(full, new BriefRule(rule, Settled).Judge(facts)) && IsPlainly(full, new BriefRule(rule, Settled), facts);
+
+            // A truth that nobody doubts may be settled beforehand.
+            bool? Settled(string name) => values.GetValueOrDefault(name) is { Truth: { } truth, Unsure.Count: 0 } ? truth : null;
         }, iter: 20_000);
+
+    private static bool Is(Judgement? full, (Status Status, double Margin)? brief) =>
+        full is null ? brief is null : brief is var (status, margin) && status == full.Status && margin.Equals(full.Margin ?? double.NaN);
+
+    // A plain rule that always applies, of the number alone.
+    private static bool IsPlainly(Judgement? full, BriefRule rule, Brief[] facts)
+    {
+        if (!rule.IsPlain || rule.Gate is not null || full is null)
+            return true;
+        var (fact, value) = (facts[rule.Slot], facts[rule.Slot].Number.Value);
+        var half = fact.Number.High - value;
+        if (fact.IsKnown && !(value - fact.Number.Low).Equals(half))
+            return true;
+        var keeps = rule.Keeps(fact.IsKnown ? value : double.NaN, half, out var margin);
+        return Is(full, rule.Judge(fact.IsKnown ? value : double.NaN, half, fact.IsUnsure))
+            && (keeps is null || (margin.Equals(full.Margin) && full.Status == (keeps == false ? Status.Fail : fact.IsUnsure ? Status.Measure : Status.Pass)));
+    }
 }

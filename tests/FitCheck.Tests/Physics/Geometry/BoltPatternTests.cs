@@ -101,6 +101,14 @@ public class BoltPatternTests
     public void A_pattern_meets_itself() =>
         Pattern.Sample(p => p.Align(p, Clearance).Meeting == p.Angles.Count);
 
+    [Fact]
+    public void As_many_meet_as_at_the_best_turn() =>
+        Gen.Select(Pattern, Pattern, Gen.Double[0, 360].Array[0, 2]).Sample((a, b, only) =>
+        {
+            double[]? turns = only.Length == 0 ? null : Array.ConvertAll(only, Deg);
+            return a.MostMeeting(b, Clearance, turns) == a.Align(b, Clearance, turns).Meeting;
+        });
+
     // Written apart from the program: steps of a hundredth of a degree, and the distance between two slots by walking along one of them.
     private static int BruteForce(BoltPattern a, BoltPattern b, double clearance)
     {

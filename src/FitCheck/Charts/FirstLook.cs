@@ -1,0 +1,19 @@
+using FitCheck.Rules;
+
+namespace FitCheck.Charts;
+
+/// <summary>A rule on what a place has to spare over what a driver needs on its spacer: of most spacers it tells that they are no better than another.</summary>
+/// <param name="Order">Its place in the order of judging.</param>
+/// <param name="Rule">The rule, a plain one that always applies.</param>
+/// <param name="There">What the place has.</param>
+/// <param name="Needed">What is needed.</param>
+internal sealed record FirstLook(int Order, BriefRule Rule, Func<PlaceSide, Term> There, Func<Mated, Term> Needed)
+{
+    /// <summary>Whether this alone tells that a mounting fails and is no better than the best.</summary>
+    public bool IsWorse(in Term there, in Term needed, in Outcome best)
+    {
+        var spare = there.Si - needed.Si;
+        return spare + there.HalfWidth + needed.HalfWidth < Rule.Lost && Order <= best.Failed
+            && (Order < best.Failed || Outcome.Nanometres(Rule.MarginLost(spare)) <= best.Margin);
+    }
+}
