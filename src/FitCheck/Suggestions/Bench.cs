@@ -83,17 +83,24 @@ internal sealed class Bench
         return again;
     }
 
-    /// <summary>Works out the same finding for further choices of a slot, on all processors, before they are asked for one by one.</summary>
-    public void Prepare(Issue issue, IReadOnlyList<Change> changes, IEnumerable<Change> further)
+    /// <summary>Works out the same findings for further choices of a slot, on all processors, before they are asked for one by one.</summary>
+    public void Prepare(IReadOnlyList<Issue> issues, IReadOnlyList<Change> changes, IEnumerable<Change> further)
     {
-        var seen = _seen[issue.Id];
-        IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f]).Where(c => !seen.Of.ContainsKey(seen.Basis.KeyOf(c)))];
-        var found = new (bool IsPossible, Issue? Issue)[open.Length];
-        Parallel.For(0, open.Length, i => found[i] = Alone(issue, seen, Changed(open[i])));
+        Seen[] seen = [.. issues.Select(i => _seen[i.Id])];
+        IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f]).Where(c => Array.Exists(seen, s => !s.Of.ContainsKey(s.Basis.KeyOf(c))))];
+        var found = new (bool IsPossible, Issue? Issue)[open.Length][];
+        Parallel.For(0, open.Length, i =>
+        {
+            var build = Changed(open[i]);
+            found[i] = [.. seen.Select((s, n) => s.Of.ContainsKey(s.Basis.KeyOf(open[i])) ? (false, null) : Alone(issues[n], s, build))];
+        });
         for (var i = 0; i < open.Length; i++)
         {
-            if (found[i].IsPossible)
-                seen.Add(seen.Basis.KeyOf(open[i]), found[i].Issue);
+            for (var n = 0; n < seen.Length; n++)
+            {
+                if (found[i][n].IsPossible)
+                    seen[n].Add(seen[n].Basis.KeyOf(open[i]), found[i][n].Issue);
+            }
         }
     }
 

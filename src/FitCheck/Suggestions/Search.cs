@@ -144,7 +144,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
                 if ((choices.ToSave && !bench.Saves(slot, slot.Options[choice])) || (_late |= _clock.Elapsed > time))
                     continue;
                 if (unknown is not null && choice % Bench.Ahead == 0)
-                    bench.Prepare(unknown, _changes, Enumerable.Range(choice, Math.Min(Bench.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
+                    bench.Prepare([unknown], _changes, Enumerable.Range(choice, Math.Min(Bench.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
                 _changes.Add(new Change(slot, choice));
                 if (isWanted(_changes))
                     Visit(voices + (slot.IsVoice ? 1 : 0), choices.Cause);
