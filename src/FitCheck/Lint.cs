@@ -25,8 +25,8 @@ public static class Lint
         // New rules are read and tried while the catalog is.
         var (sound, told) = (!problems.HasErrors, new ProblemList());
         var reading = QuickProgram.IsThis ? Task.FromResult(Rules(files, rulesKey, remembered, sound, told)) : Task.Run(() => Rules(files, rulesKey, remembered, sound, told));
-        var rules = new Lazy<RuleSet>(() => reading.GetAwaiter().GetResult().Value);
-        var judge = new Lazy<EntryJudge>(() => new EntryJudge(rules.Value));
+        var rules = new Lazy<RuleSet>(() => reading.GetAwaiter().GetResult().All.Value);
+        var judge = new Lazy<EntryJudge>(() => new EntryJudge(reading.GetAwaiter().GetResult().OfCatalog.Value));
         var notes = remembered.FileFor(Remembered.Key([.. folders.Catalog.Select(f => Encoding.UTF8.GetBytes(Path.GetFullPath(f)))]) + ".notes");
         var count = 0;
         var catalog = LintedCatalog.Read(folders.Catalog, LintNotes.Read(notes, rulesKey), Examine, problems);
@@ -59,10 +59,10 @@ public static class Lint
     }
 
     // Rules that were found good are not read again before an entry or a build has to be judged.
-    private static Lazy<RuleSet> Rules(RuleBytes files, string key, Remembered remembered, bool sound, ProblemList problems)
+    private static (Lazy<RuleSet> All, Lazy<RuleSet> OfCatalog) Rules(RuleBytes files, string key, Remembered remembered, bool sound, ProblemList problems)
     {
         if (sound && remembered.Knows(key))
-            return new Lazy<RuleSet>(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, ofCatalog: true));
+            return (Known(null), Known(false));
         if (QuickProgram.IsThis)
             throw new HandOverException();
         var own = new ProblemList();
@@ -73,7 +73,9 @@ public static class Lint
         if (own.Count == 0 && sound)
             remembered.Add(key);
         problems.AddRange(own.Sorted());
-        return new Lazy<RuleSet>(rules);
+        return (new Lazy<RuleSet>(rules), new Lazy<RuleSet>(rules));
+
+        Lazy<RuleSet> Known(bool? unlessOfCatalog) => new(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, unlessOfCatalog));
     }
 
     private static void Builds(

@@ -29,7 +29,7 @@ internal sealed class Workshop
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
         var told = new ProblemList();
         var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told));
-        var known = reading.ContinueWith(r => RuleSet.Load(r.Result, FactRegistry.Declarations, new ProblemList(), examples: false), TaskScheduler.Default);
+        var known = reading.ContinueWith(r => RuleSet.Load(r.Result, FactRegistry.Declarations, new ProblemList(), examples: false, unlessOfCatalog: true), TaskScheduler.Default);
         var catalog = PartsCatalog.Open(folders.Catalog, problems);
         var files = reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());

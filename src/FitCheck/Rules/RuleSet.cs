@@ -43,7 +43,12 @@ public sealed class RuleSet
     }
 
     /// <summary>Reads rules from files that are in memory already.</summary>
-    internal static RuleSet Load(RuleBytes files, IReadOnlyList<FactDeclaration> declared, ProblemList problems, bool examples, bool ofCatalog = false)
+    /// <param name="files">The files.</param>
+    /// <param name="declared">Every fact that a rule may name.</param>
+    /// <param name="problems">Where mistakes are told; a rule with one is left out.</param>
+    /// <param name="examples">Whether their examples are read too.</param>
+    /// <param name="unlessOfCatalog">Rules that are plainly of the catalog (true) or of builds (false) are left out; null for none.</param>
+    internal static RuleSet Load(RuleBytes files, IReadOnlyList<FactDeclaration> declared, ProblemList problems, bool examples, bool? unlessOfCatalog = null)
     {
         var scopes = new FactScope[SubjectWords.All.Count];
         for (var i = 0; i < scopes.Length; i++)
@@ -52,8 +57,8 @@ public sealed class RuleSet
         var layers = new RuleLayers(s => scopes[(int)s], problems);
         foreach (var (file, bytes, layer) in files.Files)
         {
-            // A check of builds has no use for rules of the catalog; where later directories may change them, it has to tell that.
-            if (!examples && !ofCatalog && onlyOne && RuleFile.IsOfCatalog(bytes))
+            // Who has no use for some of them need not read them; where later directories may change them, it has to tell that.
+            if (unlessOfCatalog is not null && onlyOne && RuleFile.IsOfCatalog(bytes) == unlessOfCatalog)
                 continue;
             if (file.Read(bytes, problems, examples) is { } root)
                 layers.Put(file, root, layer);
