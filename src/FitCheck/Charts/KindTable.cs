@@ -43,14 +43,14 @@ internal sealed class KindTable
         var judgements = new Dictionary<Partial, int>();
         for (var i = 0; i < places.Length; i++)
         {
-            spot.Set(places[i], mounts.Length > 0 ? mounts[0] : null, new Mated(spot.Driver, mounts.Length > 0 ? mounts[0] : null));
+            spot.Set(places[i], mounts.Length > 0 ? mounts[0] : null, new Mated(mounts.Length > 0 ? mounts[0] : null).Turn(spot.Driver));
             rules.Work(RestsOn.Place, spot, sheet);
             Places[i] = rules.Taken(RestsOn.Place, sheet);
             Said[i] = rules.Ask(RestsOn.Nothing, spot, sheet).With(rules.Ask(RestsOn.Place, spot, sheet));
         }
         foreach (var mount in mounts)
         {
-            var mated = new Mated(spot.Driver, mount);
+            var mated = new Mated(mount).Turn(spot.Driver);
             spot.Set(places[0], mount, mated);
             rules.Work(RestsOn.Mount, spot, sheet);
             Mounts[mount.Index] = rules.Taken(RestsOn.Mount, sheet);

@@ -8,23 +8,19 @@ namespace FitCheck.Charts;
 /// <summary>A driver on a spacer, in a cup or straight on the panel, before any place is looked at: what it needs, worked out once and used at every place.</summary>
 internal sealed class Mated
 {
-    private readonly MountSide? _mount;
     private readonly Mounted _on;
     private readonly Dictionary<int, Term> _depths = [];
     private readonly Dictionary<int, Term> _holes = [];
-    private DriverSide? _driver;
+    private DriverSide _driver = null!;
     private Term? _front;
     private Partial _said;
 
-    public Mated(DriverSide? driver, MountSide? mount)
+    /// <summary>Made for one spacer, one cup or the bare panel; the driver is set by <see cref="Turn"/>.</summary>
+    public Mated(MountSide? mount)
     {
-        (_driver, _mount) = (driver, mount);
         var adapter = mount?.Adapter;
         _on = new Mounted(adapter is null ? Term.Exactly(0) : Term.Of(adapter.Thickness), Term.Of(adapter?.Tilt, 0));
     }
-
-    /// <summary>Null before the first.</summary>
-    public DriverSide? Driver => _driver;
 
     /// <summary>What the rules say that need no place and can fail.</summary>
     public ref Partial Said => ref _said;
@@ -41,7 +37,7 @@ internal sealed class Mated
     public bool HasFacts { get; set; }
 
     /// <summary>Goes on to another driver.</summary>
-    public void Turn(DriverSide driver)
+    public Mated Turn(DriverSide driver)
     {
         _driver = driver;
         (Rest, HasFacts, _front) = (null, false, null);
@@ -49,24 +45,25 @@ internal sealed class Mated
             _depths.Clear();
         if (_holes.Count > 0)
             _holes.Clear();
+        return this;
     }
 
     /// <summary>How deep it reaches where a thing stands.</summary>
     public Term DepthNeeded(in Thing thing)
     {
         if (!_depths.TryGetValue(thing.Where, out var known))
-            _depths[thing.Where] = known = _driver!.Body.Needed(_on, thing.FromRadius, thing.Reach);
+            _depths[thing.Where] = known = _driver.Body.Needed(_on, thing.FromRadius, thing.Reach);
         return known;
     }
 
     /// <summary>How far it stands before the mounting plane, its travel included.</summary>
-    public Term FrontNeeded() => _front ??= Front([_on.Thickness, _driver!.FlangeThickness, _driver!.FrontHeight, _driver!.Flange, _driver!.Travel, _on.Tilt]);
+    public Term FrontNeeded() => _front ??= Front([_on.Thickness, _driver.FlangeThickness, _driver.FrontHeight, _driver.Flange, _driver.Travel, _on.Tilt]);
 
     /// <summary>The hole that it needs in a panel.</summary>
     public Term HoleNeeded(PlaceSide place)
     {
         if (!_holes.TryGetValue(place.Panel, out var known))
-            _holes[place.Panel] = known = _driver!.Body.Needed(_on, place.PanelThickness, (body, on, panel) => 2 * TiltedBody.HoleRadiusNeeded(body, on.Tilt.Si, on.Thickness.Si, panel));
+            _holes[place.Panel] = known = _driver.Body.Needed(_on, place.PanelThickness, (body, on, panel) => 2 * TiltedBody.HoleRadiusNeeded(body, on.Tilt.Si, on.Thickness.Si, panel));
         return known;
     }
 

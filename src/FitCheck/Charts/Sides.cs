@@ -37,7 +37,6 @@ internal sealed class MountSide(Part part, int index)
     public Term Depth { get; } = Term.Of((part as Cup)?.Depth);
     public Term GrilleGap { get; } = Term.Of((part as Cup)?.GrilleGap);
     public Figure? Tabs { get; } = (part as Adapter)?.TabRadius;
-    public bool IsTilted { get; } = part is Adapter { Tilt.Si: not 0 };
 }
 
 /// <summary>Something behind the panel; those with the same number stand at the same hours and from the same radius on, for the same lean.</summary>

@@ -14,7 +14,7 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
 
     private readonly Brief[] _panelSheet = onPanel.Sheet();
     private readonly Brief[] _sheet = onMount.Sheet();
-    private readonly Mated _bare = new(null, null);
+    private readonly Mated _bare = new(null);
     // For each place what is said of it and the driver, whatever carries it.
     private readonly Partial[] _here = new Partial[places.Length];
     // For each place the rule that others must not fail before.
@@ -23,7 +23,7 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     private readonly int[] _ofBar = new int[places.Length];
     private readonly int[] _ends = new int[rules + 2];
     private readonly Term[] _there = onMount.FirstLook is { } first ? Array.ConvertAll(places, p => first.There(p)) : [];
-    private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(null, m))];
+    private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(m))];
 
     /// <summary>For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.</summary>
     public void Through(DriverSide driver, Span<(int Mount, Outcome Outcome)> best)
@@ -171,8 +171,7 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
 
     private Mated Mate(MountSide mount)
     {
-        var mated = _mated[mount.Index];
-        mated.Turn(spot.Driver);
+        var mated = _mated[mount.Index].Turn(spot.Driver);
         spot.Set(places[0], mount, mated);
         onMount.Put(RestsOn.Mount, table.Mounts[mount.Index], _sheet);
         mated.Said = onMount.Ask(DriverAndMount, spot, _sheet, canFail: true);

@@ -83,8 +83,8 @@ internal static class MountingFacts
     {
         if (!IsMounted(c))
             return;
-        var (needs, reach) = DepthNeeded(c, null);
-        sheet.Set("depth_needed", needs.Of(reach));
+        var needs = new Stack(Dimension.Metre);
+        sheet.Set("depth_needed", needs.Of(Reach(c, needs, null)));
         var fixedThings = c.Position.Mounting.Obstructions.Where(o => !o.Moving).ToList();
         var moving = c.Position.Mounting.Obstructions.Where(o => o.Moving).ToList();
         var available = new Stack(Dimension.Metre);
@@ -101,13 +101,6 @@ internal static class MountingFacts
         sheet.Set("glass_margin", Least([.. moving.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}, fully down"), o.Depth, o))]));
     }
 
-    /// <summary>How far the driver reaches behind the mounting plane; with a thing, how far it reaches where that thing stands.</summary>
-    internal static (Stack Stack, Func<double[], double> Depth) DepthNeeded(PositionContext c, Obstruction? thing)
-    {
-        var stack = new Stack(Dimension.Metre);
-        return (stack, Reach(c, stack, thing).Reach);
-    }
-
     /// <summary>True when a thing stands at every hour and from the middle on, so that the whole depth of the driver counts.</summary>
     internal static bool StandsEverywhere(Position position, Obstruction? thing) => thing?.FromRadius is not { Si: > 0 } && Sector(position, thing).IsWhole;
 
@@ -119,43 +112,36 @@ internal static class MountingFacts
     {
         var stack = new Stack(Dimension.Metre);
         var there = stack.Need(what, Gauge, depth);
-        var (reach, _) = Reach(c, stack, thing);
+        var reach = Reach(c, stack, thing);
         return stack.Of(v => v[there] - reach(v));
     }
 
     // Where nothing of the body is as far out as the obstruction or at its hours, the whole depth is free. A tilt whose direction nobody recorded counts as
     // pointing anywhere.
-    private static (Func<double[], double> Reach, Func<double[], BodyProfile> Body) Reach(PositionContext c, Stack stack, Obstruction? thing)
+    private static Func<double[], double> Reach(PositionContext c, Stack stack, Obstruction? thing)
     {
         var body = BodyFacts.Inputs(c.Size, c.OfDriver, stack);
         var thickness = Thickness(c, stack);
         var tilt = Tilt(c, stack);
         var sector = Sector(c.Position, thing);
         if (StandsEverywhere(c.Position, thing))
-            return (v => TiltedBody.DepthNeeded(body(v), v[tilt], v[thickness]), body);
+            return v => TiltedBody.DepthNeeded(body(v), v[tilt], v[thickness]);
         var aim = c.Position.Mounting.AimClock ?? 0;
         var radius = stack.Optional(c.AtPosition("radius from which the obstruction stands"), Gauge, thing!.FromRadius, 0);
-        return (v => TiltedBody.DepthNeededInSector(body(v), v[tilt], v[thickness], v[radius], aim, sector) ?? 0, body);
+        return v => TiltedBody.DepthNeededInSector(body(v), v[tilt], v[thickness], v[radius], aim, sector) ?? 0;
     }
 
     private static void Before(PositionContext c, FactSheet sheet)
     {
         if (!IsMounted(c))
             return;
-        var (needs, height) = FrontNeeded(c);
-        sheet.Set("front_needed", needs.Of(height));
+        var needs = new Stack(Dimension.Metre);
+        sheet.Set("front_needed", needs.Of(Front(c, needs)));
         sheet.Set("front_available", Dimension.Metre, c.Placed.GrilleGap?.Si);
         var margin = new Stack(Dimension.Metre);
         var gap = margin.Need(c.AtPosition("gap from the panel to the grille"), FrontGauge, c.Placed.GrilleGap);
         var taken = Front(c, margin);
         sheet.Set("front_margin", margin.Of(v => v[gap] - taken(v)));
-    }
-
-    /// <summary>How far the driver stands before the mounting plane, its travel included.</summary>
-    internal static (Stack Stack, Func<double[], double> Height) FrontNeeded(PositionContext c)
-    {
-        var stack = new Stack(Dimension.Metre);
-        return (stack, Front(c, stack));
     }
 
     private static Func<double[], double> Front(PositionContext c, Stack stack)
@@ -179,8 +165,8 @@ internal static class MountingFacts
     {
         if (!IsMounted(c))
             return;
-        var (needs, diameter) = HoleNeeded(c);
-        sheet.Set("hole_needed", needs.Of(diameter));
+        var needs = new Stack(Dimension.Metre);
+        sheet.Set("hole_needed", needs.Of(HoleNeeded(c, needs)));
         // A round body in an oval hole is held by the short axis.
         var shortAxis = c.Size?.CutoutMinor is null && c.Placed.MeasuredCutout is null ? c.Position.Mounting.CutoutMinor : null;
         var hole = shortAxis ?? c.Placed.Cutout;
@@ -203,13 +189,6 @@ internal static class MountingFacts
         var holeMinor = minor.Need(c.AtPosition("short axis of the hole in the panel"), Calliper, c.Position.Mounting.CutoutMinor ?? c.Placed.Cutout);
         var need = minor.Need(c.OfDriver("short axis of the cutout"), Calliper, bodyMinor);
         return Least([margin, minor.Of(v => v[holeMinor] - v[need])]);
-    }
-
-    /// <summary>The diameter of the hole that the body needs in the panel.</summary>
-    internal static (Stack Stack, Func<double[], double> Diameter) HoleNeeded(PositionContext c)
-    {
-        var stack = new Stack(Dimension.Metre);
-        return (stack, HoleNeeded(c, stack));
     }
 
     private static Func<double[], double> HoleNeeded(PositionContext c, Stack stack)
