@@ -3,6 +3,7 @@ using FitCheck.Catalog;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
+using FitCheck.Rules.Conditions;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 
@@ -26,7 +27,7 @@ public static class Lint
         var (sound, told) = (!problems.HasErrors, new ProblemList());
         var reading = QuickProgram.IsThis ? Task.FromResult(Rules(files, rulesKey, remembered, sound, told)) : Task.Run(() => Rules(files, rulesKey, remembered, sound, told));
         var rules = new Lazy<RuleSet>(() => reading.GetAwaiter().GetResult().All.Value);
-        var judge = new Lazy<EntryJudge>(() => new EntryJudge(reading.GetAwaiter().GetResult().OfCatalog.Value));
+        var judge = new Lazy<EntryJudge>(() => new EntryJudge(reading.GetAwaiter().GetResult().OfEntries.Value));
         var notes = remembered.FileFor(Remembered.Key([.. folders.Catalog.Select(f => Encoding.UTF8.GetBytes(Path.GetFullPath(f)))]) + ".notes");
         var count = 0;
         var catalog = LintedCatalog.Read(folders.Catalog, LintNotes.Read(notes, rulesKey), Examine, problems);
@@ -59,10 +60,10 @@ public static class Lint
     }
 
     // Rules that were found good are not read again before an entry or a build has to be judged.
-    private static (Lazy<RuleSet> All, Lazy<RuleSet> OfCatalog) Rules(RuleBytes files, string key, Remembered remembered, bool sound, ProblemList problems)
+    private static (Lazy<RuleSet> All, Lazy<RuleSet> OfEntries) Rules(RuleBytes files, string key, Remembered remembered, bool sound, ProblemList problems)
     {
         if (sound && remembered.Knows(key))
-            return (Known(null), Known(false));
+            return (Known(null), Known(s => !s.IsOfEntries()));
         if (QuickProgram.IsThis)
             throw new HandOverException();
         var own = new ProblemList();
@@ -75,7 +76,7 @@ public static class Lint
         problems.AddRange(own.Sorted());
         return (new Lazy<RuleSet>(rules), new Lazy<RuleSet>(rules));
 
-        Lazy<RuleSet> Known(bool? unlessOfCatalog) => new(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, unlessOfCatalog));
+        Lazy<RuleSet> Known(Func<Subject, bool>? unless) => new(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, unless));
     }
 
     private static void Builds(

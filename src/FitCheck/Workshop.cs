@@ -2,6 +2,7 @@ using System.Text;
 using FitCheck.Catalog;
 using FitCheck.Facts;
 using FitCheck.Rules;
+using FitCheck.Rules.Conditions;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 
@@ -29,7 +30,7 @@ internal sealed class Workshop
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
         var told = new ProblemList();
         var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told));
-        var known = reading.ContinueWith(r => RuleSet.Load(r.Result, FactRegistry.Declarations, new ProblemList(), examples: false, unlessOfCatalog: true), TaskScheduler.Default);
+        var known = reading.ContinueWith(r => RuleSet.Load(r.Result, FactRegistry.Declarations, new ProblemList(), examples: false, unless: s => s.IsOfCatalog()), TaskScheduler.Default);
         var catalog = PartsCatalog.Open(folders.Catalog, problems);
         var files = reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());

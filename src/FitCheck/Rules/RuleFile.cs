@@ -1,4 +1,5 @@
 using System.Text;
+using FitCheck.Facts;
 using FitCheck.Rules.Conditions;
 using FitCheck.Yaml;
 
@@ -66,15 +67,15 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
     public YamlNode? Read(byte[] bytes, ProblemList problems, bool examples = true) =>
         SourceText.Decode(Reported, bytes, problems) is { } source ? YamlReader.Read(examples ? source : WithoutExamples(source), problems) : null;
 
-    /// <summary>Whether the rule is plainly about what stands in the catalog alone, so that a check of builds has no use for it, or plainly about builds; null where it takes a closer look.</summary>
-    public static bool? IsOfCatalog(ReadOnlySpan<byte> bytes)
+    /// <summary>What the rule is plainly about; null where it takes a closer look.</summary>
+    public static Subject? SubjectOf(ReadOnlySpan<byte> bytes)
     {
         var start = bytes.IndexOf("\nsubject: "u8);
         if (start < 0)
             return null;
         var rest = bytes[(start + "\nsubject: ".Length)..];
         var end = rest.IndexOfAny((byte)'\n', (byte)'\r', (byte)' ');
-        return end > 0 && SubjectWords.Parse(Encoding.UTF8.GetString(rest[..end])) is { } subject ? subject.IsOfCatalog() : null;
+        return end > 0 ? SubjectWords.Parse(Encoding.UTF8.GetString(rest[..end])) : null;
     }
 
     // Only where they stand last, as they do by custom: what follows is indented, an item, a comment or empty.

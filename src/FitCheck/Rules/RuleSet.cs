@@ -47,8 +47,8 @@ public sealed class RuleSet
     /// <param name="declared">Every fact that a rule may name.</param>
     /// <param name="problems">Where mistakes are told; a rule with one is left out.</param>
     /// <param name="examples">Whether their examples are read too.</param>
-    /// <param name="unlessOfCatalog">Rules that are plainly of the catalog (true) or of builds (false) are left out; null for none.</param>
-    internal static RuleSet Load(RuleBytes files, IReadOnlyList<FactDeclaration> declared, ProblemList problems, bool examples, bool? unlessOfCatalog = null)
+    /// <param name="unless">Rules that are plainly about one of these subjects are left out; null for none.</param>
+    internal static RuleSet Load(RuleBytes files, IReadOnlyList<FactDeclaration> declared, ProblemList problems, bool examples, Func<Subject, bool>? unless = null)
     {
         var scopes = new FactScope[SubjectWords.All.Count];
         for (var i = 0; i < scopes.Length; i++)
@@ -58,7 +58,7 @@ public sealed class RuleSet
         foreach (var (file, bytes, layer) in files.Files)
         {
             // Who has no use for some of them need not read them; where later directories may change them, it has to tell that.
-            if (unlessOfCatalog is not null && onlyOne && RuleFile.IsOfCatalog(bytes) == unlessOfCatalog)
+            if (unless is not null && onlyOne && RuleFile.SubjectOf(bytes) is { } subject && unless(subject))
                 continue;
             if (file.Read(bytes, problems, examples) is { } root)
                 layers.Put(file, root, layer);

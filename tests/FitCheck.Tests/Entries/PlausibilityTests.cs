@@ -54,7 +54,7 @@ public sealed class PlausibilityTests
     [Fact]
     public void A_rule_of_the_catalog_is_not_read_for_a_check_of_known_inputs()
     {
-        var known = RuleSet.Load(RuleBytes.Of([RepositoryRoot.Of("rules")], new ProblemList()), FactRegistry.Declarations, new ProblemList(), examples: false, unlessOfCatalog: true);
+        var known = RuleSet.Load(RuleBytes.Of([RepositoryRoot.Of("rules")], new ProblemList()), FactRegistry.Declarations, new ProblemList(), examples: false, unless: s => s.IsOfCatalog());
 
         Assert.Equal(Rules.Value.Rules.Where(r => !r.Subject.IsOfCatalog()).Select(r => r.Id), known.Rules.Select(r => r.Id));
     }
@@ -62,9 +62,9 @@ public sealed class PlausibilityTests
     [Fact]
     public void A_rule_of_builds_is_not_read_for_a_lint_of_entries_with_known_rules()
     {
-        var known = RuleSet.Load(RuleBytes.Of([RepositoryRoot.Of("rules")], new ProblemList()), FactRegistry.Declarations, new ProblemList(), examples: false, unlessOfCatalog: false);
+        var known = RuleSet.Load(RuleBytes.Of([RepositoryRoot.Of("rules")], new ProblemList()), FactRegistry.Declarations, new ProblemList(), examples: false, unless: s => !s.IsOfEntries());
 
-        Assert.Equal(Rules.Value.Rules.Where(r => r.Subject.IsOfCatalog()).Select(r => r.Id), known.Rules.Select(r => r.Id));
+        Assert.Equal(Rules.Value.Rules.Where(r => r.Subject.IsOfEntries()).Select(r => r.Id), known.Rules.Select(r => r.Id));
     }
 
     [Fact]
