@@ -35,7 +35,8 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
             var unknown = open.Count == 0 ? null : $"{Wording.Unknown} ({Names.Joined(open)})";
             if (known is null)
                 return unknown ?? "nothing to compare";
-            var margin = $"{Figures.Margin(known)} ({known.PositionName}: {known.Title})";
+            // Titles name what is wrong where a rule is not kept.
+            var margin = known.Margin < 0 ? $"{Figures.Margin(known)} ({known.PositionName}: {known.Title})" : $"{Figures.Margin(known)} to spare before: {known.Title} ({known.PositionName})";
             return unknown is null ? margin : $"{margin}; elsewhere {unknown}";
         }
     }

@@ -31,7 +31,7 @@ public sealed class ComparisonTests
         Assert.Equal(["98 dB(A)", "101 dB(A)"], Row(comparison, "Loudest at the seat"));
         Assert.Equal(["none planned", "Front door: Pilot holes that have to be drilled"], Row(comparison, "Work on the vehicle"));
         // What is planned as work is no tight fit.
-        Assert.Equal(["4.3 mm (Front door: Depth)", "nothing to compare"], Row(comparison, "Smallest margin"));
+        Assert.Equal(["4.3 mm to spare before: Depth (Front door)", "nothing to compare"], Row(comparison, "Smallest margin"));
         // By hand: 184.50 - 100.00, and 101 - 98 as the table shows them.
         Assert.Equal(["B is judged warn where A is judged pass, costs 84.50 EUR more than A and plays 3 dB louder; work that A does not need: Front door: Pilot holes that have to be drilled."], comparison.Sentences);
     }
