@@ -10,10 +10,7 @@ namespace FitCheck.Charts;
 internal sealed record FirstLook(int Order, BriefRule Rule, Func<PlaceSide, Term> There, Func<Mated, Term> Needed)
 {
     /// <summary>Whether this alone tells that a mounting fails and is no better than the best.</summary>
-    public bool IsWorse(in Term there, in Term needed, in Outcome best)
-    {
-        var spare = there.Si - needed.Si;
-        return spare + there.HalfWidth + needed.HalfWidth < Rule.Lost && Order <= best.Failed
-            && (Order < best.Failed || Outcome.Nanometres(Rule.MarginLost(spare)) <= best.Margin);
-    }
+    public bool IsWorse(in Term there, in Term needed, in Outcome best) =>
+        Rule.Keeps(there.Si - needed.Si, there.HalfWidth + needed.HalfWidth, out var metres) == false && Order <= best.Failed
+        && (Order < best.Failed || Outcome.Nanometres(metres) <= best.Margin);
 }

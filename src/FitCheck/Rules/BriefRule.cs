@@ -73,12 +73,6 @@ internal sealed class BriefRule
         return keeps;
     }
 
-    /// <summary>Below this the fact of a plain rule breaks the limit of failing for certain; minus infinity where that takes a closer look.</summary>
-    public double Lost => _lost;
-
-    /// <summary>The margin to that limit.</summary>
-    public double MarginLost(double value) => value - _failing;
-
     /// <summary>What a plain rule says of its fact where it applies.</summary>
     /// <param name="value">SI; not-a-number where it is unknown.</param>
     /// <param name="halfWidth">By how much it may be off.</param>
