@@ -14,6 +14,7 @@ internal sealed class EntryJudge(RuleSet rules)
     private readonly ILookup<Subject, Rule> _bySubject = rules.Rules.ToLookup(r => r.Subject);
     private readonly ConcurrentDictionary<string, IReadOnlyList<Rule>> _byFigure = new(StringComparer.Ordinal);
     private readonly ConcurrentBag<Notes> _notes = [];
+    private static readonly List<Rule> None = [];
 
     public bool Asks(Subject subject) => _bySubject.Contains(subject);
 
@@ -22,19 +23,33 @@ internal sealed class EntryJudge(RuleSet rules)
     /// <summary>What the rules find implausible in the facts of one subject, each at the figure that it is about.</summary>
     public IReadOnlyList<Problem> Of(FactTable table)
     {
-        List<Problem>? found = null;
-        BriefTable? brief = null;
         var notes = _notes.TryTake(out var free) ? free : new Notes();
-        foreach (var rule in table.Subject == Subject.Figure ? AskedFor(table.Values["figure"].Word!) : _bySubject[table.Subject])
+        List<Problem>? found = null;
+        foreach (var rule in Doubting(table, table.Subject == Subject.Figure ? AskedFor(table.Values["figure"].Word!) : _bySubject[table.Subject], notes))
         {
-            if (brief is null)
-                (brief = notes.TableOf(rule)).Turn(table);
-            // Nearly all is well, and that is soon seen.
-            if (notes.Of(rule).Judge(brief) is { Status: Status.Warn or Status.Fail } && Judged(rule, table) is { } problem)
+            if (Judged(rule, table) is { } problem)
                 (found ??= []).Add(problem);
         }
         _notes.Add(notes);
         return found ?? [];
+    }
+
+    /// <summary>What they find in the figures of a class.</summary>
+    public IReadOnlyList<Problem> Of(FigureClass own, FigureFacts figures)
+    {
+        var asked = AskedFor(own.Figure);
+        var notes = _notes.TryTake(out var free) ? free : new Notes();
+        var found = new List<Problem>();
+        for (var i = 0; i < figures.Count && asked.Count > 0; i++)
+        {
+            foreach (var rule in Doubting(figures.BriefTableOf(i), asked, notes))
+            {
+                if (Judged(rule, figures.TableOf(i)) is { } problem)
+                    found.Add(problem);
+            }
+        }
+        _notes.Add(notes);
+        return found;
     }
 
     /// <summary>What they find in an entry by itself.</summary>
@@ -43,6 +58,21 @@ internal sealed class EntryJudge(RuleSet rules)
         FactTable[] driver = entry is Driver d && Asks(Subject.Driver) ? [FactRegistry.Of(d)] : [];
         FactTable[] any = Asks(Subject.Entry) ? [EntryFacts.Of(entry)] : [];
         return driver.Concat(any).Concat(RatingFacts.Of(entry)).Concat(entry is Vehicle vehicle ? MirrorFacts.Of(vehicle) : []).SelectMany(Of);
+    }
+
+    // Nearly all is well, and that is soon seen.
+    private static List<Rule> Doubting(FactTable table, IEnumerable<Rule> asked, Notes notes)
+    {
+        List<Rule>? doubting = null;
+        BriefTable? brief = null;
+        foreach (var rule in asked)
+        {
+            if (brief is null)
+                (brief = notes.TableOf(rule)).Turn(table);
+            if (notes.Of(rule).Judge(brief) is { Status: Status.Warn or Status.Fail })
+                (doubting ??= []).Add(rule);
+        }
+        return doubting ?? None;
     }
 
     private IReadOnlyList<Rule> AskedFor(string figure) => _byFigure.GetOrAdd(figure, f => [.. _bySubject[Subject.Figure].Where(r => MayApply(r, f))]);

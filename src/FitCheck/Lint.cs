@@ -2,6 +2,7 @@ using System.Text;
 using FitCheck.Catalog;
 using FitCheck.Facts;
 using FitCheck.Findings;
+using FitCheck.Notes;
 using FitCheck.Rules;
 using FitCheck.Rules.Conditions;
 using FitCheck.Schemas;

@@ -29,7 +29,7 @@ public static class Plausibility
                 yield return EntryFacts.Of(entry);
             foreach (var table in Several(entry, catalog).Where(t => isAsked(t.Subject)))
                 yield return table;
-            samples.AddRange(FigureSample.Of(entry).Where(s => isFigureAsked(s.Figure)));
+            samples.AddRange(FigureSample.Of(entry).Where(s => isFigureAsked(s.Within.Figure)));
         }
         foreach (var taken in catalog.Taken)
             yield return EntryFacts.Of(taken);

@@ -1,3 +1,6 @@
+using System.Buffers.Binary;
+using System.Numerics;
+
 namespace FitCheck;
 
 /// <summary>
@@ -6,6 +9,9 @@ namespace FitCheck;
 /// </summary>
 internal sealed class Sha256
 {
+    /// <summary>How many bytes a digest has.</summary>
+    public const int Bytes = 32;
+
     private const int BlockBytes = 64;
 
     private static readonly uint[] Constants =
@@ -19,58 +25,64 @@ internal sealed class Sha256
     ];
 
     private readonly uint[] _state = [0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a, 0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19];
-    private readonly uint[] _schedule = new uint[BlockBytes];
     private readonly byte[] _block = new byte[BlockBytes];
     private int _filled;
     private long _length;
 
     /// <summary>The digest of one piece, in lower-case hexadecimal.</summary>
-    public static string Of(byte[] bytes)
+    public static string Of(ReadOnlySpan<byte> bytes)
     {
         var hash = new Sha256();
         hash.Append(bytes);
         return hash.Finish();
     }
 
-    public void Append(byte[] bytes)
+    public void Append(ReadOnlySpan<byte> bytes)
     {
         _length += bytes.Length;
-        for (var at = 0; at < bytes.Length;)
+        if (_filled > 0)
         {
-            if (_filled == 0 && bytes.Length - at >= BlockBytes)
-            {
-                Digest(bytes, at);
-                at += BlockBytes;
-                continue;
-            }
-            _block[_filled++] = bytes[at++];
+            var taken = Math.Min(bytes.Length, BlockBytes - _filled);
+            bytes[..taken].CopyTo(_block.AsSpan(_filled));
+            _filled += taken;
+            bytes = bytes[taken..];
             if (_filled < BlockBytes)
-                continue;
-            Digest(_block, 0);
+                return;
+            Digest(_block);
             _filled = 0;
         }
+        for (; bytes.Length >= BlockBytes; bytes = bytes[BlockBytes..])
+            Digest(bytes[..BlockBytes]);
+        bytes.CopyTo(_block);
+        _filled = bytes.Length;
     }
 
     /// <summary>The digest of everything, in lower-case hexadecimal. Nothing can be appended after it.</summary>
     public string Finish()
     {
-        var bits = _length * 8;
-        var padding = new byte[(_filled < 56 ? BlockBytes : 2 * BlockBytes) - _filled];
-        padding[0] = 0x80;
-        for (var i = 1; i <= 8; i++)
-            padding[^i] = (byte)(bits >> (8 * (i - 1)));
-        Append(padding);
-        var text = new char[8 * _state.Length];
-        for (var i = 0; i < text.Length; i++)
-            text[i] = "0123456789abcdef"[(int)(_state[i / 8] >> (28 - (4 * (i % 8)))) & 15];
-        return new string(text);
+        Span<byte> digest = stackalloc byte[Bytes];
+        Finish(digest);
+        return Convert.ToHexStringLower(digest);
     }
 
-    private void Digest(byte[] bytes, int start)
+    /// <summary>The same as bytes.</summary>
+    public void Finish(Span<byte> digest)
     {
-        var w = _schedule;
-        for (var t = 0; t < 16; t++, start += 4)
-            w[t] = ((uint)bytes[start] << 24) | ((uint)bytes[start + 1] << 16) | ((uint)bytes[start + 2] << 8) | bytes[start + 3];
+        var bits = _length * 8;
+        Span<byte> padding = stackalloc byte[(_filled < 56 ? BlockBytes : 2 * BlockBytes) - _filled];
+        padding.Clear();
+        padding[0] = 0x80;
+        BinaryPrimitives.WriteInt64BigEndian(padding[^sizeof(long)..], bits);
+        Append(padding);
+        for (var i = 0; i < _state.Length; i++)
+            BinaryPrimitives.WriteUInt32BigEndian(digest[(i * sizeof(uint))..], _state[i]);
+    }
+
+    private void Digest(ReadOnlySpan<byte> block)
+    {
+        Span<uint> w = stackalloc uint[BlockBytes];
+        for (var t = 0; t < 16; t++)
+            w[t] = BinaryPrimitives.ReadUInt32BigEndian(block[(t * sizeof(uint))..]);
         for (var t = 16; t < w.Length; t++)
         {
             var (early, late) = (w[t - 15], w[t - 2]);
@@ -94,5 +106,5 @@ internal sealed class Sha256
         _state[7] += h;
     }
 
-    private static uint Turned(uint x, int bits) => (x >> bits) | (x << (32 - bits));
+    private static uint Turned(uint x, int bits) => BitOperations.RotateRight(x, bits);
 }

@@ -8,13 +8,17 @@ public static class WholeFile
     /// <param name="bytes">What is to be in it.</param>
     /// <exception cref="IOException">The folder is missing, or the disk refuses it; what was there before is still there.</exception>
     /// <exception cref="UnauthorizedAccessException">Writing there is not allowed.</exception>
-    public static void Write(string path, ReadOnlySpan<byte> bytes)
+    public static void Write(string path, ReadOnlyMemory<byte> bytes) => Write(path, file => file.Write(bytes.Span));
+
+    /// <summary>The same for what is written piece by piece.</summary>
+    public static void Write(string path, Action<FileStream> write)
     {
+        ArgumentNullException.ThrowIfNull(write);
         var beside = Path.Combine(Path.GetDirectoryName(path) ?? ".", $".{Path.GetFileName(path)}.{Path.GetRandomFileName()}.part");
         try
         {
             using (var file = File.Create(beside))
-                file.Write(bytes);
+                write(file);
             if (!OperatingSystem.IsWindows() && File.Exists(path))
                 File.SetUnixFileMode(beside, File.GetUnixFileMode(path));
             File.Move(beside, path, overwrite: true);

@@ -105,6 +105,44 @@ public sealed class LintNotesTests : IDisposable
     }
 
     [Fact]
+    public void Overlays_that_come_and_go_are_told_as_if_nothing_were_remembered()
+    {
+        var own = _folder.Of("catalog");
+        var shop = Directory.CreateDirectory(_folder.Of("shop")).FullName;
+        string[] folders = [own, shop];
+        AssertSame(folders);
+        foreach (var file in Directory.GetFiles(Path.Combine(own, "drivers"), "*.yaml").Order(StringComparer.Ordinal).Take(6))
+        {
+            var other = _folder.Write($"shop/drivers/{Path.GetFileName(file)}", File.ReadAllText(file).Replace("depth: ", "depth: 1", StringComparison.Ordinal));
+            AssertSame(folders);
+            File.AppendAllText(other, "# again\n");
+            AssertSame(folders);
+            File.Delete(other);
+            AssertSame(folders);
+        }
+        File.Move(Path.Combine(own, "cups", "cup-45-tansy.yaml"), _folder.Write("shop/cups/cup-45-tansy.yaml", ""), overwrite: true);
+        AssertSame(folders);
+        AssertSame(own);
+    }
+
+    [Fact]
+    public void A_name_that_goes_and_comes_back_is_missed_by_entries_that_did_not_change()
+    {
+        var vehicle = _folder.Of("catalog/vehicles/tansy-hatch.yaml");
+        var text = File.ReadAllText(vehicle);
+        Assert.DoesNotContain(AssertSame(), p => p.Contains("tansy-hatch", StringComparison.Ordinal));
+
+        File.Delete(vehicle);
+        Assert.Contains(AssertSame(), p => p.Contains("no vehicle `tansy-hatch`", StringComparison.Ordinal) || p.Contains("tansy-hatch", StringComparison.Ordinal));
+
+        File.WriteAllText(vehicle, text.Replace("id: front-door-left", "id: front-door-port", StringComparison.Ordinal));
+        Assert.Contains(AssertSame(), p => p.Contains("front-door-left", StringComparison.Ordinal));
+
+        File.WriteAllText(vehicle, text);
+        Assert.DoesNotContain(AssertSame(), p => p.Contains("tansy-hatch", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Runs_that_are_killed_at_once_or_side_by_side_leave_nothing_half_written()
     {
         Break();
@@ -132,14 +170,14 @@ public sealed class LintNotesTests : IDisposable
         File.WriteAllText(_folder.Of("catalog/sets/orrin-set-165.yaml"), File.ReadAllText(_folder.Of("catalog/sets/orrin-set-165.yaml")).Replace("woofer: orrin-w165-4", "woofer: orrin-w165-5", StringComparison.Ordinal));
     }
 
-    private IReadOnlyList<string> AssertSame()
+    private IReadOnlyList<string> AssertSame(params string[] catalog)
     {
-        var expected = Told(Remembered.Nothing);
+        var expected = Told(Remembered.Nothing, catalog);
         for (var run = 0; run < 2; run++)
-            Assert.Equal(string.Join('\n', expected), string.Join('\n', Told(Remembered.In(_folder.Of("cache")))));
+            Assert.Equal(string.Join('\n', expected), string.Join('\n', Told(Remembered.In(_folder.Of("cache")), catalog)));
         return expected;
     }
 
-    private IReadOnlyList<string> Told(Remembered remembered) =>
-        [.. Lint.Run([], new Folders([_folder.Of("catalog")], [RepositoryRoot.Of("rules")]), remembered).Problems.Select(p => p.ToString())];
+    private IReadOnlyList<string> Told(Remembered remembered, params string[] catalog) =>
+        [.. Lint.Run([], new Folders(catalog.Length > 0 ? catalog : [_folder.Of("catalog")], [RepositoryRoot.Of("rules")]), remembered).Problems.Select(p => p.ToString())];
 }

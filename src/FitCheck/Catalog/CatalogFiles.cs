@@ -113,8 +113,10 @@ internal sealed class CatalogFiles
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            problems.Error(new Location(name, 0, 0), "the file can't be read", ProblemKind.Unreadable);
+            TellUnreadable(name, problems);
             return null;
         }
     }
+
+    public static void TellUnreadable(string name, ProblemList problems) => problems.Error(new Location(name, 0, 0), "the file can't be read", ProblemKind.Unreadable);
 }

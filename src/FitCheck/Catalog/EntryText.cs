@@ -18,25 +18,42 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
     public ReadOnlySpan<byte> Text => Bytes.AsSpan(Start, Length);
 
     /// <summary>The entries of a file. A file whose first line of content begins with a dash is a list; every line that begins with a dash at the same depth begins an entry.</summary>
-    public static IEnumerable<EntryText> Of(string kind, string file, byte[] bytes)
+    public static IEnumerable<EntryText> Of(string kind, string file, byte[] bytes) => Of(kind, file, bytes, bytes.Length, 1);
+
+    /// <summary>The same of the first bytes of an array, which begin in a line of the file: all of it, or some whole items of a list.</summary>
+    public static IEnumerable<EntryText> Of(string kind, string file, byte[] bytes, int length, int line)
     {
-        if (ListDepth(bytes) is not { } depth)
+        if (FirstItem(bytes.AsSpan(0, length)) is not var (_, depth))
         {
-            yield return new EntryText(kind, file, bytes, 0, bytes.Length, 1, InList: false);
+            yield return new EntryText(kind, file, bytes, 0, length, line, InList: false);
             yield break;
         }
         var (start, startLine) = (-1, 0);
-        for (int at = Mark(bytes), line = 1; at < bytes.Length; line++)
+        for (var at = Mark(bytes.AsSpan(0, length)); at < length; line++)
         {
-            if (IsItem(bytes, at, depth))
+            if (IsItem(bytes.AsSpan(0, length), at, depth))
             {
                 if (start >= 0)
                     yield return new EntryText(kind, file, bytes, start, at - start, startLine, InList: true);
                 (start, startLine) = (at, line);
             }
-            at = AfterLine(bytes, at);
+            at = AfterLine(bytes.AsSpan(0, length), at);
         }
-        yield return new EntryText(kind, file, bytes, start, bytes.Length - start, startLine, InList: true);
+        yield return new EntryText(kind, file, bytes, start, length - start, startLine, InList: true);
+    }
+
+    /// <summary>Where the last item of a list begins for certain, when more of the list may follow the text; 0 when no item stands before it, and for no list.</summary>
+    public static int LastItem(ReadOnlySpan<byte> text)
+    {
+        if (FirstItem(text) is not var (first, depth))
+            return 0;
+        for (var end = text.LastIndexOf((byte)'\n'); end >= first; end = text[..end].LastIndexOf((byte)'\n'))
+        {
+            // Behind the dash it takes one letter to see that it is one.
+            if (end + 1 + depth + 1 < text.Length && IsItem(text, end + 1, depth))
+                return end + 1;
+        }
+        return 0;
     }
 
     /// <summary>The id as it is written in the first line of the entry, or in a later one that begins as far in; null when the entry has to be parsed for it.</summary>
@@ -117,7 +134,8 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
         return end != 0 && rest.IsEmpty ? System.Text.Encoding.ASCII.GetString(end < 0 ? text : text[..end]) : null;
     }
 
-    private static int? ListDepth(ReadOnlySpan<byte> text)
+    // Where the list begins, and how far in its dashes stand.
+    private static (int At, int Depth)? FirstItem(ReadOnlySpan<byte> text)
     {
         for (var at = Mark(text); at < text.Length; at = AfterLine(text, at))
         {
@@ -125,7 +143,7 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
             var depth = line.IndexOfAnyExcept((byte)' ');
             if (depth < 0 || line[depth] is (byte)'\n' or (byte)'\r' or (byte)'#' || line.TrimEnd("\r\n "u8).SequenceEqual("---"u8))
                 continue;
-            return IsItem(text, at, depth) ? depth : null;
+            return IsItem(text, at, depth) ? (at, depth) : null;
         }
         return null;
     }

@@ -4,7 +4,7 @@ using FitCheck.Physics.Statistics;
 namespace FitCheck.Facts;
 
 /// <summary>How far a figure is from the middle of its class. A class says nothing of itself: from how many on it counts, and what is far, is the rule's business.</summary>
-internal static class FigureFacts
+internal sealed class FigureFacts
 {
     public static readonly IReadOnlyList<FactDeclaration> Declarations =
     [
@@ -21,64 +21,86 @@ internal static class FigureFacts
 
     private static readonly string[] Names = [.. Declarations.Select(d => d.Name)];
 
+    private readonly FigureClass _class;
+    private readonly double[] _compared;
+    private readonly Func<int, FigureSample> _sample;
+    private readonly Middle _middle;
+    private readonly Lazy<FigureSample> _nearest;
+    private readonly FactValue _figure;
+    private readonly FactValue _count;
+    private readonly FactTable _brief;
+    private int _turned;
+
+    /// <param name="own">The class.</param>
+    /// <param name="values">Its figures: SI, decibels, or amounts.</param>
+    /// <param name="sample">One of them with all that is told of it, by its number; asked for where something is found.</param>
+    public FigureFacts(FigureClass own, IReadOnlyList<double> values, Func<int, FigureSample> sample)
+    {
+        (_class, _sample) = (own, sample);
+        _compared = [.. values.Select(own.Compared)];
+        _middle = Middle.Of(_compared);
+        _nearest = new(() => sample(Enumerable.Range(0, _compared.Length).MinBy(Gap)), LazyThreadSafetyMode.None);
+        (_figure, _count) = (FactValue.Of(own.Figure), FactValue.Of(Dimension.One, _middle.Count));
+        _brief = new FactTable(Subject.Figure, own.Name, own.Name, new FactsOnDemand(Names, name => Of(name, _turned), InBrief)) { At = new Yaml.Location("", 0, 0) };
+    }
+
+    public int Count => _compared.Length;
+
     /// <summary>A table for each figure of a whole catalog.</summary>
-    public static IEnumerable<FactTable> Of(IEnumerable<FigureSample> samples) => ByClass(samples).SelectMany(c => c());
-
-    /// <summary>The same by class, each worked out when it is called.</summary>
-    public static IReadOnlyList<Func<IEnumerable<FactTable>>> ByClass(IEnumerable<FigureSample> samples)
+    public static IEnumerable<FactTable> Of(IEnumerable<FigureSample> samples) => samples.GroupBy(s => s.Within).SelectMany(c =>
     {
-        var classes = new Dictionary<(string Figure, string Class), List<FigureSample>>();
-        foreach (var sample in samples)
-        {
-            if (!classes.TryGetValue((sample.Figure, sample.Class), out var members))
-                classes[(sample.Figure, sample.Class)] = members = [];
-            members.Add(sample);
-        }
-        return [.. classes.Values.Select(members => (Func<IEnumerable<FactTable>>)(() => OfClass(members)))];
+        FigureSample[] members = [.. c];
+        var facts = new FigureFacts(c.Key, Array.ConvertAll(members, m => m.Value), i => members[i]);
+        return Enumerable.Range(0, members.Length).Select(facts.TableOf);
+    });
+
+    /// <summary>The facts of one figure.</summary>
+    public FactTable TableOf(int number)
+    {
+        var sample = _sample(number);
+        return new FactTable(Subject.Figure, sample.Name, sample.Name, new FactsOnDemand(Names, name => Of(name, number))) { At = sample.At };
     }
 
-    private static IEnumerable<FactTable> OfClass(List<FigureSample> members)
+    /// <summary>The same to be judged in brief; it holds until another one is asked for.</summary>
+    public FactTable BriefTableOf(int number)
     {
-        var middle = Middle.Of(members.Select(m => m.Compared));
-        var nearest = members.MinBy(m => Math.Abs(m.Compared - middle.Median))!;
-        var (figure, count) = (FactValue.Of(members[0].Figure), FactValue.Of(Dimension.One, middle.Count));
-        return members.Select(m => new FactTable(Subject.Figure, m.Name, m.Name, new FactsOnDemand(Names, name => name switch
-        {
-            "figure" => figure,
-            "class_count" => count,
-            "class_score" => FactValue.Of(Dimension.One, middle.Score(m.Compared)),
-            _ => Compared(name, m, middle, nearest),
-        }, name => name switch
-        {
-            "figure" => Brief.Of(figure),
-            "class_count" => Brief.Of(count),
-            "class_score" => InBrief(middle.Score(m.Compared)),
-            "class_gap" when m.IsLevel => InBrief(Math.Abs(m.Compared - middle.Median)),
-            "class_factor" when !m.IsLevel => InBrief(Math.Exp(Math.Abs(m.Compared - middle.Median))),
-            _ => Brief.Of(Compared(name, m, middle, nearest)),
-        }))
-        { At = m.At });
+        _turned = number;
+        return _brief;
     }
+
+    private double Gap(int number) => Math.Abs(_compared[number] - _middle.Median);
+
+    private Brief InBrief(string name) => name switch
+    {
+        "figure" => Brief.Of(_figure),
+        "class_count" => Brief.Of(_count),
+        "class_score" => InBrief(_middle.Score(_compared[_turned])),
+        "class_gap" when _class.IsLevel => InBrief(Gap(_turned)),
+        "class_factor" when !_class.IsLevel => InBrief(Math.Exp(Gap(_turned))),
+        _ => Brief.Of(Of(name, _turned)),
+    };
 
     private static Brief InBrief(double number) => Brief.Of(Uncertain.Exact(number), unsure: false);
 
-    private static FactValue? Compared(string name, FigureSample sample, Middle middle, FigureSample nearest)
+    private FactValue? Of(string name, int number) => name switch
     {
-        var gap = Math.Abs(sample.Compared - middle.Median);
-        return name switch
-        {
-            "class_name" => FactValue.Of(sample.Class),
-            "figure_of" => FactValue.Of(sample.Name),
-            "written" => FactValue.Of(sample.Written),
-            "class_middle" => FactValue.Of(nearest.Told(nearest.IsLevel ? middle.Median : Math.Exp(middle.Median))),
-            "class_gap" when sample.IsLevel => FactValue.Of(Dimension.Decibel, gap) with { Data = Data(sample, nearest) },
-            "class_factor" when !sample.IsLevel => FactValue.Of(Dimension.One, Math.Exp(gap)) with { Data = Data(sample, nearest) },
-            _ => null,
-        };
-    }
+        "figure" => _figure,
+        "class_name" => FactValue.Of(_class.Name),
+        "figure_of" => FactValue.Of(_sample(number).Name),
+        "written" => FactValue.Of(_sample(number).Written),
+        "class_middle" => FactValue.Of(_class.Told(_class.IsLevel ? _middle.Median : Math.Exp(_middle.Median))),
+        "class_count" => _count,
+        "class_score" => FactValue.Of(Dimension.One, _middle.Score(_compared[number])),
+        "class_gap" when _class.IsLevel => FactValue.Of(Dimension.Decibel, Gap(number)) with { Data = Data(number) },
+        "class_factor" when !_class.IsLevel => FactValue.Of(Dimension.One, Math.Exp(Gap(number))) with { Data = Data(number) },
+        _ => null,
+    };
 
-    private static Datum[] Data(FigureSample sample, FigureSample nearest) =>
-        [new($"{sample.Figure}: {sample.Written}", sample.At), new($"nearest to the middle of the class: {nearest.Written}, {nearest.Name}", nearest.At)];
+    private Datum[] Data(int number)
+    {
+        var (sample, nearest) = (_sample(number), _nearest.Value);
+        return [new($"{_class.Figure}: {sample.Written}", sample.At), new($"nearest to the middle of the class: {nearest.Written}, {nearest.Name}", nearest.At)];
+    }
 
     private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Figure, name, dimension, meaning);
 }

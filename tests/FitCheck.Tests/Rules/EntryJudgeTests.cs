@@ -28,4 +28,22 @@ public sealed class EntryJudgeTests
             Assert.Equal(full.Select(f => (f.Rule, f.Message)), judge.Of(table).Select(p => (p.Rule!, p.Message)));
         }
     }
+
+    [Theory]
+    [MemberData(nameof(Catalogs))]
+    public void What_is_found_in_a_class_at_once_is_what_is_found_one_by_one(string folder)
+    {
+        var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder], new ProblemList());
+        var judge = new EntryJudge(RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
+        var samples = catalog.Ids.Select(catalog.Find).OfType<Entry>().SelectMany(FigureSample.Of).ToList();
+
+        foreach (var own in samples.GroupBy(s => s.Within))
+        {
+            FigureSample[] members = [.. own];
+            var facts = new FigureFacts(own.Key, Array.ConvertAll(members, m => m.Value), i => members[i]);
+            var each = Enumerable.Range(0, members.Length).SelectMany(i => judge.Of(facts.TableOf(i)));
+
+            Assert.Equal(each.Select(p => p.ToString()), judge.Of(own.Key, facts).Select(p => p.ToString()));
+        }
+    }
 }

@@ -2,7 +2,7 @@ using System.Buffers.Binary;
 using System.Runtime.InteropServices;
 using System.Text;
 
-namespace FitCheck;
+namespace FitCheck.Notes;
 
 /// <summary>
 /// What the system tells of a file without opening it. The same stamp means the same content: the time of the last change is the system's own, which no program
@@ -59,7 +59,7 @@ internal sealed record FileStamp(long Node, long Length, long Changed)
         to.Write(Changed);
     }
 
-    public static FileStamp Read(BinaryReader from) => new(from.ReadInt64(), from.ReadInt64(), from.ReadInt64());
+    public static FileStamp Read(ref NoteReader from) => new(from.Long(), from.Long(), from.Long());
 
     // Of struct statx: inode at 32, size at 40, time of last change at 96 (Linux, include/uapi/linux/stat.h).
     [DllImport("libc.so.6", EntryPoint = "statx")]
