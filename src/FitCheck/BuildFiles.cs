@@ -6,15 +6,26 @@ using FitCheck.Yaml;
 
 namespace FitCheck;
 
+/// <summary>A build, and the document as it is written.</summary>
+internal sealed record BuildFile(Build Build, YamlMap Root, string Text);
+
 /// <summary>Reads build files from disk.</summary>
 internal static class BuildFiles
 {
-    /// <summary>The build in a file; null when it can't be used. Problems say why, each with its place.</summary>
-    public static Build? Read(string path, Workshop workshop, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems) =>
-        ReadWithRoot(path, workshop, remembered, schemas, problems)?.Build;
+    /// <summary>Opens catalog and rules and reads builds; null when anything is wrong with any of them, all of which problems tell.</summary>
+    public static (Workshop Workshop, IReadOnlyList<BuildFile> Builds)? Open(IReadOnlyList<string> paths, Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
+    {
+        var (catalog, workshop) = Workshop.OpenWithCatalog(folders, remembered, problems, progress);
+        // Whatever stands in a file that can't be read would be missed by every build.
+        if (workshop is null && problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
+            return null;
+        var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
+        var builds = paths.Select(p => Read(p, catalog, remembered, schemas, problems)).OfType<BuildFile>().ToList();
+        return workshop is null || problems.HasErrors ? null : (workshop, builds);
+    }
 
-    /// <summary>The same, with the document as it is written.</summary>
-    public static (Build Build, YamlMap Root)? ReadWithRoot(string path, Workshop workshop, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    /// <summary>The build in a file; null when it can't be used. Problems say why, each with its place.</summary>
+    public static BuildFile? Read(string path, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
     {
         var name = path.Replace('\\', '/');
         if (Bytes(path, name, "a build file", problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
@@ -33,10 +44,10 @@ internal static class BuildFiles
                     remembered.Add(key);
                 own.AddRange(shape.Sorted());
             }
-            build = BuildReader.Read(root, workshop.Catalog, own);
+            build = BuildReader.Read(root, catalog, own);
         }
         problems.AddRange(own.Sorted());
-        return own.HasErrors || build is null ? null : (build, (YamlMap)root!);
+        return own.HasErrors || build is null ? null : new BuildFile(build, (YamlMap)root!, source.Text);
     }
 
     /// <summary>The text of a file; null when it can't be read.</summary>

@@ -3,7 +3,6 @@ using FitCheck.Drawings;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
-using FitCheck.Schemas;
 using FitCheck.Yaml;
 
 namespace FitCheck;
@@ -18,14 +17,10 @@ public static class Check
     public static CheckOutcome Run(IReadOnlyList<string> files, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
         var problems = new ProblemList();
-        if (Workshop.Open(folders, remembered, problems, progress) is not { } workshop)
-            return new CheckOutcome(null, problems.Sorted());
-        var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
-        var builds = files.Select(f => BuildFiles.Read(f, workshop, remembered, schemas, problems)).ToList();
-        if (problems.HasErrors)
+        if (BuildFiles.Open(files, folders, remembered, problems, progress) is not var (workshop, builds))
             return new CheckOutcome(null, problems.Sorted());
         var results = new List<BuildResult>();
-        foreach (var build in builds.OfType<Build>())
+        foreach (var build in builds.Select(b => b.Build))
         {
             progress?.Invoke($"checking {build.File}");
             results.Add(Judged(build, () => workshop.Rules));

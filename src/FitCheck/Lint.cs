@@ -36,8 +36,7 @@ public static class Lint
         reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());
         var builds = BuildPaths(paths, folders, problems).ToList();
-        if (!problems.HasErrors)
-            Builds(builds, folders.Catalog, catalog, rulesKey, rules, new Lazy<SchemaCheck>(schemas), remembered, problems, progress);
+        Builds(builds, folders.Catalog, catalog, rulesKey, new Lazy<SchemaCheck>(schemas), remembered, problems, progress);
         var all = WithJudged(problems.Sorted(), [.. catalog.Judged(judge)]);
         if (catalog.HasChanged)
             catalog.Notes.Write(notes, rulesKey);
@@ -81,21 +80,22 @@ public static class Lint
     }
 
     private static void Builds(
-        IReadOnlyList<string> paths, IReadOnlyList<string> folders, LintedCatalog catalog, string rulesKey, Lazy<RuleSet> rules, Lazy<SchemaCheck> schemas, Remembered remembered, ProblemList problems, Action<string>? progress)
+        IReadOnlyList<string> paths, IReadOnlyList<string> folders, LintedCatalog catalog, string rulesKey, Lazy<SchemaCheck> schemas, Remembered remembered, ProblemList problems, Action<string>? progress)
     {
-        if (paths.Count == 0)
+        // Whatever stands in a file that can't be read would be missed by every build.
+        if (paths.Count == 0 || problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
             return;
         var key = Remembered.Key([Encoding.UTF8.GetBytes("builds " + rulesKey + catalog.Digest), .. paths.Where(File.Exists).SelectMany(p => new[] { Encoding.UTF8.GetBytes(p), File.ReadAllBytes(p) })]);
         if (paths.All(File.Exists) && remembered.Knows(key))
             return;
-        var own = new ProblemList();
-        var workshop = Workshop.Of(PartsCatalog.Open(folders, own), rules.Value);
+        // What is wrong with entries has been told.
+        var (own, entries) = (new ProblemList(), PartsCatalog.Open(folders, new ProblemList()));
         foreach (var path in paths)
         {
             progress?.Invoke($"reading {path}");
-            BuildFiles.Read(path, workshop, Remembered.Nothing, schemas, own);
+            BuildFiles.Read(path, entries, Remembered.Nothing, schemas, own);
         }
-        if (own.Count == 0)
+        if (own.Count == 0 && !problems.HasErrors)
             remembered.Add(key);
         problems.AddRange(own.Sorted());
     }

@@ -1,5 +1,4 @@
 using FitCheck.Lists;
-using FitCheck.Schemas;
 using FitCheck.Yaml;
 
 namespace FitCheck;
@@ -14,18 +13,14 @@ public static class ListParts
     public static ListOutcome Run(IReadOnlyList<string> files, Tax tax, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
         var problems = new ProblemList();
-        if (Workshop.Open(folders, remembered, problems, progress) is not { } workshop)
+        if (BuildFiles.Open(files, folders, remembered, problems, progress) is not var (workshop, builds))
             return new ListOutcome(null, problems.Sorted());
-        var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
         var lists = new List<PartsList>();
-        foreach (var file in files)
+        foreach (var (build, root, _) in builds)
         {
-            progress?.Invoke($"listing {file}");
-            if (BuildFiles.ReadWithRoot(file, workshop, remembered, schemas, problems) is var (build, root))
-                lists.Add(AskedParts.Of(root, build, workshop.Catalog, workshop.Rules));
+            progress?.Invoke($"listing {build.File}");
+            lists.Add(AskedParts.Of(root, build, workshop.Catalog, workshop.Rules));
         }
-        return problems.HasErrors
-            ? new ListOutcome(null, problems.Sorted())
-            : new ListOutcome(new ListResult(ProgramName.WithVersion, workshop.Catalog.Digest, tax, lists), problems.Sorted());
+        return new ListOutcome(new ListResult(ProgramName.WithVersion, workshop.Catalog.Digest, tax, lists), problems.Sorted());
     }
 }

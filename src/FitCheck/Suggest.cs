@@ -1,6 +1,5 @@
 using FitCheck.Builds;
 using FitCheck.Findings;
-using FitCheck.Schemas;
 using FitCheck.Suggestions;
 using FitCheck.Yaml;
 
@@ -30,15 +29,13 @@ public static class Suggest
     public static SuggestOutcome Run(SuggestRequest request, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
         var problems = new ProblemList();
-        if (Workshop.Open(folders, remembered, problems, progress) is not { } workshop)
+        if (BuildFiles.Open([request.File], folders, remembered, problems, progress) is not var (workshop, builds))
             return new SuggestOutcome(null, problems.Sorted());
-        if (BuildFiles.Read(request.File, workshop, remembered, new Lazy<SchemaCheck>(() => new SchemaCheck()), problems) is not { } build)
-            return new SuggestOutcome(null, problems.Sorted());
+        var (build, _, text) = builds[0];
         foreach (var kept in request.Keep)
             BuildReader.CheckKept(new Located<string>(kept, new Location("--keep", 0, 0)), workshop.Catalog, build.Vehicle, build.Devices, build.Channels, problems);
         if (problems.HasErrors)
             return new SuggestOutcome(null, problems.Sorted());
-        var text = SourceText.Decode(build.File, File.ReadAllBytes(request.File), problems)!.Text;
         progress?.Invoke("looking for changes");
         var bench = new Bench(build.File, text, workshop.Catalog, workshop.Rules);
         return new SuggestOutcome(Of(bench, request, workshop, progress), problems.Sorted());

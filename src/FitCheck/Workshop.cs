@@ -25,7 +25,11 @@ internal sealed class Workshop
     public static Workshop Of(PartsCatalog catalog, RuleSet rules) => new(catalog, Task.FromResult(rules));
 
     /// <summary>Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.</summary>
-    public static Workshop? Open(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
+    public static Workshop? Open(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null) =>
+        OpenWithCatalog(folders, remembered, problems, progress).Sound;
+
+    /// <summary>The same, with the catalog also where something is wrong, for those who tell what is wrong besides.</summary>
+    public static (PartsCatalog Catalog, Workshop? Sound) OpenWithCatalog(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
     {
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
         var told = new ProblemList();
@@ -36,15 +40,15 @@ internal sealed class Workshop
         problems.AddRange(told.Sorted());
         var digest = Remembered.Key(Parts(catalog, files));
         if (!problems.HasErrors && remembered.Knows(digest))
-            return new Workshop(catalog, known);
+            return (catalog, new Workshop(catalog, known));
         if (QuickProgram.IsThis)
             throw new HandOverException();
 
         var whole = Validated(catalog, files, problems, progress);
         if (problems.HasErrors)
-            return null;
+            return (catalog, null);
         remembered.Add(digest);
-        return whole;
+        return (catalog, whole);
     }
 
     private static Workshop Validated(PartsCatalog catalog, RuleBytes files, ProblemList problems, Action<string>? progress)

@@ -83,14 +83,18 @@ public sealed class PartsCatalog : ICatalogIndex
     /// <summary>The entry as it is written; null when there is none.</summary>
     internal YamlNode? Written(string id) => _files.ById.GetValueOrDefault(id)?.Parse(_problems);
 
-    /// <summary>The part or vehicle of a given type; a reference to nothing or to the wrong kind is told as a problem at the place of the reference.</summary>
+    /// <summary>
+    /// The part or vehicle of a given type; a reference to nothing or to the wrong kind is told as a problem at the place of the reference. Of an entry of the
+    /// right kind that can't be read the catalog itself tells.
+    /// </summary>
     public T? Resolve<T>(Located<string>? reference, string kind, ProblemList problems) where T : Entry
     {
         if (reference is null)
             return null;
         if (Find(reference.Value) is T entry)
             return entry;
-        problems.Error(reference.At, Missing(reference.Value, kind, KindOf(reference.Value), IdsOf(kind)), ProblemKind.UnknownName);
+        if (KindOf(reference.Value) is var found && found != kind)
+            problems.Error(reference.At, Missing(reference.Value, kind, found, IdsOf(kind)), ProblemKind.UnknownName);
         return null;
     }
 

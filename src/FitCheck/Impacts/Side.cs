@@ -69,7 +69,7 @@ internal sealed class Side
         {
             progress?.Invoke($"checking {Path.GetFileName(path)} of {folder.Name}");
             var problems = new ProblemList();
-            var build = BuildFiles.Read(path, Workshop, remembered, schemas, problems);
+            var build = BuildFiles.Read(path, Workshop.Catalog, remembered, schemas, problems)?.Build;
             var file = path.Replace('\\', '/');
             Builds[Path.ChangeExtension(file[(builds.Length + 1)..], null)] =
                 (build is null ? null : Check.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
