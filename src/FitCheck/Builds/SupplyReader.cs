@@ -36,7 +36,9 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
         var kits = KitsNamed(build).ToList();
         named.AddRange(kits);
         named.AddRange(named.Where(IsKit).ToList().SelectMany(Contents));
-        return new Supply(main, distribution, runs, [.. named.DistinctBy(p => p.Id)], kits);
+        List<(WiringPart Part, int Count)> pieces = [.. extras.Where(e => e.Part is WiringPart).Select(e => ((WiringPart)e.Part, e.Packs * e.Part.Pack)), .. kits.Select(k => (k, 1))];
+        pieces.AddRange(pieces.Where(p => IsKit(p.Part)).ToList().SelectMany(k => Inside(k.Part).Select(c => (c.Part, c.Count * k.Count))));
+        return new Supply(main, distribution, runs, [.. named.DistinctBy(p => p.Id)], pieces, kits);
     }
 
     private SupplyRun Run(Fields f, string cable, string length)
@@ -77,7 +79,16 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
     private Chosen<WiringPart>? Choose(Located<string>? id) =>
         id is not null && catalog.Resolve<WiringPart>(id, "wiring", problems) is { } part ? new Chosen<WiringPart>(part, id.At) : null;
 
-    private IEnumerable<WiringPart> Contents(WiringPart kit) => kit.Contains.Select(c => catalog.Find(c.Part.Value)).OfType<WiringPart>();
+    private IEnumerable<WiringPart> Contents(WiringPart kit) => Inside(kit).Select(c => c.Part);
+
+    private IEnumerable<(WiringPart Part, int Count)> Inside(WiringPart kit)
+    {
+        foreach (var contained in kit.Contains)
+        {
+            if (catalog.Find(contained.Part.Value) is WiringPart part)
+                yield return (part, contained.Quantity);
+        }
+    }
 
     private static IEnumerable<WiringPart> Parts(IEnumerable<SupplyRun> runs) =>
         runs.SelectMany(r => new[] { r.Cable, r.Fuse, r.Ground }).OfType<Chosen<WiringPart>>().Select(c => c.Part);

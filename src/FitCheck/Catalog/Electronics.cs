@@ -101,6 +101,7 @@ public sealed record WiringPart : Part
         Gauge = f.Figure("gauge", Dimension.SquareMetre);
         CopperClad = f.Word("conductor") == "copper-clad-aluminium";
         Length = f.Length("length");
+        Channels = f.Count("channels");
         Current = f.Figure("current", Dimension.Ampere);
         Insulation = f.Figure("insulation", Dimension.Kelvin);
         FuseStandard = f.Text("fuse_standard")?.Value;
@@ -111,6 +112,8 @@ public sealed record WiringPart : Part
     public Figure? Gauge { get; }
     public bool CopperClad { get; }
     public Figure? Length { get; }
+    /// <summary>How many channels a signal cable carries.</summary>
+    public int? Channels { get; }
     /// <summary>What a cable may carry, or a fuse lets through.</summary>
     public Figure? Current { get; }
     /// <summary>What the insulation stands, °C.</summary>

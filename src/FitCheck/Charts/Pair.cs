@@ -27,7 +27,7 @@ internal sealed record Pair(Vehicle Vehicle, Position Position, Driver Driver, P
             Placed = [placed],
             Devices = [],
             Channels = [],
-            Supply = new Supply(null, null, new Dictionary<string, SupplyRun>(StringComparer.Ordinal), [], []),
+            Supply = new Supply(null, null, new Dictionary<string, SupplyRun>(StringComparer.Ordinal), [], [], []),
         };
     }
 

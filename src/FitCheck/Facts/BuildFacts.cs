@@ -25,6 +25,8 @@ internal static class BuildFacts
         Truth("factory_amplifier_kept", "The vehicle has a factory amplifier and its source stays."),
         Truth("factory_equaliser_kept", "The factory source shapes the sound for its own drivers and stays."),
         Truth("adds_amplifier", "An amplifier is added."),
+        Number("signal_channels_taken", Dimension.One, "Channels that the amplifiers take at line level."),
+        Number("signal_channels_listed", Dimension.One, "Channels of all signal cables on the list, in kits too."),
         Truth("splices_somewhere", "Factory wires are cut somewhere."),
         Truth("has_heat_shrink", "Heat-shrink for splices is on the list."),
         Number("set_half_count", Dimension.One, "Component sets of which only the woofers or only the tweeters are used."),
@@ -44,6 +46,7 @@ internal static class BuildFacts
         sheet.Set("factory_amplifier_kept", kept && build.Vehicle.FactoryAmplified);
         sheet.Set("factory_equaliser_kept", kept && build.Vehicle.FactoryEqualised);
         sheet.Set("adds_amplifier", build.Devices.Any(d => d.Part is Catalog.Amplifier));
+        SignalCables(build, devices, sheet);
         sheet.Set("splices_somewhere", build.Accepted("cut-wires") && tables.Any(t => t.Values.GetValueOrDefault("needs_splice")?.Truth == true));
         SupplyFacts.Compute(build, devices.Total, devices.Runs.Count, sheet);
         sheet.Set("has_heat_shrink", Sundry(build, list, "heat-shrink"));
@@ -91,6 +94,15 @@ internal static class BuildFacts
         Names(sheet, "quote_lacks", list.Where(l => packs.GetValueOrDefault(l.Part) < l.Packs)
             .Select(l => $"{l.Packs - packs.GetValueOrDefault(l.Part)} × {l.Name}"));
         Names(sheet, "quote_unused", quote.Where(q => list.All(l => l.Part != q.Part.Id)).Select(q => q.Part.Name));
+    }
+
+    private static void SignalCables(Build build, DeviceFacts devices, FactSheet sheet)
+    {
+        sheet.Set("signal_channels_taken", Dimension.One, devices.Devices.Sum(SignalFacts.LineChannelsTaken));
+        var cables = build.Supply.Pieces.Where(p => p.Part.Type == "signal-cable").ToList();
+        sheet.Set("signal_channels_listed", cables.Find(c => c.Part.Channels is null) is { Part: { } untold }
+            ? FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"channels of {untold.Name}", "Count its plugs at one end.", Estimated: false))
+            : FactValue.Of(Dimension.One, cables.Sum(c => c.Count * c.Part.Channels!.Value)));
     }
 
     private static bool Sundry(Build build, IReadOnlyList<ListLine> list, string type) =>

@@ -83,10 +83,9 @@ internal static class SignalFacts
     private static void Input(DeviceContext c, Amplifier amplifier, Device feeder, FactSheet sheet)
     {
         var line = LineLevel.Line(c with { Device = feeder });
-        var givesLine = feeder.Part is LineConverter or SourceUnit { LowLevelVoltage: not null };
-        var hasLine = amplifier.LowLevelLowest is not null || amplifier.LowLevelHighest is not null;
+        var hasLine = HasLine(amplifier);
         var hasSpeaker = amplifier.HighLevelHighest is not null || amplifier.SensesSignal;
-        var usesLine = givesLine && hasLine;
+        var usesLine = TakesLine(amplifier, feeder);
         var usesSpeaker = !usesLine && feeder.Part is SourceUnit && hasSpeaker;
         sheet.Set("uses_line_level", usesLine);
         sheet.Set("uses_speaker_level", usesSpeaker);
@@ -109,6 +108,16 @@ internal static class SignalFacts
         }
         TurnOn(c, usesSpeaker && amplifier.SensesSignal, sheet);
     }
+
+    private static bool HasLine(Amplifier amplifier) => amplifier.LowLevelLowest is not null || amplifier.LowLevelHighest is not null;
+
+    private static bool TakesLine(Amplifier amplifier, Device feeder) => HasLine(amplifier) && feeder.Part is (LineConverter or SourceUnit { LowLevelVoltage: not null });
+
+    /// <summary>The channels that an amplifier takes at line level from what feeds it: those that it uses, or as many as there are.</summary>
+    public static int LineChannelsTaken(DeviceContext c) => c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder)
+        ? Math.Min(c.Own.Count(), LineChannels(feeder.Part) is var given and > 0 ? given : int.MaxValue) : 0;
+
+    private static int LineChannels(Part part) => part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs, _ => 0 };
 
     private static void Gain(DeviceContext c, LineLevel? line, FactSheet sheet)
     {
@@ -138,7 +147,7 @@ internal static class SignalFacts
 
     private static void Channels(DeviceContext c, FactSheet sheet)
     {
-        var channels = c.Device.Part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs, _ => 0 };
+        var channels = LineChannels(c.Device.Part);
         if (channels == 0)
             return;
         sheet.Set("line_channels", Dimension.One, channels);
