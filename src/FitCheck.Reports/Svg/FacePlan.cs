@@ -26,11 +26,8 @@ internal static class FacePlan
         var room = (int)((SectionPaper.Width - 16) / SvgWriter.WidthOf("x", SectionPaper.TextSize));
         string[] legend = [.. sentences.SelectMany(s => TextPage.Wrap(s, room))];
         using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, (2 * Top) + 12 + (legend.Length * LineHeight), $"Screw holes of {position.Name}, seen from the listener", string.Join(" ", sentences));
-        foreach (var (radius, style) in new[] { (face.SpacerRadius, "edge"), (face.FlangeRadius, "thin"), (face.CutoutRadius, "thin dashed") })
-        {
-            if (radius is > 0 and < 1e4 and { } known)
-                Ring(svg, known * scale, style);
-        }
+        foreach (var (radius, style, _) in Rings(face))
+            Ring(svg, radius * scale, style);
         DrawClock(svg);
         DrawAim(svg, face);
         foreach (var hole in face.Driver)
@@ -44,10 +41,24 @@ internal static class FacePlan
 
     private static double Largest(FaceDrawing face)
     {
-        var largest = 0.0;
-        foreach (var radius in (ReadOnlySpan<double>)[face.SpacerRadius ?? 0, face.FlangeRadius ?? 0, face.CutoutRadius ?? 0, face.Panel.Max(h => h.Radius) * 1.06])
-            largest = double.IsFinite(radius) ? Math.Max(largest, radius) : largest;
-        return largest;
+        var holes = face.Panel.Max(h => h.Radius) * 1.06;
+        return Rings(face).Select(r => r.Radius).Append(double.IsFinite(holes) ? holes : 0).Max();
+    }
+
+    // What is round. The way in which an oval lies is in no catalog.
+    private static IEnumerable<(double Radius, string Style, string Told)> Rings(FaceDrawing face)
+    {
+        (double? Radius, string Style, string Told)[] all =
+        [
+            (face.IsOval ? null : face.SpacerRadius, "edge", "full line: spacer"),
+            (face.IsDriverOval ? null : face.FlangeRadius, "thin", "thin: flange"),
+            (face.IsOval ? null : face.CutoutRadius, "thin dashed", "dashed: hole in the panel"),
+        ];
+        foreach (var (radius, style, told) in all)
+        {
+            if (radius is > 0 and < 1e4 and { } known)
+                yield return (known, style, told);
+        }
     }
 
     private static IEnumerable<string> Legend(PositionDrawing position, FaceDrawing face)
@@ -58,7 +69,10 @@ internal static class FacePlan
             yield return Line($"Small: the driver's {Count(face.Driver.Count)}", face.Driver, "spacer");
         if (face.AimHour is { } hour && double.IsFinite(hour))
             yield return $"Arrow: the sound is aimed at {Clock(hour)}, {Figures.Show(face.TiltDeg, "deg")} off the panel; the thick edge is opposite.";
-        yield return "Full line: spacer; thin: flange; dashed: hole in the panel. As seen by the listener.";
+        var rings = string.Join("; ", Rings(face).Select(r => r.Told));
+        yield return $"{(rings.Length > 0 ? $"{char.ToUpperInvariant(rings[0])}{rings[1..]}. " : "")}As seen by the listener.";
+        if (face.IsOval || face.IsDriverOval)
+            yield return "Oval outlines are not drawn.";
     }
 
     private static string Line(string what, IReadOnlyList<DrawnHole> holes, string part)

@@ -124,6 +124,7 @@ public sealed record Mounting
             o.Word("name"), o.Length("depth"), o.Length("from_radius"), o.Truth("moving") ?? false, o.At)
         { FromClock = o.Number("from_clock"), ToClock = o.Number("to_clock") })];
         AimClock = f.Number("aim_clock");
+        AimClockAt = f.Text("aim_clock")?.At;
         Holes = HoleCircle.Read(f.Inner("holes"));
     }
 
@@ -146,6 +147,7 @@ public sealed record Mounting
     public IReadOnlyList<Obstruction> Obstructions { get; }
     /// <summary>The hour towards which sound is best thrown, seen from inside the vehicle.</summary>
     public double? AimClock { get; }
+    public Location? AimClockAt { get; }
     /// <summary>The screw holes in the panel, seen from the listener.</summary>
     public HoleCircle? Holes { get; }
 }

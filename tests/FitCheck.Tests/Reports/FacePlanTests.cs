@@ -29,6 +29,17 @@ public class FacePlanTests
     }
 
     [Fact]
+    public void An_oval_is_not_drawn_as_a_circle()
+    {
+        var svg = FacePlan.Draw("x", Position with { Face = Face with { IsOval = true, FlangeRadius = 88 } })!.ToString();
+
+        Assert.Contains("Oval outlines are not drawn.", svg, StringComparison.Ordinal);
+        Assert.Contains("Thin: flange. As seen", svg, StringComparison.Ordinal);
+        Assert.DoesNotContain("dashed", svg, StringComparison.Ordinal);
+        Assert.Contains("Full line: spacer; dashed: hole in the panel.", FacePlan.Draw("x", Position)!.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Without_holes_there_is_no_drawing()
     {
         Assert.Null(FacePlan.Draw("x", Position with { Face = null }));
