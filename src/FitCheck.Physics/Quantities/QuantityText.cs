@@ -68,13 +68,15 @@ public static class QuantityText
     {
         var parts = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         var negative = parts.Length > 0 && parts[0].StartsWith('-');
-        return parts.Length switch
+        double? number = parts.Length switch
         {
             1 when parts[0].Contains('/', StringComparison.Ordinal) => Fraction(parts[0]),
             1 => Plain(parts[0]),
             2 when Plain(parts[0]) is { } whole && Fraction(parts[1]) is { } fraction => negative ? whole - fraction : whole + fraction,
             _ => null,
         };
+        // -0 is 0: the processor's negative zero counts as negative in some comparisons and not in others.
+        return number + 0.0;
     }
 
     private static string Spaced(Unit unit) => unit.Symbol == "1" ? "" : " " + unit.Symbol;

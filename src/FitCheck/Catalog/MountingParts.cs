@@ -54,7 +54,7 @@ public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Fig
     public BoltPattern Pattern { get; } = new(Circle.Si / 2, Slot?.Si ?? 0, [.. Angles.Select(a => a * Math.PI / 180)]);
 
     internal static HoleCircle? Read(Fields? f) =>
-        f?.Length("circle") is { Si: > 0 } circle && f.Numbers("angles") is { Count: > 0 } angles ? new(circle, angles, f.Length("slot"), f.Length("screw"), f.At) : null;
+        f?.Length("circle") is { Si: > 0 } circle && f.Numbers("angles") is { Count: > 0 } angles ? new(circle, angles, f.Length("slot") is { Si: >= 0 } slot ? slot : null, f.Length("screw"), f.At) : null;
 }
 
 /// <summary>A cup that holds a tweeter in the vehicle's place for it.</summary>

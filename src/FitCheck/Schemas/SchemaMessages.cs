@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using FitCheck.Yaml;
 using NJsonSchema;
 using NJsonSchema.Validation;
@@ -44,6 +45,8 @@ internal static class SchemaMessages
         found is YamlScalar { Quoted: false } scalar && schema.Pattern is not null && schema.Description?.Contains("with its unit", StringComparison.Ordinal) == true
         && Physics.Quantities.QuantityText.ParseNumber(scalar.Text) is not null
             ? "; a bare number has no unit"
+            : found is YamlScalar { Text: ['-', .. var size] } && schema.Pattern is { } pattern && Regex.IsMatch(size, pattern, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))
+            ? "; it can't be negative"
             : "";
 
     private static string Expected(JsonSchema schema) =>

@@ -121,4 +121,11 @@ public class QuantityTextTests
 
     [Fact]
     public void A_number_beyond_decimals_is_shown_whole() => Assert.Equal("1" + new string('0', 30), QuantityText.Number(1e30, 1));
+
+    [Theory]
+    [InlineData("-0")]
+    [InlineData("-0.0")]
+    [InlineData("-0/4")]
+    public void Minus_nothing_is_nothing(string text) =>
+        Assert.Equal(0L, BitConverter.DoubleToInt64Bits(QuantityText.ParseNumber(text)!.Value)); // all bits of +0 are 0, IEEE 754-2019, clause 3.4
 }
