@@ -2,6 +2,7 @@ using System.Text;
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Notes;
 using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
 using FitCheck.Rules.Conditions;
@@ -21,6 +22,10 @@ internal sealed class Targets
     private readonly FactScope _scope = new(Subject.Position, FactRegistry.Declarations);
     private readonly PartsCatalog _catalog = PartsCatalog.Open(["catalog"], new ProblemList());
     private readonly RuleSet _rules = RuleSet.Load(["rules"], FactRegistry.Declarations, new ProblemList());
+
+    private readonly EntryJudge _judge;
+
+    public Targets() => _judge = new EntryJudge(_rules);
 
     public Action<byte[]>? Find(string name) => name switch
     {
@@ -81,8 +86,26 @@ internal sealed class Targets
             var problems = new ProblemList();
             var entry = EntryReader.Read(text, text.WrittenId() ?? "input", _schemas, problems);
             Placed(problems, entry is not null);
+            Kept(EntryNote.Of(text.WrittenId() ?? "input", text, _schemas, _judge));
         }
     }
+
+    // What the rules find has a place, and a note says the same when it is read again.
+    private static void Kept(EntryNote note)
+    {
+        var found = new ProblemList();
+        found.AddRange(note.Judged);
+        Placed(found, answered: true);
+        var (classes, to) = (new FigureClasses(), new NoteWriter());
+        KeptEntry.Write(to, note, new EntryDigest(1, 2), classes);
+        var read = new FileNotes(File, File, "", null, to.TakeAll().ToArray()).All.Single().Open(classes);
+        Hold(Told(read) == Told(note), "a note is what was noted");
+        Hold(read.Samples.SequenceEqual(note.Samples), "figures are what was noted");
+    }
+
+    private static string Told(EntryNote note) => string.Join('\n',
+        [note.Id, note.Name, note.Place.ToString(), note.IdAt.ToString(), .. note.Positions, .. note.Problems.Concat(note.Judged).Select(p => $"{p} {p.Code} {p.Subject} {string.Join(',', p.Related)}"),
+            .. note.References.Select(r => $"{r.Target} {r.Kind} {string.Join(',', r.Positions)}")]);
 
     private void Build(byte[] bytes)
     {
