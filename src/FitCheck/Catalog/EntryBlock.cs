@@ -35,6 +35,11 @@ internal sealed class EntryBlock : IDisposable
                 yield break;
             }
             var whole = EntryText.LastItem(bytes);
+            if (whole == 0 && filled > SourceText.MaxBytes)
+            {
+                problems.Error(new Location(name, line, 1), $"from here on an entry has more than the {SourceText.MaxBytes} bytes that FitCheck reads", ProblemKind.Unreadable);
+                yield break;
+            }
             var next = ArrayPool<byte>.Shared.Rent(whole > 0 ? Math.Max(usualBytes, filled - whole + 1) : 2 * bytes.Length);
             bytes.AsSpan(whole, filled - whole).CopyTo(next);
             if (whole > 0)

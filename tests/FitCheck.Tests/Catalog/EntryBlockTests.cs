@@ -34,6 +34,18 @@ public sealed class EntryBlockTests : IDisposable
     }
 
     [Fact]
+    public void An_entry_without_end_is_told_and_not_read_to_its_end()
+    {
+        var path = _folder.Write("list.yaml", "- id: a\n- id: b\n  notes: |\n" + string.Concat(Enumerable.Repeat("    more and more of it\n", 500_000)));
+        var problems = new ProblemList();
+
+        foreach (var block in EntryBlock.Of(path, "list.yaml", problems))
+            block.Dispose();
+
+        Assert.StartsWith("list.yaml:2:1: error: from here on an entry has more than", Assert.Single(problems.All).ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_that_can_not_be_read_is_told()
     {
         var problems = new ProblemList();
