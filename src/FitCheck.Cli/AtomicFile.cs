@@ -28,6 +28,9 @@ internal static class AtomicFile
 
     private static string Target(string path)
     {
+        // Where these lead is not for a file to stand.
+        if (path.StartsWith("/dev/", StringComparison.Ordinal))
+            return path;
         try
         {
             return File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;

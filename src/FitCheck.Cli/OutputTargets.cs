@@ -43,6 +43,14 @@ internal sealed class OutputTargets
         return null;
     }
 
+    /// <summary>A sentence when a report would be written over something that is read for it; null when none is.</summary>
+    public string? Overwrites(IEnumerable<string> inputs)
+    {
+        var read = inputs.Select(i => Path.GetFullPath(i)).ToList();
+        return _targets.Find(t => t.File is { } file && read.Contains(Path.GetFullPath(file))) is { } over
+            ? $"{Path.GetFileName(over.File)} is read; name another file for what is written" : null;
+    }
+
     /// <summary>True when they have none but these formats.</summary>
     public bool NeedOnly(params ReadOnlySpan<string> formats)
     {

@@ -33,7 +33,9 @@ internal static class BuildFiles
         var own = new ProblemList();
         var root = YamlReader.Read(source, own);
         Build? build = null;
-        if (root is not null)
+        if (root is YamlMap { } map && map["kind"] is YamlScalar { Text: not "build" } kind && Kinds.All.Any(k => k.Kind == kind.Text))
+            own.Error(kind.At, $"this is {PartsCatalog.Article(kind.Text)}, expected a build; parts and vehicles are looked at by `fitcheck lint --catalog FOLDER`", ProblemKind.WrongShape);
+        else if (root is not null)
         {
             var key = Remembered.Key(Encoding.UTF8.GetBytes("build"), bytes);
             if (!remembered.Knows(key))

@@ -14,6 +14,13 @@ public static class WholeFile
     public static void Write(string path, Action<FileStream> write)
     {
         ArgumentNullException.ThrowIfNull(write);
+        if (Notes.FileStamp.IsOther(path))
+        {
+            // A device or a pipe is written to; a file can't take its place.
+            using var there = new FileStream(path, FileMode.Open, FileAccess.Write);
+            write(there);
+            return;
+        }
         var beside = Path.Combine(Path.GetDirectoryName(path) ?? ".", $".{Path.GetFileName(path)}.{Path.GetRandomFileName()}.part");
         try
         {

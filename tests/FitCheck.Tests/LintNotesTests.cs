@@ -126,6 +126,20 @@ public sealed class LintNotesTests : IDisposable
     }
 
     [Fact]
+    public void Files_that_nobody_reads_are_told()
+    {
+        _folder.Write("catalog/drivers/forgotten.yml", "id: forgotten\n");
+        _folder.Write("catalog/driver/misplaced.yaml", "id: misplaced\n");
+        _folder.Write("catalog/lost.yaml", "id: lost\n");
+
+        var told = AssertSame();
+
+        Assert.Contains(told, p => p.EndsWith("catalog/driver: warning: not read: no kind of entry has a folder of this name; did you mean `drivers`?", StringComparison.Ordinal));
+        Assert.Contains(told, p => p.EndsWith("forgotten.yml: warning: not read: the name of a catalog file ends in `.yaml`", StringComparison.Ordinal));
+        Assert.Contains(told, p => p.EndsWith("lost.yaml: warning: not read: entries stand in the folder of their kind", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_name_that_goes_and_comes_back_is_missed_by_entries_that_did_not_change()
     {
         var vehicle = _folder.Of("catalog/vehicles/tansy-hatch.yaml");

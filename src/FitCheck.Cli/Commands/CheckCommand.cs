@@ -44,6 +44,8 @@ internal static class CheckCommand
             return Usage(error!);
         if (request.Sheet is { } file && targets.Add("sheet", file) is { } twice)
             return Usage(twice);
+        if (targets.Overwrites(request.Builds) is { } over)
+            return Usage(over);
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();
         CheckOutcome outcome;

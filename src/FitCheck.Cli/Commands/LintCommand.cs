@@ -25,6 +25,8 @@ internal static class LintCommand
             if (pairs is null)
                 return TargetOptions.Usage(error!);
             var (files, folders) = (parsed.GetValue(paths) ?? [], common.Folders(parsed));
+            if (pairs.Overwrites(files) is { } over)
+                return TargetOptions.Usage(over);
             return parsed.GetValue(fix) && !Fixed(files, folders)
                 ? ExitStatus.BadInput
                 : Run(files, folders, pairs, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);

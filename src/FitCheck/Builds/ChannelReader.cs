@@ -32,6 +32,7 @@ internal sealed class ChannelReader(
     {
         var channels = new List<Channel>();
         var fed = new Dictionary<string, Location>(StringComparer.Ordinal);
+        var used = new Dictionary<(string, string), Location>();
         foreach (var f in build.Each("channels"))
         {
             if (f.Text("id") is not { } id || f.Text("output") is not { } output)
@@ -41,6 +42,9 @@ internal sealed class ChannelReader(
             var feeds = Feeds(f, fed);
             if (Output(output) is not ({ } device, var outputs) || feeds.Count == 0)
                 continue;
+            // What hangs on one output is one load.
+            foreach (var one in outputs.Where(o => !used.TryAdd((device.Id, o), output.At)))
+                problems.Error(output.At, $"the output `{device.Id}.{one}` is used already, in line {used[(device.Id, one)].Line}; what shares an output stands in one channel's `feeds`");
             channels.Add(new Channel
             {
                 Id = id.Value,

@@ -14,6 +14,9 @@ internal sealed class CatalogFiles
 {
     private const long ManyBytes = 2_000_000;
 
+    // What else a catalog folder may hold.
+    private static readonly string[] Beside = ["builds", "schema", "starters"];
+
     private CatalogFiles(IReadOnlyDictionary<string, EntryText> byId, IReadOnlyList<TakenId> taken, string digest) => (ById, Taken, Digest) = (byId, taken, digest);
 
     public IReadOnlyDictionary<string, EntryText> ById { get; }
@@ -90,6 +93,25 @@ internal sealed class CatalogFiles
             foreach (var path in paths)
                 yield return (kind, path);
         }
+    }
+
+    /// <summary>Tells files of a catalog folder that nobody reads: of another ending, or in a folder of no kind.</summary>
+    public static void TellUnread(string root, ProblemList problems)
+    {
+        foreach (var folder in Directory.GetDirectories(root).Order(StringComparer.Ordinal))
+        {
+            var name = Path.GetFileName(folder);
+            if (Kinds.KindOf(name) is null)
+            {
+                if (!Beside.Contains(name, StringComparer.Ordinal) && !name.StartsWith('.') && Directory.EnumerateFiles(folder, "*.yaml").Any())
+                    problems.Warn(new Location(ShownPath.Of(folder), 0, 0), $"not read: no kind of entry has a folder of this name{Nearest.Hint(name, Kinds.All.Select(k => k.Folder))}", ProblemKind.NotRead);
+                continue;
+            }
+            foreach (var path in Directory.GetFiles(folder, "*.yml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+                problems.Warn(new Location(ShownPath.Of(path), 0, 0), "not read: the name of a catalog file ends in `.yaml`", ProblemKind.NotRead);
+        }
+        foreach (var path in Directory.GetFiles(root, "*.yaml").Order(StringComparer.Ordinal))
+            problems.Warn(new Location(ShownPath.Of(path), 0, 0), "not read: entries stand in the folder of their kind", ProblemKind.NotRead);
     }
 
     /// <summary>Tells that an id is taken.</summary>

@@ -129,6 +129,12 @@ public sealed record Sundry : Part
     internal Sundry(Fields f) : base(f)
     {
         Type = f.Word("type");
+        foreach (var key in Type switch { "capacitor" => ["capacitance"], "resistor" => ["resistance"], "l-pad" => ["series_resistance", "shunt_resistance"], _ => Array.Empty<string>() })
+        {
+            // Without it the part would pass for a plain wire.
+            if (f.Map[key] is null)
+                f.Problems.Error(f.At, $"missing key `{key}`, which a sundry of type {Type} needs", Yaml.ProblemKind.WrongShape);
+        }
         Capacitance = f.Figure("capacitance", Dimension.Farad);
         Resistance = f.Figure("resistance", Dimension.Ohm);
         SeriesResistance = f.Figure("series_resistance", Dimension.Ohm);

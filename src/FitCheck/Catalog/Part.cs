@@ -88,8 +88,15 @@ public sealed record Terminals(string Type, Figure? Positive, Figure? Negative, 
 /// <summary>One element of a ladder as written; R, L and C are in series with each other.</summary>
 public sealed record LadderPart(bool Shunt, Figure? Resistance, Figure? Inductance, Figure? Capacitance)
 {
-    internal static IReadOnlyList<LadderPart> Read(Fields f, string key) => [.. f.Each(key).Select(e => new LadderPart(
-        e.Word("place") == "shunt", e.Figure("resistance", Dimension.Ohm), e.Figure("inductance", Dimension.Henry), e.Figure("capacitance", Dimension.Farad)))];
+    internal static IReadOnlyList<LadderPart> Read(Fields f, string key) => [.. f.Each(key).Select(Read)];
+
+    // Without a figure it would pass for a plain wire.
+    private static LadderPart Read(Fields e)
+    {
+        if (e.Map["resistance"] is null && e.Map["inductance"] is null && e.Map["capacitance"] is null)
+            e.Problems.Error(e.At, "a part of a network needs `resistance`, `inductance` or `capacitance`", ProblemKind.WrongShape);
+        return new LadderPart(e.Word("place") == "shunt", e.Figure("resistance", Dimension.Ohm), e.Figure("inductance", Dimension.Henry), e.Figure("capacitance", Dimension.Farad));
+    }
 }
 
 /// <summary>One stated power rating per channel.</summary>

@@ -22,6 +22,8 @@ internal static partial class UnitSpelling
     private static readonly Dictionary<string, string[]> UnitsOf = new(StringComparer.Ordinal)
     {
         ["length"] = ["mm", "cm", "m", "in"],
+        ["coordinate"] = ["mm", "cm", "m", "in"],
+        ["size"] = ["mm", "cm", "m", "in"],
         ["area"] = ["cm2", "mm2"],
         ["gauge"] = ["AWG", "mm2"],
         ["resistance"] = ["ohm", "mohm", "kohm"],

@@ -43,6 +43,15 @@ internal sealed record FileStamp(long Node, long Length, long Changed)
         }
     }
 
+    /// <summary>True for what is there and no plain file: a device, a pipe, and whatever stands under /dev. False where the system doesn't tell.</summary>
+    public static bool IsOther(string path)
+    {
+        const int Mode = 28, Type = 0xF000, PlainFile = 0x8000, Link = 0xA000;
+        if (path.StartsWith("/dev/", StringComparison.Ordinal))
+            return File.Exists(path);
+        return Of(path) is not null && (BinaryPrimitives.ReadUInt16LittleEndian(Buffer.AsSpan(Mode)) & Type) is not (PlainFile or Link);
+    }
+
     /// <summary>True when a change after this moment gives another stamp.</summary>
     /// <param name="now">From before the file was read.</param>
     public bool IsSettled(long now) => Changed < now - Young;

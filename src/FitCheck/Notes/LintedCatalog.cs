@@ -67,6 +67,7 @@ internal sealed class LintedCatalog : ICatalogIndex
                 problems.Error(new Location(ShownPath.Of(root), 0, 0), "no such catalog folder", ProblemKind.Unreadable);
                 continue;
             }
+            CatalogFiles.TellUnread(root, problems);
             foreach (var (kind, path) in CatalogFiles.In(root))
             {
                 var (known, stamp) = (before.Files.GetValueOrDefault(path), FileStamp.Of(path));

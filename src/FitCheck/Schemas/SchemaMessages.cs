@@ -47,6 +47,8 @@ internal static class SchemaMessages
             ? "; a bare number has no unit"
             : found is YamlScalar { Text: ['-', .. var size] } && schema.Pattern is { } pattern && Regex.IsMatch(size, pattern, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))
             ? "; it can't be negative"
+            : found is YamlScalar { Text: ['0', .. var rest] } && schema.Pattern is { } positive && Regex.IsMatch("1" + rest, positive, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))
+            ? "; it can't be 0"
             : "";
 
     private static string Expected(JsonSchema schema) =>

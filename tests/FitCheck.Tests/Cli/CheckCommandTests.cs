@@ -32,6 +32,29 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Theory]
+    [InlineData("check", "b.yaml", "--format", "json", "--output", "b.yaml")]
+    [InlineData("check", "b.yaml", "--sheet", "./b.yaml")]
+    [InlineData("lint", "b.yaml", "--format", "json", "--output", "b.yaml")]
+    public void What_is_read_is_not_written_over(params string[] arguments)
+    {
+        var file = _folder.Write("b.yaml", Good);
+        var (status, _, error) = Run.Of(_folder.Path, arguments);
+
+        Assert.Equal((3, "fitcheck: b.yaml is read; name another file for what is written\n"), (status, error));
+        Assert.Equal(Good, File.ReadAllText(file));
+    }
+
+    [Fact]
+    public void A_device_is_no_file_to_be_replaced()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        Assert.True(FitCheck.Notes.FileStamp.IsOther("/dev/null"));
+        Assert.False(FitCheck.Notes.FileStamp.IsOther(_folder.Write("b.yaml", Good)));
+        Assert.False(FitCheck.Notes.FileStamp.IsOther(_folder.Of("absent.yaml")));
+    }
+
+    [Theory]
     [InlineData(2, "check", "missing.yaml")]
     [InlineData(3, "check")]
     [InlineData(3, "chekc", "b.yaml")]
