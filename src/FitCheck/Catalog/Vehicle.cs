@@ -49,8 +49,8 @@ public sealed record Position
         Role = RoleAt?.Value ?? "";
         Place = f.Word("place");
         Wet = f.Truth("wet") ?? false;
-        AirbagNear = f.Truth("airbag_near") ?? false;
-        PressureSensor = f.Truth("pressure_sensor") ?? false;
+        AirbagNear = f.Truth("airbag_near");
+        PressureSensor = f.Truth("pressure_sensor");
         FactoryChannel = f.Text("factory_channel");
         Mounting = new Mounting(f.Inner("mounting") ?? new Fields(new YamlMap(f.At, []), f.Provenance, f.Problems));
         FactoryImpedance = f.Inner("factory_driver")?.Figure("impedance", Dimension.Ohm);
@@ -82,8 +82,10 @@ public sealed record Position
     public Located<string>? RoleAt { get; }
     public string Place { get; }
     public bool Wet { get; }
-    public bool AirbagNear { get; }
-    public bool PressureSensor { get; }
+    /// <summary>Null when nobody has looked.</summary>
+    public bool? AirbagNear { get; }
+    /// <summary>Of the airbag system, in a door; null when nobody has looked.</summary>
+    public bool? PressureSensor { get; }
     public Located<string>? FactoryChannel { get; }
     public Mounting Mounting { get; }
     public Figure? FactoryImpedance { get; }

@@ -65,8 +65,10 @@ internal static class PlaceFacts
             sheet.Set("role_fits", Suits(driver.Type, position.Role));
         }
         sheet.Set("wet", position.Wet);
-        sheet.Set("airbag_near", position.AirbagNear);
-        sheet.Set("pressure_sensor", position.PressureSensor);
+        sheet.Set("airbag_near", position.AirbagNear, new Unsure(c.AtPosition("whether an airbag is near"), "Look for its mark on the trim, and in the vehicle maker's documents.", Estimated: false));
+        // Only a door is the housing of one.
+        sheet.Set("pressure_sensor", position.PressureSensor ?? (position.Place == "door" ? null : false),
+            new Unsure(c.AtPosition("whether the door carries a pressure sensor"), "Look it up in the vehicle maker's documents.", Estimated: false));
         sheet.Set("metal_panel", position.Mounting.PanelMaterial is "steel" or "aluminium");
         sheet.Set("drilling_accepted", build.Accepted("drill"));
         sheet.Set("enlarging_accepted", build.Accepted("enlarge-holes"));

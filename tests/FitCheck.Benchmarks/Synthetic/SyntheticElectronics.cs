@@ -44,7 +44,7 @@ internal static class SyntheticElectronics
         Pair(e, "front-door", "Front door", Door(dice, 165, 148, (60, 76)), "front", (660, 740, -760));
         Pair(e, "front-tweeter", "Dash corner",
         [
-            "role: tweeter", "place: dash", "mounting:", $"  cutout: {dice.Whole(43, 45)} mm", $"  depth: {dice.Whole(24, 32)} mm", $"  grille_gap: {dice.Whole(7, 10)} mm", "  panel_thickness: 2.5 mm",
+            "role: tweeter", "place: dash", "airbag_near: false", "mounting:", $"  cutout: {dice.Whole(43, 45)} mm", $"  depth: {dice.Whole(24, 32)} mm", $"  grille_gap: {dice.Whole(7, 10)} mm", "  panel_thickness: 2.5 mm",
             "  panel_material: plastic", "  module_room: [70 mm, 45 mm, 25 mm]", "factory_driver: {impedance: 4 ohm, size: 25 mm}", "feed: {type: full-range}", "connector: {family: mini-t, polarity: known}",
         ], "front", (820, 600, -320));
         if (dice.Chance(0.8))
@@ -54,7 +54,7 @@ internal static class SyntheticElectronics
 
     private static string[] Door(Dice dice, int size, int cutout, (double Low, double High) depth) =>
     [
-        "role: woofer", "place: door", "wet: true", "mounting:", $"  cutout: {cutout + dice.Whole(-2, 2)} mm", FormattableString.Invariant($"  depth: {dice.Around(depth.Low, depth.High):0.0} mm ± 1 mm (measured)"),
+        "role: woofer", "place: door", "wet: true", "airbag_near: false", "pressure_sensor: false", "mounting:", $"  cutout: {cutout + dice.Whole(-2, 2)} mm", FormattableString.Invariant($"  depth: {dice.Around(depth.Low, depth.High):0.0} mm ± 1 mm (measured)"),
         $"  grille_gap: {dice.Whole(18, 30)} mm", $"  recess: {size + dice.Whole(6, 14)} mm", "  panel_thickness: 1 mm", "  panel_material: steel", "  obstructions:",
         "    - name: window glass", FormattableString.Invariant($"      depth: {dice.Around(depth.Low - 4, depth.High - 6):0.0} mm  # glass fully down"), "      from_clock: 8.5", "      to_clock: 2.5", "      moving: true",
         $"  holes: {{circle: {size - 6} mm, count: 4, angles: [45, 135, 225, 315], slot: 2 mm, screw: 5 mm}}", "  aim_clock: 10.5", FormattableString.Invariant($"factory_driver: {{impedance: 4 ohm, resistance: {dice.Whole(31, 36) / 10.0} ohm, size: {size} mm}}"),
