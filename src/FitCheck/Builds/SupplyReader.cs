@@ -17,7 +17,7 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
         }
         var given = build.Inner("supply");
         var main = given is null ? null : Run(given, "cable", "length");
-        var distribution = given is null ? null : Choose(given.Text("distribution"));
+        var distribution = given is null ? null : Choose(given.Text("distribution"), "distribution");
         var bought = extras.Where(e => e.Part is WiringPart).Select(e => new Chosen<WiringPart>((WiringPart)e.Part, e.At)).ToList();
         if (main?.Cable is null && runs.Values.All(r => r.Cable is null) && bought.Find(b => IsKit(b.Part)) is { } kit)
         {
@@ -46,12 +46,12 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
         var run = new SupplyRun
         {
             Length = f.Length(length),
-            Fuse = Choose(f.Text("fuse")),
+            Fuse = Choose(f.Text("fuse"), "fuse"),
             FuseDistance = f.Length("fuse_distance"),
-            Ground = Choose(f.Text("ground_cable")),
+            Ground = Choose(f.Text("ground_cable"), "power-cable"),
             GroundLength = f.Length("ground_length"),
         };
-        return Choose(f.Text(cable)) is not { } chosen ? run : IsKit(chosen.Part) ? FromKit(run, chosen) : run with { Cable = chosen };
+        return Choose(f.Text(cable), "power-cable", "power-kit") is not { } chosen ? run : IsKit(chosen.Part) ? FromKit(run, chosen) : run with { Cable = chosen };
     }
 
     private SupplyRun FromKit(SupplyRun run, Chosen<WiringPart> kit)
@@ -76,8 +76,19 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
         return texts.OfType<Located<string>>().Select(t => catalog.Find(t.Value)).OfType<WiringPart>().Where(IsKit);
     }
 
-    private Chosen<WiringPart>? Choose(Located<string>? id) =>
-        id is not null && catalog.Resolve<WiringPart>(id, "wiring", problems) is { } part ? new Chosen<WiringPart>(part, id.At) : null;
+    private Chosen<WiringPart>? Choose(Located<string>? id, params string[] types) =>
+        id is not null && catalog.Resolve<WiringPart>(id, "wiring", problems) is { } part ? OfType(new Chosen<WiringPart>(part, id.At), problems, types) : null;
+
+    /// <summary>Wiring when it is of one of some types; anything else is told.</summary>
+    public static Chosen<WiringPart>? OfType(Chosen<WiringPart>? chosen, ProblemList problems, params string[] types)
+    {
+        if (chosen is null || types.Contains(chosen.Part.Type, StringComparer.Ordinal))
+            return chosen;
+        problems.Error(chosen.At, $"`{chosen.Part.Id}` is {Called(chosen.Part.Type)}, expected {string.Join(" or ", types.Select(Called))}");
+        return null;
+    }
+
+    private static string Called(string type) => PartsCatalog.Article(type == "distribution" ? "distribution block" : type.Replace('-', ' '));
 
     private IEnumerable<WiringPart> Contents(WiringPart kit) => Inside(kit).Select(c => c.Part);
 

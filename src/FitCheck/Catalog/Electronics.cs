@@ -99,6 +99,8 @@ public sealed record WiringPart : Part
     {
         Type = f.Word("type");
         Gauge = f.Figure("gauge", Dimension.SquareMetre);
+        if (Type is "power-cable" or "speaker-cable" && f.Map["conductor"] is null)
+            f.Problems.Error(f.At, $"missing key `conductor`: copper-clad aluminium carries less than copper, so a {Type.Replace('-', ' ')} says which it is", Yaml.ProblemKind.WrongShape);
         CopperClad = f.Word("conductor") == "copper-clad-aluminium";
         Length = f.Length("length");
         Channels = f.Count("channels");
