@@ -38,7 +38,7 @@ internal static class ExplainCommand
                 Console.Out.WriteLine($"{off.Rule}\n{off.Title}\n\n{off.What} in {off.At}. Reason: {off.Reason}");
                 return ExitStatus.Good;
             }
-            Console.Error.WriteLine($"fitcheck: no rule `{id}`{Nearest.Hint(id, rules.Rules.Select(r => r.Id))} `fitcheck explain` lists them all.");
+            Console.Error.WriteLine($"fitcheck: no rule `{id}`{(Nearest.Hint(id, rules.Rules.Select(r => r.Id)) is { Length: > 0 } hint ? hint : ".")} `fitcheck explain` lists them all.");
             return ExitStatus.BadInput;
         });
         return command;

@@ -30,6 +30,11 @@ internal static class PositionReader
             own.Problems.Error(other.At, $"no position `{other.Value}` in this vehicle{Nearest.Hint(other.Value, byId.Keys)}", ProblemKind.UnknownName);
             return new Position(own, mirrored: false);
         }
+        if (other.Value == own.Text("id")?.Value)
+        {
+            own.Problems.Error(other.At, "a position can't be the mirror image of itself; name the one on the other side");
+            return new Position(own, mirrored: false);
+        }
         if (original.Text("mirror_of") is not null)
         {
             own.Problems.Error(other.At, $"`{other.Value}` is itself a mirror image; name the position that has the data");
