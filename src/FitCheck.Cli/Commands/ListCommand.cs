@@ -24,6 +24,8 @@ internal static class ListCommand
             var (pairs, error) = targets.Pair(parsed);
             if (pairs is null)
                 return TargetOptions.Usage(error!);
+            if (pairs.Overwrites(parsed.GetValue(builds)!) is { } over)
+                return TargetOptions.Usage(over);
             if (TaxOf(parsed.GetValue(tax), parsed.GetValue(net)) is not ({ } asked, var wrong))
                 return TargetOptions.Usage("--net needs --tax RATE, since tax is to be added");
             if (wrong is not null)

@@ -35,6 +35,7 @@ public sealed class CheckCommandTests : IDisposable
     [InlineData("check", "b.yaml", "--format", "json", "--output", "b.yaml")]
     [InlineData("check", "b.yaml", "--sheet", "./b.yaml")]
     [InlineData("lint", "b.yaml", "--format", "json", "--output", "b.yaml")]
+    [InlineData("list", "b.yaml", "--format", "json", "--output", "b.yaml")]
     public void What_is_read_is_not_written_over(params string[] arguments)
     {
         var file = _folder.Write("b.yaml", Good);
