@@ -21,9 +21,6 @@ internal sealed class Workshop
     /// <summary>What is acceptable. Known rules are being read while the build and its facts are worked out; this waits for them.</summary>
     public RuleSet Rules => _rules.GetAwaiter().GetResult();
 
-    /// <summary>Of a catalog and rules that are known to be valid.</summary>
-    public static Workshop Of(PartsCatalog catalog, RuleSet rules) => new(catalog, Task.FromResult(rules));
-
     /// <summary>Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.</summary>
     public static Workshop? Open(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null) =>
         OpenWithCatalog(folders, remembered, problems, progress).Sound;

@@ -25,7 +25,6 @@ internal readonly record struct KeptEntry(FileNotes File, int Start)
         SlipsOfForm = 2,
         Judged = 4,
         References = 8,
-        Samples = 16,
     }
 
     /// <summary>All of it, as it is written.</summary>
@@ -49,8 +48,6 @@ internal readonly record struct KeptEntry(FileNotes File, int Start)
 
     public bool HasReferences => Kept.HasFlag(Tells.References);
 
-    public bool HasSamples => Kept.HasFlag(Tells.Samples);
-
     /// <summary>An entry with a slip of form is not judged before that is mended.</summary>
     public bool IsMalformed => Kept.HasFlag(Tells.SlipsOfForm);
 
@@ -71,7 +68,7 @@ internal readonly record struct KeptEntry(FileNotes File, int Start)
         to.Write(note.Place.Line);
         digest.Write(to);
         to.Write((byte)(If(note.Problems.Count > 0, Tells.Problems) | If(note.Problems.Any(EntryNote.IsOfForm), Tells.SlipsOfForm) | If(note.Judged.Count > 0, Tells.Judged)
-            | If(note.References.Count > 0, Tells.References) | If(note.Samples.Count > 0, Tells.Samples)));
+            | If(note.References.Count > 0, Tells.References)));
         to.Write(note.Id);
         to.Write7BitEncodedInt(note.Samples.Count);
         foreach (var sample in note.Samples)
