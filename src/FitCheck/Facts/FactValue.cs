@@ -59,6 +59,9 @@ public sealed record FactValue(FactType Type)
     /// <summary>Where the data stand.</summary>
     public IReadOnlyList<Datum> Data { get; init; } = [];
 
+    /// <summary>What to read again where only the tolerances of good data leave a limit open; null where the fact itself has to be asked for.</summary>
+    internal Rereadings? Rereadings { get; init; }
+
     /// <summary>Overrides how the value is shown; for money, which has a currency.</summary>
     public string? Shown { get; init; }
 

@@ -240,8 +240,10 @@ internal static class MountingFacts
     }
 
     private static FactValue Half(FactValue full) => full.Number is { } n
-        ? full with { Number = n * Uncertain.Exact(0.5), Unsure = [.. full.Unsure.Select(u => u with { Passing = Halved(u.Passing) })] }
-        : full with { Unsure = [.. full.Unsure.Select(u => u with { Passing = Halved(u.Passing) })] };
+        ? full with { Number = n * Uncertain.Exact(0.5), Unsure = [.. full.Unsure.Select(Halved)], Rereadings = full.Rereadings?.Select(Halved) }
+        : full with { Unsure = [.. full.Unsure.Select(Halved)] };
+
+    private static Unsure Halved(Unsure unsure) => unsure with { Passing = Halved(unsure.Passing) };
 
     private static Func<PassLimit, string?>? Halved(Func<PassLimit, string?>? passing) =>
         passing is null ? null : limit => passing(limit with { Limit = 2 * limit.Limit });
@@ -262,7 +264,7 @@ internal static class MountingFacts
         if (known.Count < margins.Count && known.All(m => m.Number!.Value.High >= 0))
             return FactValue.Unknown(margins[0].Type, [.. unsure.Where(u => !u.Estimated)]) with { Data = data };
         var least = known.MinBy(m => m.Number!.Value.Low)!;
-        return FactValue.Of(least.Type.Dimension, least.Number!.Value) with { Unsure = [.. unsure.Where(u => u.Estimated)], Data = least.Data };
+        return FactValue.Of(least.Type.Dimension, least.Number!.Value) with { Unsure = [.. unsure.Where(u => u.Estimated)], Data = least.Data, Rereadings = least.Rereadings };
     }
 
     private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);

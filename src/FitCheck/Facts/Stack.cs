@@ -13,7 +13,11 @@ internal sealed class Stack(Dimension dimension)
     // What a careful reading with a depth gauge is worth (common practice, no source).
     private const double ReadingTolerance = 0.5e-3;
 
+    // Of many figures with a tolerance these many are told to be read again: reading what weighs little settles little.
+    private const int Reread = 2;
+
     private readonly List<(string Name, double Nominal, double HalfWidth)> _inputs = [];
+    private readonly List<string> _hows = [];
     private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
     // Of an angle no reading in millimetres is told, and none is looked for beyond what can stand upright.
     private List<int>? _angles;
@@ -23,6 +27,7 @@ internal sealed class Stack(Dimension dimension)
     public int Need(string what, string how, Figure? figure)
     {
         _inputs.Add((what, figure?.Si ?? double.NaN, figure?.HalfWidth ?? 0));
+        _hows.Add(how);
         if (figure is null || figure.IsEstimated)
             _unsure.Add((_inputs.Count - 1, how, figure is not null));
         if (figure is { Quantity.Dimension: var d } && d == Dimension.Radian)
@@ -38,6 +43,7 @@ internal sealed class Stack(Dimension dimension)
         if (figure is not null)
             return Need(what, how, figure);
         _inputs.Add((what, absent, 0));
+        _hows.Add(how);
         return _inputs.Count - 1;
     }
 
@@ -53,15 +59,30 @@ internal sealed class Stack(Dimension dimension)
         foreach (var (index, how, estimated) in _unsure)
         {
             if (missing == 0 || !estimated)
-                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 || _angles?.Contains(index) == true ? null : limit => Passing(index, f, limit)));
+                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 ? null : PassingOf(index, f)));
         }
         if (missing > 0)
             return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = data };
         var number = StackUp.Of(_inputs, f);
         return double.IsNaN(number.Value)
             ? FactValue.Unknown(FactType.Number(dimension)) with { Data = data }
-            : FactValue.Of(dimension, number) with { Unsure = unsure, Data = data };
+            : FactValue.Of(dimension, number) with { Unsure = unsure, Data = data, Rereadings = number.IsExact ? null : new(() => WeighMost(f)) };
     }
+
+    private Unsure[] WeighMost(Func<double[], double> f)
+    {
+        var nominal = Nominal();
+        return [.. Enumerable.Range(0, _inputs.Count).Where(i => _inputs[i].HalfWidth > 0).OrderByDescending(Weight).Take(Reread)
+            .Select(i => new Unsure(_inputs[i].Name, _hows[i], Estimated: false, PassingOf(i, f)))];
+
+        double Weight(int index)
+        {
+            var (down, up) = Ends(nominal, index);
+            return Math.Abs(f(up) - f(down));
+        }
+    }
+
+    private Func<PassLimit, string?>? PassingOf(int index, Func<double[], double> f) => _angles?.Contains(index) == true ? null : limit => Passing(index, f, limit);
 
     /// <summary>True when a figure is missing, so that there is no number.</summary>
     public bool IsMissing => Missing() > 0;
@@ -79,10 +100,15 @@ internal sealed class Stack(Dimension dimension)
         {
             if (_inputs[i].HalfWidth == 0)
                 continue;
-            var (down, up) = ((double[])nominal.Clone(), (double[])nominal.Clone());
-            (down[i], up[i]) = (nominal[i] - _inputs[i].HalfWidth, nominal[i] + _inputs[i].HalfWidth);
-            yield return (down, up);
+            yield return Ends(nominal, i);
         }
+    }
+
+    private (double[] Down, double[] Up) Ends(double[] nominal, int index)
+    {
+        var (down, up) = ((double[])nominal.Clone(), (double[])nominal.Clone());
+        (down[index], up[index]) = (nominal[index] - _inputs[index].HalfWidth, nominal[index] + _inputs[index].HalfWidth);
+        return (down, up);
     }
 
     private int Missing()

@@ -25,6 +25,7 @@ internal sealed class BriefRule
     private readonly int _slot;
     private readonly bool _canWarn;
     private readonly bool _canFail;
+    private readonly bool _isOfEntries;
     private readonly string[] _ofCondition;
     private readonly string[] _others;
 
@@ -35,6 +36,7 @@ internal sealed class BriefRule
         var when = settled is null ? rule.When : rule.When?.Given(settled);
         _when = when?.Constant?.Truth == true ? null : when;
         (_fact, _canWarn, _canFail) = (rule.Fact, rule.Warn is not null, rule.Fail is not null);
+        _isOfEntries = rule.Subject.IsOfEntries();
         _ofCondition = [.. _when?.Names ?? []];
         _limits = [.. Limit.AllOf(rule).Select(l => (l.Status, l.Side, l.Bound))];
         _others = [.. _fact.Names.Concat(_limits.SelectMany(l => l.Bound.Names)).Distinct(StringComparer.Ordinal).Except(_ofCondition, StringComparer.Ordinal)];
@@ -152,7 +154,7 @@ internal sealed class BriefRule
             return (Status.Measure, double.NaN);
         var doubtful = guessed ? Status.Measure : Status.Warn;
         if (perhapsFails.Exists)
-            return (_canWarn ? doubtful : Status.Measure, perhapsFails.Margin);
+            return (_canWarn && (_isOfEntries || !(perhapsFails.Margin < 0)) ? doubtful : Status.Measure, perhapsFails.Margin);
         if (warns.Exists)
             return (Status.Warn, warns.Margin);
         if (perhapsWarns.Exists && (guessed || !_canFail || perhapsWarns.Margin < 0))

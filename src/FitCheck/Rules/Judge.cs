@@ -74,7 +74,7 @@ public static class Judge
         return texts.Count > 0 ? string.Join(" and ", texts) : null;
     }
 
-    // A warning that only the tolerances cause tells what the nominal value alone would say, and then what the worst case makes of it.
+    // What only the tolerances leave open tells what the nominal value alone would say, and then what the worst case, or the best one, makes of it.
     private static string Message(Rule rule, MessageVariables variables, Judgement judgement, ProblemList? problems)
     {
         if (!judgement.InDoubt || judgement.Fact.Number is not { } number || judgement.Deciding is not { } limit)
@@ -83,7 +83,10 @@ public static class Judge
         var broken = judgement.Limits.FirstOrDefault(l => l.Margin(judgement.Fact) < 0);
         var nominal = Message(rule, broken is null ? variables : variables.Against(broken), broken?.Status ?? Status.Pass, problems);
         var other = limit.Side == Side.Below == good ? number.Low : number.High;
-        return $"{nominal} The tolerances of the figures leave it open: it may be {Shown.Number(other, rule.Unit!, null)} (typically ±{Shown.Number(number.Rss, rule.Unit!, null)}), so {(good ? "try it before anything is cut" : "measure before you give it up")}.";
+        var perhaps = $"it may be {Shown.Number(other, rule.Unit!, null)} (typically ±{Shown.Number(number.Rss, rule.Unit!, null)})";
+        return judgement.Status == Status.Measure
+            ? $"{nominal} Only the tolerances of the figures could save it: {perhaps}. Measure before you give it up: {variables.Find("wanted")}"
+            : $"{nominal} The tolerances of the figures leave it open: {perhaps}, so {(good ? "try it before anything is cut" : "measure before you give it up")}.";
     }
 
     private static string Message(Rule rule, MessageVariables variables, Status status, ProblemList? problems)

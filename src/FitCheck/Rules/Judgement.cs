@@ -13,7 +13,7 @@ namespace FitCheck.Rules;
 /// <param name="Data">Where the data stand that it rests on.</param>
 internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Limit> Limits, Limit? Deciding, IReadOnlyList<Unsure> Unsure, IReadOnlyList<Datum> Data)
 {
-    /// <summary>True when the nominal value alone would not warn, or would fail: only the tolerances leave it open.</summary>
+    /// <summary>True when only the tolerances of good data leave it open whether the limit is kept: a warning, or a failure that they could still save.</summary>
     public bool InDoubt { get; init; }
 
     /// <summary>Distance to the deciding limit in SI, negative beyond it; null when the value or the limit is unknown.</summary>
@@ -38,10 +38,14 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
         var doubt = false;
         var status = fact.IsKnown ? Compare(rule, fact, limits, Doubts().Count > 0, out decided, out doubt) : Status.Measure;
         var unsure = Doubts();
+        var savedByTolerances = doubt && status == Status.Measure && unsure.Count == 0 && decided?.Margin(fact) < 0;
         if (status == Status.Measure && unsure.Count == 0)
             unsure = Told(rule.Fact, fact, inputs, limits);
         decided ??= Strictest(limits);
-        return new Judgement(status, fact, limits, decided, unsure, [.. fact.Data, .. limits.SelectMany(l => l.Value.Data)]) { InDoubt = doubt && status == Status.Warn };
+        return new Judgement(status, fact, limits, decided, unsure, [.. fact.Data, .. limits.SelectMany(l => l.Value.Data)])
+        {
+            InDoubt = savedByTolerances || (doubt && status == Status.Warn),
+        };
 
         // What a datum of the condition or of a limit has to be can't be told from the limit of the fact.
         IReadOnlyList<Unsure> Doubts() => fact.IsKnown
@@ -49,8 +53,9 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
             : fact.Unsure;
     }
 
-    // The worst case must settle on which side of the outermost limit a value lies. A warning short of a failure goes by the nominal value: a margin
-    // that is good enough is not made a warning by the tolerances of good data.
+    // The worst case must settle on which side of the outermost limit a value lies: one that is nominally beyond the limit of failing never goes
+    // together, and where its tolerances could save it, it waits for a measurement (but an entry that contradicts itself is told at once). A warning
+    // short of a failure goes by the nominal value: a margin that is good enough is not made a warning by the tolerances of good data.
     private static Status Compare(Rule rule, FactValue fact, IReadOnlyList<Limit> limits, bool guessed, out Limit? decided, out bool doubt)
     {
         doubt = false;
@@ -64,7 +69,7 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
         if (First(Status.Fail, null, out decided))
         {
             doubt = true;
-            return rule.Warn is null ? Status.Measure : open;
+            return rule.Warn is null || (decided!.Margin(fact) < 0 && !rule.Subject.IsOfEntries()) ? Status.Measure : open;
         }
         if (First(Status.Warn, true, out decided))
             return Status.Warn;

@@ -16,7 +16,7 @@ public sealed class FindingTests
     [Fact]
     public void A_failure_tells_value_limit_and_margin_in_the_unit_of_the_rule()
     {
-        var finding = Judge.Evaluate(TooDeep, Placed(Mm(-5, -4, -3)), "Golf")!;
+        var finding = Judge.Evaluate(TooDeep, Placed(Mm(-5, -4, -3)), "Tansy")!;
         Assert.Equal((-4, -5, -3), (Round(finding.Value!.Value.Value), Round(finding.Value.Value.Low), Round(finding.Value.Value.High)));
         Assert.Equal(("mm", 0d, -4d, "-4 mm"), (finding.Unit, finding.Limit!.Value, Round(finding.Margin!.Value), finding.ValueText));
         Assert.Equal("The driver is 4 mm too deep for Left front door. Add at least 4 mm of spacer.", finding.Message);
@@ -32,7 +32,7 @@ public sealed class FindingTests
     [Fact]
     public void An_unknown_value_has_the_strictest_limit_and_no_margin()
     {
-        var finding = Judge.Evaluate(TooDeep, Placed(UnknownDepth()), "Golf")!;
+        var finding = Judge.Evaluate(TooDeep, Placed(UnknownDepth()), "Tansy")!;
         Assert.Equal((3d, null, null, "unknown"), (Round(finding.Limit!.Value), finding.Margin, finding.Value, finding.ValueText));
     }
 
@@ -40,14 +40,33 @@ public sealed class FindingTests
     public void What_to_measure_names_the_value_that_would_pass()
     {
         var guess = Guess with { Passing = l => $"{QuantityText.Format(l.Limit + 0.07, Dimension.Metre)} or {(l.AtLeast ? "more" : "less")}" };
-        var finding = Judge.Evaluate(TooDeep, Placed(Mm(8) with { Unsure = [guess] }), "Golf")!;
+        var finding = Judge.Evaluate(TooDeep, Placed(Mm(8) with { Unsure = [guess] }), "Tansy")!;
         Assert.Equal([new ToMeasure("depth behind the panel", "With a wire.", "73 mm or more")], finding.ToMeasure);
         Assert.Equal("Whether the driver fits is not known. Measure depth behind the panel (73 mm or more).", finding.Message);
     }
 
     [Fact]
     public void A_warning_asks_for_no_measure_even_when_it_rests_on_a_guess() =>
-        Assert.Empty(Judge.Evaluate(TooDeep, Placed(Mm(1).Guessed()), "Golf")!.ToMeasure);
+        Assert.Empty(Judge.Evaluate(TooDeep, Placed(Mm(1).Guessed()), "Tansy")!.ToMeasure);
+
+    [Fact]
+    public void A_collision_that_only_tolerances_could_save_says_so_and_waits_for_a_measurement()
+    {
+        var finding = Judge.Evaluate(TooDeep, Placed(Mm(-2.5, -1, 0.5)), "Tansy")!;
+        Assert.Equal((Status.Measure, 0d, -1d), (finding.Status, finding.Limit!.Value, Round(finding.Margin!.Value)));
+        Assert.Equal(
+            "The driver is 1 mm too deep for Left front door. Add at least 1 mm of spacer. Only the tolerances of the figures could save it: it may be 0.5 mm (typically ±1.5 mm). "
+            + "Measure before you give it up: Depth left behind the driver (3 mm or more)",
+            finding.Message);
+    }
+
+    [Fact]
+    public void What_only_tolerances_leave_open_names_the_figures_to_read_again_where_a_fact_knows_them()
+    {
+        var glass = new Unsure("depth to the window glass", "With a depth gauge.", Estimated: false, l => $"{QuantityText.Format(l.Limit + 0.06, Dimension.Metre)} or more");
+        var finding = Judge.Evaluate(TooDeep, Placed(Mm(-2.5, -1, 0.5) with { Rereadings = new(() => [glass]) }), "Tansy")!;
+        Assert.Equal([new ToMeasure("depth to the window glass", "With a depth gauge.", "63 mm or more")], finding.ToMeasure);
+    }
 
     [Fact]
     public void All_that_is_missing_is_asked_for()
@@ -71,21 +90,21 @@ public sealed class FindingTests
             Choices = new Dictionary<string, Choice>(StringComparer.Ordinal)
             {
                 ["adapter"] = new("ring-16", new Location("b.yaml", 12, 5)),
-                ["vehicle"] = new("golf", new Location("b.yaml", 2, 1)),
+                ["vehicle"] = new("tansy", new Location("b.yaml", 2, 1)),
             },
-        }, "Golf")!;
+        }, "Tansy")!;
         Assert.Equal((new Location("b.yaml", 12, 5), "ring-16"), (finding.At, Assert.Single(finding.Parts)));
     }
 
     [Fact]
-    public void Without_a_chosen_part_it_stands_at_the_subject() => Assert.Equal(new Location("b.yaml", 9, 3), Judge.Evaluate(TooDeep, Placed(Mm(8)), "Golf")!.At);
+    public void Without_a_chosen_part_it_stands_at_the_subject() => Assert.Equal(new Location("b.yaml", 9, 3), Judge.Evaluate(TooDeep, Placed(Mm(8)), "Tansy")!.At);
 
     [Fact]
     public void Related_places_are_the_data_and_the_threshold_in_order()
     {
         var depth = new Datum("depth", new Location("catalog/d.yaml", 4, 8));
         var panel = new Datum("panel", new Location("catalog/a.yaml", 7, 8));
-        var finding = Judge.Evaluate(TooDeep, Placed(Mm(1) with { Data = [depth, panel, depth] }), "Golf")!;
+        var finding = Judge.Evaluate(TooDeep, Placed(Mm(1) with { Data = [depth, panel, depth] }), "Tansy")!;
         Assert.Equal(
             "catalog/a.yaml:7:8 panel, catalog/d.yaml:4:8 depth, rules/mount/too-deep.yaml:9:16 threshold of the rule",
             string.Join(", ", finding.Related.Select(r => $"{r.At} {r.What}")));
@@ -94,7 +113,7 @@ public sealed class FindingTests
     [Fact]
     public void A_condition_that_is_not_known_points_at_itself()
     {
-        var finding = Judge.Evaluate(TooDeep, Table(("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9))), "Golf")!;
+        var finding = Judge.Evaluate(TooDeep, Table(("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9))), "Tansy")!;
         Assert.Equal("rules/mount/too-deep.yaml:6:7 condition of the rule", string.Join(", ", finding.Related.Select(r => $"{r.At} {r.What}")));
         Assert.Null(finding.Limit);
     }
@@ -116,8 +135,8 @@ public sealed class FindingTests
     [Fact]
     public void The_fingerprint_does_not_know_lines()
     {
-        var here = Judge.Evaluate(TooDeep, Placed(Mm(1)), "Golf")!;
-        var there = Judge.Evaluate(TooDeep, Placed(Mm(2)) with { At = new Location("b.yaml", 90, 1) }, "Golf")!;
+        var here = Judge.Evaluate(TooDeep, Placed(Mm(1)), "Tansy")!;
+        var there = Judge.Evaluate(TooDeep, Placed(Mm(2)) with { At = new Location("b.yaml", 90, 1) }, "Tansy")!;
         Assert.Equal(here.Fingerprint, there.Fingerprint);
         Assert.Matches("^[0-9a-f]{16}$", here.Fingerprint);
         Assert.False(here.Fingerprint == Judge.Evaluate(TooDeep, Placed(Mm(1)), "Polo")!.Fingerprint);
@@ -141,9 +160,9 @@ public sealed class FindingTests
 
     private static FactTable Placed(FactValue depth) => Table(("has_driver", FactValue.Of(true)), ("in_cup", FactValue.Of(false)), ("depth_margin", depth));
 
-    private static double Limit(FactValue depth) => Round(Judge.Evaluate(TooDeep, Placed(depth), "Golf")!.Limit!.Value);
+    private static double Limit(FactValue depth) => Round(Judge.Evaluate(TooDeep, Placed(depth), "Tansy")!.Limit!.Value);
 
-    private static double Margin(FactValue depth) => Round(Judge.Evaluate(TooDeep, Placed(depth), "Golf")!.Margin!.Value);
+    private static double Margin(FactValue depth) => Round(Judge.Evaluate(TooDeep, Placed(depth), "Tansy")!.Margin!.Value);
 
     private static double Round(double value) => Math.Round(value, 9);
 }

@@ -25,7 +25,10 @@ public sealed class JudgeTests
     [InlineData(2, 4, 6, false, "pass", "pass", "warn")] // short of a failure the nominal value decides; the only limit must be settled
     [InlineData(-1, 1, 2, false, "warn", "measure", "warn")] // fail uncertain, warn certain
     [InlineData(-1, 4, 9, false, "warn", "measure", "warn")] // both uncertain
-    [InlineData(-3, -2, 0, false, "warn", "measure", "warn")] // worst case reaches the limit: not certain
+    [InlineData(-3, -2, 0, false, "measure", "measure", "warn")] // beyond the limit of failing, and the tolerances just reach it: never "goes together"
+    [InlineData(-3, -1, 4, false, "measure", "measure", "warn")]
+    [InlineData(-3, -2, 0, true, "measure", "measure", "warn")]
+    [InlineData(-3, -2, -1, false, "fail", "fail", "warn")] // nothing saves it
     [InlineData(8, 8, 8, true, "measure", "measure", "measure")]
     [InlineData(3, 3, 3, true, "measure", "measure", "measure")]
     [InlineData(2, 2, 2, true, "warn", "measure", "warn")]

@@ -24,7 +24,7 @@ internal static class Evidence
     /// <summary>An unknown result that a tolerance leaves open: where no datum is missing, the inexact facts are to be measured.</summary>
     public static FactValue OrInexact(this FactValue unknown, Node node, FactInputs inputs) => unknown.Unsure.Count > 0
         ? unknown
-        : unknown with { Unsure = [.. node.Names().Where(inputs.IsInexact).Select(n => WithoutPassing(inputs.Inexact(n)))] };
+        : unknown with { Unsure = [.. node.Names().Where(inputs.IsInexact).SelectMany(inputs.Inexact).Select(WithoutPassing)] };
 
     public static Unsure WithoutPassing(Unsure unsure) => unsure.Passing is null ? unsure : unsure with { Passing = null };
 }

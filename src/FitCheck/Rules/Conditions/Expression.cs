@@ -83,7 +83,7 @@ public sealed class Expression
     /// <summary>An answer for an expression that is left open by tolerances only: the facts to measure more exactly.</summary>
     public IReadOnlyList<Unsure> Inexact(FactInputs inputs)
     {
-        var inexact = Names.Where(inputs.IsInexact).Select(inputs.Inexact);
+        var inexact = Names.Where(inputs.IsInexact).SelectMany(inputs.Inexact);
         return _root is NameNode ? [.. inexact] : [.. inexact.Select(Evidence.WithoutPassing)];
     }
 }

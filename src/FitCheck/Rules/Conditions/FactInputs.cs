@@ -25,9 +25,10 @@ public sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fact
         return value.IsKnown || value.Unsure.Count > 0 ? value : value with { Unsure = [Missing(declared)] };
     }
 
-    /// <summary>What to do about a fact whose tolerance leaves a question open.</summary>
-    public Unsure Inexact(string name) => new(
-        WhatOf(scope.Find(name)!), "Measure it more exactly; as recorded it may lie on either side of the limit.", Estimated: false, Passing(scope.Find(name)!));
+    /// <summary>What to do about a fact whose tolerance leaves a question open: the data to read again, or else the fact itself.</summary>
+    public IReadOnlyList<Unsure> Inexact(string name) => Of(name).Rereadings?.Told() is { Count: > 0 } data
+        ? data
+        : [new(WhatOf(scope.Find(name)!), "Measure it more exactly; as recorded it may lie on either side of the limit.", Estimated: false, Passing(scope.Find(name)!))];
 
     /// <summary>True when the fact is a number that may be off.</summary>
     public bool IsInexact(string name) => Of(name).Number is { IsExact: false };
