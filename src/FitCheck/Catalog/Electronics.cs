@@ -101,7 +101,7 @@ public sealed record WiringPart : Part
         Gauge = f.Figure("gauge", Dimension.SquareMetre);
         if (Type is "power-cable" or "speaker-cable" && f.Map["conductor"] is null)
             f.Problems.Error(f.At, $"missing key `conductor`: copper-clad aluminium carries less than copper, so a {Type.Replace('-', ' ')} says which it is", Yaml.ProblemKind.WrongShape);
-        CopperClad = f.Word("conductor") == "copper-clad-aluminium";
+        Conductor = f.Text("conductor")?.Value;
         Length = f.Length("length");
         Channels = f.Count("channels");
         Current = f.Figure("current", Dimension.Ampere);
@@ -112,7 +112,9 @@ public sealed record WiringPart : Part
 
     public string Type { get; }
     public Figure? Gauge { get; }
-    public bool CopperClad { get; }
+    /// <summary>`copper`, `tinned-copper` or `copper-clad-aluminium`; null when not recorded.</summary>
+    public string? Conductor { get; }
+    public bool CopperClad => Conductor == "copper-clad-aluminium";
     public Figure? Length { get; }
     /// <summary>How many channels a signal cable carries.</summary>
     public int? Channels { get; }

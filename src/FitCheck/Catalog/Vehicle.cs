@@ -15,6 +15,7 @@ public sealed record Vehicle : Entry
         Alternator = f.Inner("supply")?.Figure("alternator", Dimension.Ampere);
         BatteryToCargo = f.Inner("supply")?.Length("battery_to_cargo");
         MainFusePlace = f.Inner("supply")?.Text("main_fuse_place")?.Value;
+        Battery = f.Inner("supply")?.Text("battery");
         Positions = PositionReader.Read(f);
     }
 
@@ -28,6 +29,8 @@ public sealed record Vehicle : Entry
     /// <summary>Along the way of a cable.</summary>
     public Figure? BatteryToCargo { get; }
     public string? MainFusePlace { get; }
+    /// <summary>Where the battery is: `engine-space`, `cabin` or `cargo`; null when not recorded.</summary>
+    public Located<string>? Battery { get; }
     public IReadOnlyList<Position> Positions { get; }
 
     public Position? Find(string position) => Positions.FirstOrDefault(p => p.Id == position);

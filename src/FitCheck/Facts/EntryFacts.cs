@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Physics.Electrical;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts;
@@ -20,6 +21,9 @@ internal static class EntryFacts
         Number("outer_over_opening", Dimension.Metre, "Outer diameter less the opening."),
         Number("free_height", Dimension.Metre, "Height of a gasket before it is pressed."),
         Number("compressed_height", Dimension.Metre, "Height of a gasket when it is pressed."),
+        Number("claimed_current", Dimension.Ampere, "Current that the maker of a cable or kit claims for it."),
+        Number("gauge_current", Dimension.Ampere, "Current that its gauge and metal carry outside an engine space, at 105 °C where its insulation is not recorded."),
+        Word("gauge_text", "Gauge of a cable or kit."),
         Number("gasket_give", Dimension.Metre, "Free height less compressed height."),
     ];
 
@@ -38,6 +42,8 @@ internal static class EntryFacts
         Against(sheet, "outer_over_opening", ("opening", "opening", opening), ("outer", "outer diameter", outer), (hole, rim) => rim - hole);
         if (entry is Sundry sundry)
             Against(sheet, "gasket_give", ("compressed_height", "compressed height", sundry.CompressedHeight), ("free_height", "free height", sundry.FreeHeight), (pressed, free) => free - pressed);
+        if (entry is WiringPart { Type: "power-cable" or "power-kit" or "speaker-cable", Gauge: { } gauge, Current: { } claim } cable)
+            Claim(sheet, cable, gauge, claim);
         return Table(entry.Id, entry.Name, entry.At, sheet) with { Currency = (entry as Part)?.Price.Value.Currency };
     }
 
@@ -50,10 +56,19 @@ internal static class EntryFacts
         return Table(taken.Id, taken.Id, taken.At, sheet);
     }
 
+    private static void Claim(FactSheet sheet, WiringPart cable, Figure gauge, Figure claim)
+    {
+        sheet.Set("claimed_current", FactValue.Of(Dimension.Ampere, claim.Si) with { Data = [new Datum("current", claim), new Datum("gauge", gauge)] });
+        sheet.Set("gauge_current", Dimension.Ampere, new CableLimit(cable, InEngineSpace: false).OfConductor!.Value.High);
+        sheet.Set("gauge_text", WireGauge.NameOf(gauge.Si) ?? gauge.ToString());
+    }
+
     private static void Against(FactSheet sheet, string name, (string Fact, string What, Figure? Figure) doubted, (string Fact, string What, Figure? Figure) other, Func<double, double, double> f) =>
         DriverFacts.Against(sheet, name, Dimension.Metre, doubted, other, f);
 
     private static FactTable Table(string id, string name, Yaml.Location at, FactSheet sheet) => new(Subject.Entry, id, name, sheet.Values) { At = at };
+
+    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Entry, name, meaning);
 
     private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Entry, name, dimension, meaning);
 }

@@ -59,10 +59,13 @@ public sealed record FactValue(FactType Type)
     /// <summary>Where the data stand.</summary>
     public IReadOnlyList<Datum> Data { get; init; } = [];
 
-    /// <summary>What to read again where only the tolerances of good data leave a limit open; null where the fact itself has to be asked for.</summary>
+    /// <summary>
+    /// What to read (again) where its bounds leave a limit open, be they tolerances or what an unrecorded datum can be; where they settle it, nothing is in
+    /// doubt. Null where the fact itself has to be asked for.
+    /// </summary>
     internal Rereadings? Rereadings { get; init; }
 
-    /// <summary>Overrides how the value is shown; for money, which has a currency.</summary>
+    /// <summary>Overrides how the value is shown; for money, which has a currency, and for what is known within wide bounds.</summary>
     public string? Shown { get; init; }
 
     public bool IsKnown => Type.Kind switch

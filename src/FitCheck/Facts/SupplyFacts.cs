@@ -20,7 +20,8 @@ internal static class SupplyFacts
         Word("fuse_name", "Name of the fuse that protects the cable."),
         Word("standard_fuse", "Smallest standard fuse of the same pattern that carries the demand and protects the cable."),
         Number("demand", Dimension.Ampere, "Supply current at full power into the loads of this build."),
-        Number("cable_limit", Dimension.Ampere, "Current that the power cable may carry."),
+        Number("cable_limit", Dimension.Ampere, "Current that the power cable may carry: as its maker says, and never more than its gauge, metal and insulation carry where it lies."),
+        Word("cable_limit_basis", "What the conductor of the power cable carries, and what its maker claims."),
         Number("fuse_rating", Dimension.Ampere, "Rating of the fuse that protects the cable."),
         Number("fuse_distance", Dimension.Metre, "Cable between the battery's terminal and the fuse."),
         Number("power_area", Dimension.SquareMetre, "Cross-section of the power cable, counted in copper."),
@@ -46,8 +47,9 @@ internal static class SupplyFacts
         sheet.Set("has_own_fuse", cable is not null && run.Fuse is not null);
         if (cable is null)
             return;
-        var limit = c.CableLimit();
+        var limit = Limit(c, cable);
         sheet.Set("cable_limit", limit);
+        sheet.Set("cable_limit_basis", new CableLimit(cable, c.InEngineSpace).Words(Lies(c)));
         if (c.Fuse is { } fuse)
             Fuse(c, fuse.Part, limit, sheet);
         if (c.StartsAtBattery && run.Fuse is not null)
@@ -95,7 +97,11 @@ internal static class SupplyFacts
     {
         sheet.Set("fuse_name", fuse.Name);
         sheet.Set("fuse_rating", fuse.Current is { } current
-            ? FactValue.Of(Dimension.Ampere, current.Si) with { Data = [new Datum($"rating of {fuse.Name}: {current}", current.At)] }
+            ? FactValue.Of(Dimension.Ampere, current.Si) with
+            {
+                Data = [new Datum($"rating of {fuse.Name}: {current}", current.At)],
+                Unsure = current.IsEstimated ? [new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: true)] : [],
+            }
             : FactValue.Unknown(FactType.Number(Dimension.Ampere), new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: false)));
         if (c.Run.Fuse is not null)
         {
@@ -105,9 +111,18 @@ internal static class SupplyFacts
             sheet.Set("fuse_fits_holder", fits, new Unsure($"pattern of {fuse.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse.", Estimated: false));
         }
         var suits = fuse.FuseStandard is { } standard && c.Demand.Number is { } demand && limit.Number is { } most
-            ? StandardFuse.Between(standard, demand.High, most.Value) : null;
+            ? StandardFuse.Between(standard, demand.High, most.Low) : null;
         sheet.Set("standard_fuse", suits is { } rating ? $"{Called(fuse)} of {QuantityText.Format(rating, Dimension.Ampere)}" : "none of this pattern");
     }
+
+    private static FactValue Limit(SupplyRunContext c, WiringPart cable)
+    {
+        var limit = new CableLimit(cable, c.InEngineSpace).Value(c.Fuse?.Part.Current?.Si);
+        return c is { StartsAtBattery: true, Build.Vehicle.Battery: { } battery } ? limit with { Data = [.. limit.Data, new Datum($"battery of {c.Build.Vehicle.Name}: {battery.Value}", battery.At)] } : limit;
+    }
+
+    private static string Lies(SupplyRunContext c) => !c.InEngineSpace ? "outside the engine space"
+        : c.Build.Vehicle.Battery is null ? "counted as in the engine space, for the battery's place is not recorded" : "in the engine space";
 
     private static string Called(WiringPart fuse) => fuse.FuseStandard is "anl" ? "an ANL fuse" : $"a {fuse.FuseStandard} fuse";
 

@@ -31,18 +31,8 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
     public static double? PerMetre(WiringPart? cable) =>
         cable?.Gauge is { } gauge ? WireGauge.AtTemperature(WireGauge.Resistance(1, gauge.Si, Resistivity(cable)), Warm) : null;
 
-    /// <summary>What the cable may carry, A: as its maker says, else as the gauge allows.</summary>
-    public FactValue CableLimit()
-    {
-        var type = FactType.Number(Dimension.Ampere);
-        if (Run.Cable?.Part is not { } cable)
-            return FactValue.Unknown(type, new Unsure($"power cable of {Name}", "Name it in the build: `power_cable`, or `cable` under `supply`.", Estimated: false));
-        if (cable.Current is { } current)
-            return FactValue.Of(Dimension.Ampere, current.Si) with { Data = [new Datum($"current of {cable.Name}: {current}", current.At)] };
-        return cable.Gauge is { } gauge && Ampacity.Of(gauge.Si, cable.Insulation?.Si ?? Warm, Resistivity(cable)) is { } allowed
-            ? FactValue.Of(Dimension.Ampere, allowed) with { Data = [new Datum($"gauge of {cable.Name}: {gauge}", gauge.At)] }
-            : FactValue.Unknown(type, new Unsure($"gauge of {cable.Name}", "Read it from the cable, or measure its copper without the insulation.", Estimated: false));
-    }
+    /// <summary>True when the cable leaves the battery in the engine space, which counts where nobody recorded the battery's place. A block lies near the amplifiers (common practice, no source).</summary>
+    public bool InEngineSpace => StartsAtBattery && Build.Vehicle.Battery?.Value is not ("cabin" or "cargo");
 
     /// <summary>Length of the cable, one way, and whether it is only the vehicle's usual way to the cargo space.</summary>
     public (double Metres, bool Estimated, Datum? Datum)? Length() => Run.Length is { } length

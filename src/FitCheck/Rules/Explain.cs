@@ -56,6 +56,7 @@ public static class Explain
 
     private static string Value(FactValue value, Physics.Quantities.Unit? unit)
     {
+        unit ??= value.Type.Kind == FactKind.Number ? Physics.Quantities.Unit.DisplayFor(value.Type.Dimension) : null;
         var text = Shown.Value(value, unit, currency: null);
         if (value.Number is { IsExact: false } n && unit is not null)
             text += $", from {Shown.Number(n.Low, unit, null)} to {Shown.Number(n.High, unit, null)}";

@@ -38,7 +38,7 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
         var doubt = false;
         var status = fact.IsKnown ? Compare(rule, fact, limits, Doubts().Count > 0, out decided, out doubt) : Status.Measure;
         var unsure = Doubts();
-        var savedByTolerances = doubt && status == Status.Measure && unsure.Count == 0 && decided?.Margin(fact) < 0;
+        var savedByTolerances = doubt && status == Status.Measure && unsure.Count == 0 && decided?.Margin(fact) < 0 && fact.Number is { IsExact: false };
         if (status == Status.Measure && unsure.Count == 0)
             unsure = Told(rule.Fact, fact, inputs, limits);
         decided ??= Strictest(limits);

@@ -95,6 +95,7 @@ internal sealed class RuleScopes(Build build)
         ["fuse_name"] = ["cable", "fuse", "main"],
         ["has_own_fuse"] = ["cable", "fuse"],
         ["cable_limit"] = ["cable"],
+        ["cable_limit_basis"] = ["cable"],
         ["has_ground_cable"] = ["cable", "ground"],
         ["power_area"] = ["cable"],
         ["ground_area"] = ["cable", "ground"],
