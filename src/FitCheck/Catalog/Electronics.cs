@@ -14,9 +14,10 @@ public sealed record SourceUnit : Part
         LowestLoad = f.Figure("lowest_load", Dimension.Ohm);
         PowerConverter = f.Truth("power_converter") ?? false;
         LowLevelVoltage = f.Figure("low_level_voltage", Dimension.Volt);
-        LowLevelOutputs = f.Count("low_level_outputs") ?? 0;
+        LowLevelOutputs = f.Text("low_level_outputs")?.Value == FilterRange.None ? 0 : f.Count("low_level_outputs");
         SensesLoad = f.Truth("senses_load") ?? false;
         RemoteOutput = f.Truth("remote_output");
+        Filters = DeviceFilters.Read(f);
     }
 
     public bool Factory { get; }
@@ -26,9 +27,13 @@ public sealed record SourceUnit : Part
     /// <summary>True when its output stage has a supply converter and so is not bound to the battery's voltage.</summary>
     public bool PowerConverter { get; }
     public Figure? LowLevelVoltage { get; }
-    public int LowLevelOutputs { get; }
+    /// <summary>How many outputs it has at line level; null when nobody wrote it.</summary>
+    public int? LowLevelOutputs { get; }
+    /// <summary>Whether it has outputs at line level at all: somebody counted them, or wrote what they give.</summary>
+    public bool? HasLineOutputs => LowLevelOutputs is { } count ? count > 0 : LowLevelVoltage is not null ? true : null;
     public bool SensesLoad { get; }
     public bool? RemoteOutput { get; }
+    public DeviceFilters Filters { get; }
 }
 
 /// <summary>A line converter: speaker level in, line level out.</summary>
@@ -42,6 +47,7 @@ public sealed record LineConverter : Part
         Ratio = f.Number("ratio");
         OutputLimit = f.Figure("output_limit", Dimension.Volt);
         RemoteOutput = f.Truth("remote_output");
+        Filters = DeviceFilters.Read(f);
     }
 
     public int Channels { get; }
@@ -50,6 +56,7 @@ public sealed record LineConverter : Part
     public double? Ratio { get; }
     public Figure? OutputLimit { get; }
     public bool? RemoteOutput { get; }
+    public DeviceFilters Filters { get; }
 }
 
 /// <summary>An amplifier with its stated ratings.</summary>
@@ -62,15 +69,19 @@ public sealed record Amplifier : Part
         LowestLoad = f.Figure("lowest_load", Dimension.Ohm);
         LowestBridgedLoad = f.Figure("lowest_bridged_load", Dimension.Ohm);
         Bridgeable = f.Truth("bridgeable");
+        Bridges = Bridges.Read(f, Channels);
         PowerConverter = f.Truth("power_converter") ?? true;
         Class = f.Word("class");
         Efficiency = f.Figure("efficiency", Dimension.One);
         Fuses = f.Figures("fuses", Dimension.Ampere);
-        LowLevelLowest = f.Inner("low_level_input")?.Figure("lowest", Dimension.Volt);
-        LowLevelHighest = f.Inner("low_level_input")?.Figure("highest", Dimension.Volt);
-        HighLevelHighest = f.Inner("high_level_input")?.Figure("highest", Dimension.Volt);
-        HighLevelLoad = f.Inner("high_level_input")?.Figure("load", Dimension.Ohm);
-        SensesSignal = f.Inner("high_level_input")?.Truth("senses_signal") ?? false;
+        LowLevel = AmplifierInput.Read(f, "low_level_input");
+        HighLevel = AmplifierInput.Read(f, "high_level_input");
+        LowLevelLowest = LowLevel.Volts("lowest");
+        LowLevelHighest = LowLevel.Volts("highest");
+        HighLevelHighest = HighLevel.Volts("highest");
+        HighLevelLoad = HighLevel.Fields?.Figure("load", Dimension.Ohm);
+        SensesSignal = HighLevel.Fields?.Truth("senses_signal") ?? false;
+        Filters = DeviceFilters.Read(f);
     }
 
     public int Channels { get; }
@@ -78,12 +89,19 @@ public sealed record Amplifier : Part
     public Figure? LowestLoad { get; }
     public Figure? LowestBridgedLoad { get; }
     public bool? Bridgeable { get; }
+    /// <summary>The pairs that may be bridged; null when nobody wrote them.</summary>
+    public Bridges? Bridges { get; }
     public bool PowerConverter { get; }
     /// <summary>Class of its output stage: `AB`, `D`, `G` or `H`; empty when not given.</summary>
     public string Class { get; }
     public Figure? Efficiency { get; }
     /// <summary>The fuses on its case.</summary>
     public IReadOnlyList<Figure> Fuses { get; }
+    /// <summary>The input at line level.</summary>
+    public AmplifierInput LowLevel { get; }
+    /// <summary>The input at speaker level.</summary>
+    public AmplifierInput HighLevel { get; }
+    public DeviceFilters Filters { get; }
     public Figure? LowLevelLowest { get; }
     public Figure? LowLevelHighest { get; }
     public Figure? HighLevelHighest { get; }

@@ -12,6 +12,21 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// <summary>The solved network; null when a driver's impedance is not known. Worked out when first asked for.</summary>
     public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();
 
+    /// <summary>The electronic high-pass that the build sets, and whether it is there; null when it sets none.</summary>
+    public FilterCheck? HighPassSet { get; } = FilterCheck.Of(Build, Channel, high: true);
+
+    /// <summary>The electronic low-pass that the build sets.</summary>
+    public FilterCheck? LowPassSet { get; } = FilterCheck.Of(Build, Channel, high: false);
+
+    /// <summary>The high-pass as far as it is not known to be missing.</summary>
+    public FilterCheck? HighPass => HighPassSet?.IsThere == false ? null : HighPassSet;
+
+    /// <summary>The low-pass as far as it is not known to be missing.</summary>
+    public FilterCheck? LowPass => LowPassSet?.IsThere == false ? null : LowPassSet;
+
+    /// <summary>The filters of which nobody recorded whether they are there: what passes only with them is not known to pass.</summary>
+    public IReadOnlyList<Unsure> FiltersUnsure => [.. new[] { HighPass, LowPass }.OfType<FilterCheck>().Where(f => f.IsThere is null).Select(f => f.Unsure with { Estimated = true })];
+
     /// <summary>The branch of a position, and its place among the branches.</summary>
     public (Branch Branch, int Index)? Of(string position)
     {
@@ -27,9 +42,9 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     public double ActiveGain(double hz)
     {
         var gain = 1.0;
-        if (Channel.HighPass is { } high)
+        if (HighPass?.Setting is { } high)
             gain *= ActiveFilter.ButterworthHighPass(hz, high.Corner.Si, ActiveFilter.OrderOfSlope(high.SlopePerOctave));
-        if (Channel.LowPass is { } low)
+        if (LowPass?.Setting is { } low)
             gain *= ActiveFilter.ButterworthLowPass(hz, low.Corner.Si, ActiveFilter.OrderOfSlope(low.SlopePerOctave));
         return gain;
     }
@@ -39,6 +54,10 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
 /// <param name="Position">Where the driver is.</param>
 /// <param name="Placed">What the build proposes there; null for a factory driver that stays on the wire.</param>
 /// <param name="Physics">As the network solver takes it.</param>
-/// <param name="HighPasses">Series capacitors and electronic filters in the way, in words, from source to driver.</param>
+/// <param name="HighPasses">Series capacitors and electronic filters in the way, in words, from source to driver, as far as they are there for certain.</param>
 /// <param name="FeedUnknown">True when nobody recorded what the factory wire carries.</param>
-internal sealed record Branch(Position Position, Placed? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses, bool FeedUnknown);
+internal sealed record Branch(Position Position, Placed? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses, bool FeedUnknown)
+{
+    /// <summary>The electronic high-pass that the build sets before this tweeter, where it is not there or nobody knows.</summary>
+    public FilterCheck? Doubted { get; init; }
+}

@@ -14,21 +14,21 @@ internal static class ChannelModel
 
     public static ChannelContext Solve(Build build, Channel channel)
     {
-        var (load, branches, unsure) = LoadOf(channel);
+        var (load, branches, unsure) = LoadOf(channel, FilterCheck.Of(build, channel, high: true));
         return new ChannelContext(build, channel, load, branches, unsure, OutputRating.Of(channel));
     }
 
     /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>
-    public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) => LoadOf(channel with { Setting = setting.Name }).Load?.Assemble();
+    public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) => LoadOf(channel with { Setting = setting.Name }, null).Load?.Assemble();
 
-    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel)
+    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel, FilterCheck? highPass)
     {
         var unsure = new List<Unsure>();
         var branches = new List<Branch>();
         foreach (var placed in channel.Feeds)
         {
             if (placed.Driver is not null && DriverOf(placed, unsure) is { } model)
-                branches.Add(BranchOf(channel, placed, model));
+                branches.Add(BranchOf(channel, placed, model, highPass));
         }
         foreach (var position in channel.Leftover)
             branches.Add(FactoryBranch(position, unsure));
@@ -57,12 +57,13 @@ internal static class ChannelModel
 
     private static Unsure Resistance(string name, string position, bool estimated) => new($"DC resistance of {name} ({position})", Multimeter, estimated);
 
-    private static Branch BranchOf(Channel channel, Placed placed, DriverModel model)
+    private static Branch BranchOf(Channel channel, Placed placed, DriverModel model, FilterCheck? highPass)
     {
         var elements = new List<LadderElement>();
         var passes = new List<string>();
-        if (channel.HighPass is { } active && !IsForBass(active, placed.Driver!.Part))
-            passes.Add($"the electronic high-pass at {active.Corner}");
+        var active = highPass is not null && !IsForBass(highPass.Setting, placed.Driver!.Part) ? highPass : null;
+        if (active is { IsThere: true })
+            passes.Add($"the electronic high-pass at {active.Setting.Corner}");
         foreach (var sundry in channel.InLine.Where(s => s.Part.Type == "capacitor"))
             passes.Add(sundry.Part.Name);
         if (channel.Crossover?.Part is { } crossover)
@@ -90,7 +91,7 @@ internal static class ChannelModel
             passes.Add($"the capacitor on {placed.Driver.Part.Name}");
         }
         var unknown = usesFactoryWire && placed.Position.Role == "tweeter" && placed.Position.FeedType.Value == "unknown";
-        return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes, unknown);
+        return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes, unknown) { Doubted = active is { IsThere: not true } && placed.Driver.Part.IsTweeter ? active : null };
     }
 
     // A filter an octave or more below the tweeter's resonance keeps deep bass from a woofer; it does not protect the tweeter beside it.

@@ -14,6 +14,11 @@ internal static class EntryFacts
         Declare.Truth(Subject.Entry, "id_is_unique", "No other file of the same folder has the same id."),
         Declare.Word(Subject.Entry, "first_file", "The file that took the id first."),
         Declare.Truth(Subject.Entry, "is_factory_part", "It came with the vehicle and is not for sale."),
+        Declare.Truth(Subject.Entry, "bridging_disagrees", "What the entry says of bridging can't all be true."),
+        Declare.Word(Subject.Entry, "bridging_said", "What `bridgeable` says."),
+        Declare.Word(Subject.Entry, "bridging_told", "What tells something else."),
+        Declare.Truth(Subject.Entry, "filters_disagree", "`filters` says something else than the ranges of the filters."),
+        Declare.Word(Subject.Entry, "filters_said", "What `filters` says."),
         Number("price", Dimension.Currency, "Price of a pack."),
         Number("tilt", Dimension.Radian, "Tilt of a spacer."),
         Number("outer", Dimension.Metre, "Outer diameter of a spacer or a cup."),
@@ -38,6 +43,10 @@ internal static class EntryFacts
             sheet.Set("price", FactValue.Of(Dimension.Currency, (double)part.Price.Value.Amount) with { Shown = part.Price.Value.ToString(), Data = [new Datum("price", part.Price.At)] });
         if (entry is Adapter { Tilt: { } tilt })
             sheet.Set("tilt", FactValue.Of(Dimension.Radian, tilt.Si) with { Data = [new Datum("tilt", tilt)] });
+        if (entry is Amplifier amplifier)
+            Bridging(amplifier, sheet);
+        if (entry is Part device && DeviceFilters.Of(device) is { Any: { } any } filters)
+            Filters(any, filters, sheet);
         var (outer, opening) = entry switch { Adapter a => (a.Outer, a.Opening), Cup c => (c.Outer, c.Hole), _ => (null, null) };
         Against(sheet, "outer_over_opening", ("opening", "opening", opening), ("outer", "outer diameter", outer), (hole, rim) => rim - hole);
         if (entry is Sundry sundry)
@@ -61,6 +70,28 @@ internal static class EntryFacts
         sheet.Set("claimed_current", FactValue.Of(Dimension.Ampere, claim.Si) with { Data = [new Datum("current", claim), new Datum("gauge", gauge)] });
         sheet.Set("gauge_current", Dimension.Ampere, new CableLimit(cable, InEngineSpace: false).OfConductor!.Value.High);
         sheet.Set("gauge_text", WireGauge.NameOf(gauge.Si) ?? gauge.ToString());
+    }
+
+    private static void Bridging(Amplifier amplifier, FactSheet sheet)
+    {
+        if (amplifier.Bridgeable is not { } can)
+            return;
+        Datum? other = can
+            ? amplifier.Bridges is { Pairs.Count: 0 } none ? new Datum("no pair of outputs", none.At) : amplifier.Channels < 2 ? new Datum("a single output", amplifier.At) : null
+            : amplifier.Bridges is { Pairs.Count: > 0 } pairs ? new Datum("pairs of outputs that may be bridged", pairs.At)
+            : amplifier.LowestBridgedLoad is { } load ? new Datum($"a lowest bridged load of {load}", load.At)
+            : amplifier.Ratings.FirstOrDefault(r => r.Bridged) is { } rating ? new Datum($"a bridged rating of {rating.Power}", rating.Power.At) : null;
+        sheet.Set("bridging_disagrees", FactValue.Of(other is not null) with { Data = other is null ? [] : [other] });
+        sheet.Set("bridging_said", can ? "it may be bridged" : "it must not be bridged");
+        sheet.Set("bridging_told", other?.What);
+    }
+
+    private static void Filters(bool any, DeviceFilters filters, FactSheet sheet)
+    {
+        FilterRange[] ranges = [.. new[] { filters.HighPass, filters.LowPass }.OfType<FilterRange>()];
+        var other = any ? ranges.Length == 2 && ranges.All(r => r.IsNone) ? ranges[0] : null : ranges.FirstOrDefault(r => !r.IsNone);
+        sheet.Set("filters_disagree", FactValue.Of(other is not null) with { Data = other is null ? [] : [new Datum(any ? "no filter" : $"a filter from {other.Lowest} to {other.Highest}", other.At)] });
+        sheet.Set("filters_said", any ? "it has filters" : "it has no filters");
     }
 
     private static void Against(FactSheet sheet, string name, (string Fact, string What, Figure? Figure) doubted, (string Fact, string What, Figure? Figure) other, Func<double, double, double> f) =>

@@ -12,7 +12,7 @@ public static class FactRegistry
     [
         .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations, .. GasketFacts.Declarations,
         .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations, .. LevelFacts.Declarations,
-        .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations, .. LoadFacts.Declarations, .. BuildFacts.Declarations,
+        .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations, .. LoadFacts.Declarations, .. FilterFacts.Declarations, .. BuildFacts.Declarations,
         .. DriverFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations, .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
         .. ReferenceFacts.Declarations,
         .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations,
@@ -36,7 +36,7 @@ public static class FactRegistry
         Named(TravelFacts.Declarations, (c, _, s) => TravelFacts.Compute(c, s)),
     ];
 
-    private static readonly IReadOnlySet<string> LoadNames = FactSheet.Names(LoadFacts.Declarations), GainNames = FactSheet.Names(GainFacts.Declarations);
+    private static readonly IReadOnlySet<string> LoadNames = FactSheet.Names(LoadFacts.Declarations), FilterNames = FactSheet.Names(FilterFacts.Declarations), GainNames = FactSheet.Names(GainFacts.Declarations);
 
     /// <summary>All facts of a build: a table for each position, each output, each device, each driver used, and the build itself.</summary>
     internal static (IReadOnlyList<FactTable> Tables, IReadOnlyList<PositionContext> Positions, IReadOnlyList<ChannelContext> Channels, DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list)
@@ -109,6 +109,7 @@ public static class FactRegistry
     {
         var sheet = new FactSheet();
         sheet.Later(LoadNames, s => LoadFacts.Compute(c, s));
+        sheet.Later(FilterNames, s => FilterFacts.Compute(c, s));
         sheet.Later(GainNames, s => GainFacts.Compute(c, s));
         var choices = new Dictionary<string, Choice>(StringComparer.Ordinal) { ["output"] = new(c.Channel.Device.Part.Id, c.Channel.At) };
         if (c.Channel.Crossover is { } crossover)

@@ -15,14 +15,15 @@ internal static class LoadFacts
         Number("load_dissipation", Dimension.Ohm, "Lowest equivalent peak dissipation resistance of the load."),
         Number("lowest_load", Dimension.Ohm, "Lowest rated load of the output, bridged if it is used so."),
         Truth("bridged", "Two outputs are bridged onto this load."),
-        Truth("bridgeable", "The maker allows bridging."),
+        Truth("bridgeable", "The maker allows these outputs to be bridged."),
+        Word("bridged_outputs", "The outputs that are bridged: `1 and 4`."),
         Number("driver_count", Dimension.One, "Drivers on this output, factory ones that stay included."),
         Number("leftover_count", Dimension.One, "Factory drivers that stay on the same wire without the build saying so."),
         Word("leftover_names", "Where factory drivers stay on the same wire without the build saying so."),
         Word("output_name", "Name of the source unit or amplifier."),
         Word("channel_name", "The output as the build names it."),
-        Word("high_pass_filter", "The electronic high-pass of the output, as the build sets it: `80 Hz at 12 dB/octave`."),
-        Word("low_pass_filter", "The electronic low-pass of the output, as the build sets it."),
+        Word("high_pass_filter", "The electronic high-pass of the output, as the build sets it and a device can make it: `80 Hz at 12 dB/octave`."),
+        Word("low_pass_filter", "The electronic low-pass of the output, as the build sets it and a device can make it."),
         Truth("is_source_output", "The output is one of a source unit."),
         Truth("only_peak_rating", "The sheet gives a peak or maximum power and no continuous one."),
         Number("stated_power", Dimension.Watt, "Stated continuous power into the load nearest to 4 ohm."),
@@ -45,19 +46,26 @@ internal static class LoadFacts
             : FactValue.Unknown(FactType.Number(Dimension.Ohm), LowestLoad(output, false)));
         sheet.Set("bridged", c.Channel.Bridged);
         if (c.Channel.Bridged)
-            sheet.Set("bridgeable", output.Bridgeable, new Unsure($"bridging of {output.Name}", "Look it up in the amplifier's manual.", Estimated: false));
+        {
+            var outputs = Together(c.Channel.Outputs);
+            sheet.Set("bridged_outputs", outputs);
+            sheet.Set("bridgeable", output.Bridgeable, new Unsure($"whether the outputs {outputs} of {output.Name} are a pair for bridging",
+                "Look at the marks beside the amplifier's terminals, or into its manual, and write the pairs into its entry as `bridges`.", Estimated: false));
+        }
         sheet.Set("driver_count", Dimension.One, c.Channel.Feeds.Count(p => p.Driver is not null) + c.Channel.Leftover.Count);
         var forgotten = c.Channel.Leftover.Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && p.KeepsFactoryDriver)).ToList();
         sheet.Set("leftover_count", Dimension.One, forgotten.Count);
         sheet.Set("leftover_names", forgotten.Count == 0 ? "none" : string.Join(", ", forgotten.Select(p => p.Name)));
         sheet.Set("output_name", output.Name);
         sheet.Set("channel_name", c.Channel.Id);
-        sheet.Set("high_pass_filter", Filter(c.Channel.HighPass));
-        sheet.Set("low_pass_filter", Filter(c.Channel.LowPass));
+        sheet.Set("high_pass_filter", Filter(c.HighPass?.Setting));
+        sheet.Set("low_pass_filter", Filter(c.LowPass?.Setting));
         sheet.Set("is_source_output", c.Channel.Device.Part is Catalog.SourceUnit);
         sheet.Set("has_input", c.Channel.Device.Part is Catalog.SourceUnit || c.Channel.Device.From is not null);
         Ratings(c, sheet);
     }
+
+    private static string Together(IReadOnlyList<string> outputs) => $"{string.Join(", ", outputs.Take(outputs.Count - 1))} and {outputs[^1]}";
 
     private static string? Filter(Catalog.FilterSetting? filter) =>
         filter is null ? null : $"{QuantityText.Format(filter.Corner.Si, Dimension.Hertz)} at {QuantityText.Format(filter.SlopePerOctave, Dimension.Slope)}";

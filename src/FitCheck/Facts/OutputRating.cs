@@ -21,10 +21,18 @@ internal sealed record OutputRating(string Name, IReadOnlyList<Rating> Ratings, 
         {
             SourceUnit s => new OutputRating(name, [.. s.Ratings.Where(r => !r.Bridged)], s.LowestLoad, s.PowerConverter, Bridgeable: false),
             Amplifier a => new OutputRating(name, [.. a.Ratings.Where(r => r.Bridged == channel.Bridged)],
-                channel.Bridged ? a.LowestBridgedLoad : a.LowestLoad, a.PowerConverter, a.Bridgeable),
+                channel.Bridged ? a.LowestBridgedLoad : a.LowestLoad, a.PowerConverter, MayBeBridged(a, channel.Outputs)),
             _ => new OutputRating(name, [], null, HasConverter: true, Bridgeable: false),
         };
     }
+
+    // The pairs that the maker names; where only the word is recorded, or nothing, the usual ones may be among them, and no others.
+    private static bool? MayBeBridged(Amplifier amplifier, IReadOnlyList<string> outputs) => amplifier switch
+    {
+        { Bridgeable: false } => false,
+        { Bridges: { } bridges } => bridges.Have(outputs),
+        _ => Bridges.AreUsual(outputs) ? null : false,
+    };
 
     public IReadOnlyList<Rating> Continuous => [.. Ratings.Where(r => !r.Peak)];
 

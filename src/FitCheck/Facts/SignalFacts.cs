@@ -23,6 +23,7 @@ internal static class SignalFacts
         Truth("uses_line_level", "The amplifier takes its signal at line level."),
         Truth("uses_speaker_level", "The amplifier takes its signal at speaker level."),
         Truth("has_matching_input", "The amplifier has an input for the signal that its feeder gives."),
+        Word("signal_given", "What the feeder gives: line level only, speaker level only, or both."),
         Truth("has_turn_on", "Something switches the amplifier on: a remote output, a switched feed, or the signal itself."),
         Truth("needs_remote_wire", "A remote wire has to be run to the amplifier."),
         Truth("has_remote_wire", "A remote wire is on the list."),
@@ -83,14 +84,13 @@ internal static class SignalFacts
     private static void Input(DeviceContext c, Amplifier amplifier, Device feeder, FactSheet sheet)
     {
         var line = LineLevel.Line(c with { Device = feeder });
-        var hasLine = HasLine(amplifier);
-        var hasSpeaker = amplifier.HighLevelHighest is not null || amplifier.SensesSignal;
         var usesLine = TakesLine(amplifier, feeder);
-        var usesSpeaker = !usesLine && feeder.Part is SourceUnit && hasSpeaker;
+        var usesSpeaker = !usesLine && feeder.Part is SourceUnit && amplifier.HighLevel.IsThere == true;
         sheet.Set("uses_line_level", usesLine);
         sheet.Set("uses_speaker_level", usesSpeaker);
-        bool? matching = feeder.Part is Amplifier || !(hasLine || hasSpeaker) ? null : usesLine || usesSpeaker;
-        sheet.Set("has_matching_input", matching, new Unsure($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}", "Look at the sockets on both devices: line level, or speaker level.", Estimated: false));
+        sheet.Set("has_matching_input", Matches(amplifier, feeder), new Unsure($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}",
+            "Look at the sockets on both devices, line level or speaker level, and write into their entries what is there; what is not there is `none`.", Estimated: false));
+        sheet.Set("signal_given", GivesLine(feeder) == false ? "speaker level only" : feeder.Part is SourceUnit ? "line level and speaker level" : "line level only");
         sheet.Set("has_signal_cable", c.Build.Supply.Lists("signal-cable"));
         if (usesSpeaker)
         {
@@ -109,15 +109,26 @@ internal static class SignalFacts
         TurnOn(c, usesSpeaker && amplifier.SensesSignal, sheet);
     }
 
-    private static bool HasLine(Amplifier amplifier) => amplifier.LowLevelLowest is not null || amplifier.LowLevelHighest is not null;
+    private static bool? GivesLine(Device feeder) => feeder.Part switch { LineConverter => true, SourceUnit source => source.HasLineOutputs, _ => null };
 
-    private static bool TakesLine(Amplifier amplifier, Device feeder) => HasLine(amplifier) && feeder.Part is (LineConverter or SourceUnit { LowLevelVoltage: not null });
+    private static bool TakesLine(Amplifier amplifier, Device feeder) => amplifier.LowLevel.IsThere == true && GivesLine(feeder) == true;
+
+    // One way that is there for certain is enough; there is none for certain when each lacks one end.
+    private static bool? Matches(Amplifier amplifier, Device feeder)
+    {
+        if (feeder.Part is Amplifier)
+            return null;
+        bool?[] ways = [Both(GivesLine(feeder), amplifier.LowLevel.IsThere), feeder.Part is SourceUnit ? amplifier.HighLevel.IsThere : false];
+        return ways.Contains(true) ? true : ways.Contains(null) ? null : false;
+
+        static bool? Both(bool? a, bool? b) => a == false || b == false ? false : a & b;
+    }
 
     /// <summary>The channels that an amplifier takes at line level from what feeds it: those that it uses, or as many as there are.</summary>
     public static int LineChannelsTaken(DeviceContext c) => c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder)
         ? Math.Min(c.Own.Count(), LineChannels(feeder.Part) is var given and > 0 ? given : int.MaxValue) : 0;
 
-    private static int LineChannels(Part part) => part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs, _ => 0 };
+    private static int LineChannels(Part part) => part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs ?? 0, _ => 0 };
 
     private static void Gain(DeviceContext c, LineLevel? line, FactSheet sheet)
     {

@@ -40,11 +40,14 @@ internal static class TravelFacts
         if (c.Channel is not { } channel)
             return;
         sheet.Set("on_amplifier", channel.Channel.Device.Part is Amplifier);
-        sheet.Set("has_high_pass", channel.Channel.HighPass is not null || channel.Channel.InLine.Any(s => s.Part.Type == "capacitor") || c.Placed.Sundries.Exists(s => s.Part.Type == "capacitor"));
-        sheet.Set("has_low_pass", channel.Channel.LowPass is not null);
-        Number(sheet, "high_pass_set", channel.Channel.HighPass?.Corner, "high-pass");
+        sheet.Set("has_high_pass", channel.Channel.InLine.Any(s => s.Part.Type == "capacitor") || c.Placed.Sundries.Exists(s => s.Part.Type == "capacitor")
+            ? FactValue.Of(true) : IsThere(channel.HighPass));
+        sheet.Set("has_low_pass", IsThere(channel.LowPass));
+        Number(sheet, "high_pass_set", channel.HighPass?.Setting.Corner, "high-pass");
         Travel(c, channel, driver, sheet);
     }
+
+    private static FactValue IsThere(FilterCheck? filter) => filter is { IsThere: null } ? FactValue.Unknown(FactType.Truth, filter.Unsure) : FactValue.Of(filter is not null);
 
     private static void Travel(PositionContext c, ChannelContext channel, Driver driver, FactSheet sheet)
     {
@@ -53,18 +56,18 @@ internal static class TravelFacts
             || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more)
             || ProgrammeTravel.Of(branch.Physics.Driver, mass, hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer)) is not { } travel)
             return;
-        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
+        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
         var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));
         sheet.Set("excursion_peak", FactValue.Of(Dimension.Metre, peak) with { Unsure = unsure });
         sheet.Set("excursion_ratio", FactValue.Of(Dimension.One, peak * Uncertain.Exact(1 / xmax.Si)) with { Unsure = unsure, Data = data });
-        var slope = channel.Channel.HighPass?.SlopePerOctave ?? UsualSlope;
+        var slope = channel.HighPass?.Setting.SlopePerOctave ?? UsualSlope;
         sheet.Set("safe_high_pass_slope", Dimension.Slope, slope);
         if (travel.LowestHighPass(volts.High, xmax.Si, ActiveFilter.OrderOfSlope(slope), LowPass(channel)) is { } corner)
             sheet.Set("lowest_safe_high_pass", FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure, Data = data });
     }
 
-    private static Func<double, double> LowPass(ChannelContext channel) => channel.Channel.LowPass is { } low
+    private static Func<double, double> LowPass(ChannelContext channel) => channel.LowPass?.Setting is { } low
         ? hz => ActiveFilter.ButterworthLowPass(hz, low.Corner.Si, ActiveFilter.OrderOfSlope(low.SlopePerOctave))
         : _ => 1;
 

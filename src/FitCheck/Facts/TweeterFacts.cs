@@ -12,6 +12,7 @@ internal static class TweeterFacts
     [
         Truth("is_tweeter", "The driver is a tweeter.").On(RestsOn.Nothing),
         Truth("tweeter_full_range", "Nothing in the way keeps low frequencies from the tweeter."),
+        Declare.Word(Subject.Position, "nothing_before", "Why nothing keeps low frequencies from the tweeter: nothing stands before it, or the filter that the build sets is not there."),
         Number("tweeter_corner", Dimension.Hertz, "Frequency at which the level at the tweeter's terminals is 3 dB down."),
         Number("tweeter_slope", Dimension.Slope, "Slope of the high-pass below its corner."),
         Number("tweeter_peak", Dimension.Decibel, "Highest level at the tweeter's terminals above its passband."),
@@ -54,15 +55,18 @@ internal static class TweeterFacts
         var feed = new Unsure($"what the factory wire carries to {c.Position.Name}", LookAtFeed, Estimated: false);
         var passes = branch.HighPasses.Count;
         // A part that may or may not be in the factory wire can't take a known high-pass away, but it can stand in series with it.
-        sheet.Set("tweeter_full_range", passes > 0 ? false : branch.FeedUnknown ? null : true, feed);
-        sheet.Set("high_passes", branch.FeedUnknown ? FactValue.Unknown(FactType.Number(Dimension.One), feed) : FactValue.Of(Dimension.One, passes));
+        Unsure[] open = [.. branch.FeedUnknown ? new[] { feed } : [], .. branch.Doubted is { IsThere: null } filter ? new[] { filter.Unsure } : []];
+        sheet.Set("tweeter_full_range", passes > 0 ? FactValue.Of(false) : open.Length > 0 ? FactValue.Unknown(FactType.Truth, open) : FactValue.Of(true) with { Data = branch.Doubted?.Data ?? [] });
+        sheet.Set("nothing_before", branch.Doubted is { IsThere: false } absent
+            ? $"the high-pass of {absent.Corner} that the build sets is not there ({absent.Limits})" : "nothing stands before the tweeter");
+        sheet.Set("high_passes", open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
         sheet.Set("high_pass_names", passes == 0 ? "none" : string.Join(", then ", branch.HighPasses));
-        if (channel.Sweep is not { } sweep || (branch.FeedUnknown && passes == 0))
+        if (channel.Sweep is not { } sweep || (open.Length > 0 && passes == 0))
         {
-            sheet.Set("tweeter_corner", FactValue.Unknown(FactType.Number(Dimension.Hertz), branch.FeedUnknown ? [feed] : [.. channel.Unsure]));
+            sheet.Set("tweeter_corner", FactValue.Unknown(FactType.Number(Dimension.Hertz), open.Length > 0 ? open : [.. channel.Unsure]));
             return;
         }
-        IReadOnlyList<Unsure> unsure = branch.FeedUnknown ? [.. channel.Unsure, feed with { Estimated = true }] : channel.Unsure;
+        IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. open.Select(o => o with { Estimated = true })];
         var hz = new double[sweep.States.Count];
         var db = sweep.LevelDb(index);
         for (var i = 0; i < hz.Length; i++)

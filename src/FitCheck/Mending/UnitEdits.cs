@@ -34,7 +34,7 @@ internal sealed class UnitEdits
     private void Visit(YamlNode node, JsonNode? schema)
     {
         var name = Text(schema, "$ref")?.Split('/')[^1];
-        var actual = name is null ? schema : _schema["definitions"]?[name];
+        var actual = Meant(name is null ? schema : _schema["definitions"]?[name], node);
         switch (node)
         {
             case YamlMap map:
@@ -51,6 +51,10 @@ internal sealed class UnitEdits
                 break;
         }
     }
+
+    // Of several alternatives the one for a mapping or a list.
+    private static JsonNode? Meant(JsonNode? schema, YamlNode node) => schema?["anyOf"] is JsonArray alternatives
+        ? alternatives.FirstOrDefault(a => Text(a, "type") == (node is YamlMap ? "object" : node is YamlList ? "array" : "string")) : schema;
 
     private static string? Text(JsonNode? schema, string key) => (string?)schema?[key];
 

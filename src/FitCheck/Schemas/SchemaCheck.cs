@@ -30,9 +30,9 @@ public sealed class SchemaCheck
         using var reader = new YamlTokenReader(root);
         var token = JToken.Load(reader, new JsonLoadSettings { LineInfoHandling = LineInfoHandling.Load });
         var nodes = Index(root);
-        foreach (var error in Leaves(Schema(kind).Validate(token)))
+        foreach (var error in Leaves(Schema(kind).Validate(token), nodes, root))
         {
-            var at = new Location(root.At.File, Math.Max(1, error.LineNumber), Math.Max(1, error.LinePosition));
+            var at = At(error, root);
             problems.Error(at, SchemaMessages.For(error, nodes.GetValueOrDefault(at)), ProblemKind.WrongShape);
         }
     }
@@ -54,12 +54,13 @@ public sealed class SchemaCheck
     }
 
     // A nested error says "one of these failed"; what a person can mend is the innermost one.
-    private static IEnumerable<ValidationError> Leaves(IEnumerable<ValidationError> errors)
+    private static IEnumerable<ValidationError> Leaves(IEnumerable<ValidationError> errors, Dictionary<Location, YamlNode> nodes, YamlNode root)
     {
         foreach (var error in errors)
         {
             var inner = error switch
             {
+                ChildSchemaValidationError { Kind: ValidationErrorKind.NotAnyOf } any => any.Errors.Where(e => Takes(e.Key, nodes.GetValueOrDefault(At(error, root)))).SelectMany(e => e.Value),
                 ChildSchemaValidationError child => child.Errors.SelectMany(e => e.Value),
                 MultiTypeValidationError multi => multi.Errors.SelectMany(e => e.Value),
                 _ => null,
@@ -67,10 +68,16 @@ public sealed class SchemaCheck
             if (inner is null || !inner.Any())
                 yield return error;
             else
-                foreach (var leaf in Leaves(inner))
+                foreach (var leaf in Leaves(inner, nodes, root))
                     yield return leaf;
         }
     }
+
+    // Of several alternatives the one is meant that takes a mapping where one was found, or a list; a word is held against all of them.
+    private static bool Takes(JsonSchema alternative, YamlNode? found) =>
+        found is YamlMap ? alternative.ActualSchema.Type == JsonObjectType.Object : found is YamlList && alternative.ActualSchema.Type == JsonObjectType.Array;
+
+    private static Location At(ValidationError error, YamlNode root) => new(root.At.File, Math.Max(1, error.LineNumber), Math.Max(1, error.LinePosition));
 
     private static Dictionary<Location, YamlNode> Index(YamlNode root)
     {

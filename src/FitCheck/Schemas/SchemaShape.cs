@@ -21,6 +21,7 @@ internal sealed class SchemaShape
     private readonly HashSet<string>? _words;
     private readonly TextPattern? _pattern;
     private readonly Lazy<SchemaShape>? _items;
+    private readonly Lazy<SchemaShape>[]? _alternatives;
     private readonly (int Least, int Most) _count = (0, int.MaxValue);
     private readonly (double Least, double Most) _value = (double.NegativeInfinity, double.PositiveInfinity);
     private readonly int _length;
@@ -58,6 +59,9 @@ internal sealed class SchemaShape
                 case "items":
                     _items = new Lazy<SchemaShape>(() => shapeOf(value));
                     _doubted |= value.ValueKind != JsonValueKind.Object;
+                    break;
+                case "anyOf":
+                    _alternatives = [.. value.EnumerateArray().Select(a => new Lazy<SchemaShape>(() => shapeOf(a)))];
                     break;
                 case "minItems":
                     _count.Least = value.GetInt32();
@@ -100,7 +104,9 @@ internal sealed class SchemaShape
     }
 
     /// <summary>True when the document is valid for certain.</summary>
-    public bool Holds(YamlNode node) => !_doubted && node switch
+    public bool Holds(YamlNode node) => !_doubted && (_alternatives is null ? HoldsItself(node) : _type.Length == 0 && Array.Exists(_alternatives, a => a.Value.Holds(node)));
+
+    private bool HoldsItself(YamlNode node) => node switch
     {
         YamlMap map => _type == "object" && HoldsMap(map),
         YamlList list => _type == "array" && HoldsList(list),

@@ -24,6 +24,7 @@ public sealed class SchemaKeywordTests
         ["minimum"] = ("""{"type":"number","minimum":1}""", "1", "0"),
         ["maximum"] = ("""{"type":"number","maximum":1}""", "1", "2"),
         ["minLength"] = ("""{"type":"string","minLength":1}""", "\"a\"", "\"\""),
+        ["anyOf"] = ("""{"anyOf":[{"type":"string"},{"type":"array"}]}""", "[1]", "1"),
         ["$ref"] = ("""{"$ref":"#/definitions/d","definitions":{"d":{"type":"string"}}}""", "\"a\"", "1"),
     };
 
