@@ -9,6 +9,12 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
 {
     private ChannelSweep? _sweep;
 
+    /// <summary>Drivers of which no sheet gives the inductance: what the load rests on besides.</summary>
+    public IReadOnlyList<Unsure> InductancesUnsure { get; init; } = [];
+
+    /// <summary>The network solved with another inductance, in henry, wherever no sheet gives one.</summary>
+    public ChannelSweep? SweepWith(double inductance) => ChannelModel.LoadWith(Channel, inductance)?.Sweep();
+
     /// <summary>The solved network; null when a driver's impedance is not known. Worked out when first asked for.</summary>
     public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();
 

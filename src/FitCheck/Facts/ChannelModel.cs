@@ -15,19 +15,30 @@ internal static class ChannelModel
     public static ChannelContext Solve(Build build, Channel channel)
     {
         var (load, branches, unsure) = LoadOf(channel, FilterCheck.Of(build, channel, high: true));
-        return new ChannelContext(build, channel, load, branches, unsure, OutputRating.Of(channel));
+        return new ChannelContext(build, channel, load, branches, unsure, OutputRating.Of(channel))
+        {
+            InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part)).Select(p => Inductance(p.Driver!.Part)).Distinct()],
+        };
     }
 
     /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>
     public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) => LoadOf(channel with { Setting = setting.Name }, null).Load?.Assemble();
 
-    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel, FilterCheck? highPass)
+    /// <summary>The load with this inductance, in henry, wherever no sheet gives one.</summary>
+    public static ChannelLoad? LoadWith(Channel channel, double inductance) => LoadOf(channel, null, inductance).Load;
+
+    // Of a tweeter it is next to nothing, and so is what it changes.
+    private static bool InductanceIsMissing(Driver driver) => driver is { IsTweeter: false, Parameters: null or { Le: null } };
+
+    private static Unsure Inductance(Driver driver) => new($"inductance of {driver.Name}", "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
+
+    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel, FilterCheck? highPass, double? inductance = null)
     {
         var unsure = new List<Unsure>();
         var branches = new List<Branch>();
         foreach (var placed in channel.Feeds)
         {
-            if (placed.Driver is not null && DriverOf(placed, unsure) is { } model)
+            if (placed.Driver is not null && DriverOf(placed, inductance, unsure) is { } model)
                 branches.Add(BranchOf(channel, placed, model, highPass));
         }
         foreach (var position in channel.Leftover)
@@ -37,7 +48,7 @@ internal static class ChannelModel
         return (complete ? new ChannelLoad([.. branches.Select(b => b.Physics)]) { SharedElements = shared } : null, branches, unsure);
     }
 
-    private static DriverModel? DriverOf(Placed placed, List<Unsure> unsure)
+    private static DriverModel? DriverOf(Placed placed, double? inductance, List<Unsure> unsure)
     {
         var driver = placed.Driver!.Part;
         var p = driver.Parameters;
@@ -47,7 +58,7 @@ internal static class ChannelModel
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance; without Re that is all there is to go by.
         if ((re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
             return null;
-        var model = new DriverModel(resistance, p?.Le?.Si, p?.Fs?.Si, p?.Qms, p?.Qes);
+        var model = new DriverModel(resistance, InductanceIsMissing(driver) ? inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance)) : p?.Le?.Si, p?.Fs?.Si, p?.Qms, p?.Qes);
         if (placed.Box is { Si: > 0 } box && p?.Vas is { Si: > 0 } vas)
             model = model.InClosedBox(vas.Si, box.Si);
         return driver.BuiltInCapacitor is { } c

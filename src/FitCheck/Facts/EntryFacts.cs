@@ -17,7 +17,7 @@ internal static class EntryFacts
         Declare.Truth(Subject.Entry, "bridging_disagrees", "What the entry says of bridging can't all be true."),
         Declare.Word(Subject.Entry, "bridging_said", "What `bridgeable` says."),
         Declare.Word(Subject.Entry, "bridging_told", "What tells something else."),
-        Declare.Truth(Subject.Entry, "filters_disagree", "`filters` says something else than the ranges of the filters."),
+        Declare.Truth(Subject.Entry, "filters_disagree", "What the entry says of its filters can't all be true."),
         Declare.Word(Subject.Entry, "filters_said", "What `filters` says."),
         Number("price", Dimension.Currency, "Price of a pack."),
         Number("tilt", Dimension.Radian, "Tilt of a spacer."),

@@ -38,7 +38,11 @@ public sealed record Datum
 /// <param name="How">A sentence that tells how to measure it.</param>
 /// <param name="Estimated">True when a guess stands in the catalog, false when nothing does.</param>
 /// <param name="Passing">Given the limit that the fact must keep, which value of this datum would pass, as text ("71.3 mm or more"); null when that can't be told.</param>
-public sealed record Unsure(string What, string How, bool Estimated, Func<PassLimit, string?>? Passing = null);
+public sealed record Unsure(string What, string How, bool Estimated, Func<PassLimit, string?>? Passing = null)
+{
+    /// <summary>True when the bounds of the fact already hold all that this datum can make of it: it matters only where a limit lies between them.</summary>
+    public bool IsBounded { get; init; }
+}
 
 /// <summary>The side of a limit (SI) on which a fact passes.</summary>
 public readonly record struct PassLimit(double Limit, bool AtLeast);
@@ -64,6 +68,9 @@ public sealed record FactValue(FactType Type)
     /// doubt. Null where the fact itself has to be asked for.
     /// </summary>
     internal Rereadings? Rereadings { get; init; }
+
+    /// <summary>The value within its bounds while inductances that no sheet gives lie between nothing and so many henry; null when none is missing.</summary>
+    public Func<double, FactValue>? Supposing { get; init; }
 
     /// <summary>Overrides how the value is shown; for money, which has a currency, and for what is known within wide bounds.</summary>
     public string? Shown { get; init; }

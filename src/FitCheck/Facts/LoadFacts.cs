@@ -72,17 +72,17 @@ internal static class LoadFacts
 
     private static void Load(ChannelContext c, FactSheet sheet)
     {
-        if (c.Sweep is not { } sweep)
+        if (c.Sweep is null)
         {
             foreach (var (name, dimension) in new[] { ("load_min", Dimension.Ohm), ("load_equivalent", Dimension.Ohm), ("load_dissipation", Dimension.Ohm), ("load_phase", Dimension.Radian) })
                 sheet.Set(name, FactValue.Unknown(FactType.Number(dimension), [.. c.Unsure]));
             return;
         }
-        sheet.Set("load_min", Of(c, Dimension.Ohm, sweep.MinOhm));
-        sheet.Set("load_min_frequency", Of(c, Dimension.Hertz, sweep.MinHz));
-        sheet.Set("load_equivalent", Of(c, Dimension.Ohm, sweep.MinOhm / 0.8));
-        sheet.Set("load_phase", Of(c, Dimension.Radian, Math.Abs(sweep.LargestPhaseDeg) * Math.PI / 180));
-        sheet.Set("load_dissipation", Of(c, Dimension.Ohm, sweep.MinEpdrOhm));
+        sheet.Set("load_min", Of(c, Dimension.Ohm, s => s.MinOhm));
+        sheet.Set("load_min_frequency", Of(c, Dimension.Hertz, s => s.MinHz));
+        sheet.Set("load_equivalent", Of(c, Dimension.Ohm, s => s.MinOhm / 0.8));
+        sheet.Set("load_phase", Of(c, Dimension.Radian, s => Math.Abs(s.LargestPhaseDeg) * Math.PI / 180));
+        sheet.Set("load_dissipation", Of(c, Dimension.Ohm, s => s.MinEpdrOhm));
     }
 
     private static void Ratings(ChannelContext c, FactSheet sheet)
@@ -111,7 +111,26 @@ internal static class LoadFacts
             sheet.Set("supply_ceiling", Dimension.Watt, OutputRating.Ceiling(load.Value));
     }
 
-    private static FactValue Of(ChannelContext c, Dimension dimension, double si) => FactValue.Of(dimension, si) with { Unsure = c.Unsure, Data = DriverData(c) };
+    // Between none and the most there may be a dip, where a crossover's parts resonate with the coil.
+    private static readonly double[] Shares = [0, 0.1, 0.25, 0.5, 1];
+
+    private static FactValue Of(ChannelContext c, Dimension dimension, Func<ChannelSweep, double> read)
+    {
+        var value = FactValue.Of(dimension, read(c.Sweep!)) with { Unsure = [.. c.Unsure, .. c.InductancesUnsure], Data = DriverData(c) };
+        return c.InductancesUnsure.Count == 0 ? value : value with { Supposing = Within };
+
+        FactValue Within(double most)
+        {
+            var nominal = read(c.Sweep!);
+            var all = Shares.Select(s => read(c.SweepWith(s * most)!)).Append(nominal).ToList();
+            return value with
+            {
+                Number = new Uncertain(nominal, all.Min(), all.Max(), (all.Max() - all.Min()) / 2),
+                Unsure = [.. c.Unsure, .. c.InductancesUnsure.Select(u => u with { IsBounded = true })],
+                Supposing = null,
+            };
+        }
+    }
 
     private static List<Datum> DriverData(ChannelContext c) => [.. c.Branches
         .Where(b => b.Placed?.Driver?.Part.Parameters?.Re is not null)

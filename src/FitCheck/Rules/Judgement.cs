@@ -36,7 +36,7 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
 
         Limit? decided = null;
         var doubt = false;
-        var status = fact.IsKnown ? Compare(rule, fact, limits, Doubts().Count > 0, out decided, out doubt) : Status.Measure;
+        var status = fact.IsKnown ? Compare(rule, fact, limits, Doubts(), out decided, out doubt) : Status.Measure;
         var unsure = Doubts();
         var savedByTolerances = doubt && status == Status.Measure && unsure.Count == 0 && decided?.Margin(fact) < 0 && fact.Number is { IsExact: false };
         if (status == Status.Measure && unsure.Count == 0)
@@ -56,11 +56,14 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
     // The worst case must settle on which side of the outermost limit a value lies: one that is nominally beyond the limit of failing never goes
     // together, and where its tolerances could save it, it waits for a measurement (but an entry that contradicts itself is told at once). A warning
     // short of a failure goes by the nominal value: a margin that is good enough is not made a warning by the tolerances of good data.
-    private static Status Compare(Rule rule, FactValue fact, IReadOnlyList<Limit> limits, bool guessed, out Limit? decided, out bool doubt)
+    private static Status Compare(Rule rule, FactValue fact, IReadOnlyList<Limit> limits, IReadOnlyList<Unsure> doubts, out Limit? decided, out bool doubt)
     {
         doubt = false;
+        // A datum whose every value lies within the bounds of the fact leaves open only what lies between them.
+        var guessed = doubts.Any(d => !d.IsBounded);
+        var bounded = doubts.Any(d => d.IsBounded);
         var known = limits.Where(l => l.Value.IsKnown).ToList();
-        var open = guessed ? Status.Measure : Status.Warn;
+        var open = guessed || bounded ? Status.Measure : Status.Warn;
         if (First(Status.Fail, true, out decided))
             return Status.Fail;
         decided = limits.FirstOrDefault(l => !l.Value.IsKnown);
@@ -76,7 +79,7 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
         if (First(Status.Warn, null, out decided))
         {
             doubt = rule.Fail is null;
-            if (guessed || doubt || decided!.Margin(fact) < 0)
+            if (guessed || bounded || doubt || decided!.Margin(fact) < 0)
                 return open;
         }
         decided = Nearest(known, fact);

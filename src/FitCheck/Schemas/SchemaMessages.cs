@@ -16,8 +16,8 @@ internal static class SchemaMessages
             ValidationErrorKind.PropertyRequired => $"the key `{error.Property}` is missing here{Meaning(schema, error.Property)}",
             ValidationErrorKind.NoAdditionalPropertiesAllowed => UnknownKey(error, schema),
             ValidationErrorKind.NotInEnumeration => NotInEnumeration(error, schema, found),
-            ValidationErrorKind.TooFewItems => $"expected at least {schema.MinItems} {(schema.MinItems == 1 ? "item" : "items")} in `{error.Property}`",
-            ValidationErrorKind.TooManyItems => $"expected at most {schema.MaxItems} items in `{error.Property}`",
+            ValidationErrorKind.TooFewItems => $"expected at least {schema.MinItems} {(schema.MinItems == 1 ? "item" : "items")}{In(error)}",
+            ValidationErrorKind.TooManyItems => $"expected at most {schema.MaxItems} items{In(error)}",
             ValidationErrorKind.ArrayExpected => $"expected a list for `{error.Property}`{Found(found)}",
             ValidationErrorKind.ObjectExpected => $"expected a mapping of keys{Property(error)}{Found(found)}",
             _ => $"expected {Expected(schema)}{Property(error)}{Found(found)}{UnitHint(schema, found)}",
@@ -59,6 +59,9 @@ internal static class SchemaMessages
 
     private static string Property(ValidationError error) =>
         string.IsNullOrEmpty(error.Property) || error.Property.StartsWith('[') ? "" : $" for `{error.Property}`";
+
+    // A list within a list has no key of its own.
+    private static string In(ValidationError error) => string.IsNullOrEmpty(error.Property) || error.Property.StartsWith('[') ? "" : $" in `{error.Property}`";
 
     private static string Found(YamlNode? found) => found switch
     {

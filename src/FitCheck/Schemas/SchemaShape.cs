@@ -100,7 +100,8 @@ internal sealed class SchemaShape
                 ? named.GetOrAdd(reference.GetString()!, name => new SchemaShape(Target(name.Split("#/definitions/")), Shape))
                 : new SchemaShape(schema, Shape);
 
-        JsonElement Target(string[] name) => (name[0].Length == 0 ? here : there.Value).GetProperty("definitions").GetProperty(name[1]);
+        // A shared definition names another one as its own.
+        JsonElement Target(string[] name) => (name[0].Length == 0 && here.TryGetProperty("definitions", out var own) ? own : there.Value.GetProperty("definitions")).GetProperty(name[1]);
     }
 
     /// <summary>True when the document is valid for certain.</summary>

@@ -23,9 +23,15 @@ internal static class ChannelSlots
         var filtered = channels.Where(s => !ChannelOf(g, s)!.Device.IsFactory).ToList();
         // An electronic high-pass before a crossover's own would be the second one.
         foreach (var pair in g.Paired(filtered.Where(s => s["high_pass"] is not null || !(Treble(g, s) && ChannelOf(g, s)!.Crossover is not null)), s => s["high_pass"]))
-            yield return Valued(g, pair, "high_pass", "high-pass", "highpass", Filters(Treble(g, pair[0]) ? TrebleCorners : BassCorners, pair[0]["high_pass"]));
-        foreach (var pair in g.Paired(filtered.Where(s => s["low_pass"] is null && ChannelOf(g, s)!.Feeds.All(p => p.Driver?.Part.Type == "subwoofer")), _ => null))
-            yield return Valued(g, pair, "low_pass", "low-pass", "lowpass", Filters(LowPassCorners, null));
+            yield return Valued(g, pair, "high_pass", "high-pass", "highpass", Filters(Treble(g, pair[0]) ? TrebleCorners : BassCorners, pair[0]["high_pass"]), mayGo: IsMissing(g, pair[0], high: true));
+        foreach (var pair in g.Paired(filtered.Where(s => ChannelOf(g, s)!.Feeds.All(p => p.Driver?.Part.Type == "subwoofer")), s => s["low_pass"]))
+            yield return Valued(g, pair, "low_pass", "low-pass", "lowpass", Filters(LowPassCorners, pair[0]["low_pass"]));
+        // What is asked of a radio that has no filters can only be given up, short of another radio.
+        foreach (var (key, what, atom) in new[] { ("high_pass", "high-pass", "highpass"), ("low_pass", "low-pass", "lowpass") })
+        {
+            foreach (var pair in g.Paired(channels.Except(filtered).Where(s => s[key] is not null && IsMissing(g, s, key == "high_pass")), s => s[key]))
+                yield return Valued(g, pair, key, what, atom, [], mayGo: true);
+        }
         foreach (var pair in g.Paired(filtered, s => s["limit"]))
             yield return Valued(g, pair, "limit", "power limit", "limit", Limits);
         foreach (var slot in InLine(g, channels))
@@ -34,9 +40,16 @@ internal static class ChannelSlots
         {
             var channel = ChannelOf(g, site)!;
             yield return new Slot("output", [channel.Id], site["output"], [Atoms.At("output", channel.Id)], () =>
-                channel.Outputs.Select(o => $"{channel.Device.Id}.{o}").Select((o, i) => new Option(o, [g.Editor.Replace((YamlScalar)site.Map["output"]!, o)]) { Rank = i }));
+                Pairs(g, channel).Concat(channel.Outputs.Distinct(StringComparer.Ordinal)).Select(o => $"{channel.Device.Id}.{o}").Where(o => o != site["output"])
+                    .Select((o, i) => new Option(o, [g.Editor.Replace((YamlScalar)site.Map["output"]!, o)]) { Rank = i }));
         }
     }
+
+    // The pairs that the amplifier names, where nothing else hangs on them.
+    private static IEnumerable<string> Pairs(Ground g, Channel channel) => channel.Device.Part is Amplifier { Bridges: { } bridges }
+        ? bridges.Pairs.Where(p => !g.Build.Channels.Any(c => c != channel && c.Device.Id == channel.Device.Id && (c.Outputs.Contains(p.First) || c.Outputs.Contains(p.Second))))
+            .Select(p => $"{p.First}+{p.Second}")
+        : [];
 
     private static Slot Crossover(Ground g, IReadOnlyList<Site> pair)
     {
@@ -54,12 +67,17 @@ internal static class ChannelSlots
         }
     }
 
-    private static Slot Valued(Ground g, IReadOnlyList<Site> pair, string key, string what, string atom, IEnumerable<string> values)
+    private static bool IsMissing(Ground g, Site site, bool high) => Facts.FilterCheck.Of(g.Build, ChannelOf(g, site)!, high) is { IsThere: not true };
+
+    private static Slot Valued(Ground g, IReadOnlyList<Site> pair, string key, string what, string atom, IEnumerable<string> values, bool mayGo = false)
     {
         var ids = Ids(g, pair);
         var now = pair[0][key];
-        return new Slot(what, ids, now, Atoms.At(atom, ids), () => values.Where(v => v != now)
-            .Select((v, i) => new Option(v, [.. pair.Select(s => Set(g, s, key, v))]) { Rank = Distance(now, v, i) }).OrderBy(o => o.Rank));
+        return new Slot(what, ids, now, Atoms.At(atom, ids), () =>
+        [
+            .. values.Where(v => v != now).Select((v, i) => new Option(v, [.. pair.Select(s => Set(g, s, key, v))]) { Rank = Distance(now, v, i) }).OrderBy(o => o.Rank),
+            .. mayGo ? new[] { new Option(null, [.. pair.Select(s => g.Editor.RemoveKey(s.Map, key))]) { Rank = 1_000 } } : [],
+        ]);
     }
 
     private static IEnumerable<Slot> InLine(Ground g, List<Site> channels)

@@ -75,8 +75,6 @@ internal sealed class RuleScopes(Build build)
     {
         ["has_power_limit"] = ["limit"],
         ["power_limit"] = ["limit"],
-        ["has_low_pass"] = ["lowpass"],
-        ["high_pass_set"] = ["highpass"],
         ["on_amplifier"] = ["output"],
         ["feeds_from_factory"] = ["output"],
         ["output_name"] = ["output"],
@@ -124,6 +122,8 @@ internal sealed class RuleScopes(Build build)
         "lowest_load", "bridged", "bridgeable", "has_converter", "only_peak_rating", "peak_power", "supply_ceiling",
     };
 
+    private static readonly HashSet<string> Filters = Names(FilterFacts.Declarations);
+
     private static readonly HashSet<string> Signals = Names(SignalFacts.Declarations);
 
     private readonly Dictionary<(string, string), IReadOnlySet<string>> _known = [];
@@ -148,7 +148,8 @@ internal sealed class RuleScopes(Build build)
     private IEnumerable<string> OfOwnChannel(Channel channel, string fact) =>
         fact.StartsWith("load_", StringComparison.Ordinal) || fact == "leftover_count" ? Atoms.OfNetwork(build, channel)
         : fact.StartsWith("stated_", StringComparison.Ordinal) || Ratings.Contains(fact) ? [Atoms.At("output", channel.Id), Atoms.At("part", channel.Device.Id)]
-        : [.. Atoms.OfChannel(build, channel), Atoms.At("from", channel.Device.Id)];
+        : Filters.Contains(fact) ? [.. FiltersOf(channel), .. Atoms.OfNetwork(build, channel)]
+        : [.. Atoms.OfChannel(build, channel), .. FiltersOf(channel)];
 
     private IEnumerable<string> OfPosition(string fact, string key)
     {
@@ -177,7 +178,7 @@ internal sealed class RuleScopes(Build build)
         // Into which output it is put, and what feeds that, is open as long as none does.
         if (channels.Count == 0)
             return own.Concat(build.Devices.Select(d => Atoms.At("part", d.Id)));
-        own = own.Concat(channels.SelectMany(c => Atoms.OfNetwork(build, c))).Concat(channels.SelectMany(Atoms.OfFilters));
+        own = own.Concat(channels.SelectMany(c => Atoms.OfNetwork(build, c))).Concat(channels.SelectMany(FiltersOf));
         if (Arriving.Contains(fact))
             return own;
         if (Levels.Contains(fact) && fact is not ("is_rear_beside_front" or "rear_over_front" or "level_at_full_power"))
@@ -188,6 +189,13 @@ internal sealed class RuleScopes(Build build)
         // Front against rear: any place may be the other one.
         return own.Concat(build.Channels.SelectMany(c => Atoms.OfChannel(build, c))).Concat(build.Vehicle.Positions.SelectMany(p => At(p.Id, "driver", "adapter", "fed")));
     }
+
+    // Whether a filter can be made rests on the output's device and on every device before it, and on whether those have a signal for each output behind them.
+    private IEnumerable<string> FiltersOf(Channel channel) =>
+    [
+        Atoms.At("output", channel.Id), .. At(channel.Device.Id, "part", "from"), .. build.Devices.Where(d => d.Part is not Catalog.Amplifier).SelectMany(d => At(d.Id, "part", "from")),
+        .. build.Channels.SelectMany(Atoms.OfFilters), .. build.Vehicle.Positions.Select(p => Atoms.At("fed", p.Id)),
+    ];
 
     private IEnumerable<string> OfDevice(string fact, string key)
     {

@@ -18,7 +18,7 @@ internal static class SundrySlots
         foreach (var slot in Missing(g, "foam-tape", p => p.Adapter is not null && !g.Build.HasTreatment("damping-sheet", p.Position.Id)))
             yield return slot;
         // A second high-pass behind a first is a mistake, and a pad brings down only what a crossover leaves too loud or too strong.
-        foreach (var slot in Missing(g, "capacitor", p => p.Driver is { Part.IsTweeter: true } && Channel(g, p) is null or { Crossover: null, HighPass: null }))
+        foreach (var slot in Missing(g, "capacitor", p => p.Driver is { Part.IsTweeter: true } && IsBare(g, Channel(g, p))))
             yield return slot;
         foreach (var slot in Missing(g, "l-pad", p => p.Driver is { Part.IsTweeter: true } && Channel(g, p) is { Crossover: not null }))
             yield return slot;
@@ -51,6 +51,8 @@ internal static class SundrySlots
                 .Select(s => new Option(s.Id, [Added(g, pair, s.Id)]) { Parts = [s] }));
         }
     }
+
+    private static bool IsBare(Ground g, Channel? channel) => channel is null || (channel.Crossover is null && Facts.FilterCheck.Of(g.Build, channel, high: true) is null or { IsThere: false });
 
     private static Channel? Channel(Ground g, Placed placed) => g.Build.Channels.FirstOrDefault(c => c.Feeds.Contains(placed));
 
