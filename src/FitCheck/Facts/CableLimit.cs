@@ -57,7 +57,7 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
     public string Words(string place)
     {
         if (Cable.Gauge is not { } gauge || OfConductor is not { } conductor)
-            return "by its maker, for its gauge is not recorded";
+            return $"{(Cable.Current is null ? "no figure of its maker" : "by its maker")}; its gauge is not recorded";
         var insulation = Cable.Insulation is { } known ? $"insulation for {known}" : "insulation not recorded";
         var made = $"{WireGauge.NameOf(gauge.Si) ?? gauge.ToString()} of {Metal}, {insulation}, {place}";
         return Cable.Current is not { } claim ? $"by its gauge: {made}"

@@ -47,6 +47,16 @@ public sealed class ReferenceSuggestionTests
         Assert.Equal(choices, best.Changes.Select(c => c.To));
     }
 
+    // In the engine space 4 AWG carries 136 A and 2 AWG 178.5 A (33 CFR 183.425, table 5, 105 °C); 1/0 AWG copper-clad carries 285 x 0.7931 x 0.85 = 192 A, and is
+    // the cheapest in the catalog that carries 150 A.
+    [Fact]
+    public void A_fuse_that_is_to_stay_gets_a_cable_that_carries_it()
+    {
+        var request = new SuggestRequest(RepositoryRoot.Of("catalog", "builds", "sedge-bold-cable.yaml")) { Time = Enough, Keep = ["fuse-anl-150"] };
+
+        Assert.Equal(["power-cable-1-0awg-cca-5m"], Suggest.Run(request, Folders, Remembered.Nothing).Result!.Proposals[0].Changes.Select(c => c.To));
+    }
+
     private static void Passes(Proposal proposal)
     {
         using var folder = new TemporaryFolder();
