@@ -126,9 +126,20 @@ internal static class LoadFacts
             return value with
             {
                 Number = new Uncertain(nominal, all.Min(), all.Max(), (all.Max() - all.Min()) / 2),
-                Unsure = [.. c.Unsure, .. c.InductancesUnsure.Select(u => u with { IsBounded = true })],
+                Unsure = [.. c.Unsure, .. c.InductancesUnsure.Select(u => u with { IsBounded = true, Passing = limit => Needed(limit, most) })],
                 Supposing = null,
             };
+        }
+
+        // The least inductance with which the limit is kept, halving the interval until it is known to a hundredth.
+        string? Needed(PassLimit limit, double most)
+        {
+            if (!limit.AtLeast || read(c.SweepWith(most)!) < limit.Limit)
+                return null;
+            var (low, high) = (0.0, most);
+            while (high - low > most / 100)
+                (low, high) = read(c.SweepWith((low + high) / 2)!) < limit.Limit ? ((low + high) / 2, high) : (low, (low + high) / 2);
+            return $"{QuantityText.Format(high, Dimension.Henry)} or more";
         }
     }
 

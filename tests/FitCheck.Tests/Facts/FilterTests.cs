@@ -18,6 +18,7 @@ public sealed class FilterTests
     [InlineData("[3500 Hz, 8 kHz]", Status.Pass)] // its beginning exactly
     [InlineData("[50 Hz, 3.4 kHz]", Status.Fail)]
     [InlineData("[4 kHz, 8 kHz]", Status.Fail)] // begins above
+    [InlineData("[50 Hz, 5 kHz (estimated)]", Status.Measure)] // a guess
     [InlineData("none", Status.Fail)] // the sheet says that there is none
     [InlineData(null, Status.Measure)] // nobody wrote anything: read the manual
     public void A_tweeter_hangs_on_a_high_pass_that_its_amplifier_must_have(string? range, Status expected)
