@@ -63,6 +63,6 @@ internal sealed record CheckRequest
         };
     }
 
-    // Not an option, not a request for help, not the name of a file with more words.
-    private static bool IsWord(string arg) => arg.Length > 0 && arg[0] is not ('-' or '@') && arg is not ("/h" or "/?");
+    // Not an option, not a request for help.
+    private static bool IsWord(string arg) => arg.Length > 0 && arg[0] != '-' && arg is not ("/h" or "/?");
 }

@@ -29,7 +29,8 @@ internal static class Program
             return Quick(args);
         if (CheckRequest.Plain(args) is { } request)
             return CheckCommand.Run(request);
-        var parsed = Root().Parse(args);
+        // A file whose name begins with `@` is a file: strangers name those of a change, and what stands in one must not become options.
+        var parsed = Root().Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count == 0)
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         foreach (var error in parsed.Errors)

@@ -42,7 +42,7 @@ internal static class LintCommand
         List<string> catalog = [], rules = [];
         for (var i = 1; i < args.Length; i += 2)
         {
-            if (args[i] is not ("--catalog" or "--rules") || args[i + 1].Length == 0 || args[i + 1][0] is '-' or '@')
+            if (args[i] is not ("--catalog" or "--rules") || args[i + 1].Length == 0 || args[i + 1][0] == '-')
                 return null;
             (args[i] == "--catalog" ? catalog : rules).Add(args[i + 1]);
         }

@@ -16,6 +16,19 @@ internal static class Run
         return (process.ExitCode, output, error.Result);
     }
 
+    /// <summary>The same, but one that takes longer than any input may keep it is ended and fails.</summary>
+    public static (int Status, string Out, string Error) InTime(string folder, params string[] arguments)
+    {
+        using var process = Start(folder, arguments);
+        var (output, error) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        if (!process.WaitForExit(TimeSpan.FromSeconds(60)))
+        {
+            process.Kill(entireProcessTree: true);
+            Xunit.Assert.Fail($"fitcheck {string.Join(' ', arguments)} does not end");
+        }
+        return (process.ExitCode, output.Result, error.Result);
+    }
+
     /// <summary>A run that goes on by itself.</summary>
     public static Process Start(string folder, params string[] arguments)
     {
