@@ -7,7 +7,8 @@ namespace FitCheck.Rules;
 
 /// <summary>
 /// A message with places to fill in. It is parsed when the template engine is first needed for it, because loading that costs more than
-/// reading a hundred rules. It has variables and nothing else: no functions, no files, and bounds on loops, depth and length.
+/// reading a hundred rules. It has variables and nothing else: what may stand in it is named in <see cref="MessageGrammar"/>, and its length has a bound, so that it
+/// ends after as many steps as it has words.
 /// </summary>
 public sealed class MessageTemplate(string text, Location at)
 {
@@ -36,7 +37,7 @@ public sealed class MessageTemplate(string text, Location at)
         if (QuickProgram.IsThis)
             throw new HandOverException();
         var template = Parsed();
-        problem = template.HasErrors ? template.Messages[0].Message : null;
+        problem = template.HasErrors ? template.Messages[0].Message : MessageGrammar.Of(template.Page!, text).Refused;
         if (problem is not null)
             return null;
         try
@@ -62,9 +63,13 @@ public sealed class MessageTemplate(string text, Location at)
             problems.Error(at, "the message can't be parsed: " + template.Messages[0].Message, ProblemKind.BrokenRule);
             return;
         }
-        var names = new VariableNames();
-        names.Visit(template.Page);
-        foreach (var name in names.Read.Except(names.Written, StringComparer.Ordinal).Except(variables, StringComparer.Ordinal))
+        var read = MessageGrammar.Of(template.Page!, text);
+        if (read.Refused is { } refused)
+        {
+            problems.Error(at, refused, ProblemKind.BrokenRule);
+            return;
+        }
+        foreach (var name in read.Read.Except(read.Written, StringComparer.Ordinal).Except(variables, StringComparer.Ordinal))
             problems.Error(at, $"the message names `{name}`, which is neither a fact of this subject nor a word of messages{Nearest.Hint(name, variables)}", ProblemKind.BrokenRule);
     }
 
@@ -86,29 +91,4 @@ public sealed class MessageTemplate(string text, Location at)
         RegexTimeOut = TimeSpan.FromMilliseconds(100),
         TryGetVariable = (_, _, name, out value) => (value = variable(name.Name)) is not null,
     };
-
-    private sealed class VariableNames : ScriptVisitor
-    {
-        public HashSet<string> Read { get; } = new(StringComparer.Ordinal);
-        public HashSet<string> Written { get; } = new(StringComparer.Ordinal);
-
-        public override void Visit(ScriptVariableGlobal node) => Read.Add(node.Name);
-
-        // A member is no variable: only what stands before the dot is looked up.
-        public override void Visit(ScriptMemberExpression node) => Visit(node.Target);
-
-        public override void Visit(ScriptAssignExpression node)
-        {
-            if (node.Target is ScriptVariableGlobal target)
-                Written.Add(target.Name);
-            base.Visit(node);
-        }
-
-        public override void Visit(ScriptForStatement node)
-        {
-            if (node.Variable is ScriptVariableGlobal variable)
-                Written.Add(variable.Name);
-            base.Visit(node);
-        }
-    }
 }
