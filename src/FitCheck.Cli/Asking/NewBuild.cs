@@ -39,7 +39,7 @@ internal static class NewBuild
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
         Console.Out.WriteLine();
-        Console.Out.WriteLine($"{PlainText.Line(file)} is written. {Wording.Verdict(Tally.OfPoints(result.Builds[0].Findings))}");
+        Console.Out.WriteLine($"{PlainText.Line(file)} is written. {Headline.Of(result.Builds[0])}");
         Console.Out.WriteLine($"Go on with: fitcheck check {(file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file)}");
         return ExitStatus.Good;
     }

@@ -25,6 +25,9 @@ public sealed class GitHubReport : ILintReport
                     Tell(told, options, output);
             }
         }
+        // Waived findings are left out, and nobody would see what the verdict rests on.
+        foreach (var build in result.Builds.Where(b => b.RestingOn.Count > 0))
+            Command("notice", new Location(build.File, 1, 1), $"{build.Name}: {build.Verdict.Word()} on the strength of {Headline.Count(build)}", Headline.Of(build), options, output);
         foreach (var change in result.Builds.SelectMany(b => b.RuleChanges).Distinct())
             Command("notice", change.At, Wording.RulesOfThisShop, Wording.Changed(change), options, output);
         Tell(new LintResult([.. result.Builds.SelectMany(b => b.Remarks)], 0), options, output);

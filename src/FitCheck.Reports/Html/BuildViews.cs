@@ -40,7 +40,7 @@ internal sealed class BuildViews
             File = Figures.ShortFile(_build.File),
             Notes = Filled(_build.Notes),
             Verdict = FindingViews.Status(_build.Verdict),
-            Sentence = Wording.Verdict(Tally.OfPoints(_build.Findings)),
+            Sentence = Headline.Of(_build),
             Checks = Wording.Count(checks.Checks, "check", "checks"),
             Counts = [.. Wording.WorstFirst.Select(s => new CountView(FindingViews.Status(s), Figures.Whole(checks[s])))],
             WaivedChecks = Figures.Whole(checks.Waived),

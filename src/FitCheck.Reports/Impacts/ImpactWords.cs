@@ -46,7 +46,9 @@ internal static class ImpactWords
     public static string Word(Change change) => change switch { Change.Added => "added", Change.Removed => "removed", _ => "altered" };
 
     /// <summary>What becomes of a build: `goes from pass to fail`.</summary>
-    public static string Fate(BuildChange build) => build.Fate switch
+    public static string Fate(BuildChange build) => build.Waivers == 0 ? What(build) : $"{What(build)}, on the strength of {Wording.Count(build.Waivers, "waiver", "waivers")}";
+
+    private static string What(BuildChange build) => build.Fate switch
     {
         BuildFate.Unreadable => "can no longer be read",
         BuildFate.Gone => "is gone",

@@ -30,7 +30,8 @@ public sealed class JUnitReport : ILintReport
     private static JUnitSuite Suite(BuildResult build, ReportOptions options)
     {
         var file = FileNames.In(options.Root, build.File);
-        return new JUnitSuite(build.Name, [("file", file), ("vehicle", build.VehicleName), ("verdict", build.Verdict.Word()), .. build.RuleChanges.Select(c => ("rule of this shop", Wording.Changed(c)))],
+        return new JUnitSuite(build.Name, [("file", file), ("vehicle", build.VehicleName), ("verdict", build.Verdict.Word()),
+                .. Headline.Strength(build) is null ? [] : new[] { ("headline", Headline.Of(build)) }, .. build.RuleChanges.Select(c => ("rule of this shop", Wording.Changed(c)))],
             [.. build.Findings.Select(f => Case(f, file, options)), .. build.Remarks.Select(r => Case(r, options))]);
     }
 

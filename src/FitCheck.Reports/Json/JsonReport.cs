@@ -37,6 +37,7 @@ public sealed class JsonReport : ILintReport
         json.WriteString("name", build.Name);
         json.WriteString("vehicle", build.VehicleName);
         json.WriteString("verdict", build.Verdict.Word());
+        WriteWaivers(json, build);
         json.WriteStartArray("findings");
         foreach (var finding in build.Findings)
             WriteFinding(json, finding);
@@ -92,6 +93,16 @@ public sealed class JsonReport : ILintReport
             WritePlace(json, "at", change.At);
             json.WriteEndObject();
         }
+        json.WriteEndArray();
+    }
+
+    private static void WriteWaivers(Utf8JsonWriter json, BuildResult build)
+    {
+        if (build.RestingOn.Count == 0)
+            return;
+        json.WriteStartArray("rests_on_waivers");
+        foreach (var rule in build.RestingOn.Select(f => f.Rule).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
+            json.WriteStringValue(rule);
         json.WriteEndArray();
     }
 

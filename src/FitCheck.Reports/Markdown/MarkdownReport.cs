@@ -73,6 +73,9 @@ public sealed class MarkdownReport : ILintReport
             .Select(c => $"{Figures.Whole(c.Count)} {c.Status.Word()}")));
         if (Comparison.Of(result) is { } comparison)
             page.Add(Compared(comparison));
+        var waived = worstFirst.Where(b => b.RestingOn.Count > 0).Select(b => $"- {Word(b)} {MarkdownText.Plain(b.Name)}: on the strength of {Telling.Headline.Count(b)}").ToList();
+        if (waived.Count > 0 && page.AddLines(waived) is > 0 and var left)
+            page.Add($"{Figures.Whole(left)} more rest on waivers.");
         var open = worstFirst.Take(worstFirst.Count - passing).ToList();
         if (open.Count > 0)
         {
@@ -100,8 +103,11 @@ public sealed class MarkdownReport : ILintReport
         return all == 0 ? "no build was checked"
             : fail > 0 ? $"{Figures.Whole(fail)} of {Wording.Count(all, "build does", "builds do")} not go together as planned"
             : open > 0 ? $"{Figures.Whole(open)} of {Wording.Count(all, "build waits", "builds wait")} for a measurement"
-            : $"all {Figures.Whole(all)} builds go together";
+            : $"all {Figures.Whole(all)} builds go together{OnWaivers(builds)}";
     }
+
+    private static string OnWaivers(List<BuildResult> builds) =>
+        builds.Count(b => b.RestingOn.Count > 0) is > 0 and var count ? $", {Figures.Whole(count)} of them on the strength of waivers" : "";
 
     private static string Row(BuildResult build) =>
         $"| {Word(build)} | {MarkdownText.Plain(build.Name)} | {Points(Tally.OfPoints(build.Findings))} |";

@@ -14,6 +14,8 @@ internal sealed record BuildSheet
     public required string Vehicle { get; init; }
     /// <summary>The program and the catalog.</summary>
     public required string MadeBy { get; init; }
+    /// <summary>That it goes together only because somebody waived what does not; null when it rests on no waiver.</summary>
+    public required string? Waived { get; init; }
     /// <summary>What has to change before anyone starts; empty when nothing does.</summary>
     public required IReadOnlyList<StepView> Stops { get; init; }
     public required IReadOnlyList<string> Cautions { get; init; }

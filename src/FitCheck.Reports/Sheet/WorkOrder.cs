@@ -57,6 +57,7 @@ internal sealed class WorkOrder
             Name = _build.Name,
             Vehicle = _build.VehicleName,
             MadeBy = madeBy,
+            Waived = Headline.Strength(_build) is null ? null : Headline.Of(_build),
             Stops = SheetSteps.Stops(_build),
             Cautions = _build.Cautions,
             LastWord = Wording.LastWord,

@@ -14,7 +14,7 @@ public sealed class SuggestionMarkdown : ISuggestionReport
         var before = suggestion.Before;
         Line(output, $"## {Escaped(before.Name)}");
         Line(output, "");
-        Line(output, $"**{before.Verdict.Word()}**: {Escaped(Wording.Verdict(Tally.OfPoints(before.Findings)))}");
+        Line(output, $"**{before.Verdict.Word()}**: {Escaped(Headline.Of(before))}");
         if (suggestion.PassesAlready)
             Line(output, "\n" + SuggestionWords.NothingToChange(suggestion));
         for (var i = 0; i < suggestion.Proposals.Count; i++)
@@ -50,7 +50,7 @@ public sealed class SuggestionMarkdown : ISuggestionReport
         }
         if (proposal.Changes.Count == 0)
             Line(output, "- The seller's list: written anew, with all that the build needs.");
-        Line(output, $"\nTotal {SuggestionWords.Price(proposal)}; work on the vehicle: {SuggestionWords.Work(proposal.Work)}. Then **{proposal.After.Verdict.Word()}**: {Escaped(Wording.Verdict(Tally.OfPoints(proposal.After.Findings)))}");
+        Line(output, $"\nTotal {SuggestionWords.Price(proposal)}; work on the vehicle: {SuggestionWords.Work(proposal.Work)}. Then **{proposal.After.Verdict.Word()}**: {Escaped(Headline.Of(proposal.After))}");
         foreach (var told in Told.Of(proposal.New))
             Line(output, $"- new {told.First.Status.Word()}: {Escaped(told.Where)}: {Escaped(told.First.Message)}");
     }

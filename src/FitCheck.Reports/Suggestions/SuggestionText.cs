@@ -18,7 +18,7 @@ public sealed class SuggestionText : ISuggestionReport
         var before = suggestion.Before;
         page.Heading(before.Name);
         page.Line(0, before.VehicleName);
-        page.Marked(before.Verdict, Indent, Wording.Verdict(Tally.OfPoints(before.Findings)));
+        page.Marked(before.Verdict, Indent, Headline.Of(before));
         page.Gap();
         if (suggestion.PassesAlready)
             page.Line(0, SuggestionWords.NothingToChange(suggestion));
@@ -62,7 +62,7 @@ public sealed class SuggestionText : ISuggestionReport
             page.Hanging(2, "- ", "The seller's list: written anew, with all that the build needs.");
         page.Line(2, $"Total {SuggestionWords.Price(proposal)}; work on the vehicle: {SuggestionWords.Work(proposal.Work)}"
             + (SuggestionWords.Clearance(proposal.LeastClearance) is { } clearance ? $"; least clearance {clearance}" : "") + ".");
-        page.Marked(proposal.After.Verdict, Indent, Wording.Verdict(Tally.OfPoints(proposal.After.Findings)));
+        page.Marked(proposal.After.Verdict, Indent, Headline.Of(proposal.After));
         foreach (var told in Told.Of(proposal.New))
             page.Hanging(Indent, $"new: {told.First.Status.Word()}  ", $"{told.Where}: {told.First.Message}");
         page.Gap();

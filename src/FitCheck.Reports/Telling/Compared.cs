@@ -18,7 +18,8 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
         {
             var points = Tally.OfPoints(build.Findings);
             var open = Wording.WorstFirst.Where(s => s != Status.Pass && points[s] > 0).Select(s => $"{Figures.Whole(points[s])} {s.Word()}").ToList();
-            return open.Count == 0 ? build.Verdict.Word() : $"{build.Verdict.Word()} ({string.Join(", ", open)})";
+            var verdict = open.Count == 0 ? build.Verdict.Word() : $"{build.Verdict.Word()} ({string.Join(", ", open)})";
+            return build.RestingOn.Count == 0 ? verdict : $"{verdict}, on the strength of {Headline.Count(build)}";
         }
     }
 

@@ -54,7 +54,7 @@ public sealed class TextReport : ILintReport
     {
         page.Heading(build.Name);
         page.Line(0, build.VehicleName);
-        page.Marked(build.Verdict, Indent, Wording.Verdict(Tally.OfPoints(build.Findings)));
+        page.Marked(build.Verdict, Indent, Headline.Of(build));
         page.Line(Indent, Tally.Of(build.Findings).ToString(), TextStyle.Faint);
         page.Gap();
 

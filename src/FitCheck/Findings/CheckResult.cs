@@ -77,6 +77,19 @@ public sealed record BuildResult
         }
     }
 
+    /// <summary>Waived findings without whose waivers the verdict would be worse, in their order; empty when it rests on none.</summary>
+    public IReadOnlyList<Finding> RestingOn
+    {
+        get
+        {
+            var verdict = Verdict;
+            return [.. Findings.Where(f => f.Waived is not null && f.Status > verdict)];
+        }
+    }
+
+    /// <summary>How many waivers the verdict rests on.</summary>
+    public int WaiversRestedOn => RestingOn.Select(f => (f.Rule, f.Waived)).Distinct().Count();
+
     private Lazy<Pictures> Redrawn(Func<Pictures, Pictures> change)
     {
         var before = _pictures;

@@ -41,6 +41,7 @@ internal sealed class BuildDifferences(Side from, Side to, IReadOnlyList<EntryCh
             Fate = BuildFate.Same,
             Before = was.Result?.Verdict,
             After = now.Result?.Verdict,
+            Waivers = now.Result?.WaiversRestedOn ?? 0,
             Problems = isThere && now.Result is null ? now.Problems : [],
         };
         if (!isThere)
@@ -118,5 +119,5 @@ internal sealed class BuildDifferences(Side from, Side to, IReadOnlyList<EntryCh
         Written(from, build) is { } was && Written(to, build) is { } now ? KeyDifferences.Of(was, now, from.Shown, to.Shown) : [];
 
     private static YamlNode? Written(Side side, string build) =>
-        side.Builds[build].Result is { } result && SourceText.Decode(result.File, File.ReadAllBytes(result.File), new ProblemList()) is { } source ? YamlReader.Read(source, new ProblemList()) : null;
+        side.Builds[build].Result is { } result && InputFile.Bytes(result.File, result.File, new ProblemList()) is { } bytes && SourceText.Decode(result.File, bytes, new ProblemList()) is { } source ? YamlReader.Read(source, new ProblemList()) : null;
 }

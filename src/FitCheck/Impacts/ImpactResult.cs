@@ -70,6 +70,8 @@ public sealed record BuildChange
     public required BuildFate Fate { get; init; }
     public Status? Before { get; init; }
     public Status? After { get; init; }
+    /// <summary>How many waivers the later verdict rests on.</summary>
+    public int Waivers { get; init; }
     /// <summary>Worse first.</summary>
     public IReadOnlyList<FindingChange> Findings { get; init; } = [];
     /// <summary>Why it can't be read.</summary>
