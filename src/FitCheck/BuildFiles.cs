@@ -20,15 +20,21 @@ internal static class BuildFiles
         if (workshop is null && problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
             return null;
         var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
-        var builds = paths.Select(p => Read(p, catalog, remembered, schemas, problems)).OfType<BuildFile>().ToList();
+        var builds = paths.Select(p => Read(p, folders.Catalog, catalog, remembered, schemas, problems)).OfType<BuildFile>().ToList();
         return workshop is null || problems.HasErrors ? null : (workshop, builds);
     }
 
     /// <summary>The build in a file; null when it can't be used. Problems say why, each with its place.</summary>
-    public static BuildFile? Read(string path, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    /// <param name="path">The file.</param>
+    /// <param name="folders">Those of the catalog: a link in one of them must not lead out of it.</param>
+    /// <param name="catalog">What is in them.</param>
+    /// <param name="remembered">Builds whose form is known to be right.</param>
+    /// <param name="schemas">What their form has to be.</param>
+    /// <param name="problems">Where problems go.</param>
+    public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
     {
         var name = path.Replace('\\', '/');
-        if (Bytes(path, name, "a build file", problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
+        if (Bytes(path, name, "a build file", Fences(folders), problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
             return null;
         var own = new ProblemList();
         var root = YamlReader.Read(source, own);
@@ -57,28 +63,33 @@ internal static class BuildFiles
     /// <param name="wanted">What it should be, with its article.</param>
     /// <param name="problems">Where problems go.</param>
     public static SourceText? Source(string path, string wanted, ProblemList problems) =>
-        Bytes(path, path.Replace('\\', '/'), wanted, problems) is { } bytes ? SourceText.Decode(path.Replace('\\', '/'), bytes, problems) : null;
+        Bytes(path, path.Replace('\\', '/'), wanted, [], problems) is { } bytes ? SourceText.Decode(path.Replace('\\', '/'), bytes, problems) : null;
 
-    private static byte[]? Bytes(string path, string name, string wanted, ProblemList problems)
+    /// <summary>What is in a file that may be read again; null for any other, of which nothing is told.</summary>
+    public static byte[]? PlainBytes(string path, IReadOnlyList<string> folders) =>
+        !Notes.FileStamp.IsOther(path) && File.Exists(path) && InputFolder.LeftBy(path, Fences(folders)) is null ? InputFile.Bytes(path, path, new ProblemList()) : null;
+
+    // A shell that is asked for all builds of a change names its links too; a folder may itself be named through a link.
+    private static IReadOnlyList<string> Fences(IReadOnlyList<string> folders) => [.. folders, "."];
+
+    private static byte[]? Bytes(string path, string name, string wanted, IReadOnlyList<string> fences, ProblemList problems)
     {
         var at = new Location(name, 0, 0);
-        try
-        {
-            if (Directory.Exists(path))
-                problems.Error(at, $"this is a folder; name {wanted}", ProblemKind.Unreadable);
-            else if (!File.Exists(path))
-                problems.Error(at, $"no such file{NearFile(path)}", ProblemKind.Unreadable);
-            else if (new FileInfo(path).Length > SourceText.MaxBytes)
-                problems.Error(at, $"the file is larger than the {SourceText.MaxBytes} bytes that FitCheck reads", ProblemKind.Unreadable);
-            else
-                return File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            problems.Error(at, "the file can't be read", ProblemKind.Unreadable);
-        }
+        if (Directory.Exists(path))
+            problems.Error(at, $"this is a folder; name {wanted}", ProblemKind.Unreadable);
+        else if (!File.Exists(path))
+            problems.Error(at, $"no such file{NearFile(path)}", ProblemKind.Unreadable);
+        else if (InputFolder.LeftBy(path, fences) is { } left)
+            problems.Error(at with { Line = 1, Column = 1 }, InputFolder.LeadsOut(left), ProblemKind.Unreadable);
+        else if (FileLook.Of(path) is { Type: not FileType.Plain } look && !(look.Type == FileType.Pipe && IsHandedOver(path)))
+            problems.Error(at with { Line = 1, Column = 1 }, $"this is no plain file, so it is not read; name {wanted}", ProblemKind.Unreadable);
+        else
+            return InputFile.Bytes(path, name, problems);
         return null;
     }
+
+    // What a shell writes for a pipe that somebody fills: `cmd | fitcheck check /dev/stdin`, `fitcheck check <(cmd)`.
+    private static bool IsHandedOver(string path) => path == "/dev/stdin" || path.StartsWith("/dev/fd/", StringComparison.Ordinal) || path.StartsWith("/proc/self/fd/", StringComparison.Ordinal);
 
     private static string NearFile(string path)
     {

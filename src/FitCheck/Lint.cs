@@ -36,7 +36,7 @@ public static class Lint
         reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());
         var builds = BuildPaths(paths, folders, problems).ToList();
-        Builds(builds, folders.Catalog, catalog, rulesKey, new Lazy<SchemaCheck>(schemas), remembered, problems, progress);
+        Builds(builds, [.. folders.Catalog, .. paths.Where(Directory.Exists)], folders.Catalog, catalog, rulesKey, new Lazy<SchemaCheck>(schemas), remembered, problems, progress);
         var all = WithJudged(problems.Sorted(), [.. catalog.Judged(judge)]);
         if (catalog.HasChanged)
             catalog.Notes.Write(notes, rulesKey);
@@ -80,22 +80,24 @@ public static class Lint
     }
 
     private static void Builds(
-        IReadOnlyList<string> paths, IReadOnlyList<string> folders, LintedCatalog catalog, string rulesKey, Lazy<SchemaCheck> schemas, Remembered remembered, ProblemList problems, Action<string>? progress)
+        IReadOnlyList<string> paths, IReadOnlyList<string> fences, IReadOnlyList<string> folders, LintedCatalog catalog, string rulesKey, Lazy<SchemaCheck> schemas, Remembered remembered, ProblemList problems, Action<string>? progress)
     {
         // Whatever stands in a file that can't be read would be missed by every build.
         if (paths.Count == 0 || problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
             return;
-        var key = Remembered.Key([Encoding.UTF8.GetBytes("builds " + rulesKey + catalog.Digest), .. paths.Where(File.Exists).SelectMany(p => new[] { Encoding.UTF8.GetBytes(p), File.ReadAllBytes(p) })]);
-        if (paths.All(File.Exists) && remembered.Knows(key))
+        var texts = paths.Select(p => BuildFiles.PlainBytes(p, fences)).ToList();
+        var key = texts.Contains(null) ? null
+            : Remembered.Key([Encoding.UTF8.GetBytes("builds " + rulesKey + catalog.Digest), .. paths.Zip(texts).SelectMany(p => new[] { Encoding.UTF8.GetBytes(p.First), p.Second! })]);
+        if (key is not null && remembered.Knows(key))
             return;
         // What is wrong with entries has been told.
         var (own, entries) = (new ProblemList(), PartsCatalog.Open(folders, new ProblemList()));
         foreach (var path in paths)
         {
             progress?.Invoke($"reading {path}");
-            BuildFiles.Read(path, entries, Remembered.Nothing, schemas, own);
+            BuildFiles.Read(path, fences, entries, Remembered.Nothing, schemas, own);
         }
-        if (own.Count == 0 && !problems.HasErrors)
+        if (key is not null && own.Count == 0 && !problems.HasErrors)
             remembered.Add(key);
         problems.AddRange(own.Sorted());
     }
@@ -103,19 +105,21 @@ public static class Lint
     /// <summary>The build files that a run reads.</summary>
     internal static IEnumerable<string> BuildPaths(IReadOnlyList<string> paths, Folders folders, ProblemList problems)
     {
-        IReadOnlyList<string> roots = paths.Count > 0 ? paths : [.. folders.Catalog.Select(c => Path.Combine(c, "builds")).Where(Directory.Exists)];
-        foreach (var root in roots)
+        IReadOnlyList<(string Named, string Path)> roots = paths.Count > 0 ? [.. paths.Select(p => (p, p))]
+            : [.. folders.Catalog.Select(c => (c, Path.Combine(c, "builds"))).Where(r => Directory.Exists(r.Item2))];
+        foreach (var (named, root) in roots)
         {
             if (!Directory.Exists(root))
             {
                 yield return root;
                 continue;
             }
-            var files = Directory.GetFiles(root, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToList();
-            if (files.Count == 0)
+            var told = problems.Count;
+            var files = InputFolder.Files(named, root, [".yaml"], problems);
+            if (files.Count == 0 && problems.Count == told)
                 problems.Warn(new Location(root.Replace('\\', '/'), 0, 0), "no build files (*.yaml) in this folder", ProblemKind.NotRead);
             foreach (var file in files)
-                yield return file;
+                yield return file.Path;
         }
     }
 }

@@ -21,13 +21,12 @@ public static class MendFiles
         ArgumentNullException.ThrowIfNull(folders);
         var own = folders with { Catalog = [.. folders.Catalog.Except(Folders.BesideProgram.Catalog, StringComparer.Ordinal)] };
         var orders = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
-        var entries = own.Catalog.Where(Directory.Exists).SelectMany(root => Kinds.All.Select(k => (Folder: Path.Combine(root, k.Folder), k.Kind))
-            .Where(k => Directory.Exists(k.Folder)).SelectMany(k => Directory.GetFiles(k.Folder, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(f => (File: f, k.Kind))));
+        var entries = own.Catalog.Where(Directory.Exists).SelectMany(root => CatalogFiles.In(root, new ProblemList()).Select(f => (File: f.File.Path, f.Kind)));
         foreach (var (file, kind) in entries.Concat(Lint.BuildPaths(paths, own, new ProblemList()).Select(b => (File: b, Kind: "build"))))
         {
             if (!orders.TryGetValue(kind, out var order))
                 orders[kind] = order = OrderOf(kind, folders);
-            if (Bytes(file) is { } bytes && Mend.Of(file.Replace('\\', '/'), bytes, kind, order) is { Edits.Count: > 0 } mended)
+            if (BuildFiles.PlainBytes(file, [.. own.Catalog, .. paths.Where(Directory.Exists)]) is { } bytes && Mend.Of(file.Replace('\\', '/'), bytes, kind, order) is { Edits.Count: > 0 } mended)
                 yield return new FileToMend(file, mended);
         }
     }
@@ -36,18 +35,6 @@ public static class MendFiles
     private static IReadOnlyList<string> OrderOf(string kind, Folders folders)
     {
         var starter = folders.Catalog.Concat(Folders.BesideProgram.Catalog).Select(c => Path.Combine(c, "starters", kind + ".yaml")).FirstOrDefault(File.Exists);
-        return starter is not null && Bytes(starter) is { } bytes && SourceText.Decode(starter, bytes, new ProblemList()) is { } source ? Mend.KeysOf(source.Text) : [];
-    }
-
-    private static byte[]? Bytes(string path)
-    {
-        try
-        {
-            return File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
+        return starter is not null && BuildFiles.PlainBytes(starter, folders.Catalog) is { } bytes && SourceText.Decode(starter, bytes, new ProblemList()) is { } source ? Mend.KeysOf(source.Text) : [];
     }
 }

@@ -12,6 +12,9 @@ public sealed record TakenId(string Id, Location At, string First);
 /// </summary>
 internal sealed class CatalogFiles
 {
+    /// <summary>Longest file that is read: a list of entries, of which none is longer than <see cref="SourceText.MaxBytes"/>.</summary>
+    public const int MostBytes = 64 * SourceText.MaxBytes;
+
     private const long ManyBytes = 2_000_000;
 
     // What else a catalog folder may hold.
@@ -48,10 +51,10 @@ internal sealed class CatalogFiles
     {
         var here = new Dictionary<string, EntryText>(StringComparer.Ordinal);
         var files = new List<(string Kind, string Path, byte[] Bytes)>();
-        foreach (var (kind, path) in In(root))
+        foreach (var (kind, file) in In(root, problems))
         {
-            if (Bytes(path, ShownPath.Of(path), problems) is { } bytes)
-                files.Add((kind, path, bytes));
+            if (InputFile.Bytes(file.Path, ShownPath.Of(file.Path), problems, MostBytes) is { } bytes)
+                files.Add((kind, file.Path, bytes));
         }
         var read = new (string Digest, IReadOnlyList<(string Id, EntryText Text)> Entries)[files.Count];
         // A small catalog is through sooner than another thread gets going.
@@ -79,8 +82,8 @@ internal sealed class CatalogFiles
         }
     }
 
-    /// <summary>The files of a catalog folder with the kind of their entries, in the order in which they are read.</summary>
-    public static IEnumerable<(string Kind, string Path)> In(string root)
+    /// <summary>The files of a catalog folder with the kind of their entries, in the order in which they are read; what is no file of it is told.</summary>
+    public static IEnumerable<(string Kind, FoundFile File)> In(string root, ProblemList problems)
     {
         var folders = Array.ConvertAll(Directory.GetDirectories(root), f => Path.GetFileName(f));
         Array.Sort(folders, StringComparer.Ordinal);
@@ -88,10 +91,8 @@ internal sealed class CatalogFiles
         {
             if (Kinds.KindOf(folder) is not { } kind)
                 continue;
-            var paths = Directory.GetFiles(Path.Combine(root, folder), "*.yaml", SearchOption.AllDirectories);
-            Array.Sort(paths, StringComparer.Ordinal);
-            foreach (var path in paths)
-                yield return (kind, path);
+            foreach (var file in InputFolder.Files(root, Path.Combine(root, folder), [".yaml"], problems))
+                yield return (kind, file);
         }
     }
 
@@ -103,12 +104,12 @@ internal sealed class CatalogFiles
             var name = Path.GetFileName(folder);
             if (Kinds.KindOf(name) is null)
             {
-                if (!Beside.Contains(name, StringComparer.Ordinal) && !name.StartsWith('.') && Directory.EnumerateFiles(folder, "*.yaml").Any())
+                if (!Beside.Contains(name, StringComparer.Ordinal) && !name.StartsWith('.') && InputFolder.Files(root, folder, [".yaml"], new ProblemList(), depth: 0).Count > 0)
                     problems.Warn(new Location(ShownPath.Of(folder), 0, 0), $"not read: no kind of entry has a folder of this name{Nearest.Hint(name, Kinds.All.Select(k => k.Folder))}", ProblemKind.NotRead);
                 continue;
             }
-            foreach (var path in Directory.GetFiles(folder, "*.yml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
-                problems.Warn(new Location(ShownPath.Of(path), 0, 0), "not read: the name of a catalog file ends in `.yaml`", ProblemKind.NotRead);
+            foreach (var file in InputFolder.Files(root, folder, [".yml"], new ProblemList()))
+                problems.Warn(new Location(ShownPath.Of(file.Path), 0, 0), "not read: the name of a catalog file ends in `.yaml`", ProblemKind.NotRead);
         }
         foreach (var path in Directory.GetFiles(root, "*.yaml").Order(StringComparer.Ordinal))
             problems.Warn(new Location(ShownPath.Of(path), 0, 0), "not read: entries stand in the folder of their kind", ProblemKind.NotRead);
@@ -125,20 +126,6 @@ internal sealed class CatalogFiles
     public static string IdOf(EntryText entry, string path) => entry.InList
         ? entry.WrittenId() ?? ((entry.Parse(new ProblemList()) as YamlMap)?["id"] as YamlScalar)?.Text ?? $"{entry.File}:{entry.Line}"
         : Path.GetFileNameWithoutExtension(path);
-
-    /// <summary>A file's bytes; null when it can't be read, which problems tell.</summary>
-    public static byte[]? Bytes(string path, string name, ProblemList problems)
-    {
-        try
-        {
-            return File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            TellUnreadable(name, problems);
-            return null;
-        }
-    }
 
     public static void TellUnreadable(string name, ProblemList problems) => problems.Error(new Location(name, 0, 0), "the file can't be read", ProblemKind.Unreadable);
 }

@@ -25,10 +25,15 @@ internal sealed class EntryBlock : IDisposable
         if (file is null)
             yield break;
         // One byte more than there are tells the end.
-        var (bytes, filled, line) = (ArrayPool<byte>.Shared.Rent((int)Math.Min(usualBytes, file.Length + 1)), 0, 1);
+        var (bytes, filled, line, all) = (ArrayPool<byte>.Shared.Rent((int)Math.Min(usualBytes, file.Length + 1)), 0, 1, 0L);
         while (Read(file, bytes.AsSpan(filled), name, problems) is { } read)
         {
-            filled += read;
+            (filled, all) = (filled + read, all + read);
+            if (all > CatalogFiles.MostBytes)
+            {
+                problems.Error(new Location(name, 0, 0), $"the file is larger than the {CatalogFiles.MostBytes} bytes that FitCheck reads", ProblemKind.Unreadable);
+                yield break;
+            }
             if (filled < bytes.Length)
             {
                 yield return new EntryBlock(bytes, filled, line);

@@ -42,16 +42,13 @@ internal sealed class Side
     public static Side? Read(SideFolder folder, Remembered remembered, List<Problem> problems, Action<string>? progress)
     {
         var own = new ProblemList();
-        var workshop = Workshop.Open(folder.Folders, remembered, own, progress);
-        if (workshop is null)
-        {
-            var root = folder.Root.Replace('\\', '/').TrimEnd('/') + "/";
-            problems.AddRange(own.Sorted().Select(p => p with { At = At(p.At, root), Message = $"{p.Message} ({folder.Name})" }));
-            return null;
-        }
-        var side = new Side(folder, workshop);
-        side.ReadBuilds(folder, remembered, progress);
-        return side;
+        var side = Workshop.Open(folder.Folders, remembered, own, progress) is { } workshop ? new Side(folder, workshop) : null;
+        side?.ReadBuilds(folder, remembered, own, progress);
+        if (side is not null && !own.HasErrors)
+            return side;
+        var root = folder.Root.Replace('\\', '/').TrimEnd('/') + "/";
+        problems.AddRange(own.Sorted().Select(p => p with { At = At(p.At, root), Message = $"{p.Message} ({folder.Name})" }));
+        return null;
     }
 
     /// <summary>A place as it is told, from the side's own root on.</summary>
@@ -59,17 +56,17 @@ internal sealed class Side
 
     private static Location At(Location at, string root) => at.File.StartsWith(root, StringComparison.Ordinal) ? at with { File = at.File[root.Length..] } : at;
 
-    private void ReadBuilds(SideFolder folder, Remembered remembered, Action<string>? progress)
+    private void ReadBuilds(SideFolder folder, Remembered remembered, ProblemList told, Action<string>? progress)
     {
         var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
         var builds = Path.Combine(folder.Folders.Catalog[0], "builds");
         if (!Directory.Exists(builds))
             return;
-        foreach (var path in Directory.GetFiles(builds, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        foreach (var path in InputFolder.Files(folder.Folders.Catalog[0], builds, [".yaml"], told).Select(f => f.Path))
         {
             progress?.Invoke($"checking {Path.GetFileName(path)} of {folder.Name}");
             var problems = new ProblemList();
-            var build = BuildFiles.Read(path, Workshop.Catalog, remembered, schemas, problems)?.Build;
+            var build = BuildFiles.Read(path, folder.Folders.Catalog, Workshop.Catalog, remembered, schemas, problems)?.Build;
             var file = path.Replace('\\', '/');
             Builds[Path.ChangeExtension(file[(builds.Length + 1)..], null)] =
                 (build is null ? null : Check.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);

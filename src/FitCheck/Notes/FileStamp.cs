@@ -1,6 +1,4 @@
-using System.Buffers.Binary;
-using System.Runtime.InteropServices;
-using System.Text;
+using FitCheck.Yaml;
 
 namespace FitCheck.Notes;
 
@@ -13,44 +11,17 @@ namespace FitCheck.Notes;
 /// <param name="Changed">Last change of content or of what is told of the file, in nanoseconds since 1970.</param>
 internal sealed record FileStamp(long Node, long Length, long Changed)
 {
-    private const int CurrentFolder = -100;
-    private const uint BasicData = 0x7FF;
-    private const int BufferBytes = 256;
     private const long Young = 2_000_000_000;
 
-    [ThreadStatic]
-    private static byte[]? Buffer;
-
-    private static bool Unknown = !OperatingSystem.IsLinux();
-
     /// <summary>The stamp of a file; null where the system doesn't tell.</summary>
-    public static FileStamp? Of(string path)
-    {
-        if (Unknown)
-            return null;
-        try
-        {
-            var told = Buffer ??= new byte[BufferBytes];
-            return statx(CurrentFolder, Encoding.UTF8.GetBytes(path + "\0"), 0, BasicData, told) != 0 ? null
-                : new FileStamp(At(32), At(40), (At(96) * 1_000_000_000) + BinaryPrimitives.ReadUInt32LittleEndian(told.AsSpan(104)));
+    public static FileStamp? Of(string path) => Of(FileLook.Of(path));
 
-            long At(int offset) => BinaryPrimitives.ReadInt64LittleEndian(told.AsSpan(offset));
-        }
-        catch (Exception e) when (e is DllNotFoundException or EntryPointNotFoundException)
-        {
-            Unknown = true;
-            return null;
-        }
-    }
+    /// <summary>The stamp of a file that was looked at.</summary>
+    public static FileStamp? Of(FileLook? look) => look is { } known ? new FileStamp(known.Node, known.Length, known.Changed) : null;
 
     /// <summary>True for what is there and no plain file: a device, a pipe, and whatever stands under /dev. False where the system doesn't tell.</summary>
-    public static bool IsOther(string path)
-    {
-        const int Mode = 28, Type = 0xF000, PlainFile = 0x8000, Link = 0xA000;
-        if (path.StartsWith("/dev/", StringComparison.Ordinal))
-            return File.Exists(path);
-        return Of(path) is not null && (BinaryPrimitives.ReadUInt16LittleEndian(Buffer.AsSpan(Mode)) & Type) is not (PlainFile or Link);
-    }
+    public static bool IsOther(string path) =>
+        path.StartsWith("/dev/", StringComparison.Ordinal) ? File.Exists(path) : FileLook.Of(path) is { Type: not FileType.Plain };
 
     /// <summary>True when a change after this moment gives another stamp.</summary>
     /// <param name="now">From before the file was read.</param>
@@ -69,9 +40,4 @@ internal sealed record FileStamp(long Node, long Length, long Changed)
     }
 
     public static FileStamp Read(ref NoteReader from) => new(from.Long(), from.Long(), from.Long());
-
-    // Of struct statx: inode at 32, size at 40, time of last change at 96 (Linux, include/uapi/linux/stat.h).
-    [DllImport("libc.so.6", EntryPoint = "statx")]
-    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
-    private static extern int statx(int folder, byte[] path, int flags, uint mask, byte[] told);
 }

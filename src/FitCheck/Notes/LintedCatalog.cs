@@ -68,11 +68,11 @@ internal sealed class LintedCatalog : ICatalogIndex
                 continue;
             }
             CatalogFiles.TellUnread(root, problems);
-            foreach (var (kind, path) in CatalogFiles.In(root))
+            foreach (var (kind, file) in CatalogFiles.In(root, problems))
             {
-                var (known, stamp) = (before.Files.GetValueOrDefault(path), FileStamp.Of(path));
+                var (known, stamp) = (before.Files.GetValueOrDefault(file.Path), FileStamp.Of(file.Look));
                 known = known?.Kind == kind ? known : null;
-                var unread = known?.Stamp is not null && known.Stamp == stamp ? null : new UnreadFile(path, kind, stamp, now, known);
+                var unread = known?.Stamp is not null && known.Stamp == stamp ? null : new UnreadFile(file.Path, kind, stamp, now, known);
                 files.Add((root, known, unread));
             }
         }

@@ -10,7 +10,7 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
 {
     private const string Extension = ".yaml";
 
-    private static readonly EnumerationOptions Everything = new() { RecurseSubdirectories = true, MaxRecursionDepth = 8, AttributesToSkip = FileAttributes.Hidden };
+    private const int MostFolders = 8;
 
     /// <summary>The rule files of a directory in ordinal order of their paths, without those under `schema/`.</summary>
     public static IReadOnlyList<RuleFile> AllOf(string directory, ProblemList problems)
@@ -21,44 +21,23 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
             return [];
         }
         var files = new List<RuleFile>();
-        try
+        foreach (var (path, _, _) in InputFolder.Files(directory, directory, [Extension, ".yml", ".YML"], problems, hidden: false, MostFolders))
         {
-            foreach (var path in Directory.EnumerateFiles(directory, "*", Everything))
-            {
-                var relative = System.IO.Path.GetRelativePath(directory, path).Replace('\\', '/');
-                var reported = ShownPath.Of(directory.TrimEnd('/', '\\') + "/" + relative);
-                if (relative.StartsWith("schema/", StringComparison.Ordinal))
-                    continue;
-                if (relative.EndsWith(Extension, StringComparison.Ordinal))
-                    files.Add(new RuleFile(path, relative[..^Extension.Length], reported));
-                else if (relative.EndsWith(".yml", StringComparison.OrdinalIgnoreCase))
-                    problems.Warn(new Location(reported, 0, 0), "not read: the name of a rule file ends in `.yaml`", ProblemKind.NotRead);
-            }
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            problems.Error(new Location(ShownPath.Of(directory), 0, 0), "the directory can't be read: " + e.Message, ProblemKind.Unreadable);
+            var relative = System.IO.Path.GetRelativePath(directory, path).Replace('\\', '/');
+            var reported = ShownPath.Of(directory.TrimEnd('/', '\\') + "/" + relative);
+            if (relative.StartsWith("schema/", StringComparison.Ordinal))
+                continue;
+            if (relative.EndsWith(Extension, StringComparison.Ordinal))
+                files.Add(new RuleFile(path, relative[..^Extension.Length], reported));
+            else
+                problems.Warn(new Location(reported, 0, 0), "not read: the name of a rule file ends in `.yaml`", ProblemKind.NotRead);
         }
         files.Sort((a, b) => string.CompareOrdinal(a.Id, b.Id));
         return files;
     }
 
     /// <summary>What is in it; null when it can't be read.</summary>
-    public byte[]? Bytes(ProblemList problems)
-    {
-        try
-        {
-            var length = new FileInfo(Path).Length;
-            if (length <= SourceText.MaxBytes)
-                return File.ReadAllBytes(Path);
-            problems.Error(new Location(Reported, 0, 0), $"the file has {length} bytes; a rule has a few thousand", ProblemKind.Unreadable);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            problems.Error(new Location(Reported, 0, 0), "the file can't be read: " + e.Message, ProblemKind.Unreadable);
-        }
-        return null;
-    }
+    public byte[]? Bytes(ProblemList problems) => InputFile.Bytes(Path, Reported, problems);
 
     /// <summary>The root of a document with these bytes, or null when it can't be read.</summary>
     /// <param name="bytes">What is in the file.</param>
