@@ -21,6 +21,8 @@ internal static class BuildFiles
             return null;
         var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
         var builds = paths.Select(p => Read(p, folders.Catalog, catalog, remembered, schemas, problems)).OfType<BuildFile>().ToList();
+        if (workshop is not null)
+            builds.ForEach(b => Waivers.Refuse(b.Build, () => workshop.Rules, problems));
         return workshop is null || problems.HasErrors ? null : (workshop, builds);
     }
 

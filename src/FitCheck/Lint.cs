@@ -36,7 +36,7 @@ public static class Lint
         reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());
         var builds = BuildPaths(paths, folders, problems).ToList();
-        Builds(builds, [.. folders.Catalog, .. paths.Where(Directory.Exists)], folders.Catalog, catalog, rulesKey, new Lazy<SchemaCheck>(schemas), remembered, problems, progress);
+        Builds(builds, [.. folders.Catalog, .. paths.Where(Directory.Exists)], folders.Catalog, catalog, rules, rulesKey, new Lazy<SchemaCheck>(schemas), remembered, problems, progress);
         var all = WithJudged(problems.Sorted(), [.. catalog.Judged(judge)]);
         if (catalog.HasChanged)
             catalog.Notes.Write(notes, rulesKey);
@@ -80,7 +80,7 @@ public static class Lint
     }
 
     private static void Builds(
-        IReadOnlyList<string> paths, IReadOnlyList<string> fences, IReadOnlyList<string> folders, LintedCatalog catalog, string rulesKey, Lazy<SchemaCheck> schemas, Remembered remembered, ProblemList problems, Action<string>? progress)
+        IReadOnlyList<string> paths, IReadOnlyList<string> fences, IReadOnlyList<string> folders, LintedCatalog catalog, Lazy<RuleSet> rules, string rulesKey, Lazy<SchemaCheck> schemas, Remembered remembered, ProblemList problems, Action<string>? progress)
     {
         // Whatever stands in a file that can't be read would be missed by every build.
         if (paths.Count == 0 || problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
@@ -95,7 +95,8 @@ public static class Lint
         foreach (var path in paths)
         {
             progress?.Invoke($"reading {path}");
-            BuildFiles.Read(path, fences, entries, Remembered.Nothing, schemas, own);
+            if (BuildFiles.Read(path, fences, entries, Remembered.Nothing, schemas, own) is { } read)
+                Waivers.Refuse(read.Build, () => rules.Value, own);
         }
         if (key is not null && own.Count == 0 && !problems.HasErrors)
             remembered.Add(key);

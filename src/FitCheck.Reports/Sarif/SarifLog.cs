@@ -95,6 +95,8 @@ internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, 
         json.WriteStartArray("tags");
         json.WriteStringValue(rule.Help.Id.Split('/')[0]);
         json.WriteEndArray();
+        if (!rule.Help.CanBeWaived)
+            json.WriteString("waive", "never");
         json.WriteEndObject();
         json.WriteEndObject();
     }

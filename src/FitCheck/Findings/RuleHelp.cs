@@ -12,4 +12,7 @@ public sealed record RuleHelp(string Id, string Title, string Why, string Advice
 {
     /// <summary>True when it tells of work on vehicle or parts that the build accepts: what it warns of is a plan, not a fault.</summary>
     public bool TellsOfWork { get; init; }
+
+    /// <summary>False when no build may waive it.</summary>
+    public bool CanBeWaived { get; init; } = true;
 }

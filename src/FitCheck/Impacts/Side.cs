@@ -67,6 +67,10 @@ internal sealed class Side
             progress?.Invoke($"checking {Path.GetFileName(path)} of {folder.Name}");
             var problems = new ProblemList();
             var build = BuildFiles.Read(path, folder.Folders.Catalog, Workshop.Catalog, remembered, schemas, problems)?.Build;
+            if (build is not null)
+                Waivers.Refuse(build, () => Rules, problems);
+            if (problems.HasErrors)
+                build = null;
             var file = path.Replace('\\', '/');
             Builds[Path.ChangeExtension(file[(builds.Length + 1)..], null)] =
                 (build is null ? null : Check.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);

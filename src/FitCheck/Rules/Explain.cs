@@ -41,6 +41,8 @@ public static class Explain
         yield return ("fact", rule.Fact.Text + (rule.Unit is { Symbol: not "1" } unit ? $" (in {unit.Symbol})" : ""));
         yield return ("warns", rule.Warn?.ToString() ?? "never");
         yield return ("fails", rule.Fail?.ToString() ?? "never");
+        if (!rule.CanBeWaived)
+            yield return ("waived", "never: a build that does so is refused, and so is a directory of rules that loosens it");
         if (rule.AsksFor is { } asked)
             yield return ("asks for", asked.Words);
     }

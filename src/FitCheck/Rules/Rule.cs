@@ -38,6 +38,8 @@ public sealed record Rule
     public required IReadOnlyList<RuleExample> Examples { get; init; }
     /// <summary>The facts that it may name.</summary>
     public required FactScope Scope { get; init; }
+    /// <summary>False for a rule of destruction, fire or airbags: a build that waives it is refused, and so is a later directory that loosens it.</summary>
+    public bool CanBeWaived { get; init; } = true;
     /// <summary>True when a later directory changed its limits or words.</summary>
     public bool IsChanged { get; init; }
     /// <summary>The file's keys and values as they are written.</summary>
@@ -53,7 +55,7 @@ public sealed record Rule
     public Location PlaceOf(string key) => Written[key]?.At ?? At;
 
     /// <summary>What a report tells of it.</summary>
-    public RuleHelp Help => new(Id, Title, Why, Advice, Source.Title, Source.Url, Fail is not null) { TellsOfWork = TellsOfWork };
+    public RuleHelp Help => new(Id, Title, Why, Advice, Source.Title, Source.Url, Fail is not null) { TellsOfWork = TellsOfWork, CanBeWaived = CanBeWaived };
 
     /// <summary>True when it never fails and speaks only where the build accepts a kind of work.</summary>
     public bool TellsOfWork => Fail is null && When?.Names.Any(n => n.EndsWith("_accepted", StringComparison.Ordinal)) == true;

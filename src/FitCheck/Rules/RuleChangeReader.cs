@@ -8,7 +8,7 @@ namespace FitCheck.Rules;
 /// </summary>
 internal sealed class RuleChangeReader
 {
-    private static readonly string[] Keys = ["id", "reason", "off", "warn", "fail", "message", "advice", "examples"];
+    private static readonly string[] Keys = ["id", "reason", "off", "warn", "fail", "message", "advice", "waive", "examples"];
 
     private readonly YamlMap _root;
     private readonly RuleKeys _keys;
@@ -25,7 +25,7 @@ internal sealed class RuleChangeReader
 
     /// <summary>The reason, and the rule's mapping as changed; no mapping when it is switched off; null when the file has a mistake.</summary>
     /// <param name="root">The root of the change.</param>
-    /// <param name="before">The rule of the earlier directory.</param>
+    /// <param name="before">The rule of the earlier directory; one that is never waived can't be switched off.</param>
     /// <param name="problems">Where mistakes are told.</param>
     public static (string Reason, YamlMap? Changed)? Read(YamlMap root, Rule before, ProblemList problems)
     {
@@ -35,6 +35,8 @@ internal sealed class RuleChangeReader
         var off = reader.IsOff();
         if (off && root.Entries.FirstOrDefault(e => e.Key is not ("id" or "reason" or "off")) is { } extra)
             own.Error(extra.KeyAt, $"the rule is switched off, so `{extra.Key}` has no use; delete one of the two");
+        if (off && !before.CanBeWaived)
+            own.Error(root["off"]!.At, RuleStrictness.Unmoved(before, "can switch it off"));
         if (!off && !root.Entries.Any(e => e.Key is not ("id" or "reason" or "off")))
             own.Error(root.At, "this changes nothing; give `off: true`, or a limit in `warn` or `fail`");
         problems.AddRange(own.Sorted());
@@ -61,7 +63,9 @@ internal sealed class RuleChangeReader
             "examples" when _root["examples"] is null && (_root["warn"] ?? _root["fail"]) is not null => e with { Value = new YamlList(_root.At, []) },
             _ => _root[e.Key] is { } value ? e with { Value = value } : e,
         });
-        return before with { Entries = [.. entries] };
+        // A rule that could be waived has no such key.
+        var added = _root.Entries.Where(e => e.Key == "waive" && before["waive"] is null);
+        return before with { Entries = [.. entries, .. added] };
     }
 
     private YamlNode Messages(YamlNode before)

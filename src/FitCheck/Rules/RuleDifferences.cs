@@ -24,6 +24,8 @@ internal static class RuleDifferences
             yield return warn;
         if (Difference("fails", before.Fail, after.Fail) is { } fail)
             yield return fail;
+        if (before.CanBeWaived && !after.CanBeWaived)
+            yield return "can't be waived any more";
         if (before.Fact.Text != after.Fact.Text)
             yield return $"judges `{after.Fact.Text}` instead of `{before.Fact.Text}`";
         if (before.When?.Text != after.When?.Text)

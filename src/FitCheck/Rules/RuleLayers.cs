@@ -30,10 +30,24 @@ internal sealed class RuleLayers(Func<Facts.Subject, FactScope> scopes, ProblemL
             Whole(rule, layer);
     }
 
+    // What loosens a rule that is never waived is told, and the rule stays.
+    private bool IsAllowed(Rule? before, Rule after)
+    {
+        if (before is null or { CanBeWaived: true })
+            return true;
+        var loosened = new ProblemList();
+        RuleStrictness.Check(before, after, loosened);
+        problems.AddRange(loosened.All);
+        return !loosened.HasErrors;
+    }
+
     private void Whole(Rule rule, int layer)
     {
+        _rules.TryGetValue(rule.Id, out var before);
+        if (layer > 0 && !IsAllowed(before.Rule, rule))
+            return;
         if (layer > 0)
-            _changes[rule.Id] = _rules.TryGetValue(rule.Id, out var before) ? RuleDifferences.Replaced(before.Rule, rule) : RuleDifferences.Added(rule);
+            _changes[rule.Id] = before.Rule is not null ? RuleDifferences.Replaced(before.Rule, rule) : RuleDifferences.Added(rule);
         _rules[rule.Id] = (rule, layer);
     }
 
@@ -57,7 +71,7 @@ internal sealed class RuleLayers(Func<Facts.Subject, FactScope> scopes, ProblemL
             _changes[id] = RuleDifferences.SwitchedOff(earlier.Rule, reason, root.At);
             _rules.Remove(id);
         }
-        else if (RuleReader.Read(changed, scopes, problems) is { } rule)
+        else if (RuleReader.Read(changed, scopes, problems) is { } rule && IsAllowed(earlier.Rule, rule))
         {
             _changes[id] = RuleDifferences.Changed(earlier.Rule, rule, reason, root.At);
             _rules[id] = (rule with { IsChanged = true }, layer);

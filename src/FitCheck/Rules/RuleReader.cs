@@ -11,7 +11,7 @@ public sealed class RuleReader
 {
     private static readonly string[] Keys =
     [
-        "id", "title", "subject", "about", "when", "fact", "unit", "warn", "fail", "message", "advice", "why", "source", "caution", "asks_for", "examples",
+        "id", "title", "subject", "about", "when", "fact", "unit", "warn", "fail", "message", "advice", "why", "source", "caution", "asks_for", "waive", "examples",
     ];
 
     private readonly ProblemList _problems;
@@ -63,6 +63,7 @@ public sealed class RuleReader
         var why = _keys.Text("why");
         var source = Source();
         var caution = _keys.OptionalText("caution");
+        var waive = _keys.Find("waive") is { } waived ? _keys.Word(waived, "waive", ["never"]) : null;
         var asked = _keys.Find("asks_for") is { } part ? AskedPart.Read(part, _scope.Subject, _problems) : null;
         var examples = new ExampleReader(_scope, _problems).Read(_keys.List(_keys.Require("examples"), "examples"), fact);
         if (id is null || title is null || fact is null || advice is null || why is null || source is null)
@@ -85,6 +86,7 @@ public sealed class RuleReader
             Source = source,
             Caution = caution,
             AsksFor = asked,
+            CanBeWaived = waive is null,
             Examples = examples,
             Scope = _scope,
             Written = _root,

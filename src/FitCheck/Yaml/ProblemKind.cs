@@ -24,10 +24,13 @@ public sealed record ProblemKind(string Id, string Title, string Why, string Adv
     public static readonly ProblemKind IdleWaiver = new("input/idle-waiver", "A waiver that matches nothing",
         "It may hide a finding that comes later, and shows that somebody expected another answer.", "Delete the waiver, or correct its rule and its position.");
 
+    public static readonly ProblemKind ForbiddenWaiver = new("input/forbidden-waiver", "A waiver of a rule that is never waived",
+        "What destroys a part, sets a vehicle on fire or stands in the way of an airbag does so whatever was agreed.", "Delete the waiver and change the build.");
+
     /// <summary>All else: what is well formed but doesn't go together.</summary>
     public static readonly ProblemKind Contradiction = new("input/contradiction", "Statements that contradict each other",
         "Of two statements that can't both be so, one is wrong.", "Keep the one that is right.");
 
     /// <summary>In ordinal order of their ids.</summary>
-    public static IReadOnlyList<ProblemKind> All { get; } = [BrokenRule, BrokenYaml, Contradiction, IdleWaiver, NotRead, UnknownName, Unreadable, WrongShape];
+    public static IReadOnlyList<ProblemKind> All { get; } = [BrokenRule, BrokenYaml, Contradiction, ForbiddenWaiver, IdleWaiver, NotRead, UnknownName, Unreadable, WrongShape];
 }

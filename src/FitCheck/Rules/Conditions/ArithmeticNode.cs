@@ -6,6 +6,8 @@ namespace FitCheck.Rules.Conditions;
 /// <summary>`a + b`, `a - b`, `a * b`, `a / b`. Worst cases are carried as if both operands could be off at once.</summary>
 internal sealed class ArithmeticNode(int offset, char sign, Node left, Node right) : Node(offset)
 {
+    public char Sign => sign;
+
     public override IReadOnlyList<Node> Children => [left, right];
 
     public override FactType? TypeOf(TypeCheck check)

@@ -63,6 +63,9 @@ public sealed class Expression
     /// <param name="facts">In brief, by their slots in the scope.</param>
     internal Brief Weigh(ReadOnlySpan<Brief> facts) => _root.Weigh(facts);
 
+    /// <summary>True when it is certain that it is never below another of its dimension, whatever the facts are.</summary>
+    internal bool IsAtLeast(Expression other) => BoundOrder.IsAtLeast(_root, other._root);
+
     /// <summary>The slot of the fact that it is and no more; -1 for any other.</summary>
     internal int Slot => _root is NameNode name ? name.Slot : -1;
 

@@ -6,6 +6,8 @@ namespace FitCheck.Rules.Conditions;
 /// <summary>`min(a, b, …)` and `max(a, b, …)`; unknown when any of them is.</summary>
 internal sealed class ExtremeNode(int offset, string function, IReadOnlyList<Node> operands) : Node(offset)
 {
+    public string Function => function;
+
     public override IReadOnlyList<Node> Children => operands;
 
     public override FactType? TypeOf(TypeCheck check)

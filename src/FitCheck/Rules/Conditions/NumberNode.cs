@@ -10,6 +10,8 @@ internal sealed class NumberNode(int offset, double si, Unit? unit) : Node(offse
 
     public bool IsZero => si == 0;
 
+    public double Si => si;
+
     public override IReadOnlyList<Node> Children => [];
 
     public override FactType? TypeOf(TypeCheck check) => _value.Type;
