@@ -11,7 +11,7 @@ internal static class ImpactCommand
 {
     public static Command Create()
     {
-        var from = new Option<string>("--from") { HelpName = "OLD", Description = "A folder with catalog/ and rules/ in it, or a git revision such as main", Required = true };
+        var from = new Option<string>("--from") { HelpName = "OLD", Description = "A folder with catalog/ and rules/ in it, or a git revision such as main; ./NAME is always a folder, refs/heads/NAME or a commit's whole id always a revision", Required = true };
         var to = new Option<string>("--to") { HelpName = "NEW", Description = "The same for the later state [default: the working tree]" };
         var accept = new Option<string[]>("--accept") { HelpName = "BUILD|all", Description = "A build that may get worse; may be given again" };
         var targets = new TargetOptions(ImpactReports.Formats);

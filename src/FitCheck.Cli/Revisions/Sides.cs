@@ -11,15 +11,20 @@ internal sealed class Sides : IDisposable
     /// <summary>The side, or a sentence that says why there is none.</summary>
     public (SideFolder? Side, string? Error) Find(string option, string word)
     {
-        if (Directory.Exists(Path.Combine(word, "catalog")))
-            return (new SideFolder(word, word), null);
-        if (Directory.Exists(word))
-            return (null, $"{option}: the folder {word} has no `catalog` in it");
-        if (Git.Line(".", "rev-parse", "--show-toplevel") is not { } top)
-            return (null, $"{option}: no folder `{word}`, and no git repository here that could have such a revision");
-        if (word.StartsWith('-') || Git.Line(".", "rev-parse", "--verify", "--quiet", "--end-of-options", word + "^{commit}") is not { Length: > 0 } commit)
-            return (null, $"{option}: neither a folder nor a revision is named `{word}`");
-        return LayOut(option, word, commit, top);
+        var isFolder = !IsRevision(word) && Directory.Exists(word);
+        if (IsFolder(word))
+            return isFolder ? InFolder(option, word) : (null, $"{option}: there is no folder {word}");
+        var top = Git.Line(".", "rev-parse", "--show-toplevel");
+        var commit = top is null || word.StartsWith('-') ? null : Git.Line(".", "rev-parse", "--verify", "--quiet", "--end-of-options", word + "^{commit}");
+        if (commit is not { Length: > 0 })
+        {
+            return isFolder ? InFolder(option, word)
+                : (null, top is null ? $"{option}: no folder `{word}`, and no git repository here that could have such a revision" : $"{option}: neither a folder nor a revision is named `{word}`");
+        }
+        // A change can bring a folder of any name: it must not take the place of the revision that it is compared with.
+        return isFolder
+            ? (null, $"{option}: `{word}` is a revision and a folder too; give `./{word}` for the folder, `{FullName(word, commit)}` for the revision")
+            : LayOut(option, word, commit, top!);
     }
 
     /// <summary>The working tree: the current folder where it has a catalog, else the top of its repository.</summary>
@@ -38,6 +43,19 @@ internal sealed class Sides : IDisposable
             Directory.Delete(folder, recursive: true);
     }
 
+    private static (SideFolder? Side, string? Error) InFolder(string option, string word) =>
+        Directory.Exists(Path.Combine(word, "catalog")) ? (new SideFolder(word, word), null) : (null, $"{option}: the folder {word} has no `catalog` in it");
+
+    // No revision begins or ends so.
+    private static bool IsFolder(string word) => word is "." or ".." || word.StartsWith("./", StringComparison.Ordinal) || word.StartsWith("../", StringComparison.Ordinal)
+        || word.EndsWith('/') || Path.IsPathRooted(word);
+
+    // What names a revision in full is never taken for a folder.
+    private static bool IsRevision(string word) => word.StartsWith("refs/", StringComparison.Ordinal) || (word.Length is 40 or 64 && word.All(char.IsAsciiHexDigit));
+
+    private static string FullName(string word, string commit) =>
+        Git.Line(".", "rev-parse", "--verify", "--quiet", "--symbolic-full-name", "--end-of-options", word) is { } name && name.StartsWith("refs/", StringComparison.Ordinal) ? name : commit;
+
     // The catalog stands where the working tree has it: below the current folder, or at the top.
     private (SideFolder?, string?) LayOut(string option, string word, string commit, string top)
     {
@@ -52,7 +70,26 @@ internal sealed class Sides : IDisposable
         if (!Git.Into(tar, top, ["archive", "--format=tar", tree, .. paths]))
             return (null, $"{option}: git can't read `{word}`");
         tar.Position = 0;
-        TarFile.ExtractToDirectory(tar, folder, overwriteFiles: false);
+        Unpack(tar, folder);
         return (new SideFolder(word, folder), null);
+    }
+
+    // Links come last, so that nothing is written through one; where they lead is looked at when the folder is read.
+    private static void Unpack(Stream archive, string folder)
+    {
+        using var tar = new TarReader(archive);
+        var links = new List<(string Path, string Target)>();
+        while (tar.GetNextEntry() is { } entry)
+        {
+            var path = Path.Combine(folder, entry.Name);
+            if (entry.EntryType == TarEntryType.SymbolicLink)
+                links.Add((path, entry.LinkName));
+            else if (entry.EntryType == TarEntryType.Directory)
+                Directory.CreateDirectory(path);
+            else if (entry.EntryType is TarEntryType.RegularFile or TarEntryType.V7RegularFile)
+                entry.ExtractToFile(path, overwrite: false);
+        }
+        foreach (var (path, target) in links)
+            File.CreateSymbolicLink(path, target);
     }
 }

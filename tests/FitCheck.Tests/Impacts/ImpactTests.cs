@@ -107,6 +107,58 @@ public sealed class ImpactTests
         Assert.Contains($"--from: neither a folder nor a revision is named `{word}`", error, StringComparison.Ordinal);
     }
 
+    // A change can bring a folder of any name; the revision that it is compared with must stay the revision.
+    [Fact]
+    public void A_folder_does_not_take_the_place_of_a_revision()
+    {
+        using var request = new PullRequest();
+        request.Git("update-ref", "refs/remotes/origin/main", "HEAD");
+        request.Change(Driver, "depth: 64 mm", "depth: 74 mm").Copied("origin/main").Copied("refs/remotes/origin/main").Copied("HEAD");
+
+        var (status, output, error) = request.Impact("--from", "origin/main");
+        Assert.Equal(2, status);
+        Assert.Empty(output);
+        Assert.Contains("--from: `origin/main` is a revision and a folder too; give `./origin/main` for the folder, `refs/remotes/origin/main` for the revision", error, StringComparison.Ordinal);
+        Assert.Contains("`refs/heads/main` for the revision", request.Impact("--from", "HEAD").Error, StringComparison.Ordinal);
+        Assert.Contains("--to: `origin/main` is a revision and a folder too", request.Impact("--from", "main", "--to", "origin/main").Error, StringComparison.Ordinal);
+
+        Assert.Equal(1, request.Impact("--from", "refs/remotes/origin/main").Status);
+        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "./origin/main").Out, StringComparison.Ordinal);
+        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "origin/main/").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_revision_with_a_link_out_of_it_is_told_with_its_place()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        using var request = new PullRequest();
+        File.CreateSymbolicLink(System.IO.Path.Combine(request.Path, "catalog/cups/z.yaml"), "/etc/hostname");
+        File.CreateSymbolicLink(System.IO.Path.Combine(request.Path, "catalog/builds/z.yaml"), "../../../outside.yaml");
+        request.Commit("links");
+        var (status, _, error) = request.Impact("--from", "HEAD~1", "--to", "HEAD");
+        Assert.Equal(2, status);
+        Assert.Contains("catalog/cups/z.yaml:1:1: error: the link leads out of the folder", error, StringComparison.Ordinal);
+        File.Delete(System.IO.Path.Combine(request.Path, "catalog/cups/z.yaml"));
+        Assert.Contains("catalog/builds/z.yaml:1:1: error: the link leads to nothing", request.Impact("--from", "HEAD~1").Error, StringComparison.Ordinal);
+        File.Delete(System.IO.Path.Combine(request.Path, "catalog/builds/z.yaml"));
+    }
+
+    [Fact]
+    public void A_build_that_passes_by_a_waiver_is_told_so_and_one_that_may_not_waive_can_no_longer_be_read()
+    {
+        const string build = "catalog/builds/tansy-quote.yaml";
+        using var request = new PullRequest();
+        request.Write(build, File.ReadAllText(System.IO.Path.Combine(request.Path, build)) + "\nwaive:\n  - {rule: list/over-budget, reason: agreed}\n  - {rule: list/missing-from-quote, reason: agreed}\n");
+        Assert.Contains("on the strength of", request.Impact("--from", "HEAD").Out, StringComparison.Ordinal);
+        using var other = new PullRequest();
+        other.Write(build, File.ReadAllText(System.IO.Path.Combine(other.Path, build)) + "\nwaive:\n  - {rule: seal/airbag-near, reason: agreed}\n");
+        var (status, output, _) = other.Impact("--from", "HEAD");
+        Assert.Equal(1, status);
+        Assert.Contains("can no longer be read", output, StringComparison.Ordinal);
+        Assert.Contains("`seal/airbag-near` is never waived", output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Json_keeps_the_published_schema_and_folders_are_sides_too()
     {

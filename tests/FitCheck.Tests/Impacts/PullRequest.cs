@@ -39,6 +39,14 @@ internal sealed class PullRequest : IDisposable
         return this;
     }
 
+    /// <summary>Puts a copy of the catalog and the rules, as they are now, into a folder of this name.</summary>
+    public PullRequest Copied(string folder)
+    {
+        foreach (var kind in new[] { "catalog", "rules" })
+            Copy(_folder.Of(kind), _folder.Of($"{folder}/{kind}"));
+        return this;
+    }
+
     public void Commit(string message)
     {
         Git("add", "-A");
@@ -54,7 +62,7 @@ internal sealed class PullRequest : IDisposable
         _folder.Dispose();
     }
 
-    private void Git(params string[] arguments)
+    public void Git(params string[] arguments)
     {
         using var process = Process.Start(new ProcessStartInfo("git", ["-C", Path, .. arguments]) { UseShellExecute = false })!;
         process.WaitForExit();
