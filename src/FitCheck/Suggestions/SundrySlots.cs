@@ -56,17 +56,23 @@ internal static class SundrySlots
 
     private static Channel? Channel(Ground g, Placed placed) => g.Build.Channels.FirstOrDefault(c => c.Feeds.Contains(placed));
 
+    // The only part of a list may go with it, when it stands in a tweeter's wire; then what is added has to stand elsewhere.
     private static TextEdit Added(Ground g, IReadOnlyList<string> pair, string id)
     {
         var own = g.Fit.Where(s => s.Positions.Count == pair.Count && s.Positions.All(pair.Contains)).ToList();
-        return own.Find(s => s.Map["with"] is YamlList) is { } listed ? g.Editor.AddItem((YamlList)listed.Map["with"]!, id) : FitSlots.Added(g, pair, "with", $"[{id}]")[0];
+        if (own.Find(s => s.Map["with"] is YamlList list && !(list.Items is [YamlScalar only] && IsInLine(g, only))) is { } listed)
+            return g.Editor.AddItem((YamlList)listed.Map["with"]!, id);
+        return own.Where(s => s.Map["with"] is null).MaxBy(s => s["driver"] is not null ? 1 : 0) is { } site ? g.Editor.AddListed(site.Map, "with", id)
+            : g.Editor.AddItem((YamlList)g.Root["fit"]!, $"at: [{string.Join(", ", pair)}]\nwith: [{id}]");
     }
 
     private static TextEdit Removed(Ground g, Site site, string type)
     {
         var list = (YamlList)site.Map["with"]!;
-        return list.Items.Count == 1 ? g.Editor.RemoveKey(site.Map, "with") : g.Editor.RemoveItem(list, list.Items.ToList().IndexOf(Item(g, site, type)!));
+        return list.Items.Count == 1 ? g.Editor.RemoveKey(site.Map, "with") : g.Editor.RemoveItems(list, new HashSet<int> { list.Items.ToList().IndexOf(Item(g, site, type)!) }).Single();
     }
+
+    private static bool IsInLine(Ground g, YamlScalar item) => g.Stock.Catalog.Find(item.Text) is Sundry sundry && Atoms.Of(sundry.Type) == "inline";
 
     private static YamlScalar? Item(Ground g, Site site, string type) => (site.Map["with"] as YamlList)?.Items.OfType<YamlScalar>()
         .FirstOrDefault(i => g.Stock.Catalog.Find(i.Text) is Sundry s && s.Type == type);

@@ -50,7 +50,59 @@ public sealed class YamlEditorTests
         Edited((e, r) => e.AddItem((YamlList)((YamlMap)r)["fit"]!, "at: [left]\ncup: small"), "    box: 40 L  # from the net\n", "    box: 40 L  # from the net\n  - at: [left]\n    cup: small\n");
 
     [Fact]
-    public void An_item_is_taken_out_of_brackets() => Edited((e, r) => e.RemoveItem((YamlList)Fit(r, 0)["with"]!, 0), "[tape, ring]", "[ring]");
+    public void An_item_is_taken_out_of_brackets() => Edited((e, r) => e.RemoveItems((YamlList)Fit(r, 0)["with"]!, new HashSet<int> { 0 }).Single(), "[tape, ring]", "[ring]");
+
+    [Theory]
+    [InlineData("[a, b, c]", "[c]", "0 1")]
+    [InlineData("[a, b, c]", "[a]", "1 2")]
+    [InlineData("[a, b, c]", "[b]", "0 2")]
+    [InlineData("[a, b, c]", "[]", "0 1 2")]
+    public void Items_that_go_leave_no_comma_behind(string list, string rest, string indices)
+    {
+        var text = $"with: {list}\n";
+        Assert.Equal($"with: {rest}\n", TextEdit.Apply(text, new YamlEditor(text).RemoveItems((YamlList)((YamlMap)Read(text))["with"]!, indices.Split(' ').Select(int.Parse).ToHashSet())));
+    }
+
+    [Fact]
+    public void What_ends_at_one_place_is_added_from_the_inside_out()
+    {
+        // The driver's entry is the last of `fit` and `fit` the last of the document: whatever the order of the edits, the harness is the driver's, and the radio a further entry's.
+        const string text = "kind: build\nfit:\n  - at: [a]\n    driver: one\n";
+        var editor = new YamlEditor(text);
+        var fit = (YamlList)((YamlMap)Read(text))["fit"]!;
+
+        var changed = TextEdit.Apply(text, [editor.AddUnder("extras", "x"), editor.AddItem(fit, "at: [b]\ncup: c"), editor.AddKey((YamlMap)fit.Items[0], "harness", "h")]);
+
+        Assert.Equal("kind: build\nfit:\n  - at: [a]\n    driver: one\n    harness: h\n  - at: [b]\n    cup: c\n\nextras:\n  - x\n", changed);
+    }
+
+    [Theory]
+    [InlineData("fit:\n  - at: [a]\n    driver: one\n", "fit:\n  - at: [a]\n    driver: one\n    with: [tape, ring]\n")]
+    [InlineData("fit: [{at: [a], driver: one}]\n", "fit: [{at: [a], driver: one, with: [tape, ring]}]\n")]
+    public void Two_items_share_a_list_that_was_not_there(string text, string expected)
+    {
+        var editor = new YamlEditor(text);
+        Assert.Equal(expected, TextEdit.Apply(text, [editor.AddListed(Fit(Read(text), 0), "with", "tape"), editor.AddListed(Fit(Read(text), 0), "with", "ring")]));
+    }
+
+    [Fact]
+    public void Two_items_come_into_empty_brackets()
+    {
+        const string text = "with: []\n";
+        var list = (YamlList)((YamlMap)Read(text))["with"]!;
+        Assert.Equal("with: [tape, ring]\n", TextEdit.Apply(text, [new YamlEditor(text).AddItem(list, "tape"), new YamlEditor(text).AddItem(list, "ring")]));
+    }
+
+    [Fact]
+    public void A_mapping_comes_into_brackets_in_braces()
+    {
+        const string text = "fit: [{at: [a]}]\n";
+        Assert.Equal("fit: [{at: [a]}, {at: [b], cup: c}]\n", TextEdit.Apply(text, [new YamlEditor(text).AddItem((YamlList)((YamlMap)Read(text))["fit"]!, "at: [b]\ncup: c")]));
+    }
+
+    [Fact]
+    public void A_key_and_its_value_are_replaced_together() =>
+        Edited((e, r) => e.Replace(Fit(r, 0), "driver", "set", "two"), "    driver: one", "    set: two");
 
     [Fact]
     public void Two_items_come_under_one_new_key()
