@@ -25,7 +25,7 @@ public static class Suggest
     // Above so many entries the first answer is looked for among few of each kind.
     private const int Large = 2_000;
 
-    /// <summary>The best changes, or why there are none. Bad input comes back as problems, never as an exception.</summary>
+    /// <summary>The best changes among what is tried, or why there are none. Bad input comes back as problems, never as an exception.</summary>
     public static SuggestOutcome Run(SuggestRequest request, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
         var problems = new ProblemList();
@@ -60,6 +60,7 @@ public static class Suggest
             return suggestion;
         IReadOnlyList<string> keep = [.. request.Keep, .. bench.Build.Keep.Select(k => k.Value)];
         var slots = Slots.Of(bench, workshop.Catalog, request.CurrentOnly, keep);
+        suggestion = suggestion with { Coverage = Coverage.Of(bench, slots, keep, request.CurrentOnly) };
         var sample = new Sample(0, bench.Build.Vehicle.Id, Shopping.List(bench.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal));
         var finder = new Finder(bench, slots, goal, request.Time, progress)
         {

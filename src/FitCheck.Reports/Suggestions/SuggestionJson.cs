@@ -9,7 +9,7 @@ namespace FitCheck.Reports.Suggestions;
 /// <summary>For programs. The shape is published in reports/schema/suggest.schema.json; a change that breaks a reader needs a new `format`.</summary>
 public sealed class SuggestionJson : ISuggestionReport
 {
-    private const int Shape = 1;
+    private const int Shape = 2;
 
     public string Format => "json";
 
@@ -50,6 +50,17 @@ public sealed class SuggestionJson : ISuggestionReport
         json.WriteNumber("judged", suggestion.Proof.Judged);
         json.WriteNumber("ruled_out", suggestion.Proof.Foreseen);
         json.WriteNumber("bounded", suggestion.Proof.TooDear);
+        json.WriteStartArray("tried");
+        foreach (var tried in suggestion.Coverage.Tried)
+        {
+            json.WriteStartObject();
+            json.WriteString("what", tried.What);
+            Texts(json, "where", tried.Where);
+            json.WriteString("choices", tried.Choices);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        Texts(json, "not_tried", suggestion.Coverage.NotTried);
         json.WriteEndObject();
         json.WriteEndObject();
     }

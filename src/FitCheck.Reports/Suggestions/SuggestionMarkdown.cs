@@ -21,7 +21,7 @@ public sealed class SuggestionMarkdown : ISuggestionReport
             Proposal(output, suggestion, i);
         if (suggestion.Conflict is { } conflict)
         {
-            Line(output, conflict.Obstacles.Count > 0 ? "\n### Nothing from the catalog makes it pass\n" : "\n### Nothing was found in time");
+            Line(output, conflict.Obstacles.Count > 0 ? "\n### Nothing that was tried makes it pass\n" : "\n### Nothing was found in time");
             if (conflict.Obstacles.Count > 0)
                 Line(output, SuggestionWords.Together(conflict) + "\n");
             foreach (var obstacle in SuggestionWords.Obstacles(conflict))
@@ -35,7 +35,11 @@ public sealed class SuggestionMarkdown : ISuggestionReport
         foreach (var (what, how, outcome) in readings)
             Line(output, $"- {Escaped(what)}: {Escaped(outcome)} {Escaped(how)}");
         if (!suggestion.PassesAlready)
-            Line(output, $"\n{Escaped(SuggestionWords.Proof(suggestion))} {Escaped(SuggestionWords.Scope)}");
+        {
+            Line(output, $"\n{Escaped(SuggestionWords.Proof(suggestion))}");
+            foreach (var line in SuggestionWords.Scope(suggestion))
+                Line(output, $"\n{Escaped(line)}");
+        }
     }
 
     private static void Proposal(TextWriter output, Suggestion suggestion, int index)

@@ -31,7 +31,8 @@ public sealed class SuggestionText : ISuggestionReport
         if (!suggestion.PassesAlready)
         {
             page.Line(0, SuggestionWords.Proof(suggestion));
-            page.Line(0, SuggestionWords.Scope, TextStyle.Faint);
+            foreach (var line in SuggestionWords.Scope(suggestion))
+                page.Line(0, line, TextStyle.Faint);
         }
     }
 
@@ -70,7 +71,7 @@ public sealed class SuggestionText : ISuggestionReport
 
     private static void Conflict(TextPage page, Conflict conflict)
     {
-        page.Heading(conflict.Obstacles.Count > 0 ? "Nothing from the catalog makes it pass" : "Nothing was found in time");
+        page.Heading(conflict.Obstacles.Count > 0 ? "Nothing that was tried makes it pass" : "Nothing was found in time");
         if (conflict.Obstacles.Count == 0)
             return;
         page.Line(0, SuggestionWords.Together(conflict));

@@ -49,16 +49,25 @@ internal static class SuggestionWords
         if (!proof.Complete)
             return $"Not proved: the time ran out after {counts}.";
         return suggestion.Proposals.Count > 0
-            ? $"Proved: {counts}. No other choice from the catalog is better by {Best(suggestion.Preference)}."
-            : $"Proved: {counts}. No choice from the catalog makes this build pass.";
+            ? $"Proved: {counts}. No other choice that was tried is better by {Best(suggestion.Preference)}."
+            : $"Proved: {counts}. Nothing that was tried makes this build pass.";
     }
 
     public static string NothingToChange(Suggestion suggestion) => suggestion.Before.Verdict == Status.Measure
         ? "Nothing has to change by what is known; what is open has to be measured."
         : "It passes as it is: nothing has to change.";
 
-    public const string Scope =
-        "Looked at: parts that are still made, for this vehicle or universal, on the factory plug's family. What was chosen for its sound (drivers, sets, radio, converter, amplifier) stays as long as anything else helps.";
+    /// <summary>Over what the proof holds, what it leaves out, and which parts were looked at.</summary>
+    public static IEnumerable<string> Scope(Suggestion suggestion)
+    {
+        var besides = suggestion.Coverage.Tried.Where(t => t.Where is ["extras"]).Select(t => t.What).ToList();
+        var tried = suggestion.Coverage.Tried.Where(t => t.Where is not ["extras"]).Select(t => t.Choices).Distinct(StringComparer.Ordinal).ToList();
+        if (besides.Count > 0)
+            tried.Add($"one further pack each of {string.Join(", ", besides)}");
+        yield return $"{(suggestion.Proof.Complete ? "Proved over" : "Looked among")}: {(tried.Count == 0 ? "nothing, as all is to be kept" : string.Join("; ", tried))}. All of it alone and together, alike on both sides of the vehicle.";
+        yield return $"Not tried: {string.Join("; ", suggestion.Coverage.NotTried)}.";
+        yield return "Parts were looked at that are for this vehicle or universal, on the factory plug's family. What was chosen for its sound (drivers, sets, radio, converter, amplifier) stays as long as anything else helps.";
+    }
 
     public static string Signed(Money money) => (money.Amount > 0 ? "+" : "") + money;
 
@@ -78,12 +87,12 @@ internal static class SuggestionWords
     /// <summary>What it would help to give up.</summary>
     public static string Wishes(Conflict conflict) => conflict.Wishes.Count switch
     {
-        0 => "No single wish of the build (what it keeps, its budget, the work it accepts) is to blame: giving it up would not be enough.",
+        0 => "No single wish of the build (what it keeps, its budget, the work it accepts) is to blame: among what was tried, giving it up would not be enough.",
         1 => $"It would pass if one wish were given up: {conflict.Wishes[0]}.",
         _ => $"It would pass if one of these wishes were given up: {string.Join("; ", conflict.Wishes)}.",
     };
 
-    public static string Together(Conflict conflict) => conflict.Obstacles.Count == 1 ? "No choice of the catalog keeps this rule:" : "Each of these could be kept, but no choice of the catalog keeps them together:";
+    public static string Together(Conflict conflict) => conflict.Obstacles.Count == 1 ? "Nothing that was tried keeps this rule:" : "Each of these could be kept, but nothing that was tried keeps them together:";
 
     /// <summary>The readings that settle most, each in a sentence with its outcomes; those of both sides of the vehicle are one.</summary>
     public static IEnumerable<(string What, string How, string Outcome)> Readings(Suggestion suggestion)

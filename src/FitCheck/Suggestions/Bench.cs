@@ -143,14 +143,19 @@ internal sealed class Bench
     private decimal MostNow(Slot slot)
     {
         _listed ??= Shopping.List(Build).ToDictionary(l => l.Part, StringComparer.Ordinal);
-        if (slot.Now is not { } now || _listed.GetValueOrDefault(now) is not { } line)
-            return 0;
         var isPlaced = slot.Where.All(w => Build.Vehicle.Find(w) is not null);
-        return isPlaced ? Math.Min(line.Sum.Amount, line.Price.Amount * ((slot.Where.Count + line.Pack - 1) / line.Pack)) : line.Sum.Amount;
+        return slot.Parts.Select(p => _listed.GetValueOrDefault(p)).OfType<ListLine>()
+                .Sum(line => isPlaced ? Math.Min(line.Sum.Amount, line.Price.Amount * ((slot.Where.Count + line.Pack - 1) / line.Pack)) : line.Sum.Amount)
+            + slot.Spares.Sum(s => _listed.GetValueOrDefault(s)?.Sum.Amount ?? 0);
     }
 
-    private static decimal LeastCost(Slot slot, Option option) => option.Parts is [Driver or Adapter or Cup or Harness] and [var part]
-        ? part.Price.Value.Amount * (slot.Where.Count / part.Pack) : 0;
+    // Half of a set may lie in the box of the other half already; both halves together are bought for as many sides as there are.
+    private decimal LeastCost(Slot slot, Option option) => option.Parts switch
+    {
+        [Driver or Adapter or Cup or Harness] and [var part] => part.Price.Value.Amount * (slot.Where.Count / part.Pack),
+        [ComponentSet set] when slot.Where.Count(w => Build.Vehicle.Find(w)?.Role == "tweeter") is var tweeters && 2 * tweeters == slot.Where.Count => set.Price.Value.Amount * (tweeters / set.Pack),
+        _ => 0,
+    };
 
     /// <summary>The rules of which a finding was seen that answers a question, in their order.</summary>
     public IEnumerable<string> SeenRules(Func<Issue, bool> asked) =>

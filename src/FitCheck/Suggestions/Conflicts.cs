@@ -9,7 +9,7 @@ namespace FitCheck.Suggestions;
 /// </summary>
 internal sealed class Conflicts(Bench bench, RuleSet rules, BuildResult before, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time)
 {
-    private readonly int _voices = slots.Count(s => s.IsVoice);
+    private readonly int _voices = Slots.MostVoices(slots);
 
     /// <summary>The conflict of a build that nothing makes pass.</summary>
     /// <param name="wishes">Each wish in words, and the search without it; true when something passes then.</param>

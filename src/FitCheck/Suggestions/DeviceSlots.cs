@@ -17,7 +17,7 @@ internal static class DeviceSlots
                 continue;
             yield return new Slot(Called(device.Part), [device.Id], part.Text, [Atoms.At("part", device.Id)], () => Others(g, device)
                 .Select(p => new Option(p.Id, [g.Editor.Replace(part, p.Id)]) { Parts = [p] }))
-            { IsVoice = true };
+            { Voices = 1 };
             if (device.Part is Amplifier or LineConverter)
                 yield return new Slot("feed", [device.Id], device.From, [Atoms.At("from", device.Id)], () => [.. Feeders(g, map, device), .. Converters(g, map, device)]);
             if (device.Part is Amplifier && map["remote"] is null)
@@ -29,7 +29,7 @@ internal static class DeviceSlots
 
     private static IEnumerable<Part> Others(Ground g, Device device) => device.Part switch
     {
-        Amplifier => g.Stock.All<Amplifier>("amplifier").Where(a => a.Id != device.Part.Id && a.Channels >= g.Build.Channels.Where(c => c.Device.Id == device.Id).SelectMany(c => c.Outputs).Max(Highest)),
+        Amplifier => g.Stock.All<Amplifier>("amplifier").Where(a => a.Id != device.Part.Id && a.Channels >= g.Build.Channels.Where(c => c.Device.Id == device.Id).SelectMany(c => c.Outputs).Select(Highest).DefaultIfEmpty(0).Max()),
         LineConverter => g.Stock.All<LineConverter>("line-converter").Where(c => c.Id != device.Part.Id),
         _ => g.Stock.All<SourceUnit>("source-unit").Where(s => s.Id != device.Part.Id),
     };

@@ -28,7 +28,7 @@ internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     public IReadOnlyList<Answer> Best(int wanted)
     {
         var open = bench.Assess([]).Issues.Where(i => i.Status == Status.Measure).Select(i => i.Id).ToHashSet();
-        var most = slots.Count(s => s.IsVoice);
+        var most = Slots.MostVoices(slots);
         var first = AmongFew();
         for (var voices = 0; voices <= most; voices++)
         {

@@ -10,27 +10,40 @@ internal static class FitSlots
 {
     public static IEnumerable<Slot> Of(Ground g)
     {
-        foreach (var slot in Keyed(g, "driver", "driver", voice: true, (p, now) => Drivers(g, p, now)))
+        foreach (var slot in Keyed(g, "driver", "driver", (p, now) => Drivers(g, p, now), (p, now) => Sorts(g, p, now)))
             yield return slot;
-        foreach (var slot in Keyed(g, "set", "driver", voice: true, (p, now) => g.Stock.All<ComponentSet>("component-set").Where(s => Serves(s, p))))
+        foreach (var slot in Keyed(g, "set", "driver", (p, now) => g.Stock.All<ComponentSet>("component-set").Where(s => Serves(s, p)), (_, _) => []))
             yield return slot;
         foreach (var slot in Adapters(g).Concat(Cups(g)).Concat(Harnesses(g)).Concat(Modules(g)).Concat(Cables(g)).Concat(Unplugged(g)))
             yield return slot;
     }
 
-    // A woofer in the place of a coaxial would leave the treble out, and no rule asks for it back.
+    // A woofer in the place of a coaxial would leave the treble out, and no rule asks for it back; unless a tweeter plays it, which no other change takes away.
+    private static string[] Sorts(Ground g, IReadOnlyList<Position> positions, string? now) => (g.Stock.Catalog.Find(now ?? "") as Driver)?.Type switch
+    {
+        "woofer" => ["woofer", "coaxial"],
+        "coaxial" when positions.All(p => g.Build.Placed.Any(t => IsBeside(g, t, p))) => ["coaxial", "woofer"],
+        { } type => [type],
+        null => [],
+    };
+
+    /// <summary>Whether a new tweeter is fed for the same side and row as a position: on its factory channel, or from the same output.</summary>
+    public static bool IsBeside(Ground g, Placed tweeter, Position position) => tweeter.Driver is { Part.IsTweeter: true } && tweeter.Position.Id != position.Id
+        && g.Build.Channels.FirstOrDefault(c => c.Feeds.Contains(tweeter)) is { } output
+        && ((position.FactoryChannel is { } wire && wire.Value == tweeter.Position.FactoryChannel?.Value) || output.Feeds.Any(p => p.Position.Id == position.Id));
+
     private static IEnumerable<Driver> Drivers(Ground g, IReadOnlyList<Position> positions, string? now)
     {
-        string[] types = (g.Stock.Catalog.Find(now ?? "") as Driver)?.Type switch { "woofer" => ["woofer", "coaxial"], { } type => [type], null => [] };
+        var types = Sorts(g, positions, now);
         return g.Stock.With<Driver>("driver", types).Where(d => types.Contains(d.Type) && positions.All(p => PlaceFacts.Suits(d.Type, p.Role)));
     }
 
-    private static bool Serves(ComponentSet set, IReadOnlyList<Position> positions) =>
+    public static bool Serves(ComponentSet set, IReadOnlyList<Position> positions) =>
         positions.All(p => p.Role == "tweeter" ? set.Tweeter is not null : set.Woofer is not null);
 
     private static IEnumerable<Slot> Adapters(Ground g)
     {
-        foreach (var slot in Keyed(g, "adapter", "adapter", voice: false, Fitting))
+        foreach (var slot in Keyed(g, "adapter", "adapter", Fitting))
             yield return slot;
         foreach (var slot in Missing(g, "adapter", "adapter", p => p.Driver is { Part.IsTweeter: false } && p.Adapter is null && p.Cup is null, Fitting))
             yield return slot;
@@ -41,7 +54,7 @@ internal static class FitSlots
 
     private static IEnumerable<Slot> Cups(Ground g)
     {
-        foreach (var slot in Keyed(g, "cup", "cup", voice: false, Fitting))
+        foreach (var slot in Keyed(g, "cup", "cup", Fitting))
             yield return slot;
         foreach (var slot in Missing(g, "cup", "cup", p => p.Driver is { Part.IsTweeter: true } && p.Cup is null, Fitting))
             yield return slot;
@@ -52,7 +65,7 @@ internal static class FitSlots
 
     private static IEnumerable<Slot> Harnesses(Ground g)
     {
-        foreach (var slot in Keyed(g, "harness", "harness", voice: false, Fitting))
+        foreach (var slot in Keyed(g, "harness", "harness", Fitting))
             yield return slot;
         foreach (var slot in Missing(g, "harness", "harness", p => p.Driver is not null && p.Harness is null && p.NewWire is null, Fitting))
             yield return slot;
@@ -100,17 +113,18 @@ internal static class FitSlots
         }
     }
 
-    private static IEnumerable<Slot> Keyed<T>(Ground g, string key, string atom, bool voice, Func<IReadOnlyList<Position>, string?, IEnumerable<T>> fitting) where T : Part
+    // What has sorts was chosen for its sound.
+    private static IEnumerable<Slot> Keyed<T>(Ground g, string key, string atom, Func<IReadOnlyList<Position>, string?, IEnumerable<T>> fitting, Func<IReadOnlyList<Position>, string?, string[]>? sorts = null) where T : Part
     {
         foreach (var sites in g.Paired(g.Fit.Where(s => s[key] is not null), s => s[key]))
         {
             var at = sites.SelectMany(s => s.Positions).ToList();
             var now = sites[0][key];
-            yield return new Slot(Called(key), at, now, Atoms.At(atom, at), () => Options(now)) { IsVoice = voice };
+            var positions = at.Select(p => g.Vehicle.Find(p)!).ToList();
+            yield return new Slot(Called(key), at, now, Atoms.At(atom, at), () => Options(now)) { Voices = sorts is null ? 0 : 1, Sorts = sorts?.Invoke(positions, now) ?? [] };
 
             IEnumerable<Option> Options(string? now)
             {
-                var positions = at.Select(p => g.Vehicle.Find(p)!).ToList();
                 foreach (var part in fitting(positions, now).Where(p => p.Id != now))
                 {
                     if (Sided.Of(part, positions, g.Stock) is { } sided)

@@ -12,7 +12,10 @@ internal sealed class ProposalTeller(Bench bench, RuleSet rules, BuildResult bef
     public Proposal Tell(Answer answer)
     {
         var yaml = QuoteText.Renewed(bench, answer.Changes);
-        var after = Check.Judged(bench.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
+        var after = Judged(yaml);
+        // The search leaves the seller's list aside; where the person asks that nothing superfluous be on it, that is taken out too.
+        if (after.Findings.Any(f => f.Waived is null && f.Status >= goal.FailOn && rules.Find(f.Rule)!.Names.Contains("quote_unused_count", StringComparer.Ordinal)))
+            after = Judged(yaml = QuoteText.Renewed(bench, answer.Changes, onlyNeeded: true));
         if (after.Verdict >= goal.FailOn)
             throw new InvalidOperationException("a proposed build does not pass");
         var had = before.Findings.Where(f => f.Waived is null && f.Status != Status.Pass).Select(f => (f.Rule, f.Position, f.Status)).ToHashSet();
@@ -29,6 +32,8 @@ internal sealed class ProposalTeller(Bench bench, RuleSet rules, BuildResult bef
         };
     }
 
+    private BuildResult Judged(string yaml) => Check.Judged(bench.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
+
     private ProposedChange Told(Change change, IReadOnlyList<Change> all, BuildResult after)
     {
         var without = all.Where(c => c.Slot != change.Slot).ToList();
@@ -42,7 +47,7 @@ internal sealed class ProposalTeller(Bench bench, RuleSet rules, BuildResult bef
         }
         return new ProposedChange(change.Slot.What, [.. change.Slot.Where.Select(NameOf)], change.Slot.Now, change.Option.Value)
         {
-            FromName = change.Slot.Now is { } now ? (bench.Find(now) as Part)?.Name : null,
+            FromName = change.Slot.Parts.Select(p => (bench.Find(p) as Part)?.Name).OfType<string>().ToList() is { Count: > 0 } names ? string.Join(" and ", names) : null,
             ToName = change.Option.Parts.Count > 0 ? string.Join(" and ", change.Option.Parts.Select(p => p.Name)) : null,
             Because = reasons,
             Difference = after.Totals is [var total] && bench.Read(without) is not null ? total with { Amount = bench.PriceOf(all) - bench.PriceOf(without) } : null,

@@ -6,7 +6,7 @@ namespace FitCheck.Suggestions;
 /// <summary>A set of changes with which the build passes, none of which it could do without.</summary>
 internal sealed record Answer(IReadOnlyList<Change> Changes, Assessment Assessment)
 {
-    public int Voices => Changes.Count(c => c.Slot.IsVoice);
+    public int Voices => Changes.Sum(c => c.Slot.Voices);
     public int Rank => Changes.Sum(c => c.Option.Rank);
     /// <summary>What it changes to what, the same for the same changes.</summary>
     public string Words => string.Join(' ', Changes.OrderBy(c => c.Slot.Key, StringComparer.Ordinal).Select(c => $"{c.Slot.Key}={c.Option.Value}"));
@@ -147,7 +147,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
                     bench.Prepare([unknown], _changes, Enumerable.Range(choice, Math.Min(Bench.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
                 _changes.Add(new Change(slot, choice));
                 if (isWanted(_changes))
-                    Visit(voices + (slot.IsVoice ? 1 : 0), choices.Cause);
+                    Visit(voices + slot.Voices, choices.Cause);
                 _changes.RemoveAt(_changes.Count - 1);
             }
             if (choices.ToSave)
@@ -157,7 +157,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
             _settled.Remove(slot);
     }
 
-    private IEnumerable<Slot> Open(int voices) => slots.Where(s => !_settled.Contains(s) && (!s.IsVoice || voices < goal.Voices));
+    private IEnumerable<Slot> Open(int voices) => slots.Where(s => !_settled.Contains(s) && (!s.IsVoice || (voices + s.Voices <= goal.Voices && !_changes.Exists(c => c.Slot.Excludes(s)))));
 
     private ChoiceList Choices(Issue issue, int voices) => issue.IsOfPrice
         ? new(Open(voices).Where(s => bench.SavingOf(s) > 0).OrderByDescending(bench.SavingOf)) { ToSave = true }

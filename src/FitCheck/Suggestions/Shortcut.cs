@@ -46,7 +46,7 @@ internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal
         var bad = assessment.Issues.Count(goal.IsBad);
         if (bad == 0)
             return Needed(new Answer(changes, assessment));
-        _open.Enqueue(new State(changes), (bad + changes.Count(c => c.Slot.IsVoice), assessment.Price));
+        _open.Enqueue(new State(changes), (bad + changes.Sum(c => c.Slot.Voices), assessment.Price));
         return null;
     }
 
@@ -65,7 +65,7 @@ internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal
     private Answer? Expand(State state, (double Bad, decimal Price) rank)
     {
         var (changes, voices) = (state.Changes, state.Voices);
-        var open = slots.Where(s => changes.All(c => c.Slot != s)).ToList();
+        var open = slots.Where(s => changes.All(c => c.Slot != s && !c.Slot.Excludes(s))).ToList();
         var (cause, choices) = bench.Assess(changes).Issues.Where(goal.IsBad)
             .Select(i => (Cause: i, Choices: open.Where(i.IsOfPrice ? s => bench.SavingOf(s) > 0 : i.RestsOn).ToList()))
             // Counting options would have the parts read of every slot that has a say.

@@ -25,10 +25,20 @@ internal sealed class Slot
     public IReadOnlySet<string> Atoms { get; }
     /// <summary>What else could be there.</summary>
     public IReadOnlyList<Option> Options => _options.Value;
-    /// <summary>Chosen for its sound: it stays as long as changing anything else helps.</summary>
-    public bool IsVoice { get; init; }
+    /// <summary>How many things that were chosen for their sound it exchanges: they stay as long as changing anything else helps.</summary>
+    public int Voices { get; init; }
+    public bool IsVoice => Voices > 0;
+    /// <summary>Ids of the parts that go with a change of it.</summary>
+    public IReadOnlyList<string> Parts { get => field ?? (Now is null ? [] : [Now]); init; }
+    /// <summary>Ids of further parts that may become superfluous, as something like them comes with an option.</summary>
+    public IReadOnlyList<string> Spares { get; init; } = [];
+    /// <summary>The types of its options, where it is a driver.</summary>
+    public IReadOnlyList<string> Sorts { get; init; } = [];
     /// <summary>Place among the slots.</summary>
     public int Index { get; set; }
+
+    /// <summary>Whether both would decide on the same drivers, so that one of them is changed at most.</summary>
+    public bool Excludes(Slot other) => IsVoice && other.IsVoice && other != this && Atoms.Overlaps(other.Atoms);
 
     public string Key => $"{What}@{string.Join('+', Where)}";
 }

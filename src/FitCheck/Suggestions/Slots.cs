@@ -19,13 +19,16 @@ internal static class Slots
     private static List<Slot> Of(Bench bench, Stock stock, IReadOnlyList<string> keep, int firstIndex)
     {
         var ground = new Ground(bench.Build, bench.Root, new YamlEditor(bench.Text), stock);
-        List<Slot> slots = [.. FitSlots.Of(ground), .. SundrySlots.Of(ground), .. ChannelSlots.Of(ground), .. OutputSlots.Of(ground), .. DeviceSlots.Of(ground), .. SupplySlots.Of(ground)];
+        List<Slot> slots = [.. FitSlots.Of(ground), .. SetSlots.Of(ground), .. SundrySlots.Of(ground), .. ChannelSlots.Of(ground), .. OutputSlots.Of(ground), .. DeviceSlots.Of(ground), .. SupplySlots.Of(ground)];
         slots.RemoveAll(s => IsKept(s, keep));
         for (var i = 0; i < slots.Count; i++)
             slots[i].Index = firstIndex + i;
         return slots;
     }
 
+    /// <summary>How many things that were chosen for their sound can be exchanged together.</summary>
+    public static int MostVoices(IReadOnlyList<Slot> slots) => Math.Max(slots.Where(s => s.Voices == 1).Sum(s => s.Voices), slots.Select(s => s.Voices).DefaultIfEmpty(0).Max());
+
     private static bool IsKept(Slot slot, IReadOnlyList<string> keep) =>
-        (slot.Now is { } now && keep.Contains(now, StringComparer.Ordinal)) || slot.Where.Any(w => keep.Contains(w, StringComparer.Ordinal));
+        slot.Parts.Concat(slot.Where).Any(held => keep.Contains(held, StringComparer.Ordinal));
 }

@@ -24,6 +24,8 @@ public sealed record Suggestion
     /// <summary>Why nothing passes; null when something does.</summary>
     public Conflict? Conflict { get; init; }
     public required Proof Proof { get; init; }
+    /// <summary>Over what the proof holds; nothing was tried when nothing has to change.</summary>
+    public Coverage Coverage { get; init; } = new([], []);
     /// <summary>What to measure on the vehicle for the build as given, the reading that settles most first.</summary>
     public IReadOnlyList<Reading> Readings { get; init; } = [];
 
@@ -70,7 +72,7 @@ public sealed record ProposedChange(string What, IReadOnlyList<string> Where, st
 /// <summary>A finding that a change removes: without it, and with it (null when the rule no longer applies).</summary>
 public sealed record Reason(Finding Without, Finding? With);
 
-/// <summary>How sure the answer is.</summary>
+/// <summary>How sure the answer is, among what was tried.</summary>
 /// <param name="Judged">Combinations judged by all rules.</param>
 /// <param name="Foreseen">Combinations refused by a single finding: one seen before, or one looked at first.</param>
 /// <param name="TooDear">Combinations that could not become better than the answers.</param>
@@ -80,7 +82,7 @@ public sealed record Proof(int Judged, int Foreseen, int TooDear, bool Complete)
 /// <summary>Why nothing passes.</summary>
 public sealed record Conflict
 {
-    /// <summary>The smallest set of rules that no choice keeps together: each could be kept without the others.</summary>
+    /// <summary>The smallest set of rules that nothing that was tried keeps together: each could be kept without the others.</summary>
     public IReadOnlyList<Obstacle> Obstacles { get; init; } = [];
     /// <summary>Wishes (kept parts, budget, work that is not accepted, parts to order) of which giving up any single one would be enough.</summary>
     public IReadOnlyList<string> Wishes { get; init; } = [];

@@ -28,7 +28,7 @@ internal sealed class Wishes(Bench bench, PartsCatalog catalog, RuleSet rules, G
     private bool Passes(Bench on, Goal after, IReadOnlyList<string> kept, bool onlyCurrent)
     {
         var slots = Slots.Of(on, catalog, onlyCurrent, kept);
-        return new Search(on, slots, after with { Voices = slots.Count(s => s.IsVoice) }, 1, time) { First = true }.Run().Answers.Count > 0;
+        return new Search(on, slots, after with { Voices = Slots.MostVoices(slots) }, 1, time) { First = true }.Run().Answers.Count > 0;
     }
 
     private Bench? Accepting(string work)

@@ -31,6 +31,41 @@ public sealed class BruteForceTests
     private static readonly string[] Harnesses = ["harness-duo-a-48-28", "harness-duo-a-63-48", "harness-duo-b-48-28"];
     private static readonly string[] Others = ["foam-tape-3x12", "ring-165-25", "ring-165-20", "merrow-r4", "tansy-hatch"];
 
+    private const string WithTweeters = """
+        kind: build
+        name: Coaxials and tweeters for a Tansy
+        vehicle: tansy-hatch
+        budget: 170.00 EUR
+        fit:
+          - at: [front-door-left, front-door-right]
+            driver: DRIVER
+            adapter: ADAPTER
+            harness: HARNESS
+            with: [foam-tape-3x12, ring-165-25]
+          - at: [front-tweeter-left, front-tweeter-right]
+            driver: pellworth-t25
+            cup: cup-45-tansy
+            harness: harness-mini-t-28-28
+            with: [capacitor-10uf]
+        """;
+
+    private static readonly string[] SetParts =
+    [
+        "pellworth-c165", "pellworth-p165", "pellworth-t25", "pellworth-set-165", "pellworth-x165", "spacer-165-tansy-18", "spacer-165-flat-10", "harness-duo-a-48-28", "harness-duo-a-63-48",
+        "harness-mini-t-28-28", "harness-mini-t-leads", "cup-45-tansy", "capacitor-10uf", "capacitor-4-7uf", "foam-tape-3x12", "ring-165-25", "merrow-r4", "tansy-hatch",
+    ];
+
+    [Theory]
+    [InlineData("pellworth-c165", "spacer-165-tansy-18", "harness-duo-a-48-28", Preference.Price, 1)]
+    [InlineData("pellworth-c165", "spacer-165-flat-10", "harness-duo-a-63-48", Preference.Price, 2)]
+    [InlineData("pellworth-c165", "spacer-165-tansy-18", "harness-duo-a-63-48", Preference.Margin, 2)]
+    [InlineData("pellworth-p165", "spacer-165-flat-10", "harness-duo-a-48-28", Preference.Changes, 2)]
+    public void So_it_does_where_single_drivers_may_become_a_set(string driver, string adapter, string harness, Preference prefer, int voices)
+    {
+        using var folder = SmallCatalog(SetParts);
+        AssertFound(folder, Filled(WithTweeters, driver, adapter, harness), prefer, voices);
+    }
+
     public static TheoryData<string, string, string, Preference> Starts()
     {
         var starts = new TheoryData<string, string, string, Preference>();
@@ -46,14 +81,21 @@ public sealed class BruteForceTests
     [MemberData(nameof(Starts))]
     public void The_search_finds_what_trying_everything_finds(string driver, string adapter, string harness, Preference prefer)
     {
-        using var folder = SmallCatalog();
+        using var folder = SmallCatalog([.. Drivers, .. Adapters, .. Harnesses, .. Others]);
+        AssertFound(folder, Filled(Start, driver, adapter, harness), prefer, 1);
+    }
+
+    private static string Filled(string start, string driver, string adapter, string harness) =>
+        start.Replace("DRIVER", driver, StringComparison.Ordinal).Replace("ADAPTER", adapter, StringComparison.Ordinal).Replace("HARNESS", harness, StringComparison.Ordinal);
+
+    private static void AssertFound(TemporaryFolder folder, string text, Preference prefer, int voices)
+    {
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([folder.Path], problems);
         var rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems);
-        var text = Start.Replace("DRIVER", driver, StringComparison.Ordinal).Replace("ADAPTER", adapter, StringComparison.Ordinal).Replace("HARNESS", harness, StringComparison.Ordinal);
         var bench = new Bench("build.yaml", text, catalog, rules);
         var slots = Slots.Of(bench, catalog, currentOnly: false, keep: []);
-        var goal = new Goal { Prefer = prefer, Voices = 1 };
+        var goal = new Goal { Prefer = prefer, Voices = voices };
 
         var found = new Search(bench, slots, goal, 1, TimeSpan.FromMinutes(10)).Run();
 
@@ -80,7 +122,7 @@ public sealed class BruteForceTests
         var combinations = new List<List<Change>> { new() };
         foreach (var slot in slots)
             combinations = [.. combinations.SelectMany(c => Enumerable.Range(-1, slot.Options.Count + 1).Select(o => o < 0 ? c : [.. c, new Change(slot, o)]))];
-        foreach (var changes in combinations.Where(c => c.Count(x => x.Slot.IsVoice) <= goal.Voices))
+        foreach (var changes in combinations.Where(c => c.Sum(x => x.Slot.Voices) <= goal.Voices))
         {
             var assessment = bench.Anew(changes);
             if (assessment.IsPossible && !assessment.Issues.Any(goal.IsBad))
@@ -88,12 +130,12 @@ public sealed class BruteForceTests
         }
     }
 
-    private static TemporaryFolder SmallCatalog()
+    private static TemporaryFolder SmallCatalog(IReadOnlyCollection<string> ids)
     {
         var folder = new TemporaryFolder();
         foreach (var file in Directory.GetFiles(RepositoryRoot.Of("catalog"), "*.yaml", SearchOption.AllDirectories))
         {
-            if (Drivers.Concat(Adapters).Concat(Harnesses).Concat(Others).Contains(Path.GetFileNameWithoutExtension(file)))
+            if (ids.Contains(Path.GetFileNameWithoutExtension(file)))
                 folder.Write(Path.GetRelativePath(RepositoryRoot.Of("catalog"), file).Replace('\\', '/'), File.ReadAllText(file));
         }
         return folder;

@@ -33,6 +33,41 @@ public sealed class SuggestionReportTests
         Assert.Contains("Proved: ", written, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("text", "sedge-shallow-box")]
+    [InlineData("markdown", "sedge-shallow-box")]
+    [InlineData("text", "tansy-wrong-harness")]
+    public void Every_format_tells_over_what_the_proof_holds(string format, string name)
+    {
+        var written = Plain(Written(format, Of(name)));
+
+        Assert.Contains("Proved over: other ", written, StringComparison.Ordinal);
+        Assert.Contains("; other spacers;", written, StringComparison.Ordinal);
+        // What is not tried is not claimed.
+        Assert.Contains("Not tried: parts that are no longer made; adding an amplifier, a source unit or a driver;", written, StringComparison.Ordinal);
+        Assert.DoesNotContain("choice from the catalog", written, StringComparison.Ordinal);
+        Assert.DoesNotContain("choice of the catalog", written, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_program_reads_over_what_the_proof_holds()
+    {
+        using var json = System.Text.Json.JsonDocument.Parse(Written("json", Of("tansy-wrong-harness")));
+        var proof = json.RootElement.GetProperty("proof");
+
+        Assert.Contains(proof.GetProperty("tried").EnumerateArray(), t => t.GetProperty("what").GetString() == "spacer" && t.GetProperty("where")[0].GetString() == "Front door, left");
+        Assert.Contains(proof.GetProperty("not_tried").EnumerateArray(), t => t.GetString()!.Contains("amplifier", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_is_kept_is_not_said_to_be_tried()
+    {
+        var kept = Suggest.Run(new SuggestRequest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml")) { Keep = ["spacer-165-flat-10"] }, Folders, Remembered.Nothing).Result!;
+
+        Assert.DoesNotContain(kept.Coverage.Tried, t => t.What == "spacer");
+        Assert.Contains("anything else for what is to be kept (spacer-165-flat-10)", kept.Coverage.NotTried);
+    }
+
     [Fact]
     public void A_conflict_names_the_wish_that_it_would_help_to_give_up() =>
         Assert.Equal(["drilling is not accepted"], Of("sedge-shallow-box").Conflict!.Wishes); // the rings for 250 mm come blank on the panel's face

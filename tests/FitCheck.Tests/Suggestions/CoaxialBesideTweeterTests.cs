@@ -1,0 +1,93 @@
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Suggestions;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests.Suggestions;
+
+/// <summary>
+/// Coaxials in the doors and tweeters beside them on one radio output: two tweeters and a woofer in parallel are too low a load (common practice, no source). The trade's answers are a
+/// woofer in the coaxial's place, and one set for both places.
+/// </summary>
+public sealed class CoaxialBesideTweeterTests
+{
+    private const string Coaxials = """
+        kind: build
+        name: Tansy, coaxials and tweeters
+        vehicle: tansy-hatch
+        fit:
+          - at: [front-door-left, front-door-right]
+            driver: pellworth-c165
+            adapter: spacer-165-tansy-18
+            harness: harness-duo-a-48-28
+            with: [foam-tape-3x12, ring-165-25]
+          - at: [front-tweeter-left, front-tweeter-right]
+            driver: pellworth-t25
+            cup: cup-45-tansy
+            harness: harness-mini-t-leads
+            with: [capacitor-10uf]
+        """;
+
+    private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
+
+    [Fact]
+    public void A_woofer_of_the_same_line_comes_where_the_tweeter_plays_the_treble()
+    {
+        using var folder = new TemporaryFolder();
+        var suggestion = Suggest.Run(new SuggestRequest(folder.Write("build.yaml", Coaxials)) { Time = TimeSpan.FromMinutes(5) }, Folders, Remembered.In(folder.Path)).Result!;
+
+        Assert.Equal(Status.Fail, suggestion.Before.Verdict);
+        var best = suggestion.Proposals[0];
+        Assert.Equal(("driver", "pellworth-c165", "pellworth-p165"), Assert.Single(best.Changes) is var change ? (change.What, change.From, change.To) : default);
+        Assert.All(suggestion.Proposals, p => Assert.True(Check.Run([folder.Write("changed.yaml", p.Yaml)], Folders, Remembered.In(folder.Path)).Result!.Verdict < Status.Fail));
+        Assert.Contains(suggestion.Coverage.Tried, t => t.Choices == "other coaxials or woofers");
+    }
+
+    [Fact]
+    public void Where_no_driver_alone_may_change_one_set_takes_both_places()
+    {
+        var bench = Bench(Coaxials, out var catalog);
+        var slots = Slots.Of(bench, catalog, currentOnly: false, keep: []).Where(s => s.What != "driver").ToList();
+
+        var best = new Finder(bench, slots, new Goal(), TimeSpan.FromMinutes(5)).Best(3);
+
+        Assert.All(best, a => Assert.Equal("component set", Assert.Single(a.Changes, c => c.Slot.IsVoice).Slot.What));
+        // The set of the same woofer and tweeter, whose crossover stands in the wire beside the capacitor: a second high-pass warns, and does not fail.
+        Assert.Contains(best, a => a.Changes.Any(c => c.Option.Value == "pellworth-set-165"));
+        foreach (var answer in best)
+            Assert.True(Check.Judged(bench.ReadText(QuoteText.Renewed(bench, answer.Changes))!, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())).Verdict < Status.Fail);
+    }
+
+    [Theory]
+    [InlineData("pellworth-c165")]
+    [InlineData("pellworth-t25")]
+    [InlineData("front-tweeter-left")]
+    public void What_is_kept_becomes_no_set(string kept)
+    {
+        var bench = Bench(Coaxials, out var catalog);
+        Assert.Contains(Slots.Of(bench, catalog, currentOnly: false, keep: []), IsSet);
+        Assert.DoesNotContain(Slots.Of(bench, catalog, currentOnly: false, keep: [kept]), IsSet);
+    }
+
+    [Fact]
+    public void Without_a_tweeter_beside_it_a_coaxial_stays_one()
+    {
+        var bench = Bench(Coaxials[..Coaxials.IndexOf("  - at: [front-tweeter-left", StringComparison.Ordinal)], out var catalog);
+        var slots = Slots.Of(bench, catalog, currentOnly: false, keep: []);
+
+        Assert.All(slots.Single(s => s.What == "driver").Options, o => Assert.Equal("coaxial", Assert.IsType<Driver>(o.Parts[0]).Type));
+        Assert.DoesNotContain(slots, IsSet);
+    }
+
+    private static bool IsSet(Slot slot) => slot.What == "component set";
+
+    private static Bench Bench(string text, out PartsCatalog catalog)
+    {
+        var problems = new ProblemList();
+        catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], problems);
+        return new Bench("build.yaml", text, catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
+    }
+}

@@ -1,0 +1,93 @@
+using System.Text.RegularExpressions;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+using FitCheck.Suggestions;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests.Suggestions;
+
+/// <summary>What is said to be proved is tried without the search: every single choice that the proof names, and pairs of them by lot.</summary>
+public sealed partial class ProofTests
+{
+    private const int Pairs = 300;
+
+    private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
+    private static readonly PartsCatalog Catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
+    private static readonly RuleSet Rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList());
+
+    public static TheoryData<string> Failing() => ReferenceSuggestionTests.Failing();
+
+    [Theory]
+    [MemberData(nameof(Failing))]
+    public void No_other_single_choice_and_no_pair_by_lot_beats_what_is_proved_best(string name)
+    {
+        var file = RepositoryRoot.Of("catalog", "builds", name + ".yaml");
+        var bench = new Bench(file, File.ReadAllText(file), Catalog, Rules);
+        var slots = Slots.Of(bench, Catalog, currentOnly: false, keep: []);
+        var finder = new Finder(bench, slots, new Goal(), TimeSpan.FromMinutes(10));
+        var best = finder.Best(1).FirstOrDefault();
+        Assert.True(finder.Proof.Complete);
+
+        var order = new AnswerOrder(finder.Reached);
+        Change[] singles = [.. slots.SelectMany(s => Enumerable.Range(0, s.Options.Count).Select(c => new Change(s, c)))];
+        var dice = new Random(name.Length);
+        IEnumerable<Change[]> pairs = Enumerable.Range(0, Pairs).Select(_ => new[] { singles[dice.Next(singles.Length)], singles[dice.Next(singles.Length)] }).Where(p => p[0].Slot != p[1].Slot);
+        var better = singles.Select(s => new[] { s }).Concat(pairs).AsParallel().Select(changes => (Changes: changes, Assessment: bench.Anew(changes)))
+            .Where(t => t.Assessment.IsPossible && !t.Assessment.Issues.Any(finder.Reached.IsBad)).Select(t => new Answer(t.Changes, t.Assessment))
+            .Where(a => best is null || order.Compare(a, best) < 0).Select(a => a.Words).ToList();
+
+        Assert.Equal("", string.Join('\n', better));
+    }
+
+    [Fact]
+    public void Where_nothing_passes_no_part_of_the_same_sort_makes_it_pass()
+    {
+        using var folder = new TemporaryFolder();
+        var hopeless = new List<string> { File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "sedge-shallow-box.yaml")) };
+        foreach (var seed in HopelessQuotes)
+            hopeless.Add(RandomQuotes.Build(seed, RandomQuotes.VehicleOf(seed, Catalog), Catalog, Folders, folder)!);
+        foreach (var text in hopeless)
+        {
+            var suggestion = Suggest.Run(new SuggestRequest(folder.Write("build.yaml", text)) { Time = TimeSpan.FromMinutes(5) }, Folders, Remembered.In(folder.Path)).Result!;
+            Assert.True(suggestion.Proof.Complete && !suggestion.Passes, "the proof is what is tried here");
+            Assert.DoesNotContain(suggestion.Coverage.Tried, t => t.Choices.Length == 0);
+
+            // In the text, for every part that it names, both sides alike: what the catalog has of the same sort.
+            var named = PartId().Matches(text).Select(m => Catalog.Find(m.Value)).OfType<Part>().Distinct().ToList();
+            var swaps = named.SelectMany(p => Alike(p).Select(o => (p.Id, Other: o.Id))).ToList();
+            Assert.NotEmpty(swaps);
+            var dice = new Random(text.Length);
+            var tried = swaps.Select(s => new[] { s }).Concat(Enumerable.Range(0, Pairs).Select(_ => new[] { swaps[dice.Next(swaps.Count)], swaps[dice.Next(swaps.Count)] }));
+            var passing = tried.AsParallel().Where(t => Passes(t.Aggregate(text, (x, s) => Regex.Replace(x, $@"(?<![\w-]){s.Id}(?![\w-])", s.Other)))).Select(t => string.Join(' ', t)).ToList();
+            Assert.Equal("", string.Join('\n', passing));
+        }
+    }
+
+    // Quotes of which the search says that nothing makes them pass.
+    private static readonly int[] HopelessQuotes = [41];
+
+    // Thinner speaker cable is no answer to a load that is too low, and says so.
+    private static IEnumerable<Part> Alike(Part part) => Catalog.IdsOf(Catalog.KindOf(part.Id)!).Select(id => (Part)Catalog.Find(id)!)
+        .Where(o => o.Id != part.Id && o.Availability.Value != "discontinued" && (part, o) switch
+        {
+            (Driver a, Driver b) => a.Type == b.Type,
+            (Sundry a, Sundry b) => a.Type == b.Type,
+            (WiringPart a, WiringPart b) => a.Type == b.Type && a.Type != "speaker-cable",
+            _ => true,
+        });
+
+    // A list that was not written anew is no reason.
+    private static bool Passes(string text)
+    {
+        var problems = new ProblemList();
+        var root = YamlReader.Read(new SourceText("build.yaml", text), problems);
+        var build = root is null ? null : Builds.BuildReader.Read(root, Catalog, problems);
+        return build is not null && !problems.HasErrors && Check.Judged(build, Rules).Findings.All(f => f.Status < Status.Fail || f.Waived is not null || f.Rule.StartsWith("list/missing-from-quote", StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex(@"[a-z0-9]+(-[a-z0-9]+)+")]
+    private static partial Regex PartId();
+}

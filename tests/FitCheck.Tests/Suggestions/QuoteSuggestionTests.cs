@@ -1,0 +1,86 @@
+using FitCheck.Catalog;
+using FitCheck.Findings;
+using FitCheck.Reports;
+using FitCheck.Reports.Suggestions;
+using FitCheck.Suggestions;
+using FitCheck.Yaml;
+using Xunit;
+
+namespace FitCheck.Tests.Suggestions;
+
+/// <summary>From a seller's list to a better build: what is answered passes when it is written and checked, whatever was on the list.</summary>
+public sealed class QuoteSuggestionTests
+{
+    private const int Quotes = 40;
+
+    private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
+
+    [Fact]
+    public void The_flow_of_the_readme_ends_in_builds_that_pass()
+    {
+        using var folder = new TemporaryFolder();
+        var quote = folder.Write("quote.csv", "orrin-c165,1\n");
+        var build = ImportQuote.Run(quote, "tansy-hatch", ["orrin-c165=front-door-left,front-door-right"], Folders, Remembered.In(folder.Path)).Build!;
+
+        var suggestion = Suggested(folder, new SuggestRequest(folder.Write("quote.yaml", build)) { Keep = ["orrin-c165"], Time = TimeSpan.FromMinutes(5) });
+
+        // The Tansy's plug is Duo-A and the driver's tabs are 4.8 and 2.8 mm; the spacers that are made for its front doors are the flat one and the pair of tilted ones.
+        Assert.All(suggestion.Proposals, p => Assert.Contains(p.Changes, c => c.To == "harness-duo-a-48-28"));
+        Assert.Equal(["spacer-165-tansy-18", "spacer-165-tansy-tilt-8-left and spacer-165-tansy-tilt-8-right"], suggestion.Proposals.Take(2).Select(p => p.Changes.Single(c => c.What == "spacer").To));
+        AllPass(folder, suggestion);
+    }
+
+    [Fact]
+    public void Whatever_is_on_the_list_every_answer_passes()
+    {
+        using var folder = new TemporaryFolder();
+        var catalog = PartsCatalog.Open(Folders.Catalog, new ProblemList());
+        var wrong = new List<string>();
+        var answered = 0;
+        for (var seed = 0; seed < Quotes; seed++)
+        {
+            if (RandomQuotes.Build(seed, RandomQuotes.VehicleOf(seed, catalog), catalog, Folders, folder) is not { } build)
+                continue;
+            try
+            {
+                var suggestion = Suggested(folder, new SuggestRequest(folder.Write("quote.yaml", build))
+                {
+                    FailOn = seed % 5 == 4 ? Status.Warn : Status.Fail,
+                    Prefer = (Preference)(seed % 4),
+                    Time = TimeSpan.FromSeconds(1),
+                });
+                answered += suggestion.Proposals.Count;
+                AllPass(folder, suggestion);
+            }
+            catch (Exception e)
+            {
+                wrong.Add($"{seed}: {e.Message}\n{build}");
+            }
+        }
+        Assert.Equal("", string.Join('\n', wrong));
+        Assert.True(answered > Quotes / 2, $"{answered} answers say little");
+    }
+
+    private static Suggestion Suggested(TemporaryFolder folder, SuggestRequest request)
+    {
+        var outcome = Suggest.Run(request, Folders, Remembered.In(folder.Path));
+        Assert.Empty(outcome.Problems.Where(p => p.Severity == Severity.Error));
+        foreach (var format in SuggestionReports.Formats)
+        {
+            using var output = new StringWriter { NewLine = "\n" };
+            SuggestionReports.Find(format)!.Write(outcome.Result!, ReportOptions.Default, output);
+            Assert.NotEmpty(output.ToString());
+        }
+        return outcome.Result!;
+    }
+
+    private static void AllPass(TemporaryFolder folder, Suggestion suggestion)
+    {
+        foreach (var proposal in suggestion.Proposals)
+        {
+            var check = Check.Run([folder.Write("changed.yaml", proposal.Yaml)], Folders, Remembered.In(folder.Path));
+            Assert.Empty(check.Problems.Where(p => p.Severity == Severity.Error));
+            Assert.True(check.Result!.Verdict < suggestion.FailOn, $"{check.Result.Verdict} in {proposal.Yaml}");
+        }
+    }
+}
