@@ -82,18 +82,20 @@ internal static class Shopping
         return totals;
     }
 
-    // Cable is bought by the roll: as many rolls as the runs are long together.
+    // Cable is bought by the roll, and each run is one piece of it. Rolls that the build buys besides are there already.
     private static void AddCables(Build build, Dictionary<string, ListLine> lines)
     {
         foreach (var runs in build.Placed.Where(p => p.NewWire is not null).GroupBy(p => p.NewWire!.Part.Id, StringComparer.Ordinal))
         {
             var cable = runs.First().NewWire!.Part;
-            var metres = 0.0;
-            foreach (var run in runs)
-                metres += run.NewWireLength?.Si ?? 0;
-            var roll = cable.Length?.Si ?? metres;
-            var rolls = Math.Max(1, roll > 0 ? (int)Math.Ceiling(Math.Round(metres / roll, 6)) : 1);
-            lines[cable.Id] = Line(cable, runs.Count(), rolls) with { LeftMetres = cable.Length is null ? null : Math.Round((rolls * roll) - metres, 6) };
+            List<double> lengths = [.. runs.Select(r => r.NewWireLength?.Si ?? 0)];
+            var there = build.Extras.Where(e => e.Part.Id == cable.Id).Sum(e => e.Packs * e.Part.Pack);
+            var rolls = cable.Length is { Si: > 0 } roll ? Math.Max(1, CableCutting.Rolls(lengths, roll.Si)) : 1;
+            var packs = Packs(Math.Max(0, rolls - there), cable.Pack);
+            lines[cable.Id] = Line(cable, Math.Max(0, lengths.Count - there), packs) with
+            {
+                LeftMetres = cable.Length is { } known ? Math.Round(((there + (packs * cable.Pack)) * known.Si) - lengths.Sum(), 6) : null,
+            };
         }
     }
 

@@ -35,6 +35,8 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
             named.Add(distribution.Part);
         var kits = KitsNamed(build).ToList();
         named.AddRange(kits);
+        // One that is named for a cable and bought besides is one kit.
+        kits = [.. kits.GroupBy(k => k.Id, StringComparer.Ordinal).SelectMany(k => k.Skip(extras.Where(e => e.Part.Id == k.Key).Sum(e => e.Packs * e.Part.Pack)))];
         named.AddRange(named.Where(IsKit).ToList().SelectMany(Contents));
         List<(WiringPart Part, int Count)> pieces = [.. extras.Where(e => e.Part is WiringPart).Select(e => ((WiringPart)e.Part, e.Packs * e.Part.Pack)), .. kits.Select(k => (k, 1))];
         pieces.AddRange(pieces.Where(p => IsKit(p.Part)).ToList().SelectMany(k => Inside(k.Part).Select(c => (c.Part, c.Count * k.Count))));

@@ -8,7 +8,7 @@ internal sealed class DeviceFacts
     /// <summary>Under this name go the findings on the cable that several amplifiers share.</summary>
     public const string MainCable = "main-cable";
 
-    private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply = FactSheet.Names(SupplyFacts.Declarations);
+    private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply = FactSheet.Names(SupplyFacts.Declarations), Rolls = FactSheet.Names(RollFacts.OfRun);
 
     private readonly Build _build;
 
@@ -42,7 +42,10 @@ internal sealed class DeviceFacts
             if (run is null)
                 SupplyFacts.ComputeNone(sheet);
             else
+            {
                 sheet.Later(Supply, s => SupplyFacts.Compute(run, Main, s));
+                sheet.Later(Rolls, s => RollFacts.Compute(run, s));
+            }
             var choices = Choices(run?.Run);
             choices["device"] = new Choice(device.Device.Part.Id, device.Device.At);
             if (device.Feeder is { } feeder)
@@ -56,6 +59,7 @@ internal sealed class DeviceFacts
         foreach (var truth in new[] { "is_amplifier", "is_converter", "has_feeder" })
             shared.Set(truth, truth: false);
         SupplyFacts.Compute(Main, null, shared);
+        RollFacts.Compute(Main, shared);
         yield return new FactTable(Subject.Device, MainCable, "Main cable", shared.Values) { At = Main.Run.Cable?.At ?? _build.At, Choices = Choices(Main.Run) };
     }
 

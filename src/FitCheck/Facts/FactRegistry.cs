@@ -15,7 +15,7 @@ public static class FactRegistry
         .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations, .. LoadFacts.Declarations, .. FilterFacts.Declarations, .. BuildFacts.Declarations,
         .. DriverFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations, .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
         .. ReferenceFacts.Declarations,
-        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations,
+        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations, .. RollFacts.OfRun, .. RollFacts.OfWire,
     ];
 
     // The facts of a position by the class that computes them.
@@ -31,6 +31,7 @@ public static class FactRegistry
         Named(PowerFacts.Declarations, (c, _, s) => PowerFacts.Compute(c, s)),
         Named(WiringFacts.Declarations, (c, _, s) => WiringFacts.Compute(c, s)),
         Named(LeadFacts.Declarations, (c, _, s) => LeadFacts.Compute(c, s)),
+        Named(RollFacts.OfWire, (c, _, s) => RollFacts.Compute(c, s)),
         Named(AimFacts.Declarations, (c, _, s) => AimFacts.Compute(c, s)),
         Named(LevelFacts.Declarations, LevelFacts.Compute),
         Named(TravelFacts.Declarations, (c, _, s) => TravelFacts.Compute(c, s)),

@@ -156,7 +156,7 @@ internal static class SupplyFacts
             return FactValue.Unknown(unknown, c.LengthUnsure(false, Longest));
         Add(c, length.Datum, length.Estimated, Longest);
         if (groundGuessed && c.Run.Ground is not null)
-            unsure.Add(new Unsure($"length of the ground cable of {c.Name}", "Find bare metal of the body near the amplifier and measure the way to it.", Estimated: true));
+            unsure.Add(c.GroundUnsure());
         return FactValue.Of(Dimension.Volt, rest + (own * Uncertain.Exact(power * length.Metres))) with { Unsure = unsure, Data = data };
 
         void Add(SupplyRunContext run, Datum? datum, bool estimated, Func<PassLimit, string?>? passing)

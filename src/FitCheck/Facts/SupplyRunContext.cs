@@ -42,5 +42,8 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
     public Unsure LengthUnsure(bool estimated, Func<PassLimit, string?>? passing) =>
         new($"length of the power cable of {Name}", "Lay a string along the way that the cable will take, and measure it.", estimated, passing);
 
+    public Unsure GroundUnsure(Func<PassLimit, string?>? passing = null) =>
+        new($"length of the ground cable of {Name}", "Find bare metal of the body near the amplifier and measure the way to it.", Estimated: true, passing);
+
     public (double Metres, bool Estimated) GroundLength => Run.GroundLength is { } length ? (length.Si, length.IsEstimated) : (UsualGround, true);
 }
