@@ -1,4 +1,3 @@
-using System.Text;
 using FitCheck.Reports;
 
 namespace FitCheck.Cli;
@@ -20,8 +19,6 @@ internal sealed class OutputTargets
             return (null, $"{files.Count} --output for {formats.Count} --format; give a format for each file");
         if (formats.Count > files.Count + 1)
             return (null, $"{formats.Count} --format and {files.Count} --output; only one format can go to standard output");
-        if (files.Count > 1 && files.Select(f => Path.GetFullPath(f)).GroupBy(f => f, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
-            return (null, $"{Path.GetFileName(twice.Key)} is named twice by --output");
         for (var i = 0; i < files.Count; i++)
         {
             // A slip of order: the file would be written as another format than its name says, which was asked for too.
@@ -34,22 +31,12 @@ internal sealed class OutputTargets
         return (targets, null);
     }
 
-    /// <summary>One more report that has a file of its own; a sentence when another one goes there already.</summary>
-    public string? Add(string format, string file)
-    {
-        if (_targets.Exists(t => t.File is { } other && Path.GetFullPath(other) == Path.GetFullPath(file)))
-            return $"{Path.GetFileName(file)} is named twice, by --output and by --{format}";
-        _targets.Add(new Target(format, file));
-        return null;
-    }
+    /// <summary>One more report that has a file of its own, named by the option of the same name.</summary>
+    public void Add(string format, string file) => _targets.Add(new Target(format, file, "--" + format));
 
-    /// <summary>A sentence when a report would be written over something that is read for it; null when none is.</summary>
-    public string? Overwrites(IEnumerable<string> inputs)
-    {
-        var read = inputs.Select(i => Path.GetFullPath(i)).ToList();
-        return _targets.Find(t => t.File is { } file && read.Contains(Path.GetFullPath(file))) is { } over
-            ? $"{Path.GetFileName(over.File)} is read; name another file for what is written" : null;
-    }
+    /// <summary>Why the reports can't be written where they were asked for: over something that is read for them, or two onto one file. Null when nothing is lost.</summary>
+    public Refusal? Refused(IEnumerable<string> named, IEnumerable<string> read) =>
+        Overwriting.Of([.. _targets.Where(t => t.File is not null).Select(t => (t.Option, t.File!))], named, read);
 
     /// <summary>True when they have none but these formats.</summary>
     public bool NeedOnly(params ReadOnlySpan<string> formats)
@@ -68,16 +55,16 @@ internal sealed class OutputTargets
     {
         try
         {
-            foreach (var (format, file) in _targets)
+            foreach (var (format, file, _) in _targets)
             {
                 if (Write(format, file, options, write) is { } error)
-                    return Failed(error);
+                    return Refusal.Input(error).Tell();
             }
             return null;
         }
         catch (TemplateException e)
         {
-            return Failed(e.Message);
+            return Refusal.Input(e.Message).Tell();
         }
     }
 
@@ -85,19 +72,13 @@ internal sealed class OutputTargets
     {
         if (file is null)
         {
-            using var output = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
+            using var output = StandardStreams.ForReport();
             write(format, options, output);
             return null;
         }
         using var text = new StringWriter { NewLine = "\n" };
         write(format, options with { Color = false }, text);
-        return AtomicFile.Write(file, text.ToString());
-    }
-
-    private static int Failed(string message)
-    {
-        Console.Error.WriteLine("fitcheck: " + message);
-        return ExitStatus.BadInput;
+        return OutputFile.Report(file, text.ToString());
     }
 
     // The extension says it where the command has such a format.
@@ -108,5 +89,5 @@ internal sealed class OutputTargets
         return Array.IndexOf(known, format) >= 0 ? format : "text";
     }
 
-    private sealed record Target(string Format, string? File);
+    private sealed record Target(string Format, string? File, string Option = "--output");
 }

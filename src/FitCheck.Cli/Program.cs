@@ -1,5 +1,5 @@
 using System.CommandLine;
-using System.Text;
+using System.CommandLine.Parsing;
 using FitCheck.Cli.Commands;
 
 namespace FitCheck.Cli;
@@ -9,11 +9,14 @@ internal static class Program
 {
     public static int Main(string[] args)
     {
-        // The report has ohm, degree and minus signs; a pipe gets UTF-8 without a mark.
-        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        StandardStreams.Open();
         try
         {
             return Run(args);
+        }
+        catch (OutputLostException e)
+        {
+            return Refusal.Input($"standard output can't be written: {e.Message}").Tell();
         }
         catch (Exception e)
         {
@@ -31,11 +34,12 @@ internal static class Program
             return CheckCommand.Run(request);
         // A file whose name begins with `@` is a file: strangers name those of a change, and what stands in one must not become options.
         var parsed = Root().Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (parsed.Errors.Count == 0)
+        var wrong = parsed.Errors.Select(e => e.Message).Concat(WrongWords.In(parsed)).ToList();
+        if (wrong.Count == 0)
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
-        foreach (var error in parsed.Errors)
-            Console.Error.WriteLine("fitcheck: " + error.Message);
-        Console.Error.WriteLine($"Try `fitcheck {(parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ")}--help`.");
+        foreach (var message in wrong)
+            Console.Error.WriteLine("fitcheck: " + message);
+        Console.Error.WriteLine($"Try `fitcheck {string.Concat(Path(parsed.CommandResult).Select(word => word + " "))}--help`.");
         return ExitStatus.BadUsage;
     }
 
@@ -55,12 +59,16 @@ internal static class Program
         return WholeProgram.Run(args);
     }
 
-    private static RootCommand Root() => new(
+    // The words that lead to a command: `new part`.
+    private static IEnumerable<string> Path(CommandResult command) =>
+        command.Command is RootCommand ? [] : [.. command.Parent is CommandResult above ? Path(above) : [], command.Command.Name];
+
+    public static RootCommand Root() => new(
         "FitCheck tells before anything is bought or cut whether drivers, spacers, plugs, crossovers and amplifiers go together in a vehicle.\n\n"
         + "  fitcheck check build.yaml                                      answers in the terminal\n"
         + "  fitcheck check build.yaml --format html --output report.html   the same as a page to print\n"
         + "  fitcheck explain mount/too-deep                                what a rule asks, and why\n\n"
-        + "Exit status: 0 nothing at or above --fail-on, 1 something is, 2 an input is invalid, 3 wrong usage, 70 a defect of FitCheck.")
+        + "Exit status: 0 nothing at or above --fail-on, 1 something is, 2 an input is invalid or an output can't be written, 3 wrong usage, 70 a defect of FitCheck.")
     {
         CheckCommand.Create(),
         SuggestCommand.Create(),

@@ -6,12 +6,13 @@ public static class WholeFile
     /// <summary>Writes the file; one that exists keeps its permissions.</summary>
     /// <param name="path">In full, in a folder that exists.</param>
     /// <param name="bytes">What is to be in it.</param>
-    /// <exception cref="IOException">The folder is missing, or the disk refuses it; what was there before is still there.</exception>
+    /// <param name="replace">False to leave a file alone that is there already.</param>
+    /// <exception cref="IOException">The folder is missing, the disk refuses it, or a file is there that is not to be replaced; what was there before is still there.</exception>
     /// <exception cref="UnauthorizedAccessException">Writing there is not allowed.</exception>
-    public static void Write(string path, ReadOnlyMemory<byte> bytes) => Write(path, file => file.Write(bytes.Span));
+    public static void Write(string path, ReadOnlyMemory<byte> bytes, bool replace = true) => Write(path, file => file.Write(bytes.Span), replace);
 
     /// <summary>The same for what is written piece by piece.</summary>
-    public static void Write(string path, Action<FileStream> write)
+    public static void Write(string path, Action<FileStream> write, bool replace = true)
     {
         ArgumentNullException.ThrowIfNull(write);
         if (Notes.FileStamp.IsOther(path))
@@ -28,7 +29,7 @@ public static class WholeFile
                 write(file);
             if (!OperatingSystem.IsWindows() && File.Exists(path))
                 File.SetUnixFileMode(beside, File.GetUnixFileMode(path));
-            File.Move(beside, path, overwrite: true);
+            File.Move(beside, path, replace);
         }
         catch (ArgumentOutOfRangeException e)
         {
@@ -40,6 +41,32 @@ public static class WholeFile
         {
             TryDelete(beside);
             throw;
+        }
+    }
+
+    /// <summary>Where a link leads in the end; the path itself when it is none, or when that can't be told.</summary>
+    public static string Target(string path)
+    {
+        try
+        {
+            return File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return path;
+        }
+    }
+
+    /// <summary>True for a link that leads elsewhere, though there may be nothing.</summary>
+    public static bool IsLink(string path)
+    {
+        try
+        {
+            return new FileInfo(path).LinkTarget is not null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
         }
     }
 

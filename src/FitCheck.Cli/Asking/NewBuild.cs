@@ -11,13 +11,13 @@ internal static class NewBuild
     /// <summary>Asks (not for a vehicle that is named already), writes the file whole or not at all, checks it, and says how to go on. Returns the exit status.</summary>
     public static int Run(IQuestions ask, string? file, string? vehicle, Folders folders)
     {
-        if (file is not null && Taken(file) is { } taken)
+        if (file is not null && OutputFile.Taken(file) is { } taken)
             return Failed(taken);
         var problems = new ProblemList();
         var dialogue = new BuildDialogue(PartsCatalog.Open(folders.Catalog, problems), Charted, ask);
         if (problems.HasErrors || dialogue.Ask(vehicle) is not { } draft)
             return dialogue.NothingToChoose is { } why ? Failed(why) : ProblemLines.Tell(problems.Sorted(), Console.Error);
-        file ??= ask.Text("Write it to which file?", Free(draft.Vehicle.Id), f => f.Length == 0 ? null : Taken(f));
+        file ??= ask.Text("Write it to which file?", Free(draft.Vehicle.Id), f => f.Length == 0 ? null : OutputFile.Taken(f));
         if (Written(file, DraftYaml.Of(draft)) is not ExitStatus.Good and var failed)
             return failed;
         return Told(file, folders);
@@ -31,7 +31,7 @@ internal static class NewBuild
     }
 
     /// <summary>Writes a new file; one that exists is kept. Returns the exit status.</summary>
-    public static int Written(string file, string text) => (Taken(file) ?? AtomicFile.Write(file, text)) is { } error ? Failed(error) : ExitStatus.Good;
+    public static int Written(string file, string text) => OutputFile.New(file, text) is { } error ? Failed(error) : ExitStatus.Good;
 
     private static int Told(string file, Folders folders)
     {
@@ -44,19 +44,13 @@ internal static class NewBuild
         return ExitStatus.Good;
     }
 
-    private static string? Taken(string file) => File.Exists(file) ? $"{file} exists; it is kept as it is" : Directory.Exists(file) ? $"{file} is a folder" : null;
-
     private static string Free(string id)
     {
         var name = $"{id}.yaml";
-        for (var i = 2; Taken(name) is not null; i++)
+        for (var i = 2; OutputFile.Taken(name) is not null; i++)
             name = $"{id}-{Figures.Whole(i)}.yaml";
         return name;
     }
 
-    private static int Failed(string error)
-    {
-        Console.Error.WriteLine("fitcheck: " + error);
-        return ExitStatus.BadInput;
-    }
+    private static int Failed(string error) => Refusal.Input(error).Tell();
 }

@@ -34,6 +34,9 @@ internal static class ChartCommand
             var (pairs, error) = targets.Pair(parsed);
             if (pairs is null)
                 return TargetOptions.Usage(error!);
+            var folders = common.Folders(parsed);
+            if (pairs.Refused([], FilesRead.Of(folders)) is { } refusal)
+                return refusal.Tell();
             var slice = new ChartSlice
             {
                 Vehicles = parsed.GetValue(vehicle) ?? [],
@@ -46,7 +49,7 @@ internal static class ChartCommand
             };
             ChartOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = Chart.Run(slice, common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+                outcome = Chart.Run(slice, folders, Remembered.InUserFolder(), line.Tell);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };

@@ -41,16 +41,17 @@ internal static class CheckCommand
     {
         var (targets, error) = OutputTargets.Pair(request.Formats, request.Outputs, ReportList.Formats);
         if (targets is null)
-            return Usage(error!);
-        if (request.Sheet is { } file && targets.Add("sheet", file) is { } twice)
-            return Usage(twice);
-        if (targets.Overwrites(request.Builds) is { } over)
-            return Usage(over);
+            return Refusal.Usage(error!).Tell();
+        if (request.Sheet is { } file)
+            targets.Add("sheet", file);
+        var folders = CommonOptions.Folders(request.Catalog, request.Rules);
+        if (targets.Refused(request.Builds, FilesRead.Of(folders)) is { } refusal)
+            return refusal.Tell();
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();
         CheckOutcome outcome;
         using (var line = new ProgressLine())
-            outcome = Check.Run(request.Builds, CommonOptions.Folders(request.Catalog, request.Rules), Remembered.InUserFolder(), line.Tell);
+            outcome = Check.Run(request.Builds, folders, Remembered.InUserFolder(), line.Tell);
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
         var options = ReportOptions.Default with
@@ -82,12 +83,6 @@ internal static class CheckCommand
         if (worst < Status.Warn && result.Builds.Any(b => b.Remarks.Count > 0))
             worst = Status.Warn;
         return worst >= failOn ? ExitStatus.Found : ExitStatus.Good;
-    }
-
-    private static int Usage(string message)
-    {
-        Console.Error.WriteLine($"fitcheck: {message}");
-        return ExitStatus.BadUsage;
     }
 
     private static IEnumerable<System.CommandLine.Completions.CompletionItem> Files(string word)

@@ -30,6 +30,8 @@ internal static class ImpactCommand
             var (later, otherError) = parsed.GetValue(to) is { } named ? sides.Find("--to", named) : Sides.WorkingTree();
             if (earlier is null || later is null)
                 return NoSide(error, otherError);
+            if (pairs.Refused([], FilesRead.Of(earlier.Folders, builds: true).Concat(FilesRead.Of(later.Folders, builds: true))) is { } refusal)
+                return refusal.Tell();
             ImpactOutcome outcome;
             using (var line = new ProgressLine())
                 outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(a => Path.GetFileNameWithoutExtension(a))], Remembered.InUserFolder(), line.Tell);
@@ -45,7 +47,7 @@ internal static class ImpactCommand
     private static int NoSide(params string?[] errors)
     {
         foreach (var error in errors.OfType<string>())
-            Console.Error.WriteLine("fitcheck: " + error);
+            Refusal.Input(error).Tell();
         return ExitStatus.BadInput;
     }
 }

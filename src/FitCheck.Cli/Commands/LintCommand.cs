@@ -25,8 +25,8 @@ internal static class LintCommand
             if (pairs is null)
                 return TargetOptions.Usage(error!);
             var (files, folders) = (parsed.GetValue(paths) ?? [], common.Folders(parsed));
-            if (pairs.Overwrites(files) is { } over)
-                return TargetOptions.Usage(over);
+            if (pairs.Refused(FilesRead.Named(files), FilesRead.Of(folders, builds: files.Length == 0)) is { } refusal)
+                return refusal.Tell();
             return parsed.GetValue(fix) && !Fixed(files, folders)
                 ? ExitStatus.BadInput
                 : Run(files, folders, pairs, StatusWords.Parse(parsed.GetValue(failOn)!)!.Value);
@@ -68,17 +68,23 @@ internal static class LintCommand
     private static bool Fixed(IReadOnlyList<string> paths, Folders folders)
     {
         var (edits, files) = (0, 0);
-        foreach (var (path, mended) in MendFiles.Of(paths, folders))
+        var found = MendFiles.Of(paths, folders).ToList();
+        // Nothing is put right when something can't be.
+        var links = found.Select(f => OutputFile.Link(f.Path)).OfType<string>().ToList();
+        links.ForEach(l => Refusal.Input(l).Tell());
+        foreach (var (path, mended) in links.Count > 0 ? [] : found)
         {
-            if (AtomicFile.Write(path, mended.Bytes) is { } refused)
+            if (OutputFile.Edited(path, mended.Bytes) is { } refused)
             {
-                Console.Error.WriteLine("fitcheck: " + refused);
+                Refusal.Input(refused).Tell();
                 return false;
             }
             foreach (var edit in mended.Edits)
                 Console.Error.WriteLine($"{edit.At}: fixed: {edit.What}");
             (edits, files) = (edits + mended.Edits.Count, files + 1);
         }
+        if (links.Count > 0)
+            return false;
         Console.Error.WriteLine(files == 0 ? "nothing to fix" : $"{Counted(edits, "place")} put right in {Counted(files, "file")}");
         return true;
     }

@@ -24,15 +24,16 @@ internal static class ListCommand
             var (pairs, error) = targets.Pair(parsed);
             if (pairs is null)
                 return TargetOptions.Usage(error!);
-            if (pairs.Overwrites(parsed.GetValue(builds)!) is { } over)
-                return TargetOptions.Usage(over);
+            var folders = common.Folders(parsed);
+            if (pairs.Refused(parsed.GetValue(builds)!, FilesRead.Of(folders)) is { } refusal)
+                return refusal.Tell();
             if (TaxOf(parsed.GetValue(tax), parsed.GetValue(net)) is not ({ } asked, var wrong))
                 return TargetOptions.Usage("--net needs --tax RATE, since tax is to be added");
             if (wrong is not null)
                 return TargetOptions.Usage(wrong);
             ListOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = ListParts.Run(parsed.GetValue(builds)!, asked, common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+                outcome = ListParts.Run(parsed.GetValue(builds)!, asked, folders, Remembered.InUserFolder(), line.Tell);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };

@@ -14,19 +14,24 @@ internal static class NewCommand
         var quote = new NewFromQuote(build);
         build.SetAction(parsed => quote.IsAsked(parsed) ? quote.Run(parsed, text => Save(text, parsed.GetValue(output)))
             : TerminalQuestions.CanAsk ? NewBuild.Run(new TerminalQuestions(), parsed.GetValue(output), quote.Vehicle(parsed), quote.Folders(parsed))
-            : Write("build", parsed.GetValue(output)));
+            : Save(Starter("build"), parsed.GetValue(output)));
         var kinds = Kinds.All.Select(k => k.Kind).ToArray();
         var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", kinds) };
         kind.AcceptOnlyFromAmong(kinds);
-        var part = new Command("part", "A commented catalog entry that validates; its file name must be its id") { kind, output };
-        part.SetAction(parsed => Write(parsed.GetValue(kind)!, parsed.GetValue(output)));
+        var part = new Command("part", "A commented catalog entry that validates; the name of its file becomes its id") { kind, output };
+        part.SetAction(parsed => Part(Starter(parsed.GetValue(kind)!), parsed.GetValue(output)));
         return new Command("new", "Write a commented starting file") { build, part };
     }
 
-    private static int Write(string kind, string? file)
+    private static string Starter(string kind) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "catalog", "starters", kind + ".yaml"));
+
+    // Its name is its id; a device has none to give.
+    private static int Part(string starter, string? file)
     {
-        var starter = Path.Combine(AppContext.BaseDirectory, "catalog", "starters", kind + ".yaml");
-        return Save(File.ReadAllText(starter), file);
+        if (file is null || SameFile.Key(file) is null)
+            return Save(starter, file);
+        return StarterFor.File(starter, Path.GetFileName(file)) is { } text ? Save(text, file)
+            : Refusal.Usage($"{file}: the name of a catalog file is the id of its entry and `.yaml`: lower-case letters, digits and single hyphens, such as `spacer-165-tilt-8.yaml`").Tell();
     }
 
     private static int Save(string text, string? file)

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using FitCheck.Findings;
 using FitCheck.Reports;
 using FitCheck.Reports.Suggestions;
@@ -40,19 +39,22 @@ internal static class SuggestCommand
                 CurrentOnly = parsed.GetValue(stock),
                 Time = TimeSpan.FromSeconds(Math.Max(1, parsed.GetValue(time))),
             };
-            var target = parsed.GetValue(write);
-            if (target is not null && File.Exists(target) && !parsed.GetValue(force))
-                return Refused($"{target} exists; it is kept as it is (--force replaces it)");
+            var (target, replaces, report, folders) = (parsed.GetValue(write), parsed.GetValue(force), parsed.GetValue(output), common.Folders(parsed));
+            if (target is not null && (replaces ? OutputFile.Link(target) : OutputFile.Taken(target)) is { } taken)
+                return Refusal.Input(File.Exists(target) && !WholeFile.IsLink(target) ? taken + " (--force replaces it)" : taken).Tell();
+            var files = new[] { ("--output", report), ("--write", target) }.Where(f => f.Item2 is not null).Select(f => (f.Item1, f.Item2!)).ToList();
+            if (Overwriting.Of(files, [request.File], FilesRead.Of(folders), edited: target) is { } refusal)
+                return refusal.Tell();
             SuggestOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = Suggest.Run(request, common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+                outcome = Suggest.Run(request, folders, Remembered.InUserFolder(), line.Tell);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
-            var told = Told(result, SuggestionReports.Find(parsed.GetValue(format)!)!, parsed.GetValue(output), CommonOptions.Color(parsed.GetValue(common.NoColor)));
+            var told = Told(result, SuggestionReports.Find(parsed.GetValue(format)!)!, report, CommonOptions.Color(parsed.GetValue(common.NoColor)));
             if (told is null && target is not null && result.Proposals.Count > 0)
-                told = AtomicFile.Write(target, result.Proposals[0].Yaml);
+                told = replaces ? OutputFile.Edited(target, result.Proposals[0].Yaml) : OutputFile.New(target, result.Proposals[0].Yaml);
             if (told is not null)
-                return Refused(told);
+                return Refusal.Input(told).Tell();
             ProblemLines.Tell(outcome.Problems, Console.Error);
             return result.Passes ? ExitStatus.Good : ExitStatus.Found;
         });
@@ -63,18 +65,12 @@ internal static class SuggestCommand
     {
         if (file is null)
         {
-            using var output = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
+            using var output = StandardStreams.ForReport();
             report.Write(result, ReportOptions.Default with { Color = color }, output);
             return null;
         }
         using var text = new StringWriter { NewLine = "\n" };
         report.Write(result, ReportOptions.Default, text);
-        return AtomicFile.Write(file, text.ToString());
-    }
-
-    private static int Refused(string message)
-    {
-        Console.Error.WriteLine("fitcheck: " + message);
-        return ExitStatus.BadInput;
+        return OutputFile.Report(file, text.ToString());
     }
 }

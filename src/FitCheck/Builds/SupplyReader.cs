@@ -86,7 +86,9 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
     {
         if (chosen is null || types.Contains(chosen.Part.Type, StringComparer.Ordinal))
             return chosen;
-        problems.Error(chosen.At, $"`{chosen.Part.Id}` is {Called(chosen.Part.Type)}, expected {string.Join(" or ", types.Select(Called))}");
+        // Of what sort an entry is that does not say so, is told of the entry.
+        if (chosen.Part.Type.Length > 0)
+            problems.Error(chosen.At, $"`{chosen.Part.Id}` is {Called(chosen.Part.Type)}, expected {string.Join(" or ", types.Select(Called))}");
         return null;
     }
 

@@ -11,6 +11,9 @@ public sealed record Adapter : Part
     {
         Thickness = f.Length("thickness");
         Tilt = f.Figure("tilt", Dimension.Radian);
+        // A right angle has no thickness in the middle; how much is usual is for the rules to say.
+        if (Tilt is { } tilt && (tilt.Si < 0 || tilt.Si + tilt.HalfWidth >= Math.PI / 2))
+            f.Problems.Error(tilt.At, $"a spacer's faces stand at an angle from 0 deg to less than 90 deg, with its tolerance too, found `{f.Word("tilt")}`", Yaml.ProblemKind.WrongShape);
         Handed = f.Word("handed", "no");
         Opening = f.Length("opening");
         OpeningMinor = f.Length("opening_minor");

@@ -19,9 +19,13 @@ internal sealed record FileStamp(long Node, long Length, long Changed)
     /// <summary>The stamp of a file that was looked at.</summary>
     public static FileStamp? Of(FileLook? look) => look is { } known ? new FileStamp(known.Node, known.Length, known.Changed) : null;
 
-    /// <summary>True for what is there and no plain file: a device, a pipe, and whatever stands under /dev. False where the system doesn't tell.</summary>
+    /// <summary>
+    /// True for what is there and no plain file: a device, a pipe, and what the system shows of them under /dev and /proc, wherever that leads. False where
+    /// the system doesn't tell.
+    /// </summary>
     public static bool IsOther(string path) =>
-        path.StartsWith("/dev/", StringComparison.Ordinal) ? File.Exists(path) : FileLook.Of(path) is { Type: not FileType.Plain };
+        (path.StartsWith("/dev/", StringComparison.Ordinal) && !path.StartsWith("/dev/shm/", StringComparison.Ordinal)) || path.StartsWith("/proc/", StringComparison.Ordinal)
+            ? File.Exists(path) : FileLook.Of(path) is { Type: not (FileType.Plain or FileType.Folder) };
 
     /// <summary>True when a change after this moment gives another stamp.</summary>
     /// <param name="now">From before the file was read.</param>

@@ -60,6 +60,39 @@ public sealed class QuickProgramTests
         }
     }
 
+    [Theory]
+    [InlineData("check b.yaml > /dev/full", 2)]
+    [InlineData("check b.yaml --format json > /dev/full", 2)]
+    [InlineData("check b.yaml >&-", 2)]
+    [InlineData("check b.yaml --format json | head -c 1 > /dev/null; exit ${PIPESTATUS[0]}", 1)]
+    [InlineData("check nowhere.yaml 2> /dev/full", 2)]
+    [InlineData("check nowhere.yaml <&- >&- 2>&-", 2)]
+    [InlineData("lint > /dev/full", 2)]
+    [InlineData("lint 2>&-", 0)]
+    [InlineData("check ''", 3)]
+    [InlineData("check b.yaml --output ''", 3)]
+    [InlineData("lint --catalog ''", 3)]
+    [InlineData("check b.yaml --format json --output hard", 2)]
+    [InlineData("check b.yaml --format json --output soft", 2)]
+    [InlineData("check b.yaml --format json --output r.json --format text --output ./r.json", 3)]
+    public void Both_programs_bear_what_a_shell_does_to_them(string line, int status)
+    {
+        var quick = RepositoryRoot.Of("src", "FitCheck.Cli", "bin", "Release", "net10.0", "fitcheck");
+        if (!OperatingSystem.IsLinux())
+            return;
+        Assert.True(File.Exists(quick + "-whole"), "There is no quick program: install gcc and build in Release, as tests/run.sh does.");
+        using var folder = new TemporaryFolder();
+        var build = File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "tansy-bare-tweeter.yaml"));
+        folder.Write("b.yaml", build);
+        Answer("bash", folder.Path, ["-c", $"ln b.yaml hard; ln -s b.yaml soft; '{quick}' check b.yaml; '{quick}' lint"]);
+
+        foreach (var program in new[] { quick, quick + "-whole" })
+        {
+            Assert.Equal(status, Answer("bash", folder.Path, ["-c", $"'{program}' {line}"]).Status);
+            Assert.Equal(build, File.ReadAllText(folder.Of("b.yaml")));
+        }
+    }
+
     private static (int Status, string Out, string Error) Answer(string program, string folder, string[] arguments)
     {
         var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
