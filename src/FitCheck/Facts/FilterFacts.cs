@@ -1,5 +1,3 @@
-using FitCheck.Builds;
-
 namespace FitCheck.Facts;
 
 /// <summary>Whether the electronic filters that a build sets on an output are there.</summary>
