@@ -165,7 +165,7 @@ internal sealed class Bench
     public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues);
 
     /// <summary>What the rules say when nothing is taken from combinations judged before.</summary>
-    public Assessment Anew(IReadOnlyList<Change> changes) => Read(changes) is { } build ? new Bench(_file, Text, _catalog, _rules).Judge(build, changes) : Assessment.Impossible;
+    public Assessment Anew(IReadOnlyList<Change> changes) => Changed(changes) is { } build ? new Bench(_file, Text, _catalog, _rules).Judge(build, changes) : Assessment.Impossible;
 
     private Assessment Judge(IReadOnlyList<Change> changes)
     {

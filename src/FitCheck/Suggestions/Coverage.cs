@@ -23,7 +23,7 @@ public sealed record Coverage(IReadOnlyList<TriedChoice> Tried, IReadOnlyList<st
         yield return "drivers of another sort, a set in place of one driver, or single drivers in place of a set";
         yield return "another output for what is fed already";
         yield return "another choice left than right";
-        yield return "settings of a part that only comes with a change";
+        yield return "settings of a part that only comes with a change, and what it would need besides";
         yield return "other lengths of cable, boxes or places for parts, and more than one further pack";
         if (Works.Any(w => !build.Accepted(w)))
             yield return "work that the build does not accept";
@@ -35,7 +35,7 @@ public sealed record Coverage(IReadOnlyList<TriedChoice> Tried, IReadOnlyList<st
         "driver" => $"other {string.Join(" or ", slot.Sorts.Select(s => s == "full-range" ? "full-range drivers" : s + "s"))}",
         "component set" when slot.Parts.Count > 1 => "component sets in place of single drivers",
         "module" => "another place for the crossover module",
-        "speaker cable" => "thicker speaker cables",
+        "speaker cable" => "speaker cables that are thicker, or as thick on a longer roll",
         "factory driver" => "factory drivers unplugged",
         "part in the line" => "other parts in the line or none",
         "capacitor" or "L-pad" => slot.Now is null ? slot.What + "s" : $"other {slot.What}s or none",

@@ -85,16 +85,19 @@ internal static class FitSlots
         }
     }
 
-    // A thinner cable would pass for a load that is too low: it is never the answer.
+    // A thinner cable would pass for a load that is too low: it is never the answer. As thick a one may come on a longer roll.
     private static IEnumerable<Slot> Cables(Ground g)
     {
         foreach (var sites in g.Paired(g.Fit.Where(s => s.Map["new_wire"] is YamlMap), s => Cable(s)?.Text))
         {
             var at = sites.SelectMany(s => s.Positions).ToList();
             yield return new Slot("speaker cable", at, Cable(sites[0])?.Text, Atoms.At("wire", at), () => g.Stock.With<WiringPart>("wiring", "speaker-cable")
-                .Where(w => w.Type == "speaker-cable" && SupplyRunContext.PerMetre(w) < SupplyRunContext.PerMetre(g.Stock.Catalog.Find(Cable(sites[0])?.Text ?? "") as WiringPart))
+                .Where(w => w.Type == "speaker-cable" && g.Stock.Catalog.Find(Cable(sites[0])?.Text ?? "") is WiringPart now && IsBetter(w, now))
                 .Select(w => new Option(w.Id, [.. sites.Select(s => g.Editor.Replace(Cable(s)!, w.Id))]) { Parts = [w] }));
         }
+
+        static bool IsBetter(WiringPart cable, WiringPart now) => SupplyRunContext.PerMetre(cable) is { } ohm && SupplyRunContext.PerMetre(now) is { } ohmNow
+            && (ohm < ohmNow || (ohm <= ohmNow && cable.Length?.Si > now.Length?.Si));
 
         static YamlScalar? Cable(Site site) => (site.Map["new_wire"] as YamlMap)?["cable"] as YamlScalar;
     }

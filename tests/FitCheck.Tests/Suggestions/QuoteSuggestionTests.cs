@@ -64,7 +64,7 @@ public sealed class QuoteSuggestionTests
     private static Suggestion Suggested(TemporaryFolder folder, SuggestRequest request)
     {
         var outcome = Suggest.Run(request, Folders, Remembered.In(folder.Path));
-        Assert.Empty(outcome.Problems.Where(p => p.Severity == Severity.Error));
+        Assert.DoesNotContain(outcome.Problems, p => p.Severity == Severity.Error);
         foreach (var format in SuggestionReports.Formats)
         {
             using var output = new StringWriter { NewLine = "\n" };
@@ -79,7 +79,7 @@ public sealed class QuoteSuggestionTests
         foreach (var proposal in suggestion.Proposals)
         {
             var check = Check.Run([folder.Write("changed.yaml", proposal.Yaml)], Folders, Remembered.In(folder.Path));
-            Assert.Empty(check.Problems.Where(p => p.Severity == Severity.Error));
+            Assert.DoesNotContain(check.Problems, p => p.Severity == Severity.Error);
             Assert.True(check.Result!.Verdict < suggestion.FailOn, $"{check.Result.Verdict} in {proposal.Yaml}");
         }
     }
