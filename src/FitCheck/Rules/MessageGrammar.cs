@@ -62,7 +62,9 @@ internal sealed class MessageGrammar : ScriptVisitor
         ScriptAssignExpression assignment => assignment is { Target: ScriptVariableGlobal, EqualToken.Value: "=" },
         ScriptBinaryExpression two => two.Operator is ScriptBinaryOperator.And or ScriptBinaryOperator.Or
             or ScriptBinaryOperator.CompareEqual or ScriptBinaryOperator.CompareNotEqual or ScriptBinaryOperator.CompareLess
-            or ScriptBinaryOperator.CompareLessOrEqual or ScriptBinaryOperator.CompareGreater or ScriptBinaryOperator.CompareGreaterOrEqual,
+            or ScriptBinaryOperator.CompareLessOrEqual or ScriptBinaryOperator.CompareGreater or ScriptBinaryOperator.CompareGreaterOrEqual
+            // Values are texts, so these come to nothing; of a number they make no text longer.
+            or ScriptBinaryOperator.Subtract or ScriptBinaryOperator.Divide,
         ScriptUnaryExpression one => one.Operator == ScriptUnaryOperator.Not,
         ScriptToken or ScriptKeyword or ScriptList => true,
         _ => false,

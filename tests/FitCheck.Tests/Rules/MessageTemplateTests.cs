@@ -40,6 +40,7 @@ public sealed class MessageTemplateTests
     [InlineData("{{ func a; 1; end; func b; for i in 1..99; a; end; end; func c; for i in 1..99; b; end; end; func d; for i in 1..99; c; end; end; for i in 1..99; d; end }}")]
     [InlineData("{{ f = do; 1; end; @f }}")]
     [InlineData("{{ x = 'xxxxxxxxxx' }}{{ x = x + x }}")]
+    [InlineData("{{ 1 / 0 }}{{ value - 1 }}")]
     [InlineData("{{ x = 'xxxxxxxxxx' }}{{ x += x }}")]
     [InlineData("{{ capture x }}a{{ end }}")]
     [InlineData("{{ import value }}")]
