@@ -46,6 +46,9 @@ public static class QuantityText
     {
         if (dimension == Dimension.Hertz && Math.Abs(si) >= 10_000)
             return Format(si, Unit.Find("kHz")!);
+        // Ways of cables, not sizes of parts.
+        if (dimension == Dimension.Metre && Math.Abs(si) >= 2)
+            return Format(si, Unit.Find("m")!);
         if (Unit.DisplayFor(dimension) is { } unit)
             return Format(si, unit);
         return $"{Number(si, 3)} {dimension}";

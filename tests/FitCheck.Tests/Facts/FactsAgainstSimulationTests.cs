@@ -17,7 +17,7 @@ public sealed class FactsAgainstSimulationTests
         -13.5, -10.2, -7.4, -5.2, -3.5, -2.3, -1.4, -0.9, -0.5, -0.2, -0.1, 0, 0, 0, 0, 0, 0, -0.1, -0.3, -0.6, -1.0, -1.6, -2.5, -3.7, -5.1, -7.0, -9.4, -11.9, -14.8, -18.2, -21.6,
     ];
 
-    // ASTM B258: 16 AWG is 1.2908 mm in diameter; IEC 60228's copper of 1.7241e-8 ohm·m gives 13.18 mohm/m; 5 m there and back.
+    // ASTM B258: 16 AWG is 1.291 mm in diameter; IEC 60228's copper of 1.7241e-8 ohm·m gives 13.18 mohm/m; 5 m there and back.
     private const double Wire = 0.1318;
 
     // 60 W into 4 ohm, and no limit of current before 2 ohm: √240 V.

@@ -107,6 +107,12 @@ public class QuantityTextTests
     [InlineData(-12_345, "-12.35 kHz")]
     public void Ten_thousand_hertz_are_kilohertz(double hertz, string text) => Assert.Equal(text, QuantityText.Format(hertz, Dimension.Hertz));
 
+    [Theory]
+    [InlineData(1.999, "1999 mm")]
+    [InlineData(2, "2 m")]
+    [InlineData(-9.9, "-9.9 m")]
+    public void The_way_of_a_cable_is_told_in_metres(double metres, string text) => Assert.Equal(text, QuantityText.Format(metres, Dimension.Metre));
+
     [Fact]
     public void Every_dimension_has_its_own_way()
     {
