@@ -49,7 +49,7 @@ internal static class SuggestionWords
         if (!proof.Complete)
             return $"Not proved: the time ran out after {counts}.";
         return suggestion.Proposals.Count > 0
-            ? $"Proved: {counts}. No other choice that was tried is better by {Best(suggestion.Preference)}."
+            ? $"Proved: {counts}. No other choice that was tried is better by {Best(suggestion.Preference)}; what need not change was left as it is."
             : $"Proved: {counts}. Nothing that was tried makes this build pass.";
     }
 
