@@ -106,9 +106,10 @@ public sealed class NewOnTerminalTests : IDisposable
             Assert.Fail($"The terminal never showed `{text}`. It showed:\n{Seen[_read..]}");
         }
 
+        /// <summary>Of the program that has ended, with all that it said read.</summary>
         public int Status()
         {
-            Assert.True(_process.WaitForExit(Patience), "the program does not end");
+            Assert.True(_process.WaitForExit(Patience) && _reader.Join(Patience), $"The program does not end. It showed:\n{Seen}");
             return _process.ExitCode;
         }
 
@@ -116,7 +117,9 @@ public sealed class NewOnTerminalTests : IDisposable
         {
             if (!_process.HasExited)
                 _process.Kill(entireProcessTree: true);
-            _process.Dispose();
+            // What is read from must not be taken from under the reader: an exception on its thread ends the whole run.
+            if (_reader.Join(Patience))
+                _process.Dispose();
         }
 
         private void Read()
