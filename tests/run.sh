@@ -5,6 +5,8 @@
 set -uo pipefail
 cd "$(dirname "$0")/.." || exit 1
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
+# the SDK asks for ICU, which nothing here needs
+export DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=${DOTNET_SYSTEM_GLOBALIZATION_INVARIANT:-1}
 
 passed=0 failed=0 skipped=0
 
@@ -15,12 +17,24 @@ finish() {
   exit $((failed > 0))
 }
 
-# The ngspice and chromium that the tests compare with and look through, and the linker of the quick program.
+# Whether a font's file lies where fontconfig looks; its own programs may be missing.
+has_font() {
+  [ -n "$(find /usr/share/fonts /usr/local/share/fonts "${XDG_DATA_HOME:-${HOME:-}/.local/share}/fonts" -name "$1" -print -quit 2>/dev/null)" ]
+}
+
+# What the tests compare with and look through: a circuit simulator, a browser with a wide and a narrow font, git; and the linker of the quick program.
 install_missing() {
   local missing=()
-  for program in ngspice chromium gcc; do
+  for program in ngspice chromium git; do
     command -v "$program" >/dev/null || missing+=("$program")
   done
+  # gcc by itself only recommends what it links with
+  command -v gcc >/dev/null && [ -n "$(gcc -print-file-name=crt1.o | grep /)" ] || missing+=(gcc libc6-dev)
+  has_font DejaVuSans.ttf || missing+=(fonts-dejavu-core)
+  has_font LiberationSans-Regular.ttf || missing+=(fonts-liberation)
+  # by which the SDK fetches packages
+  [ -e /etc/ssl/certs/ca-certificates.crt ] || [ -e /etc/pki ] || missing+=(ca-certificates)
+  /sbin/ldconfig -p 2>/dev/null | grep -q 'libssl\.so' || missing+=(openssl)
   [ ${#missing[@]} -gt 0 ] || return 0
   local root=()
   [ "$(id -u)" -eq 0 ] || root=(sudo -n)

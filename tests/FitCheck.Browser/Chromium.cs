@@ -3,7 +3,7 @@ using Xunit;
 
 namespace FitCheck.Browser;
 
-/// <summary>One headless Chromium for all tests: Debian's, or the one that FITCHECK_CHROMIUM names.</summary>
+/// <summary>Headless Chromium for all tests: Debian's, or the one that FITCHECK_CHROMIUM names.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
     private static readonly string[] Arguments =
@@ -12,28 +12,43 @@ public sealed class Chromium : IAsyncLifetime
         "--disable-background-networking", "--disable-component-update", "--disable-sync",
     ];
 
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fitcheck-fonts-");
+    private readonly Dictionary<string, IBrowser> _browsers = new(StringComparer.Ordinal);
     private IPlaywright? _playwright;
-    private IBrowser? _browser;
+    private string _program = "";
 
     public async Task InitializeAsync()
     {
-        var program = Environment.GetEnvironmentVariable("FITCHECK_CHROMIUM") ?? "/usr/bin/chromium";
-        Assert.True(File.Exists(program), $"There is no {program}. Install chromium, or name another one in FITCHECK_CHROMIUM.");
+        _program = Environment.GetEnvironmentVariable("FITCHECK_CHROMIUM") ?? "/usr/bin/chromium";
+        Assert.True(File.Exists(_program), $"There is no {_program}. Install chromium, or name another one in FITCHECK_CHROMIUM.");
         _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = program, Args = Arguments });
     }
 
     public async Task DisposeAsync()
     {
-        if (_browser is not null)
-            await _browser.DisposeAsync();
+        foreach (var browser in _browsers.Values)
+            await browser.DisposeAsync();
         _playwright?.Dispose();
+        _folder.Delete(recursive: true);
+    }
+
+    // One for the fonts of the machine, and one for each typeface by itself: a browser keeps to the fonts that it starts with.
+    private async Task<IBrowser> BrowserAsync(Typeface? typeface)
+    {
+        var name = typeface?.Name ?? "";
+        if (_browsers.TryGetValue(name, out var running))
+            return running;
+        var variables = Environment.GetEnvironmentVariables().Cast<System.Collections.DictionaryEntry>().ToDictionary(v => (string)v.Key, v => (string)v.Value!, StringComparer.Ordinal);
+        if (typeface is not null)
+            variables["FONTCONFIG_FILE"] = typeface.Configuration(_folder.FullName);
+        return _browsers[name] = await _playwright!.Chromium.LaunchAsync(new() { ExecutablePath = _program, Args = Arguments, Env = variables });
     }
 
     /// <summary>Opens an HTML file as a reader would, in a window of its own, and keeps book of what it asks for.</summary>
-    public async Task<OpenPage> OpenAsync(string file, ColorScheme scheme = ColorScheme.Light, int width = 1280)
+    public async Task<OpenPage> OpenAsync(string file, ColorScheme scheme = ColorScheme.Light, int width = 1280, Typeface? typeface = null)
     {
-        var context = await _browser!.NewContextAsync(new()
+        var browser = await BrowserAsync(typeface);
+        var context = await browser.NewContextAsync(new()
         {
             ColorScheme = scheme,
             ViewportSize = new() { Width = width, Height = 844 },

@@ -31,8 +31,35 @@ public sealed class OpenPage(IBrowserContext context, IPage page, IReadOnlyList<
 
     public Task<string> TextAsync() => page.Locator("body").InnerTextAsync();
 
-    /// <summary>The page as a PDF on this paper, at 100 %, with the margins that the page itself asks for.</summary>
-    public Task<byte[]> PrintAsync(string paper) => page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false });
+    /// <summary>The page as a PDF on this paper, as the browser's own dialogue prints it before anybody changes a setting: with its lines above and below, and without grounds.</summary>
+    public async Task<byte[]> PrintAsync(string paper)
+    {
+        var (width, height) = paper == "A4" ? (210, 297) : (215.9, 279.4); // ISO 216 and ANSI/ASME Y14.1, in mm
+        var session = await context.NewCDPSessionAsync(page);
+        var printed = await session.SendAsync("Page.printToPDF", new() { ["displayHeaderFooter"] = true, ["paperWidth"] = width / 25.4, ["paperHeight"] = height / 25.4 });
+        return printed!.Value.GetProperty("data").GetBytesFromBase64();
+    }
+
+    /// <summary>What is folded is opened.</summary>
+    public Task UnfoldAsync() => page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
+
+    public Task StyleAsync(string css) => page.AddStyleTagAsync(new() { Content = css });
+
+    /// <summary>Every drawing that passes the window's edge, and every word of one that passes the drawing's edge or is set smaller than this, in CSS pixels.</summary>
+    public Task<string[]> LostInDrawingsAsync(double smallest) => page.EvaluateAsync<string[]>("""
+        smallest => [...document.querySelectorAll('svg:not(.icon)')].flatMap(svg => {
+            const name = svg.querySelector('title').textContent, frame = svg.getBoundingClientRect(), room = svg.viewBox.baseVal;
+            const lost = frame.left < 0 || frame.right > innerWidth + 0.5 ? [`${name}: from ${frame.left} to ${frame.right} of ${innerWidth}`] : [];
+            for (const text of svg.querySelectorAll('text')) {
+                const box = text.getBBox(), size = parseFloat(getComputedStyle(text).fontSize) * frame.width / room.width;
+                if (box.x < 0 || box.y < 0 || box.x + box.width > room.width || box.y + box.height > room.height)
+                    lost.push(`${name}: "${text.textContent}" from ${box.x}, ${box.y} to ${box.x + box.width}, ${box.y + box.height} in ${room.width} by ${room.height}`);
+                if (!(size >= smallest))
+                    lost.push(`${name}: "${text.textContent}" is ${size} px`);
+            }
+            return lost;
+        })
+        """, smallest);
 
     /// <summary>From here on the page looks as on paper.</summary>
     public Task AsPrintedAsync() => page.EmulateMediaAsync(new() { Media = Media.Print });

@@ -10,20 +10,24 @@ public class SheetTests(Chromium chromium, Reports reports) : IClassFixture<Repo
     private const string Richest = "front-rear-two-amps.yaml";
 
     [Theory]
-    [InlineData("A4")]
-    [InlineData("Letter")]
-    public async Task The_work_takes_two_pages_and_each_template_one_with_a_true_ruler(string paper)
+    [InlineData("A4", "DejaVu")]
+    [InlineData("A4", "Liberation")]
+    [InlineData("Letter", "DejaVu")]
+    [InlineData("Letter", "Liberation")]
+    public async Task The_work_takes_two_pages_and_each_template_one_with_a_true_ruler(string paper, string typeface)
     {
-        await using var page = await chromium.OpenAsync(reports.Sheet(Richest));
+        await using var page = await chromium.OpenAsync(reports.Sheet(Richest), typeface: Typeface.Named(typeface));
         var templates = await page.CountAsync("section.template");
 
         var pdf = new PrintedPdf(await page.PrintAsync(paper));
 
+        Assert.All(pdf.Fonts, f => Assert.StartsWith(typeface, f, StringComparison.Ordinal));
+        Assert.Contains(typeface + "Sans", pdf.Fonts);
         Assert.Equal(2, templates); // the front doors, and the rear doors with another pattern
         Assert.Equal(2 + templates, pdf.Pages.Count);
         // The only line of about this length on a page is the ruler of its template.
-        Assert.All(pdf.Pages.Take(2), lines => Assert.DoesNotContain(lines, l => l is > 95 and < 105));
-        Assert.All(pdf.Pages.Skip(2), lines => Assert.InRange(Assert.Single(lines, l => l is > 95 and < 105), 99.5, 100.5));
+        Assert.All(pdf.Pages.Take(2), p => Assert.DoesNotContain(p.Lines, l => l is > 95 and < 105));
+        Assert.All(pdf.Pages.Skip(2), p => Assert.InRange(Assert.Single(p.Lines, l => l is > 95 and < 105), 99.5, 100.5));
     }
 
     [Fact]
