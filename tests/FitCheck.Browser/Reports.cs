@@ -24,6 +24,9 @@ public sealed class Reports : IDisposable
         return html;
     })).Value;
 
+    /// <summary>One page of every build of the catalog.</summary>
+    public string OfAllBuilds() => Page("check", [.. Directory.EnumerateFiles(Path.Combine(Root(), "catalog", "builds"), "*.yaml").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)]);
+
     /// <summary>The program's standard output for a build in another format.</summary>
     public static string Output(string build, string format) => Run("check", BuildFile(build), "--format", format);
 

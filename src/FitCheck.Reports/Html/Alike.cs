@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using FitCheck.Drawings;
 using FitCheck.Facts;
@@ -17,6 +18,18 @@ internal static partial class Alike
     public static IReadOnlyList<Alike<PositionDrawing>> Positions(BuildResult build) => Of(build, Subject.Position, build.Drawings, d => d.Position, d => d.Name, Look, Shown);
 
     public static IReadOnlyList<Alike<LoadCurve>> Channels(BuildResult build) => Of(build, Subject.Channel, build.Loads, l => l.Channel, l => l.Name, Look, Shown);
+
+    /// <summary>Wires that run through the same things on both sides are drawn once.</summary>
+    public static IEnumerable<WiringDiagram> Wirings(IEnumerable<WiringDiagram> wirings) =>
+        wirings.GroupBy(w => string.Join('\n', [w.Output, w.Crossover, w.Terminals.Count.ToString(CultureInfo.InvariantCulture), .. w.InLine, .. w.Ends.Select(e => $"{e with { Position = SideLess(e.Position) }}")]), StringComparer.Ordinal)
+            .Select(g => Shown([.. g]));
+
+    private static WiringDiagram Shown(IReadOnlyList<WiringDiagram> wirings) => wirings.Count == 1 ? wirings[0] : wirings[0] with
+    {
+        Name = Names.Joined(wirings.Select(w => w.Name)),
+        Terminals = [Names.Listed([.. wirings.Select(w => string.Join('+', w.Terminals))])],
+        Ends = [.. wirings[0].Ends.Select((e, i) => e with { Position = Names.Joined(wirings.Select(w => w.Ends[i].Position)) })],
+    };
 
     // Subjects in the order of the facts; a drawing without facts comes after them.
     private static List<Alike<T>> Of<T>(

@@ -55,6 +55,9 @@ internal sealed class BuildViews
             List = List(),
             Cautions = _build.Cautions,
             LastWord = Wording.LastWord,
+            Proof = Proof(),
+            Unjudged = positionCards.Concat(channelCards).Where(c => c.Status is null).Select(c => c.Name).ToList() is { Count: > 0 } unjudged ? Names.Joined(unjudged) : null,
+            ProofTitle = $"What passes: {Wording.Count(checks.Pass, "check", "checks")}",
             Sources = Sources(),
             Waived = [.. Told.Of(_build.Findings.Where(f => f.Waived is not null)).Select(t => FindingViews.Of(t, _ids[t.First]) with { Heading = "h3", Where = t.Where })],
             RuleChanges = [.. _build.RuleChanges.Select(c => $"{Wording.Changed(c)} ({Figures.ShortPlace(c.At)})")],
@@ -80,7 +83,7 @@ internal sealed class BuildViews
 
     private CardView ChannelCard(Alike<Drawings.LoadCurve> alike, string id)
     {
-        var wirings = _build.Wirings.Where(w => alike.Keys.Contains(w.Channel)).Select((w, i) => WiringDrawing.Draw($"{id}-wiring{Figures.Whole(i + 1)}", w)).ToList();
+        var wirings = Alike.Wirings(_build.Wirings.Where(w => alike.Keys.Contains(w.Channel))).Select((w, i) => WiringDrawing.Draw($"{id}-wiring{Figures.Whole(i + 1)}", w)).ToList();
         if (alike.Shown is not { } load)
             return Card(id, alike.Name, null, wirings, alike.Keys);
         var rated = load.RatedLoad is { } ohm ? $"Made for {Figures.Show(ohm, "ohm")} and more" : "The load that it is made for is unknown";
@@ -151,6 +154,11 @@ internal sealed class BuildViews
         [.. _build.List.Select(l => new LineView(l.Name, l.Part, Wording.ToBuy(l), Figures.Whole(l.Needed), l.Price.ToString(), l.Sum.ToString(), Filled(Wording.Availability(l.Availability))))],
         [.. _build.Totals.Select(t => t.ToString())],
         Wording.Budget(_build));
+
+    // By place, each thing once for all the places at which it is true.
+    private List<ProofView> Proof() =>
+        [.. Told.Of(_build, Status.Pass).GroupBy(t => t.Where, StringComparer.Ordinal)
+            .Select(g => new ProofView(g.Key, [.. g.Select(t => FindingViews.Proof(t))]))];
 
     private List<SourceView> Sources() =>
         [.. _build.Findings.Where(f => f.Source.Length > 0)

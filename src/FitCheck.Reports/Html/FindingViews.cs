@@ -33,6 +33,9 @@ internal static class FindingViews
         };
     }
 
+    public static ProofLineView Proof(Told told) =>
+        new(PassesInWords(told.First) ? told.First.Message : told.First.Title, Figures.Tell(told.First) ? Figures.Row(told.First) : null, told.First.Rule);
+
     public static StatusView Status(Status status) => new(status.Word(), Icon(status));
 
     private static bool PassesInWords(Finding finding) => finding.Status == Findings.Status.Pass && finding.Message.Length > 0;

@@ -39,6 +39,11 @@ internal sealed record BuildView
     public required ListView? List { get; init; }
     public required IReadOnlyList<string> Cautions { get; init; }
     public required string LastWord { get; init; }
+    /// <summary>What passes, for paper: on the screen it folds under each card.</summary>
+    public required IReadOnlyList<ProofView> Proof { get; init; }
+    public required string ProofTitle { get; init; }
+    /// <summary>The places of which no rule says anything; null without.</summary>
+    public required string? Unjudged { get; init; }
     public required IReadOnlyList<SourceView> Sources { get; init; }
     public required IReadOnlyList<FindingView> Waived { get; init; }
     public required IReadOnlyList<string> RuleChanges { get; init; }
@@ -94,11 +99,18 @@ internal sealed record CardView
     public required IReadOnlyList<FindingView> Findings { get; init; }
     public required IReadOnlyList<FindingView> Passes { get; init; }
     public required string PassesTitle { get; init; }
+    /// <summary>On paper a card without a finding needs a drawing of something that was judged.</summary>
+    public bool Printed => Findings.Count > 0 || (Status is not null && Drawings.Count > 0);
 }
 
 internal sealed record ListView(IReadOnlyList<LineView> Lines, IReadOnlyList<string> Totals, string? Budget);
 
 internal sealed record LineView(string Name, string Part, string Buy, string Needed, string Price, string Sum, string? Note);
+
+/// <summary>What passes at these places.</summary>
+internal sealed record ProofView(string Where, IReadOnlyList<ProofLineView> Lines);
+
+internal sealed record ProofLineView(string Text, string? Numbers, string Rule);
 
 internal sealed record SourceView(string Source, string Rules);
 

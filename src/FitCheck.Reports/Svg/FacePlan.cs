@@ -1,7 +1,6 @@
 using FitCheck.Drawings;
 using FitCheck.Reports.Html;
 using FitCheck.Reports.Telling;
-using FitCheck.Reports.Text;
 
 namespace FitCheck.Reports.Svg;
 
@@ -11,10 +10,10 @@ namespace FitCheck.Reports.Svg;
 /// </summary>
 internal static class FacePlan
 {
-    private const double Centre = SectionPaper.Width / 2;
-    private const double Face = 120;
-    private const double Top = Face + 34;
-    private const double LineHeight = 17;
+    private const double Face = 70;
+    private const double Centre = Face + 28;
+    private const double Words = 2 * Centre + 8;
+    private const double LineHeight = 14.5;
 
     /// <summary>The drawing; null when it would show no hole.</summary>
     public static SafeHtml? Draw(string id, PositionDrawing position)
@@ -23,9 +22,9 @@ internal static class FacePlan
             return null;
         var scale = Face / largest;
         var sentences = Legend(position, face).ToList();
-        var room = (int)((SectionPaper.Width - 16) / SvgWriter.WidthOf("x", SectionPaper.TextSize));
-        string[] legend = [.. sentences.SelectMany(s => TextPage.Wrap(s, room))];
-        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, (2 * Top) + 12 + (legend.Length * LineHeight), $"Screw holes of {position.Name}, seen from the listener", string.Join(" ", sentences));
+        string[] legend = [.. Lettering.Lines(string.Join(' ', sentences), SectionPaper.Width - Words - 2, Lettering.Label)];
+        var height = Math.Max(2 * Centre, (legend.Length * LineHeight) + 8);
+        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, height, $"Screw holes of {position.Name}, seen from the listener", string.Join(" ", sentences));
         foreach (var (radius, style, _) in Rings(face))
             Ring(svg, radius * scale, style);
         DrawClock(svg);
@@ -35,7 +34,7 @@ internal static class FacePlan
         foreach (var hole in face.Panel)
             DrawHole(svg, hole, scale, 5);
         for (var i = 0; i < legend.Length; i++)
-            svg.Text(new(8, (2 * Top) + 14 + (i * LineHeight)), legend[i], "label");
+            svg.Text(new(Words, (height / 2) + 4 + (LineHeight * (i - ((legend.Length - 1) / 2.0)))), legend[i], "label");
         return svg.Finish();
     }
 
@@ -87,10 +86,10 @@ internal static class FacePlan
     {
         for (var hour = 1; hour <= 12; hour++)
         {
-            svg.Line(At(hour * 30, Face + 6), At(hour * 30, Face + (hour % 3 == 0 ? 14 : 10)), "thin");
+            svg.Line(At(hour * 30, Face + 4), At(hour * 30, Face + (hour % 3 == 0 ? 11 : 8)), "thin");
             if (hour % 3 == 0)
             {
-                var spot = At(hour * 30, Face + 24);
+                var spot = At(hour * 30, Face + 19);
                 svg.Text(new(spot.X, spot.Y + 4), Figures.Whole(hour), "tick", Anchor.Middle);
             }
         }
@@ -103,8 +102,8 @@ internal static class FacePlan
         if (face.AimHour is not { } hour || !double.IsFinite(hour))
             return;
         var (sin, cos) = Math.SinCos(hour * Math.PI / 6);
-        svg.Line(new(Centre, Top), At(hour * 30, 58), "edge");
-        svg.Arrow(At(hour * 30, 64), sin, -cos, "head");
+        svg.Line(new(Centre, Centre), At(hour * 30, 40), "edge");
+        svg.Arrow(At(hour * 30, 46), sin, -cos, "head");
     }
 
     private static void DrawHole(SvgWriter svg, DrawnHole hole, double scale, double size)
@@ -128,7 +127,7 @@ internal static class FacePlan
     private static Spot At(double degrees, double radius)
     {
         var (sin, cos) = Math.SinCos(degrees * Math.PI / 180);
-        return new(Centre + (radius * sin), Top - (radius * cos));
+        return new(Centre + (radius * sin), Centre - (radius * cos));
     }
 
     private static double Degrees(double angle) => angle - (Math.Floor(angle / 360) * 360);

@@ -3,10 +3,10 @@ namespace FitCheck.Reports.Svg;
 /// <summary>The frame of a plot over the audible range, and its logarithmic axis from 20 Hz to 20 kHz.</summary>
 internal sealed class FrequencyAxis(double top, double height)
 {
-    public const double Width = 470;
-    private const double Left = 44;
+    public const double Width = SectionPaper.Width;
+    private const double Left = 36;
     // Room for the figures of a second axis; plots below one another share their ends.
-    private const double Right = 36;
+    private const double Right = 32;
     private const double FirstHz = 20;
     private const double LastHz = 20_000;
 
@@ -24,7 +24,7 @@ internal sealed class FrequencyAxis(double top, double height)
     public double Bottom => top + height;
 
     /// <summary>Everything that the plot needs, the axis' figures included.</summary>
-    public double Foot => top + height + 36;
+    public double Foot => top + height + 30;
 
     public static double X(double hz) =>
         Left + (Math.Log(Math.Clamp(hz, FirstHz, LastHz) / FirstHz) / Math.Log(LastHz / FirstHz) * (End - Start));
@@ -43,15 +43,15 @@ internal sealed class FrequencyAxis(double top, double height)
             }
         }
         foreach (var (hz, name) in Named)
-            svg.Text(new(X(hz), Bottom + 15), name, "tick", hz == LastHz ? Anchor.End : Anchor.Middle);
-        svg.Text(new((Start + End) / 2, Bottom + 31), "frequency in Hz", "tick", Anchor.Middle);
+            svg.Text(new(X(hz), Bottom + 13), name, "tick", Anchor.Middle);
+        svg.Text(new((Start + End) / 2, Bottom + 26), "frequency in Hz", "tick", Anchor.Middle);
     }
 
     /// <summary>A level line with its figure on the left.</summary>
     public static void DrawLevel(SvgWriter svg, double y, string figure)
     {
         svg.Line(new(Start, y), new(End, y), "grid");
-        svg.Text(new(Start - 6, y + 4), figure, "tick", Anchor.End);
+        svg.Text(new(Start - 5, y + 4), figure, "tick", Anchor.End);
     }
 
     public void DrawFrame(SvgWriter svg) => svg.Box(Start, Top, End - Start, Bottom - Top, "frame");

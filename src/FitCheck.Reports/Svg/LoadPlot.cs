@@ -12,21 +12,21 @@ namespace FitCheck.Reports.Svg;
 /// </summary>
 internal static class LoadPlot
 {
-    private const double Height = 190;
-    private const double KeyLine = 20;
+    private const double Height = 140;
 
     public static SafeHtml Draw(string id, LoadCurve load)
     {
         var points = load.Points.Where(p => FrequencyAxis.Covers(p.Hz) && double.IsFinite(p.Ohm) && p.Ohm > 0).ToList();
         var axis = new FrequencyAxis(20, Height);
-        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + (KeyLine * KeyLines(load, points)) + 4, $"Load of {load.Name} over frequency", Say(load, points));
+        var key = Key(load, points);
+        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + key.Height, $"Load of {load.Name} over frequency", Say(load, points));
         var (from, to) = Range(load, points);
 
         svg.Hatch("refused", 7, "hatch");
         axis.Draw(svg);
         for (var ohm = from; ohm <= to; ohm *= 2)
             FrequencyAxis.DrawLevel(svg, Y(ohm), Figures.Bare(ohm, "ohm"));
-        svg.Text(new(4, 12), "|Z| in ohm", "tick");
+        svg.Text(new(2, 12), "|Z| in ohm", "tick");
         if (load.AllowedOhm is { } allowed)
             DrawAllowed(svg, axis, Y(allowed));
         axis.DrawFrame(svg);
@@ -35,7 +35,7 @@ internal static class LoadPlot
         svg.Shape(points.Select(p => new Spot(FrequencyAxis.X(p.Hz), Y(p.Ohm))), load.Estimated ? "curve dashed" : "curve", closed: false);
         if (IsKnown(load))
             svg.Dot(new(FrequencyAxis.X(load.LowestHz), Y(load.LowestOhm)), 4.5, "point");
-        DrawKey(svg, axis, load, points);
+        key.Draw(svg, axis.Foot);
         return svg.Finish();
 
         double Y(double ohm) => axis.Bottom - (Math.Log(Math.Clamp(ohm, from, to) / from) / Math.Log(to / from) * Height);
@@ -68,40 +68,22 @@ internal static class LoadPlot
         double Y(double deg) => axis.Top + ((90 - Math.Clamp(deg, -90, 90)) / 180 * Height);
     }
 
-    // Below the plot, where no curve can run through the words.
-    private static void DrawKey(SvgWriter svg, FrequencyAxis axis, LoadCurve load, List<(double Hz, double Ohm, double PhaseDeg)> points)
+    private static PlotKey Key(LoadCurve load, List<(double Hz, double Ohm, double PhaseDeg)> points)
     {
-        var y = axis.Foot + 8;
-        svg.Dot(new(21, y), 4.5, "point");
-        svg.Text(new(42, y + 4), IsKnown(load) ? $"lowest: {Lowest(load)}" : $"lowest: {Wording.Unknown}", "figure");
+        var key = new PlotKey();
+        key.Add("point", $"lowest: {(IsKnown(load) ? Lowest(load) : Wording.Unknown)}", "figure");
         if (IsKnown(load))
-            svg.Text(new(42, (y += KeyLine) + 4), Equivalent(load), "label");
-        y += KeyLine;
+            key.Add(null, Equivalent(load));
         if (load.AllowedOhm is { } allowed)
-        {
-            svg.Line(new(8, y), new(34, y), "limit-line");
-            svg.Text(new(42, y + 4), $"allowed from {Figures.Show(allowed, "ohm")}{Rated(load)}", "label");
-        }
+            key.Add("limit-line", $"allowed from {Figures.Show(allowed, "ohm")}{Rated(load)}");
         else
-        {
-            svg.Text(new(42, y + 4), $"lowest load of the output: {Wording.Unknown}", "label");
-        }
+            key.Add(null, $"lowest load of the output: {Wording.Unknown}");
         if (LargestPhase(points) is { } phase)
-        {
-            y += KeyLine;
-            svg.Line(new(8, y), new(34, y), "phase");
-            svg.Text(new(42, y + 4), $"largest phase: {Phase(phase)} (right axis)", "label");
-        }
+            key.Add("phase", $"largest phase: {Phase(phase)} (right axis)");
         if (load.Estimated)
-        {
-            y += KeyLine;
-            svg.Line(new(8, y), new(34, y), "curve dashed");
-            svg.Text(new(42, y + 4), "estimated: the impedance is not known well", "label");
-        }
+            key.Add("curve dashed", "estimated: the impedance is not known well");
+        return key;
     }
-
-    private static int KeyLines(LoadCurve load, List<(double Hz, double Ohm, double PhaseDeg)> points) =>
-        2 + (IsKnown(load) ? 1 : 0) + (LargestPhase(points) is null ? 0 : 1) + (load.Estimated ? 1 : 0);
 
     private static (double Hz, double Deg)? LargestPhase(List<(double Hz, double Ohm, double PhaseDeg)> points)
     {

@@ -54,7 +54,7 @@ internal static class MarginBar
     private static void DrawLabels(SvgWriter svg, Finding finding, double x, int good)
     {
         var text = $"limit {Figures.Show(finding.Limit!.Value, finding.Unit)}";
-        var half = SvgWriter.WidthOf(text, 11) / 2;
+        var half = Lettering.WidthOf(text, Lettering.Tick) / 2;
         svg.Text(new(Math.Clamp(x, half, Width - half), 11), text, "tick", Anchor.Middle);
         if (good > 0)
             svg.Text(new(Width - Pad, Axis + 21), "good →", "tick", Anchor.End);

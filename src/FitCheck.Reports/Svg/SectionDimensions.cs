@@ -9,8 +9,8 @@ namespace FitCheck.Reports.Svg;
 /// </summary>
 internal sealed class SectionDimensions
 {
-    private const double RowHeight = 25;
-    private const double ArrowRoom = 30;
+    private const double RowHeight = 19;
+    private const double ArrowRoom = 24;
 
     private readonly List<Depth> _rows = [];
     private readonly List<Gap> _gaps = [];
@@ -114,7 +114,7 @@ internal sealed class SectionDimensions
         }
         var text = Figure(row.Clearance);
         var start = right + (outside ? 22 : 6);
-        if (start + 24 + SvgWriter.WidthOf(text, SectionPaper.TextSize, bold: true) <= SectionPaper.Width)
+        if (start + 20 + Lettering.WidthOf(text, Lettering.Figure, bold: true) <= SectionPaper.Width)
             DrawFigure(svg, row.Letter, text, start, y, 1);
         else
             DrawFigure(svg, row.Letter, text, left - (outside ? 22 : 6), y, -1);
@@ -137,9 +137,9 @@ internal sealed class SectionDimensions
 
     private static void DrawFigure(SvgWriter svg, string letter, string text, double x, double y, int side)
     {
-        svg.Dot(new(x + (side * 8), y), 8, "key");
-        svg.Text(new(x + (side * 8), y + 4), letter, "key-letter", Anchor.Middle);
-        svg.Text(new(x + (side * 20), y + 4), text, "figure", side > 0 ? Anchor.Start : Anchor.End);
+        svg.Dot(new(x + (side * 7), y), 7, "key");
+        svg.Text(new(x + (side * 7), y + 4), letter, "key-letter", Anchor.Middle);
+        svg.Text(new(x + (side * 18), y + 4), text, "figure", side > 0 ? Anchor.Start : Anchor.End);
     }
 
     private static string Figure(Clearance clearance) =>

@@ -9,7 +9,7 @@ namespace FitCheck.Reports.Svg;
 /// </summary>
 internal static class SectionDrawing
 {
-    private const double LabelRow = 18;
+    private const double LabelRow = 15;
 
     public static SafeHtml Draw(string id, PositionDrawing drawing)
     {
@@ -21,7 +21,7 @@ internal static class SectionDrawing
         var paper = new SectionPaper(scale, (labels.Rows * LabelRow) + 14);
         var dimensions = SectionDimensions.Of(drawing, geometry, scale, paper);
         var legend = SectionLegend.Of(drawing, geometry, scale);
-        var foot = paper.Bottom + dimensions.Height + 14;
+        var foot = paper.Bottom + dimensions.Height + 8;
 
         using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, foot + legend.Height, SectionLegend.Title(drawing), SectionLegend.Sentence(drawing));
         svg.Hatch("hatch", 6, "hatch");

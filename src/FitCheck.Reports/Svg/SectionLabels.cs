@@ -9,7 +9,7 @@ namespace FitCheck.Reports.Svg;
 /// </summary>
 internal sealed class SectionLabels
 {
-    private readonly List<(string Text, double X, Anchor Anchor)> _rows = [];
+    private readonly List<(string Text, double X, double TextX, Anchor Anchor)> _rows = [];
 
     public int Rows => _rows.Count;
 
@@ -21,15 +21,15 @@ internal sealed class SectionLabels
         if (geometry.Wedges.Count > 0)
             labels.Add((drawing.TiltDeg == 0 ? "adapter" : $"adapter, tilted {Figures.Show(drawing.TiltDeg, "deg")}", paper.X(-drawing.AdapterThickness / 2)));
         foreach (var obstruction in scale.Drawn)
-            labels.Add((Short(obstruction.Moving ? $"{obstruction.Name}, down" : obstruction.Name), paper.X(obstruction.Depth) + 2));
+            labels.Add((obstruction.Moving ? $"{obstruction.Name}, down" : obstruction.Name, paper.X(obstruction.Depth) + 2));
         if (DashedName(drawing) is { } dashed)
             labels.Add((dashed, paper.X(scale.DashedDepth)));
 
         var result = new SectionLabels();
         foreach (var (text, x) in labels.OrderByDescending(l => l.X).Where(l => !HasRoom(l)))
-            result._rows.Add((text, x, Anchor.End));
+            result._rows.Add(Leftwards(text, x));
         foreach (var (text, x) in labels.OrderBy(l => l.X).Where(HasRoom))
-            result._rows.Add((text, x, Anchor.Start));
+            result._rows.Add((text, x, x + 4, Anchor.Start));
         return result;
     }
 
@@ -39,8 +39,8 @@ internal sealed class SectionLabels
             svg.Line(new(_rows[i].X, (i * rowHeight) + 5), new(_rows[i].X, paper.Top + 4), "thin");
         for (var i = 0; i < _rows.Count; i++)
         {
-            var (text, x, anchor) = _rows[i];
-            svg.Text(new(anchor == Anchor.Start ? x + 4 : x - 4, (i * rowHeight) + 12), text, "label", anchor);
+            var (text, _, x, anchor) = _rows[i];
+            svg.Text(new(x, (i * rowHeight) + 12), text, "label", anchor);
         }
         svg.Text(new(paper.FirstX - 6, paper.Top + 14), "cabin", "label soft", Anchor.End);
         svg.Text(new(paper.LastX + 2, paper.Top + 14), "cavity", "label soft");
@@ -65,8 +65,13 @@ internal sealed class SectionLabels
         return scale.HoleRadius is null ? $"hole in the {name}: {Wording.Unknown}" : name;
     }
 
-    private static bool HasRoom((string Text, double X) label) =>
-        label.X + 4 + SvgWriter.WidthOf(label.Text, SectionPaper.TextSize) <= SectionPaper.Width;
+    // A name that has no room on the left either covers the top of its leader.
+    private static (string Text, double X, double TextX, Anchor Anchor) Leftwards(string name, double x)
+    {
+        var text = Lettering.Cut(name, SectionPaper.Width - 4, Lettering.Label);
+        return (text, x, Math.Max(x - 4, Lettering.WidthOf(text, Lettering.Label) + 2), Anchor.End);
+    }
 
-    private static string Short(string text) => text.Length <= 40 ? text : text[..39] + "…";
+    private static bool HasRoom((string Text, double X) label) =>
+        label.X + 4 + Lettering.WidthOf(label.Text, Lettering.Label) <= SectionPaper.Width;
 }

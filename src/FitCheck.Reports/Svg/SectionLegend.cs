@@ -1,30 +1,29 @@
 using FitCheck.Drawings;
 using FitCheck.Findings;
 using FitCheck.Reports.Telling;
-using FitCheck.Reports.Text;
 
 namespace FitCheck.Reports.Svg;
 
 /// <summary>Below the section: the scale bar, each lettered clearance with its worst case and status, and what the drawing leaves out.</summary>
 internal sealed class SectionLegend
 {
-    private const double LineHeight = 19;
-    private const double Margin = 8;
+    private const double LineHeight = 14.5;
+    private const double Margin = 4;
+    private const double Hang = 19;
 
     private readonly SectionScale _scale;
     private readonly List<(string? Letter, string Text, string Style)> _lines = [];
 
     private SectionLegend(SectionScale scale) => _scale = scale;
 
-    public double Height => 40 + (_lines.Count * LineHeight) + 6;
+    public double Height => 30 + (_lines.Count * LineHeight);
 
     public static SectionLegend Of(PositionDrawing drawing, SectionGeometry geometry, SectionScale scale)
     {
         var legend = new SectionLegend(scale);
         for (var i = 0; i < drawing.Clearances.Count; i++)
             legend.Add(SectionDimensions.Letter(i), Say(drawing.Clearances[i]), "label");
-        foreach (var note in Notes(drawing, geometry, scale))
-            legend.Add(null, note, "label soft");
+        legend.Add(null, string.Join(' ', Notes(drawing, geometry, scale)), "label soft");
         return legend;
     }
 
@@ -41,13 +40,13 @@ internal sealed class SectionLegend
         for (var i = 0; i < _lines.Count; i++)
         {
             var (letter, text, style) = _lines[i];
-            var y = top + 40 + (i * LineHeight);
+            var y = top + 32 + (i * LineHeight);
             if (letter is not null)
             {
-                svg.Dot(new(Margin + 8, y), 8, "key");
-                svg.Text(new(Margin + 8, y + 4), letter, "key-letter", Anchor.Middle);
+                svg.Dot(new(Margin + 7, y), 6.5, "key");
+                svg.Text(new(Margin + 7, y + 4), letter, "key-letter", Anchor.Middle);
             }
-            svg.Text(new(letter is null && style.Contains("soft", StringComparison.Ordinal) ? Margin : Margin + 22, y + 4), text, style);
+            svg.Text(new(letter is null && style.Contains("soft", StringComparison.Ordinal) ? Margin : Margin + Hang, y + 4), text, style);
         }
     }
 
@@ -61,8 +60,9 @@ internal sealed class SectionLegend
 
     private void Add(string? letter, string text, string style)
     {
-        var room = (int)((SectionPaper.Width - Margin - (letter is null ? 0 : 22)) / SvgWriter.WidthOf("x", SectionPaper.TextSize));
-        var lines = TextPage.Wrap(text, room);
+        if (text.Length == 0)
+            return;
+        var lines = Lettering.Lines(text, SectionPaper.Width - (2 * Margin) - (letter is null ? 0 : Hang), Lettering.Label);
         for (var i = 0; i < lines.Count; i++)
             _lines.Add((i == 0 ? letter : null, lines[i], style));
     }

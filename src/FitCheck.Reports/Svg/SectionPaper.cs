@@ -3,13 +3,12 @@ namespace FitCheck.Reports.Svg;
 /// <summary>From millimetres of the section to places on the paper.</summary>
 internal sealed class SectionPaper
 {
-    public const double Width = 470;
-    // What room is reckoned with: the style sheet shows 12, and 15.5 on a phone, where the drawing shrinks.
-    public const double TextSize = 15.5;
+    /// <summary>Of every drawing: two stand side by side on A4 at their true scale, and one on the screen of a telephone.</summary>
+    public const double Width = 344;
 
     // Room for the words cabin and cavity beside the section.
-    private const double Left = 52;
-    private const double Right = 58;
+    private const double Left = 44;
+    private const double Right = 46;
 
     private readonly SectionScale _scale;
     private readonly double _x0;

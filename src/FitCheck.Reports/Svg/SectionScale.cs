@@ -8,8 +8,8 @@ internal sealed class SectionScale
 {
     // At 96 units an inch the drawing is true to scale on paper.
     private const double UnitsPerMm = 96 / 25.4;
-    private const double Widest = 340;
-    private const double Tallest = 480;
+    private const double Widest = 230;
+    private const double Tallest = 340;
 
     // Further behind the driver than this nothing is drawn: it could not touch.
     private const double Beyond = 45;
@@ -37,7 +37,7 @@ internal sealed class SectionScale
         var deepest = Drawn.Count > 0 ? Math.Max(Rear, Drawn.Max(o => o.Depth)) : Rear;
         if (drawing.Clearances.Any(c => c is { Value: null, Kind: "back" or "glass" }))
             deepest = Math.Max(deepest, DashedDepth);
-        HalfHeight = radius * 1.22;
+        HalfHeight = radius * 1.1;
         (Divisor, PerMm) = Choose(deepest - Math.Min(Grille, FrontEnd), 2 * HalfHeight);
         From = Math.Min(Grille, FrontEnd) - (10 / PerMm);
         To = deepest + (22 / PerMm);

@@ -8,16 +8,16 @@ namespace FitCheck.Reports.Svg;
 /// <summary>The supply as a single line from the battery down: main fuse, cable, block, and a leg with fuse, amplifier and ground for each amplifier.</summary>
 internal static class SupplyDrawing
 {
-    private const double Width = 470, Trunk = 34, Label = 60, BoxStart = 236, BoxEnd = Width - 8;
-    private const double Head = 44, MainHeight = 84, BlockHeight = 46, LegHeight = 104;
+    private const double Width = SectionPaper.Width, Trunk = 24, Label = 44, BoxStart = 176, BoxEnd = Width - 2, Padding = 8, Line = 15.5;
+    private const double Head = 34, MainHeight = 82, BlockHeight = 32, LegHeight = 116, Wire = 30;
 
     public static SafeHtml Draw(string id, SupplyDiagram supply)
     {
         var foot = Head + (supply.Main is null ? 0 : MainHeight + BlockHeight) + (supply.Legs.Count * LegHeight);
-        using var svg = new SvgWriter(id, "plot", Width, foot + 4, "Supply of the amplifiers", Say(supply));
-        svg.Line(new(Trunk, 36), new(Trunk, foot - LegHeight + 32), "edge");
-        svg.Box(8, 8, 130, 28, "key");
-        svg.Text(new(18, 27), "Battery +", "figure");
+        using var svg = new SvgWriter(id, "plot", Width, foot, "Supply of the amplifiers", Say(supply));
+        svg.Line(new(Trunk, 30), new(Trunk, foot - LegHeight + Wire), "edge");
+        svg.Box(2, 4, 104, 26, "key");
+        svg.Text(new(10, 21), "Battery +", "figure");
         var y = Head;
         if (supply.Main is { } main)
             y = DrawMain(svg, y, main, supply.Distribution);
@@ -32,31 +32,40 @@ internal static class SupplyDrawing
     private static double DrawMain(SvgWriter svg, double y, SupplyLeg main, string? block)
     {
         if (main.FuseA is not null)
-            DrawFuse(svg, new(Trunk, y + 18), upright: true);
-        svg.Text(new(Label, y + 14), $"main fuse: {Fuse(main)}", "figure");
-        svg.Text(new(Label, y + 31), Distance(main), "label");
-        svg.Text(new(Label, y + 56), $"{Cable(main)}, carries {Show(main.DemandA, "A")}", "label");
+            DrawFuse(svg, new(Trunk, y + 16), upright: true);
+        svg.Text(new(Label, y + 13), Cut($"main fuse: {Fuse(main)}", BoxEnd - Label, bold: true), "figure");
+        svg.Text(new(Label, y + 29), Cut(Distance(main), BoxEnd - Label), "label");
+        svg.Text(new(Label, y + 50), Cut($"{Cable(main)}, carries {Show(main.DemandA, "A")}", BoxEnd - Label), "label");
         y += MainHeight;
+        var lines = Lettering.Lines(block ?? "no distribution block", 2, BoxEnd - Label - Padding, Lettering.Figure, bold: true);
         if (block is not null)
-            svg.Box(8, y - 12, BoxEnd - 8, 30, "key");
-        svg.Text(new(Label, y + 7), block is null ? "no distribution block" : Cut(block, 60), "figure");
+            svg.Box(2, y - 20, BoxEnd - 2, 40, "key");
+        for (var i = 0; i < lines.Count; i++)
+            svg.Text(new(Label, y + 4 + (Line * (i - ((lines.Count - 1) / 2.0)))), lines[i], "figure");
         return y + BlockHeight;
     }
 
     private static void DrawLeg(SvgWriter svg, double y, SupplyLeg leg, bool fromBattery)
     {
-        var line = y + 32;
+        var line = y + Wire;
         svg.Line(new(Trunk, line), new(BoxStart, line), leg.Gauge is null ? "edge dashed" : "edge");
         if (leg.FuseA is not null)
-            DrawFuse(svg, new(Trunk + 40, line), upright: false);
-        svg.Text(new(Label, line - 14), leg.FuseA is null && !fromBattery ? "no fuse of its own" : $"fuse: {Fuse(leg)}", "figure");
-        svg.Text(new(Label, line + 20), Cable(leg), "label");
-        if (fromBattery)
-            svg.Text(new(Label, line + 37), Distance(leg), "label");
-        svg.Box(BoxStart, y + 6, BoxEnd - BoxStart, 54, "key");
-        svg.Text(new(BoxStart + 10, y + 27), Cut(Names.Short(leg.Name), 32), "figure");
-        svg.Text(new(BoxStart + 10, y + 47), $"{Current(leg)}, loses {Show(leg.DropV, "V")}", "label");
-        DrawGround(svg, new(BoxStart + 24, y + 60), leg);
+            DrawFuse(svg, new(Trunk + 36, line), upright: false);
+        svg.Text(new(Label, line - 12), Cut(leg.FuseA is null && !fromBattery ? "no own fuse" : $"fuse: {Fuse(leg)}", BoxStart - Label - 4, bold: true), "figure");
+        string[] below = [.. Lettering.Lines(Cable(leg), 2, BoxStart - Label - 4, Lettering.Label), .. fromBattery ? Lettering.Lines(Distance(leg), 2, BoxStart - Label - 4, Lettering.Label) : []];
+        for (var i = 0; i < below.Length; i++)
+            svg.Text(new(Label, line + 19 + (i * Line)), below[i], "label");
+        DrawAmplifier(svg, y, leg);
+        DrawGround(svg, new(BoxStart + 20, y + 80), leg);
+    }
+
+    private static void DrawAmplifier(SvgWriter svg, double y, SupplyLeg leg)
+    {
+        var room = BoxEnd - BoxStart - (2 * Padding);
+        svg.Box(BoxStart, y, BoxEnd - BoxStart, 80, "key");
+        List<(string Text, string Style)> lines = [.. Lettering.Lines(Names.Short(leg.Name), 3, room, Lettering.Figure, bold: true).Select(l => (l, "figure")), (Cut(Current(leg), room), "label"), (Cut($"loses {Show(leg.DropV, "V")}", room), "label")];
+        for (var i = 0; i < lines.Count; i++)
+            svg.Text(new(BoxStart + Padding, y + 44 + (Line * (i - ((lines.Count - 1) / 2.0)))), lines[i].Text, lines[i].Style);
     }
 
     private static void DrawFuse(SvgWriter svg, Spot at, bool upright)
@@ -68,10 +77,11 @@ internal static class SupplyDrawing
 
     private static void DrawGround(SvgWriter svg, Spot at, SupplyLeg leg)
     {
-        svg.Line(at, new(at.X, at.Y + 14), leg.GroundGauge is null ? "edge dashed" : "edge");
+        svg.Line(at, new(at.X, at.Y + 12), leg.GroundGauge is null ? "edge dashed" : "edge");
         for (var i = 0; i < 3; i++)
-            svg.Line(new(at.X - 12 + (4 * i), at.Y + 14 + (4 * i)), new(at.X + 12 - (4 * i), at.Y + 14 + (4 * i)), "edge");
-        svg.Text(new(at.X + 22, at.Y + 20), leg.GroundGauge is null ? "no ground cable" : $"ground {leg.GroundGauge}, {Show(leg.GroundLengthM, "m")}", "label");
+            svg.Line(new(at.X - 12 + (4 * i), at.Y + 12 + (4 * i)), new(at.X + 12 - (4 * i), at.Y + 12 + (4 * i)), "edge");
+        var text = leg.GroundGauge is null ? "no ground cable" : $"ground {leg.GroundGauge}, {Show(leg.GroundLengthM, "m")}";
+        svg.Text(new(at.X + 18, at.Y + 19), Cut(text, BoxEnd - at.X - 18), "label");
     }
 
     private static string Fuse(SupplyLeg leg) => leg.FuseA is { } amperes ? Figures.Show(amperes, "A") : "none";
@@ -86,7 +96,7 @@ internal static class SupplyDrawing
 
     private static string Show(double? value, string unit) => value is { } known ? Figures.Show(known, unit) : $"? {unit}";
 
-    private static string Cut(string text, int letters) => text.Length <= letters ? text : text[..(letters - 1)] + "…";
+    private static string Cut(string text, double room, bool bold = false) => Lettering.Cut(text, room, bold ? Lettering.Figure : Lettering.Label, bold);
 
     private static string Say(SupplyDiagram supply)
     {

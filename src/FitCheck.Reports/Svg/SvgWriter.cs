@@ -135,9 +135,6 @@ internal sealed class SvgWriter : IDisposable
 
     public void Dispose() => _xml.Dispose();
 
-    /// <summary>Width of a text in a usual sans-serif, on the safe side: an SVG can't measure itself.</summary>
-    public static double WidthOf(string text, double size, bool bold = false) => text.Length * size * (bold ? 0.62 : 0.5);
-
     private static string Number(double value) => (Math.Round(value, 2) + 0.0).ToString("0.##", CultureInfo.InvariantCulture);
 
     private void Named(string element, string id, string text)

@@ -7,8 +7,7 @@ namespace FitCheck.Reports.Svg;
 /// <summary>What reaches the tweeters of one output, with the corner of each and the lowest corner that it stands.</summary>
 internal static class TweeterPlot
 {
-    private const double Height = 130;
-    private const double KeyHeight = 42;
+    private const double Height = 104;
 
     private static readonly string[] Dashes = ["curve", "curve curve-2", "curve curve-3", "curve curve-4"];
 
@@ -18,20 +17,24 @@ internal static class TweeterPlot
         if (load.Tweeters.Count == 0)
             return null;
         var axis = new FrequencyAxis(20, Height);
-        var height = axis.Foot + 6 + (load.Tweeters.Count * KeyHeight);
-        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, height, $"What reaches the tweeters of {load.Name}", string.Join(" ", load.Tweeters.Select(t => Say(t) + ".")));
+        var key = new PlotKey();
+        for (var i = 0; i < load.Tweeters.Count; i++)
+        {
+            key.Add(Dashes[i % Dashes.Length], load.Tweeters[i].Name, "figure");
+            key.Add(null, Figuring(load.Tweeters[i]));
+        }
+        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + key.Height, $"What reaches the tweeters of {load.Name}", string.Join(" ", load.Tweeters.Select(t => Say(t) + ".")));
         var top = Math.Max(6, Math.Ceiling(Highest(load) / 6) * 6);
         var bottom = top - 48;
 
         axis.Draw(svg);
         for (var db = Math.Floor(top / 12) * 12; db >= bottom; db -= 12)
             FrequencyAxis.DrawLevel(svg, Y(db), Figures.Bare(db, "dB"));
-        svg.Text(new(4, 12), "dB at the tweeter, against the output", "tick");
+        svg.Text(new(2, 12), "dB at the tweeter, against the output", "tick");
         axis.DrawFrame(svg);
         for (var i = 0; i < load.Tweeters.Count; i++)
             DrawOne(svg, axis, load, load.Tweeters[i], Dashes[i % Dashes.Length], (bottom, Y));
-        for (var i = 0; i < load.Tweeters.Count; i++)
-            DrawKey(svg, axis.Foot + 8 + (i * KeyHeight), load.Tweeters[i], Dashes[i % Dashes.Length]);
+        key.Draw(svg, axis.Foot);
         return svg.Finish();
 
         double Y(double db) => axis.Top + ((top - Math.Clamp(db, bottom, top)) / (top - bottom) * Height);
@@ -80,13 +83,6 @@ internal static class TweeterPlot
                 (best, distance) = (tweeter.Db[i], away);
         }
         return best;
-    }
-
-    private static void DrawKey(SvgWriter svg, double y, TweeterCurve tweeter, string style)
-    {
-        svg.Line(new(8, y), new(34, y), style);
-        svg.Text(new(42, y + 4), tweeter.Name, "figure");
-        svg.Text(new(42, y + 22), Figuring(tweeter), "label");
     }
 
     private static string Say(TweeterCurve tweeter) => $"{tweeter.Name}: {Figuring(tweeter)}";

@@ -24,7 +24,7 @@ public class DrawingTests
         var svg = SectionDrawing.Draw("x", SampleDrawings.LeftDoor).ToString();
         Assert.Contains(">Magnet to the glass: -3.2 mm (-5.2 to -1.2) — fail<", svg, StringComparison.Ordinal);
         Assert.Contains(". Basket to the edge of the hole: 4.5 mm (3.4 to 5.6) — pass.", svg, StringComparison.Ordinal);
-        Assert.Contains("scale 1 : 2 on paper", svg, StringComparison.Ordinal);
+        Assert.Contains("scale 1 : 2.5 on paper", svg, StringComparison.Ordinal);
     }
 
     [Theory]
