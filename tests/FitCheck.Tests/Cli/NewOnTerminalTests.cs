@@ -122,14 +122,17 @@ public sealed class NewOnTerminalTests : IDisposable
                 _process.Dispose();
         }
 
+        // Bytes as they come. A StreamReader whose buffer was once filled waits for more before it hands on the rest: a question, while the program waits for its answer.
         private void Read()
         {
-            var buffer = new char[1024];
+            var (bytes, letters, decoder) = (new byte[1024], new char[1028], Encoding.UTF8.GetDecoder());
+            var output = _process.StandardOutput.BaseStream;
             int count;
-            while ((count = _process.StandardOutput.Read(buffer, 0, buffer.Length)) > 0)
+            while ((count = output.Read(bytes)) > 0)
             {
+                var length = decoder.GetChars(bytes, 0, count, letters, 0);
                 lock (_seen)
-                    _seen.Append(buffer, 0, count);
+                    _seen.Append(letters, 0, length);
             }
         }
     }
