@@ -1,18 +1,16 @@
 using FitCheck.Catalog;
+using FitCheck.Yaml;
 
 namespace FitCheck;
 
 /// <summary>Which files a run reads, so that none of them is written over.</summary>
 public static class FilesRead
 {
-    // Whatever is hidden or can't be opened is not for this to tell.
-    private static readonly EnumerationOptions Below = new() { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.None, IgnoreInaccessible = true };
-
     /// <summary>The files that a command line names, and those in the folders that it names.</summary>
     public static IEnumerable<string> Named(IEnumerable<string> paths)
     {
         ArgumentNullException.ThrowIfNull(paths);
-        return paths.SelectMany(p => Directory.Exists(p) ? In(p, "*.yaml") : [p]);
+        return paths.SelectMany(p => Directory.Exists(p) ? In(p, p) : [p]);
     }
 
     /// <summary>Entries, starting files, rules, and the templates beside the program.</summary>
@@ -22,9 +20,13 @@ public static class FilesRead
     {
         ArgumentNullException.ThrowIfNull(folders);
         IEnumerable<string> inside = [.. Kinds.All.Select(k => k.Folder), "starters", .. builds ? ["builds"] : Array.Empty<string>()];
-        return folders.Catalog.SelectMany(c => inside.SelectMany(f => In(Path.Combine(c, f), "*.yaml")))
-            .Concat(folders.Rules.SelectMany(r => In(r, "*.yaml"))).Concat(In(Path.Combine(AppContext.BaseDirectory, "reports"), "*"));
+        return folders.Catalog.SelectMany(c => inside.SelectMany(f => In(c, Path.Combine(c, f))))
+            .Concat(folders.Rules.SelectMany(r => In(r, r))).Concat(In(Templates, Templates, ""));
     }
 
-    private static IEnumerable<string> In(string folder, string names) => Directory.Exists(folder) ? Directory.EnumerateFiles(folder, names, Below) : [];
+    private static string Templates => Path.Combine(AppContext.BaseDirectory, "reports");
+
+    // As they are found when they are read: a link in a circle ends, one that leads out of the folder is not read. What is wrong with them is told there.
+    private static IEnumerable<string> In(string named, string folder, string ending = ".yaml") =>
+        Directory.Exists(folder) ? InputFolder.Files(named, folder, [ending], new ProblemList()).Select(f => f.Path) : [];
 }

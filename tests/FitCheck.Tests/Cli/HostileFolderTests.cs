@@ -95,6 +95,27 @@ public sealed class HostileFolderTests : IDisposable
         AssertTold($"r/tweeter/z.yaml:1:1: error: {NotPlain}", "explain", "--rules", "r");
     }
 
+    // Twice round in a circle at each of forty steps; an output that exists makes the run look for what it reads.
+    [Theory]
+    [InlineData("check", "mine.yaml")]
+    [InlineData("list", "mine.yaml")]
+    [InlineData("suggest", "mine.yaml")]
+    [InlineData("chart")]
+    [InlineData("lint")]
+    public void Nor_are_they_where_an_output_must_not_be_written_over_them(params string[] command)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        Link("c/cups/a", ".");
+        Link("c/cups/b", ".");
+        Link("r/tweeter/a", ".");
+        Link("r/tweeter/b", ".");
+        _folder.Write("out.txt", "kept");
+        // What lint finds is its report, which goes where it is sent.
+        string[] too = command is ["lint"] ? ["--format", "text"] : [];
+        AssertTold("c/cups/a:1:1: error: the link leads to a folder that is read already", [.. command, "--catalog", "default", "--catalog", "c", "--rules", "default", "--rules", "r", "--format", "json", "--output", "out.txt", .. too]);
+    }
+
     // Thirty folders, each with two links to the next: a thousand million ways to the last.
     [Fact]
     public void Many_ways_to_one_folder_are_not_all_walked()
