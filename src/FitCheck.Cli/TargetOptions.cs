@@ -24,8 +24,6 @@ internal sealed class TargetOptions
     public (OutputTargets? Pairs, string? Error) Pair(ParseResult parsed) =>
         OutputTargets.Pair(parsed.GetValue(Formats) ?? [], parsed.GetValue(Outputs) ?? [], _formats);
 
-    public static int Usage(string message) => Refusal.Usage(message).Tell();
-
     /// <inheritdoc cref="OutputTargets.Write"/>
     public static int? Write(OutputTargets pairs, ReportOptions options, Action<string, ReportOptions, TextWriter> write) => pairs.Write(options, write);
 }

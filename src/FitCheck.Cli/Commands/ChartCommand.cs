@@ -33,7 +33,7 @@ internal static class ChartCommand
         {
             var (pairs, error) = targets.Pair(parsed);
             if (pairs is null)
-                return TargetOptions.Usage(error!);
+                return Refusal.Usage(error!).Tell();
             var folders = common.Folders(parsed);
             if (pairs.Refused([], FilesRead.Of(folders)) is { } refusal)
                 return refusal.Tell();

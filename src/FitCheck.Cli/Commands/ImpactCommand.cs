@@ -24,7 +24,7 @@ internal static class ImpactCommand
         {
             var (pairs, wrong) = targets.Pair(parsed);
             if (pairs is null)
-                return TargetOptions.Usage(wrong!);
+                return Refusal.Usage(wrong!).Tell();
             using var sides = new Sides();
             var (earlier, error) = sides.Find("--from", parsed.GetValue(from)!);
             var (later, otherError) = parsed.GetValue(to) is { } named ? sides.Find("--to", named) : Sides.WorkingTree();

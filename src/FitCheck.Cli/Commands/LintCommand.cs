@@ -23,7 +23,7 @@ internal static class LintCommand
         {
             var (pairs, error) = targets.Pair(parsed);
             if (pairs is null)
-                return TargetOptions.Usage(error!);
+                return Refusal.Usage(error!).Tell();
             var (files, folders) = (parsed.GetValue(paths) ?? [], common.Folders(parsed));
             if (pairs.Refused(FilesRead.Named(files), FilesRead.Of(folders, builds: files.Length == 0)) is { } refusal)
                 return refusal.Tell();
@@ -67,12 +67,16 @@ internal static class LintCommand
     // What was put right goes to standard error: what is still wrong is the data.
     private static bool Fixed(IReadOnlyList<string> paths, Folders folders)
     {
-        var (edits, files) = (0, 0);
         var found = MendFiles.Of(paths, folders).ToList();
         // Nothing is put right when something can't be.
         var links = found.Select(f => OutputFile.Link(f.Path)).OfType<string>().ToList();
-        links.ForEach(l => Refusal.Input(l).Tell());
-        foreach (var (path, mended) in links.Count > 0 ? [] : found)
+        if (links.Count > 0)
+        {
+            links.ForEach(l => Refusal.Input(l).Tell());
+            return false;
+        }
+        var (edits, files) = (0, 0);
+        foreach (var (path, mended) in found)
         {
             if (OutputFile.Edited(path, mended.Bytes) is { } refused)
             {
@@ -83,8 +87,6 @@ internal static class LintCommand
                 Console.Error.WriteLine($"{edit.At}: fixed: {edit.What}");
             (edits, files) = (edits + mended.Edits.Count, files + 1);
         }
-        if (links.Count > 0)
-            return false;
         Console.Error.WriteLine(files == 0 ? "nothing to fix" : $"{Counted(edits, "place")} put right in {Counted(files, "file")}");
         return true;
     }

@@ -23,14 +23,14 @@ internal static class ListCommand
         {
             var (pairs, error) = targets.Pair(parsed);
             if (pairs is null)
-                return TargetOptions.Usage(error!);
+                return Refusal.Usage(error!).Tell();
             var folders = common.Folders(parsed);
             if (pairs.Refused(parsed.GetValue(builds)!, FilesRead.Of(folders)) is { } refusal)
                 return refusal.Tell();
             if (TaxOf(parsed.GetValue(tax), parsed.GetValue(net)) is not ({ } asked, var wrong))
-                return TargetOptions.Usage("--net needs --tax RATE, since tax is to be added");
+                return Refusal.Usage("--net needs --tax RATE, since tax is to be added").Tell();
             if (wrong is not null)
-                return TargetOptions.Usage(wrong);
+                return Refusal.Usage(wrong).Tell();
             ListOutcome outcome;
             using (var line = new ProgressLine())
                 outcome = ListParts.Run(parsed.GetValue(builds)!, asked, folders, Remembered.InUserFolder(), line.Tell);

@@ -27,9 +27,9 @@ internal sealed class NewFromQuote
     public int Run(ParseResult parsed, Func<string, int> save)
     {
         if (parsed.GetValue(_from) is not { } file)
-            return TargetOptions.Usage("--at needs --from CSV, the list whose parts go there");
+            return Refusal.Usage("--at needs --from CSV, the list whose parts go there").Tell();
         if (parsed.GetValue(_vehicle) is not { } vehicle)
-            return TargetOptions.Usage("--from needs --vehicle ID, such as `--vehicle tansy-hatch`");
+            return Refusal.Usage("--from needs --vehicle ID, such as `--vehicle tansy-hatch`").Tell();
         ImportOutcome outcome;
         using (var line = new ProgressLine())
             outcome = ImportQuote.Run(file, vehicle, parsed.GetValue(_at) ?? [], _common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
