@@ -45,8 +45,11 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
         var open = !conductor.IsExact && !limit.IsExact;
         return FactValue.Of(Dimension.Ampere, limit) with
         {
-            Unsure = [.. Figures.Where(f => f.Figure.IsEstimated).Select(f => new Unsure(f.What, "It is only estimated; read it from the cable or from its data sheet.", Estimated: true))],
-            Rereadings = open ? new(() => [.. Unrecorded(fuse)]) : null,
+            Unsure =
+            [
+                .. Figures.Where(f => f.Figure.IsEstimated).Select(f => new Unsure(f.What, "It is only estimated; read it from the cable or from its data sheet.", Estimated: true)),
+                .. open ? Unrecorded(fuse).Select(u => u with { IsBounded = true }) : [],
+            ],
             Shown = open ? Text(limit) : null,
             Data = [.. Figures.Select(f => new Datum(f.What, f.Figure))],
         };

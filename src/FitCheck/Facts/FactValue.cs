@@ -57,16 +57,13 @@ public sealed record FactValue(FactType Type)
     public bool? Truth { get; init; }
     public string? Word { get; init; }
 
-    /// <summary>Data that are missing or estimated. A fact with any never ends as pass.</summary>
+    /// <summary>Data that are missing or estimated. A fact with any never ends as pass, but where its bounds hold all that a missing datum can be.</summary>
     public IReadOnlyList<Unsure> Unsure { get; init; } = [];
 
     /// <summary>Where the data stand.</summary>
     public IReadOnlyList<Datum> Data { get; init; } = [];
 
-    /// <summary>
-    /// What to read (again) where its bounds leave a limit open, be they tolerances or what an unrecorded datum can be; where they settle it, nothing is in
-    /// doubt. Null where the fact itself has to be asked for.
-    /// </summary>
+    /// <summary>What to read again where only the tolerances of good data leave a limit open; null where the fact itself has to be asked for.</summary>
     internal Rereadings? Rereadings { get; init; }
 
     /// <summary>The value within its bounds while inductances that no sheet gives lie between nothing and so many henry; null when none is missing.</summary>

@@ -1,6 +1,6 @@
 namespace FitCheck.Facts;
 
-/// <summary>The data to read (again) where the bounds of a fact leave a question open, worked out when somebody asks; it says nothing of the value, so all are equal.</summary>
+/// <summary>The recorded data whose tolerances weigh most in a fact, worked out when somebody asks; it says nothing of the value, so all are equal.</summary>
 internal sealed class Rereadings(Func<IReadOnlyList<Unsure>> work)
 {
     /// <summary>Those that weigh most come first.</summary>
