@@ -12,19 +12,7 @@ namespace FitCheck.Tests.Facts;
 /// </summary>
 public sealed class CableLimitTests
 {
-    private const string Build = """
-        kind: build
-        name: trial
-        vehicle: tansy-hatch
-        fit:
-          - {at: [front-door-left, front-door-right], driver: orrin-w165-4, adapter: spacer-165-tansy-18, harness: harness-duo-a-63-48}
-          - {at: [front-tweeter-left, front-tweeter-right], disconnected: true}
-        channels:
-          - {id: left, output: amp.1, limit: 40 W, feeds: [front-door-left]}
-          - {id: right, output: amp.2, limit: 40 W, feeds: [front-door-right]}
-        """;
-
-    private const string Alone = Build + "\ndevices: [{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio, power_cable: tried-cable, power_length: 4 m, fuse: tried-fuse}]";
+    private const string Alone = SupplyFactsTests.Fit + "devices: [{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio, power_cable: tried-cable, power_length: 4 m, fuse: tried-fuse}]";
 
     private const string Engine = "engine-space", Copper = "copper", Clad = "copper-clad-aluminium", None = "";
 
@@ -163,7 +151,7 @@ public sealed class CableLimitTests
     [Fact]
     public void Only_the_cable_that_starts_at_the_battery_lies_in_the_engine_space()
     {
-        const string shared = Build + """
+        const string shared = SupplyFactsTests.Fit + """
 
             supply: {cable: power-cable-1-0awg-5m, length: 4 m, fuse: fuse-anl-150, distribution: distribution-4awg-2x8awg}
             devices: [{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio, power_cable: tried-cable, power_length: 4 m, fuse: tried-fuse}]

@@ -7,7 +7,7 @@ namespace FitCheck.Tests.Facts;
 /// <summary>One amplifier of 81 % efficiency behind a factory radio of 18 W into 4 ohm; each of its two channels is limited to 40 W.</summary>
 public sealed class SupplyFactsTests
 {
-    private const string Fit = """
+    internal const string Fit = """
         kind: build
         name: trial
         vehicle: tansy-hatch
