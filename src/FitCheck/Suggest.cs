@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Suggestions;
 using FitCheck.Yaml;
@@ -43,7 +44,7 @@ public static class Suggest
 
     private static Suggestion Of(Bench bench, SuggestRequest request, Workshop workshop, Action<string>? progress)
     {
-        var before = Check.Judged(bench.Build, workshop.Rules);
+        var before = BuildEvaluation.Judged(bench.Build, workshop.Rules);
         var goal = new Goal { FailOn = request.FailOn, Prefer = request.Prefer };
         var suggestion = new Suggestion
         {

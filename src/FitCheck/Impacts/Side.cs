@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
@@ -73,7 +74,7 @@ internal sealed class Side
                 build = null;
             var file = path.Replace('\\', '/');
             Builds[Path.ChangeExtension(file[(builds.Length + 1)..], null)] =
-                (build is null ? null : Check.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
+                (build is null ? null : BuildEvaluation.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
         }
     }
 }

@@ -1,5 +1,6 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Rules;
 using FitCheck.Yaml;
@@ -22,7 +23,7 @@ internal sealed class AskedParts
     private AskedParts(YamlMap root, Build build, PartsCatalog catalog, RuleSet rules)
     {
         (_catalog, _rules) = (catalog, rules);
-        var before = Check.Judged(build, rules);
+        var before = BuildEvaluation.Judged(build, rules);
         _currency = build.Budget?.Value.Currency ?? (before.Totals.Count > 0 ? before.Totals[0].Currency : null);
         _now = new Trial(root, before);
     }
@@ -61,7 +62,7 @@ internal sealed class AskedParts
         var asked = rule.AsksFor!;
         foreach (var offer in Offers(asked, findings))
         {
-            var result = Check.Judged(offer.Build, _rules);
+            var result = BuildEvaluation.Judged(offer.Build, _rules);
             if (!findings.TrueForAll(f => Passes(result, f)) || IsWorse(result))
                 continue;
             _now = new Trial(offer.Root, result);

@@ -36,7 +36,7 @@ internal sealed record FileNotes(string Path, string Name, string Kind, FileStam
     {
         var path = from.Text();
         var (name, kind) = (from.Given() ?? path, from.Text());
-        var stamp = from.Truth() ? FileStamp.Read(ref from) : null;
+        var stamp = from.Truth() ? from.Stamp() : null;
         var length = from.Number();
         var notes = new FileNotes(path, name, kind, stamp, bytes.Slice(from.At, length));
         from.At += length;

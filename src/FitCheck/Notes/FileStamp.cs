@@ -42,6 +42,4 @@ internal sealed record FileStamp(long Node, long Length, long Changed)
         to.Write(Length);
         to.Write(Changed);
     }
-
-    public static FileStamp Read(ref NoteReader from) => new(from.Long(), from.Long(), from.Long());
 }

@@ -31,6 +31,9 @@ internal ref struct NoteReader(ReadOnlySpan<byte> bytes)
 
     public long Long() => BinaryPrimitives.ReadInt64LittleEndian(Take(sizeof(long)));
 
+    /// <summary>What <see cref="FileStamp.Write"/> wrote.</summary>
+    public FileStamp Stamp() => new(Long(), Long(), Long());
+
     public string Text() => Take(Number()) is { IsEmpty: false } text ? Encoding.UTF8.GetString(text) : "";
 
     /// <summary>A text that there need not be.</summary>

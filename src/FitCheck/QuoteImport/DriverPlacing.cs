@@ -35,7 +35,7 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
         var drivers = layout.Items.SelectMany(i => DriversOf(i.Part)).Select(d => d.Id).Distinct(StringComparer.Ordinal).ToList();
         if (drivers.Count == 0)
             return;
-        var chart = FitCheck.Chart.Of(catalog, rules, new ChartSlice { Vehicles = [layout.Vehicle.Id], Drivers = drivers }, new ProblemList());
+        var chart = PairChart.Of(catalog, rules, new ChartSlice { Vehicles = [layout.Vehicle.Id], Drivers = drivers }, new ProblemList());
         foreach (var row in chart?.Rows ?? [])
         {
             if (row.Status != Status.Fail)

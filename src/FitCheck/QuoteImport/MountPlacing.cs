@@ -1,5 +1,6 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
@@ -96,7 +97,7 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
         var root = YamlReader.Read(new SourceText("quote", BuildText.Of(layout, "trial")), problems);
         var places = option.Places.Select(p => p.Position.Id).ToHashSet(StringComparer.Ordinal);
         var worse = root is not null && BuildReader.Read(root, catalog, problems) is { } build && !problems.HasErrors
-            ? Check.Judged(build, rules).Findings.Where(f => places.Contains(f.Position)).Sum(f => f.Status switch { Status.Fail => 10_000, Status.Warn => 100, Status.Measure => 1, _ => 0 })
+            ? BuildEvaluation.Judged(build, rules).Findings.Where(f => places.Contains(f.Position)).Sum(f => f.Status switch { Status.Fail => 10_000, Status.Warn => 100, Status.Measure => 1, _ => 0 })
             : int.MaxValue;
         foreach (var place in option.Places)
             Take(part, place);

@@ -64,7 +64,7 @@ public sealed class RuleReader
         var source = Source();
         var caution = _keys.OptionalText("caution");
         var waive = _keys.Find("waive") is { } waived ? _keys.Word(waived, "waive", ["never"]) : null;
-        var asked = _keys.Find("asks_for") is { } part ? AskedPart.Read(part, _scope.Subject, _problems) : null;
+        var asked = _keys.Find("asks_for") is { } part ? AskedPartReader.Read(part, _scope.Subject, _problems) : null;
         var examples = new ExampleReader(_scope, _problems).Read(_keys.List(_keys.Require("examples"), "examples"), fact);
         if (id is null || title is null || fact is null || advice is null || why is null || source is null)
             return null;

@@ -1,5 +1,6 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Rules;
 
@@ -32,7 +33,7 @@ internal sealed class ProposalTeller(Bench bench, RuleSet rules, BuildResult bef
         };
     }
 
-    private BuildResult Judged(string yaml) => Check.Judged(bench.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
+    private BuildResult Judged(string yaml) => BuildEvaluation.Judged(bench.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
 
     private ProposedChange Told(Change change, IReadOnlyList<Change> all, BuildResult after)
     {
@@ -40,7 +41,7 @@ internal sealed class ProposalTeller(Bench bench, RuleSet rules, BuildResult bef
         var reasons = new List<Reason>();
         if (bench.Read(without) is { } less)
         {
-            var judged = Check.Judged(less, rules);
+            var judged = BuildEvaluation.Judged(less, rules);
             var bad = bench.Assess(without).Issues.Where(goal.IsBad).Select(i => i.Id).ToHashSet();
             reasons.AddRange(judged.Findings.Where(f => bad.Contains((f.Rule, f.Position)))
                 .Select(f => new Reason(f, after.Findings.FirstOrDefault(a => a.Rule == f.Rule && a.Position == f.Position))));

@@ -1,0 +1,66 @@
+using FitCheck.Builds;
+using FitCheck.Drawings;
+using FitCheck.Facts;
+using FitCheck.Findings;
+using FitCheck.Rules;
+
+namespace FitCheck.Evaluation;
+
+/// <summary>A build in, a judged build out: its facts are computed, and every rule says what it finds of them.</summary>
+internal static class BuildEvaluation
+{
+    /// <summary>Everything that is found of one build.</summary>
+    public static BuildResult Judged(Build build, RuleSet rules) => Judged(build, () => rules);
+
+    /// <summary>Everything that is found of one build, by rules that may still be read while its facts are worked out.</summary>
+    public static BuildResult Judged(Build build, Func<RuleSet> rulesWhenRead)
+    {
+        var list = Shopping.List(build);
+        var (tables, positions, channels, devices) = FactRegistry.Of(build, list);
+        var rules = rulesWhenRead();
+        var findings = new List<Finding>();
+        var cautions = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (var rule in rules.Rules)
+        {
+            foreach (var table in tables.Where(t => t.Subject == rule.Subject))
+            {
+                if (Judge.Evaluate(rule, table, build.Name) is not { } finding)
+                    continue;
+                findings.Add(finding);
+                if (rule.Caution is { } caution)
+                    cautions.Add(caution);
+            }
+        }
+        var (waived, remarks) = Waivers.Apply(build, findings, rules);
+        waived.Sort(Finding.Compare);
+        return new BuildResult(() => new Pictures(
+            [.. positions.Select(p => Draw.Position(p, waived))],
+            [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))],
+            [.. channels.Select(DrawWiring.Channel)],
+            DrawWiring.Supply(devices, tables, waived)))
+        {
+            File = build.File,
+            Name = build.Name,
+            Notes = build.Notes,
+            VehicleName = build.Vehicle.Name,
+            Findings = waived,
+            Facts = tables,
+            List = list,
+            Totals = Shopping.Totals(list),
+            Budget = build.Budget?.Value,
+            Settings = StartingPoints.Of(build, tables),
+            Cautions = [.. cautions, .. Loudness(tables)],
+            Remarks = remarks,
+            RuleChanges = rules.Changes,
+        };
+    }
+
+    private static IEnumerable<string> Loudness(IReadOnlyList<FactTable> tables)
+    {
+        foreach (var table in tables)
+        {
+            if (table.Subject == Subject.Build && LoudnessFacts.Caution(table) is { } caution)
+                yield return caution;
+        }
+    }
+}
