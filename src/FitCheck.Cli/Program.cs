@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using FitCheck.Cli.Commands;
+using FitCheck.Cli.Output;
+using FitCheck.Foundation;
 
 namespace FitCheck.Cli;
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Cli;
 

@@ -1,3 +1,4 @@
+using FitCheck.Reports.Format;
 using FitCheck.Reports.GitHub;
 using FitCheck.Reports.Html;
 using FitCheck.Reports.Json;

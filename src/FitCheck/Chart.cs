@@ -1,5 +1,7 @@
 using FitCheck.Charts;
-using FitCheck.Yaml;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck;
 

@@ -1,6 +1,7 @@
+using FitCheck.Builds;
 using FitCheck.Evaluation;
-using FitCheck.Findings;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck;
 

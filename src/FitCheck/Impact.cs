@@ -1,5 +1,6 @@
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Impacts;
-using FitCheck.Yaml;
 
 namespace FitCheck;
 

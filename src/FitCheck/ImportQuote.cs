@@ -1,7 +1,10 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.QuoteImport;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 
 namespace FitCheck;
 

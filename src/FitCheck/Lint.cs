@@ -1,12 +1,16 @@
 using System.Text;
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
-using FitCheck.Findings;
-using FitCheck.Notes;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
+using FitCheck.LintCache;
 using FitCheck.Rules;
-using FitCheck.Rules.Conditions;
+using FitCheck.Rules.Files;
+using FitCheck.Rules.Model;
 using FitCheck.Schemas;
-using FitCheck.Yaml;
 
 namespace FitCheck;
 

@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Text;
 using FitCheck.Findings;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck;
 

@@ -1,5 +1,7 @@
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Lists;
-using FitCheck.Yaml;
 
 namespace FitCheck;
 

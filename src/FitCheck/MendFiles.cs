@@ -1,6 +1,8 @@
 using FitCheck.Catalog;
-using FitCheck.Mending;
-using FitCheck.Yaml;
+using FitCheck.Evaluation;
+using FitCheck.Fixes;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck;
 

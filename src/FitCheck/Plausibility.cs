@@ -1,7 +1,10 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
+using FitCheck.Facts.Entries;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 
 namespace FitCheck;
 

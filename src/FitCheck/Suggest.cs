@@ -1,8 +1,12 @@
 using FitCheck.Builds;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Suggestions;
-using FitCheck.Yaml;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Searching;
+using FitCheck.Suggestions.Trials;
 
 namespace FitCheck;
 

@@ -1,12 +1,11 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using FitCheck;
 using FitCheck.Catalog;
 using FitCheck.Charts;
 using FitCheck.Facts;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 
 namespace FitCheck.Benchmarks;
 

@@ -1,11 +1,18 @@
 using System.Text;
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
-using FitCheck.Notes;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
+using FitCheck.LintCache;
 using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
 using FitCheck.Rules.Conditions;
+using FitCheck.Rules.Conditions.Nodes;
+using FitCheck.Rules.Files;
+using FitCheck.Rules.Model;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 
@@ -116,7 +123,7 @@ internal sealed class Targets
         var build = BuildReader.Read(root, _catalog, problems);
         Placed(problems, build is not null);
         if (build is not null && !problems.HasErrors)
-            Check.Judged(build, _rules);
+            BuildEvaluation.Judged(build, _rules);
     }
 
     private static void Placed(ProblemList problems, bool answered)

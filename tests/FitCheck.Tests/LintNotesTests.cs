@@ -1,3 +1,6 @@
+using FitCheck.Catalog;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
 using Xunit;
 
 namespace FitCheck.Tests;

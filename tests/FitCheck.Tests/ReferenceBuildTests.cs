@@ -1,8 +1,10 @@
+using FitCheck.Evaluation;
 using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Rules.Conditions;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests;

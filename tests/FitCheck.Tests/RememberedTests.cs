@@ -1,3 +1,5 @@
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
 using Xunit;
 
 namespace FitCheck.Tests;

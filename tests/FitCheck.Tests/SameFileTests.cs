@@ -1,3 +1,4 @@
+using FitCheck.Foundation.Files;
 using Xunit;
 
 namespace FitCheck.Tests;

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using FitCheck.Foundation;
 using Xunit;
 
 namespace FitCheck.Tests;

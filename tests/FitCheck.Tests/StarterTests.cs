@@ -1,6 +1,8 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using Xunit;
 
 namespace FitCheck.Tests;

@@ -1,7 +1,9 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
-using FitCheck.Findings;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Yaml;
 using Xunit;
@@ -27,7 +29,7 @@ internal static class Trial
         var root = YamlReader.Read(new SourceText("build.yaml", build), problems);
         var read = root is null ? null : BuildReader.Read(root, catalog, problems);
         Assert.Empty(problems.Sorted());
-        return Check.Judged(read!, rules);
+        return BuildEvaluation.Judged(read!, rules);
     }
 
     /// <summary>The text of an entry of the repository's catalog.</summary>

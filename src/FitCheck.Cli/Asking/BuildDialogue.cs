@@ -22,7 +22,7 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
         if (vehicles.Count == 0)
             return Nothing("the catalog has no vehicle");
         if (named is not null && !vehicles.Exists(v => v.Id == named))
-            return Nothing($"no vehicle `{named}` in the catalog{Yaml.Nearest.Hint(named, vehicles.Select(v => v.Id))}");
+            return Nothing($"no vehicle `{named}` in the catalog{Foundation.Problems.Nearest.Hint(named, vehicles.Select(v => v.Id))}");
         var vehicle = vehicles.Find(v => v.Id == named) ?? Pick("Which vehicle?", vehicles, v => v.Name);
         IReadOnlyList<string> accepts = [.. ask.Several("Which work do you accept?", Work, atLeastOne: false).Select(c => c.Id)];
         if (chart(new ChartSlice { Vehicles = [vehicle.Id], Accepts = [.. accepts.Where(ChartSlice.Work.Contains)] }) is not { } charted)

@@ -38,7 +38,7 @@ internal sealed record PlaceGroup(string Name, IReadOnlyList<Position> Positions
     public static IReadOnlyList<PlaceGroup> Of(Vehicle vehicle) =>
     [
         .. vehicle.Positions.GroupBy(p => p.Side == "centre" ? p.Id : p.Id.Replace(p.Side, "side", StringComparison.Ordinal), StringComparer.Ordinal)
-            .Select(g => new PlaceGroup(Reports.Telling.Names.Joined(g.Select(p => p.Name)), [.. g])),
+            .Select(g => new PlaceGroup(Reports.Wording.Names.Joined(g.Select(p => p.Name)), [.. g])),
     ];
 
     /// <summary>True when one of the outputs that feed these feeds one of those.</summary>

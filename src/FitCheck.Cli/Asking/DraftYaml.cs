@@ -1,6 +1,6 @@
 using System.Text;
 using FitCheck.Catalog;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Cli.Asking;
 

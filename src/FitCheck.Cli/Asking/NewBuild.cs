@@ -1,7 +1,10 @@
 using FitCheck.Catalog;
 using FitCheck.Charts;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Cli.Output;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Cli.Asking;
 

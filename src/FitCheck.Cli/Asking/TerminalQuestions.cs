@@ -1,4 +1,4 @@
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 using Spectre.Console;
 
 namespace FitCheck.Cli.Asking;

@@ -1,9 +1,12 @@
 using System.CommandLine;
 using FitCheck.Charts;
+using FitCheck.Cli.Output;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Reports.Charts;
-using FitCheck.Yaml;
+using FitCheck.Reports.Format;
 
 namespace FitCheck.Cli.Commands;
 

@@ -1,8 +1,11 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation;
 using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Sheet;
-using FitCheck.Yaml;
 
 namespace FitCheck.Cli.Commands;
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
 
 namespace FitCheck.Cli.Commands;
 

@@ -1,7 +1,10 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
+using FitCheck.Rules.Model;
 
 namespace FitCheck.Cli.Commands;
 

@@ -1,7 +1,9 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
 using FitCheck.Cli.Revisions;
-using FitCheck.Impacts;
-using FitCheck.Reports;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Impacts;
 
 namespace FitCheck.Cli.Commands;

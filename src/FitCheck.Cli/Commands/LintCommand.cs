@@ -1,6 +1,11 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Fixes;
+using FitCheck.Foundation;
 using FitCheck.Reports;
+using FitCheck.Reports.Format;
 
 namespace FitCheck.Cli.Commands;
 

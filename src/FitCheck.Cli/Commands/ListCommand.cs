@@ -1,6 +1,9 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
 using FitCheck.Lists;
-using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Lists;
 
 namespace FitCheck.Cli.Commands;

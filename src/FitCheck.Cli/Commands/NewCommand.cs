@@ -1,6 +1,8 @@
 using System.CommandLine;
 using FitCheck.Catalog;
 using FitCheck.Cli.Asking;
+using FitCheck.Cli.Output;
+using FitCheck.Foundation.Files;
 
 namespace FitCheck.Cli.Commands;
 

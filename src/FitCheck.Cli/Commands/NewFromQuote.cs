@@ -1,4 +1,7 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
 
 namespace FitCheck.Cli.Commands;
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
 using FitCheck.Schemas;
 
 namespace FitCheck.Cli.Commands;

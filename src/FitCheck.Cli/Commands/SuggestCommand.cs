@@ -1,8 +1,13 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Suggestions;
 using FitCheck.Suggestions;
+using FitCheck.Suggestions.Searching;
 
 namespace FitCheck.Cli.Commands;
 

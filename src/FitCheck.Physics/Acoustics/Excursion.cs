@@ -1,5 +1,5 @@
 using System.Numerics;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Filters;
 
 namespace FitCheck.Physics.Acoustics;
 

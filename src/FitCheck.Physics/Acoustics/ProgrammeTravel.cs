@@ -1,4 +1,6 @@
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Filters;
+using FitCheck.Physics.Electrical.Programme;
+using FitCheck.Physics.Numerics;
 
 namespace FitCheck.Physics.Acoustics;
 

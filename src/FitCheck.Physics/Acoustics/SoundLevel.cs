@@ -1,4 +1,4 @@
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Physics.Acoustics;
 

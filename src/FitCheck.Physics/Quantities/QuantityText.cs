@@ -116,7 +116,7 @@ public static class QuantityText
         var zeros = size.EndsWith("/0", StringComparison.Ordinal);
         if (!int.TryParse(zeros ? size[..^2] : size, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number > 40)
             return null;
-        return new Quantity(Electrical.WireGauge.AreaOf(zeros ? 1 - number : number), Unit.Find("mm2")!);
+        return new Quantity(Physics.Quantities.WireGauge.AreaOf(zeros ? 1 - number : number), Unit.Find("mm2")!);
     }
 
     private static double? Plain(string text) =>

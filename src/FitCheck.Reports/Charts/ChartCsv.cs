@@ -1,5 +1,6 @@
 using FitCheck.Charts;
 using FitCheck.Findings;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Json;
 using nietras.SeparatedValues;
 

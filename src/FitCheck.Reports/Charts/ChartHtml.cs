@@ -1,7 +1,9 @@
 using FitCheck.Charts;
 using FitCheck.Findings;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Html;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Markup;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Charts;
 
@@ -26,7 +28,7 @@ public sealed class ChartHtml : IChartReport
         var page = new ChartPageView(
             vehicles.Count == 1 ? $"What fits in {vehicles[0].First().Vehicle.Name}" : "Which drivers fit which positions",
             templates.Style(), templates.Script("chart"), result.Program, result.CatalogDigest,
-            ChartWords.Counts(result), ChartWords.Accepts(result), ChartWords.NotJudged(result), Wording.LastWord,
+            ChartWords.Counts(result), ChartWords.Accepts(result), ChartWords.NotJudged(result), Sentences.LastWord,
             [.. result.Rows.Select(r => r.Position.Role).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             [.. result.Rows.OrderBy(r => r.Driver.Size?.Si).Select(r => r.Driver.Size?.ToString()).OfType<string>().Distinct(StringComparer.Ordinal)],
             [.. result.Rows.Select(r => r.Status).Distinct().Order().Select(s => s.Word())],
@@ -40,7 +42,7 @@ public sealed class ChartHtml : IChartReport
         return new(
             $"v-{rows.Key}", rows.First().Vehicle.Name,
             [.. ChartLine.Of(rows.Where(r => r.Status != Status.Fail)).Select(Row)], [.. misfits.Select(Row)],
-            $"{Wording.Count(misfits.Sum(m => m.Rows.Count), "pair does", "pairs do")} not fit",
+            $"{Sentences.Count(misfits.Sum(m => m.Rows.Count), "pair does", "pairs do")} not fit",
             [.. ChartLine.Sets(result.Sets.Where(s => s.Vehicle.Id == rows.Key && s.Status != Status.Fail)).Select(Set)]);
     }
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using FitCheck.Charts;
 using FitCheck.Findings;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Json;
 
 namespace FitCheck.Reports.Charts;

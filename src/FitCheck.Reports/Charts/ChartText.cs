@@ -1,6 +1,6 @@
 using FitCheck.Charts;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Text;
 
 namespace FitCheck.Reports.Charts;

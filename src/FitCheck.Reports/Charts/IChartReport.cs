@@ -1,4 +1,5 @@
 using FitCheck.Charts;
+using FitCheck.Reports.Format;
 
 namespace FitCheck.Reports.Charts;
 

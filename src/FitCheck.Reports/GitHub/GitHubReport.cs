@@ -1,7 +1,10 @@
 using System.Globalization;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.GitHub;
 
@@ -29,7 +32,7 @@ public sealed class GitHubReport : ILintReport
         foreach (var build in result.Builds.Where(b => b.RestingOn.Count > 0))
             Command("notice", new Location(build.File, 1, 1), $"{build.Name}: {build.Verdict.Word()} on the strength of {Headline.Count(build)}", Headline.Of(build), options, output);
         foreach (var change in result.Builds.SelectMany(b => b.RuleChanges).Distinct())
-            Command("notice", change.At, Wording.RulesOfThisShop, Wording.Changed(change), options, output);
+            Command("notice", change.At, Sentences.RulesOfThisShop, Sentences.Changed(change), options, output);
         Tell(new LintResult([.. result.Builds.SelectMany(b => b.Remarks)], 0), options, output);
     }
 

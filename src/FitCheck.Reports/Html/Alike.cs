@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using FitCheck.Drawings;
-using FitCheck.Facts;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Reports.Svg;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Html;
 
@@ -58,7 +59,7 @@ internal static partial class Alike
     private static string Look(LoadCurve load)
     {
         var nameless = load with { Name = "", Tweeters = [.. load.Tweeters.Select(t => t with { Name = "" })] };
-        return $"{LoadPlot.Draw("x", nameless)}\n{TweeterPlot.Draw("x", nameless)}\n{(load.GainVolts is { } gain ? Wording.Gain(gain) : "")}";
+        return $"{LoadPlot.Draw("x", nameless)}\n{TweeterPlot.Draw("x", nameless)}\n{(load.GainVolts is { } gain ? Sentences.Gain(gain) : "")}";
     }
 
     private static PositionDrawing Shown(IReadOnlyList<PositionDrawing> drawings, string name) =>

@@ -1,7 +1,9 @@
-using FitCheck.Facts;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Reports.Markup;
 using FitCheck.Reports.Svg;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Html;
 
@@ -41,8 +43,8 @@ internal sealed class BuildViews
             Notes = Filled(_build.Notes),
             Verdict = FindingViews.Status(_build.Verdict),
             Sentence = Headline.Of(_build),
-            Checks = Wording.Count(checks.Checks, "check", "checks"),
-            Counts = [.. Wording.WorstFirst.Select(s => new CountView(FindingViews.Status(s), Figures.Whole(checks[s])))],
+            Checks = Sentences.Count(checks.Checks, "check", "checks"),
+            Counts = [.. Sentences.WorstFirst.Select(s => new CountView(FindingViews.Status(s), Figures.Whole(checks[s])))],
             WaivedChecks = Figures.Whole(checks.Waived),
             Tasks = [.. MeasureFirst.Of(_build).Select(Task)],
             ChangesTitle = checks.Fail > 0 ? "What to change" : "What to look at",
@@ -54,15 +56,15 @@ internal sealed class BuildViews
             Settings = [.. _build.Settings.Select(s => new SettingView(Names.Joined(s.Where), s.What, s.Value))],
             List = List(),
             Cautions = _build.Cautions,
-            LastWord = Wording.LastWord,
+            LastWord = Sentences.LastWord,
             Proof = Proof(),
             Unjudged = positionCards.Concat(channelCards).Where(c => c.Status is null).Select(c => c.Name).ToList() is { Count: > 0 } unjudged ? Names.Joined(unjudged) : null,
-            ProofTitle = $"What passes: {Wording.Count(checks.Pass, "check", "checks")}",
+            ProofTitle = $"What passes: {Sentences.Count(checks.Pass, "check", "checks")}",
             Sources = Sources(),
             Waived = [.. Told.Of(_build.Findings.Where(f => f.Waived is not null)).Select(t => FindingViews.Of(t, _ids[t.First]) with { Heading = "h3", Where = t.Where })],
-            RuleChanges = [.. _build.RuleChanges.Select(c => $"{Wording.Changed(c)} ({Figures.ShortPlace(c.At)})")],
-            RuleChangesTitle = Wording.RulesOfThisShop,
-            RuleChangesLead = Wording.WhatRulesOfThisShopAre,
+            RuleChanges = [.. _build.RuleChanges.Select(c => $"{Sentences.Changed(c)} ({Figures.ShortPlace(c.At)})")],
+            RuleChangesTitle = Sentences.RulesOfThisShop,
+            RuleChangesLead = Sentences.WhatRulesOfThisShopAre,
             Remarks = [.. _build.Remarks.Select(r => $"{r.Message} ({Figures.ShortPlace(r.At)})")],
         };
     }
@@ -92,7 +94,7 @@ internal sealed class BuildViews
             plots.Add(tweeters);
         plots.AddRange(wirings);
         if (load.GainVolts is { } gain)
-            rated += $" · {Wording.Gain(gain)}";
+            rated += $" · {Sentences.Gain(gain)}";
         return Card(id, alike.Name, rated, plots, alike.Keys);
     }
 
@@ -151,9 +153,9 @@ internal sealed class BuildViews
         new OutcomeView(o.Passing, o.Told.First.Title, o.Told.Where, $"#{_ids[o.Told.First]}"))]);
 
     private ListView? List() => _build.List.Count == 0 ? null : new(
-        [.. _build.List.Select(l => new LineView(l.Name, l.Part, Wording.ToBuy(l), Figures.Whole(l.Needed), l.Price.ToString(), l.Sum.ToString(), Filled(Wording.Availability(l.Availability))))],
+        [.. _build.List.Select(l => new LineView(l.Name, l.Part, Sentences.ToBuy(l), Figures.Whole(l.Needed), l.Price.ToString(), l.Sum.ToString(), Filled(Sentences.Availability(l.Availability))))],
         [.. _build.Totals.Select(t => t.ToString())],
-        Wording.Budget(_build));
+        Sentences.Budget(_build));
 
     // By place, each thing once for all the places at which it is true.
     private List<ProofView> Proof() =>

@@ -1,6 +1,7 @@
 using FitCheck.Findings;
+using FitCheck.Reports.Markup;
 using FitCheck.Reports.Svg;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Html;
 

@@ -1,4 +1,5 @@
 using System.Text;
+using FitCheck.Reports.Markup;
 using Scriban;
 using Scriban.Parsing;
 using Scriban.Runtime;

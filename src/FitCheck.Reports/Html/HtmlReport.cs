@@ -1,4 +1,6 @@
-using FitCheck.Findings;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Reports.Format;
 
 namespace FitCheck.Reports.Html;
 
@@ -14,15 +16,15 @@ public sealed class HtmlReport : ILintReport
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "html"));
         var builds = new List<BuildView>(result.Builds.Count);
         for (var i = 0; i < result.Builds.Count; i++)
-            builds.Add(BuildViews.Of(result.Builds[i], $"b{Telling.Figures.Whole(i + 1)}"));
-        var title = builds.Count == 1 ? builds[0].Name : Telling.Wording.Count(builds.Count, "build", "builds");
-        var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds, builds.Count > 1) { Comparison = Telling.Comparison.Of(result) is { } comparison ? Of(comparison) : null };
+            builds.Add(BuildViews.Of(result.Builds[i], $"b{Reports.Wording.Figures.Whole(i + 1)}"));
+        var title = builds.Count == 1 ? builds[0].Name : Reports.Wording.Sentences.Count(builds.Count, "build", "builds");
+        var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds, builds.Count > 1) { Comparison = Reports.Wording.BuildComparison.Of(result) is { } comparison ? Of(comparison) : null };
         output.Write(templates.Render("page", page).ToString());
     }
 
-    private static ComparisonView Of(Telling.Comparison comparison) => new(
-        Telling.Comparison.Title,
-        [.. comparison.Builds.Select((b, i) => new ComparedView(b.Letter, b.Build.Name, $"#b{Telling.Figures.Whole(i + 1)}", FindingViews.Status(b.Build.Verdict)))],
+    private static ComparisonView Of(Reports.Wording.BuildComparison comparison) => new(
+        Reports.Wording.BuildComparison.Title,
+        [.. comparison.Builds.Select((b, i) => new ComparedView(b.Letter, b.Build.Name, $"#b{Reports.Wording.Figures.Whole(i + 1)}", FindingViews.Status(b.Build.Verdict)))],
         [.. comparison.Rows.Select(r => new ComparisonRowView(r.Label, [.. r.Cells.Select((c, i) => new ComparisonCellView(comparison.Builds[i].Letter, c))]))],
         comparison.Sentences);
 

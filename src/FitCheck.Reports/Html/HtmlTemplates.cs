@@ -1,3 +1,5 @@
+using FitCheck.Reports.Format;
+using FitCheck.Reports.Markup;
 using Scriban;
 using Scriban.Runtime;
 using Scriban.Syntax;

@@ -1,6 +1,8 @@
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Markup;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Html;
 
@@ -19,8 +21,8 @@ internal static class LintViews
         var views = result.Problems.Select((p, i) => (p.At.File, View: Problem(p, $"p{Figures.Whole(i + 1)}", help.GetValueOrDefault(p.Code))));
         return new LintView(
             FindingViews.Status(result.Errors > 0 ? Status.Fail : result.Warnings > 0 ? Status.Warn : Status.Pass),
-            Wording.Lint(result),
-            Wording.Count(result.Files, "file", "files"),
+            Sentences.Lint(result),
+            Sentences.Count(result.Files, "file", "files"),
             [.. views.GroupBy(v => v.File, StringComparer.Ordinal).Select(g => new LintFileView(Figures.ShortFile(g.Key), [.. g.Select(v => v.View)]))],
             ProgramName.WithVersion,
             style);

@@ -1,3 +1,5 @@
+using FitCheck.Reports.Markup;
+
 namespace FitCheck.Reports.Html;
 
 // What the templates see: text that is ready to be read, in the order in which it is read. Scriban names members in snake case.

@@ -1,4 +1,5 @@
 using FitCheck.Impacts;
+using FitCheck.Reports.Format;
 
 namespace FitCheck.Reports.Impacts;
 

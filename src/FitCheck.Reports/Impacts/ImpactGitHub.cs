@@ -1,6 +1,8 @@
+using FitCheck.Foundation.Problems;
 using FitCheck.Impacts;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.GitHub;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Impacts;
 

@@ -1,8 +1,9 @@
 using System.Text.Json;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Impacts;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Json;
-using FitCheck.Yaml;
 
 namespace FitCheck.Reports.Impacts;
 

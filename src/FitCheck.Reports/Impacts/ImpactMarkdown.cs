@@ -1,7 +1,8 @@
-using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Impacts;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Markdown;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Impacts;
 
@@ -21,7 +22,7 @@ public sealed class ImpactMarkdown : IImpactReport
         left += Folded(page, "Rules", [.. result.Rules.Select(r => $"- {MarkdownText.Code(r.Rule)} {ImpactWords.Word(r.Change)}: {MarkdownText.Plain(r.What)} ({MarkdownText.Code(Figures.Place(r.At))})")]);
         left += Folded(page, "Entries", [.. result.Entries.SelectMany(Entry)]);
         if (left > 0)
-            page.Add($"{Wording.Count(left, "line has", "lines have")} no room here; `fitcheck impact` tells them all.");
+            page.Add($"{Sentences.Count(left, "line has", "lines have")} no room here; `fitcheck impact` tells them all.");
         output.Write(page.ToString());
     }
 

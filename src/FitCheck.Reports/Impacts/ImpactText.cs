@@ -1,7 +1,8 @@
-using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Impacts;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Text;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Impacts;
 

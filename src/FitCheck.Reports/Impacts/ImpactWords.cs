@@ -1,6 +1,6 @@
 using FitCheck.Findings;
 using FitCheck.Impacts;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Impacts;
 
@@ -18,13 +18,13 @@ internal static class ImpactWords
         var worse = refused switch
         {
             0 when accepted == 0 => "No build gets worse",
-            0 => $"No build gets worse but {Wording.Count(accepted, "accepted one", "accepted ones")}",
+            0 => $"No build gets worse but {Sentences.Count(accepted, "accepted one", "accepted ones")}",
             1 => "1 build gets worse",
             _ => $"{Figures.Whole(refused)} builds get worse",
         };
         if (refused > 0 && accepted > 0)
-            worse += $", beside {Wording.Count(accepted, "accepted one", "accepted ones")}";
-        return better == 0 ? worse + "." : $"{worse}; {Wording.Count(better, "gets", "get")} better.";
+            worse += $", beside {Sentences.Count(accepted, "accepted one", "accepted ones")}";
+        return better == 0 ? worse + "." : $"{worse}; {Sentences.Count(better, "gets", "get")} better.";
     }
 
     /// <summary>`3 entries altered, 1 added; 1 rule altered; 4 of 3,000 pairs of the chart flip`.</summary>
@@ -33,20 +33,20 @@ internal static class ImpactWords
         var parts = new List<string>();
         Add(result.Entries.Select(e => e.Change), "entry", "entries");
         Add(result.Rules.Select(r => r.Change), "rule", "rules");
-        parts.Add($"{Figures.Whole(result.Pairs.Count)} of {Wording.Count(result.PairsCompared, "pair", "pairs")} of the chart {(result.Pairs.Count == 1 ? "flips" : "flip")}");
+        parts.Add($"{Figures.Whole(result.Pairs.Count)} of {Sentences.Count(result.PairsCompared, "pair", "pairs")} of the chart {(result.Pairs.Count == 1 ? "flips" : "flip")}");
         return string.Join("; ", parts) + ".";
 
         void Add(IEnumerable<Change> changes, string one, string many)
         {
             foreach (var kind in changes.GroupBy(c => c).OrderBy(g => g.Key))
-                parts.Add($"{Wording.Count(kind.Count(), one, many)} {Word(kind.Key)}");
+                parts.Add($"{Sentences.Count(kind.Count(), one, many)} {Word(kind.Key)}");
         }
     }
 
     public static string Word(Change change) => change switch { Change.Added => "added", Change.Removed => "removed", _ => "altered" };
 
     /// <summary>What becomes of a build: `goes from pass to fail`.</summary>
-    public static string Fate(BuildChange build) => build.Waivers == 0 ? What(build) : $"{What(build)}, on the strength of {Wording.Count(build.Waivers, "waiver", "waivers")}";
+    public static string Fate(BuildChange build) => build.Waivers == 0 ? What(build) : $"{What(build)}, on the strength of {Sentences.Count(build.Waivers, "waiver", "waivers")}";
 
     private static string What(BuildChange build) => build.Fate switch
     {

@@ -1,5 +1,5 @@
 using System.Xml;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.JUnit;
 

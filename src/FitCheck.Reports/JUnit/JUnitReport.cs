@@ -1,6 +1,9 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.JUnit;
 
@@ -31,7 +34,7 @@ public sealed class JUnitReport : ILintReport
     {
         var file = FileNames.In(options.Root, build.File);
         return new JUnitSuite(build.Name, [("file", file), ("vehicle", build.VehicleName), ("verdict", build.Verdict.Word()),
-                .. Headline.Strength(build) is null ? [] : new[] { ("headline", Headline.Of(build)) }, .. build.RuleChanges.Select(c => ("rule of this shop", Wording.Changed(c)))],
+                .. Headline.Strength(build) is null ? [] : new[] { ("headline", Headline.Of(build)) }, .. build.RuleChanges.Select(c => ("rule of this shop", Sentences.Changed(c)))],
             [.. build.Findings.Select(f => Case(f, file, options)), .. build.Remarks.Select(r => Case(r, options))]);
     }
 

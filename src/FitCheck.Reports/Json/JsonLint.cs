@@ -1,6 +1,8 @@
 using System.Text.Json;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Json;
 

@@ -1,9 +1,12 @@
 using System.Text.Json;
 using FitCheck.Builds;
-using FitCheck.Facts;
+using FitCheck.Catalog;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
+using FitCheck.Reports.Format;
 
 namespace FitCheck.Reports.Json;
 

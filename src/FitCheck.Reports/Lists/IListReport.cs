@@ -1,4 +1,5 @@
 using FitCheck.Lists;
+using FitCheck.Reports.Format;
 
 namespace FitCheck.Reports.Lists;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using FitCheck.Builds;
 using FitCheck.Lists;
 using FitCheck.Reports.Charts;
+using FitCheck.Reports.Format;
 using nietras.SeparatedValues;
 
 namespace FitCheck.Reports.Lists;

@@ -1,8 +1,10 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Lists;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Html;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Markup;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Lists;
 
@@ -14,9 +16,9 @@ public sealed class ListHtml : IListReport
     public void Write(ListResult result, ReportOptions options, TextWriter output)
     {
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "html"));
-        var title = result.Builds.Count == 1 ? result.Builds[0].Name : Wording.Count(result.Builds.Count, "build", "builds");
+        var title = result.Builds.Count == 1 ? result.Builds[0].Name : Sentences.Count(result.Builds.Count, "build", "builds");
         var builds = result.Builds.Select((l, i) => Of(l, result.Tax, $"l{Figures.Whole(i + 1)}")).ToList();
-        var page = new ListPageView(title, templates.Style(), builds, ListWords.Basis(result.Tax), Wording.LastWord, result.Program, result.CatalogDigest);
+        var page = new ListPageView(title, templates.Style(), builds, ListWords.Basis(result.Tax), Sentences.LastWord, result.Program, result.CatalogDigest);
         output.Write(templates.Render("parts", page).ToString());
     }
 
@@ -41,7 +43,7 @@ public sealed class ListHtml : IListReport
     };
 
     private static PartsRowView Row(ListLine line, IReadOnlyList<ByView> by) =>
-        new(line.Name, line.Part, Figures.Whole(line.Needed), ListWords.ToBuy(line), line.Price.ToString(), line.Sum.ToString(), Wording.Availability(line.Availability), ListWords.Left(line), by);
+        new(line.Name, line.Part, Figures.Whole(line.Needed), ListWords.ToBuy(line), line.Price.ToString(), line.Sum.ToString(), Sentences.Availability(line.Availability), ListWords.Left(line), by);
 
     private static List<SumView> Sums(IReadOnlyList<Money> totals, string word, Tax tax) =>
         [.. totals.SelectMany(t => ListWords.Taxed(tax, t).Prepend((Label: word, Amount: t))).Select(s => new SumView(s.Label, s.Amount.ToString()))];

@@ -3,6 +3,7 @@ using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Findings;
 using FitCheck.Lists;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Json;
 
 namespace FitCheck.Reports.Lists;

@@ -1,8 +1,8 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Lists;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Markdown;
-using FitCheck.Reports.Telling;
 
 namespace FitCheck.Reports.Lists;
 

@@ -1,7 +1,7 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Lists;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Text;
 
 namespace FitCheck.Reports.Lists;

@@ -2,7 +2,7 @@ using System.Globalization;
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Lists;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Lists;
 
@@ -25,10 +25,10 @@ internal static class ListWords
         : line.LeftPieces is > 0 and var pieces ? $"{Figures.Whole(pieces)} left over" : "";
 
     /// <summary>What is left over and how it is to be had, for a note beside the line.</summary>
-    public static string Note(ListLine line) => string.Join(", ", new[] { Left(line), Wording.Availability(line.Availability) }.Where(w => w.Length > 0));
+    public static string Note(ListLine line) => string.Join(", ", new[] { Left(line), Sentences.Availability(line.Availability) }.Where(w => w.Length > 0));
 
     /// <summary>`2 packs of 2`; of what lies on the list already, that.</summary>
-    public static string ToBuy(ListLine line) => line.Packs == 0 ? Already : Wording.ToBuy(line);
+    public static string ToBuy(ListLine line) => line.Packs == 0 ? Already : Sentences.ToBuy(line);
 
     /// <summary>`list/splice-material-missing (Splices without heat-shrink): The whole build`, a line for each rule.</summary>
     public static IEnumerable<(string Rule, string Title, string Where)> By(IReadOnlyList<Ask> asks) =>

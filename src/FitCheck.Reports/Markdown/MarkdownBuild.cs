@@ -1,6 +1,8 @@
 using FitCheck.Builds;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Format;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Markdown;
 
@@ -25,10 +27,10 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
             yield break;
         var warnings = Told.Of(build, Status.Warn);
         if (warnings.Count > 0)
-            yield return MarkdownPage.Folded(Wording.Count(warnings.Count, "point to look at", "points to look at"), Lines(warnings.Select(Line)));
+            yield return MarkdownPage.Folded(Sentences.Count(warnings.Count, "point to look at", "points to look at"), Lines(warnings.Select(Line)));
         var waived = Told.Of(build.Findings.Where(f => f.Waived is not null));
         if (waived.Count > 0)
-            yield return MarkdownPage.Folded(Wording.Count(waived.Count, "waived finding", "waived findings"), Lines(waived.Select(Waived)));
+            yield return MarkdownPage.Folded(Sentences.Count(waived.Count, "waived finding", "waived findings"), Lines(waived.Select(Waived)));
         if (build.Remarks.Count > 0)
             yield return $"**Remarks on the build file**\n\n{Lines(build.Remarks.Select(r => $"- {MarkdownText.Prose(r.Message)} {MarkdownText.Code(Place(r.At))}"))}";
         if (build.List.Count > 0)
@@ -55,15 +57,15 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
 
     private string List()
     {
-        var rows = build.List.Select(l => $"| {MarkdownText.Plain(Wording.ToBuy(l))} | {MarkdownText.Plain(l.Name)}{Availability(l)} | {MarkdownText.Plain(l.Sum.ToString())} |").ToList();
-        if (Wording.Budget(build) is { } budget)
+        var rows = build.List.Select(l => $"| {MarkdownText.Plain(Sentences.ToBuy(l))} | {MarkdownText.Plain(l.Name)}{Availability(l)} | {MarkdownText.Plain(l.Sum.ToString())} |").ToList();
+        if (Sentences.Budget(build) is { } budget)
             rows.Add($"| | {MarkdownText.Plain(budget)} | |");
         return "| | part | sum |\n|---|---|---:|\n" + Lines(rows);
     }
 
-    private static string Availability(ListLine line) => Wording.Availability(line.Availability) is { Length: > 0 } word ? $" ({MarkdownText.Plain(word)})" : "";
+    private static string Availability(ListLine line) => Sentences.Availability(line.Availability) is { Length: > 0 } word ? $" ({MarkdownText.Plain(word)})" : "";
 
-    private string Place(Yaml.Location at) => Figures.Place(at with { File = FileNames.In(options.Root, at.File) });
+    private string Place(Foundation.Problems.Location at) => Figures.Place(at with { File = FileNames.In(options.Root, at.File) });
 
     private static string Lines(IEnumerable<string> lines) => string.Join('\n', lines);
 }

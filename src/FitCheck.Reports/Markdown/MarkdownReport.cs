@@ -1,6 +1,9 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Markdown;
 
@@ -22,7 +25,7 @@ public sealed class MarkdownReport : ILintReport
         else
             Many(page, result, options);
         Changes(page, result);
-        page.Add($"_{MarkdownText.Plain(Wording.LastWord)}_");
+        page.Add($"_{MarkdownText.Plain(Sentences.LastWord)}_");
         output.Write(page.ToString());
     }
 
@@ -31,8 +34,8 @@ public sealed class MarkdownReport : ILintReport
         if (QuickProgram.IsThis)
             throw new HandOverException();
         var page = new MarkdownPage();
-        var files = Wording.Count(result.Files, "file", "files");
-        page.Add($"### FitCheck lint: {Wording.Lint(result)}\n\n{files} read.");
+        var files = Sentences.Count(result.Files, "file", "files");
+        page.Add($"### FitCheck lint: {Sentences.Lint(result)}\n\n{files} read.");
         List<string> lines = [.. result.Problems.OrderByDescending(p => p.Severity).Select(p => Line(p, options))];
         var left = page.AddLines([.. lines.Take(MostProblems)]);
         var more = lines.Skip(MostProblems).ToList();
@@ -45,10 +48,10 @@ public sealed class MarkdownReport : ILintReport
 
     private static void Changes(MarkdownPage page, CheckResult result)
     {
-        List<string> lines = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct().Select(c => $"- {MarkdownText.Prose(Wording.Changed(c))} {MarkdownText.Code(Figures.ShortPlace(c.At))}")];
+        List<string> lines = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct().Select(c => $"- {MarkdownText.Prose(Sentences.Changed(c))} {MarkdownText.Code(Figures.ShortPlace(c.At))}")];
         if (lines.Count == 0)
             return;
-        page.Add($"**{Wording.RulesOfThisShop}**\n\n{Wording.WhatRulesOfThisShopAre}");
+        page.Add($"**{Sentences.RulesOfThisShop}**\n\n{Sentences.WhatRulesOfThisShopAre}");
         if (page.AddLines(lines) is > 0 and var left)
             page.Add($"{Figures.Whole(left)} more are left out to keep this short.");
     }
@@ -69,11 +72,11 @@ public sealed class MarkdownReport : ILintReport
         page.Add($"### FitCheck: {Headline(worstFirst)}");
         if (worstFirst.Count == 0)
             return;
-        page.Add(string.Join(", ", Wording.WorstFirst.Select(s => (Status: s, Count: worstFirst.Count(b => b.Verdict == s))).Where(c => c.Count > 0)
+        page.Add(string.Join(", ", Sentences.WorstFirst.Select(s => (Status: s, Count: worstFirst.Count(b => b.Verdict == s))).Where(c => c.Count > 0)
             .Select(c => $"{Figures.Whole(c.Count)} {c.Status.Word()}")));
-        if (Comparison.Of(result) is { } comparison)
+        if (BuildComparison.Of(result) is { } comparison)
             page.Add(Compared(comparison));
-        var waived = worstFirst.Where(b => b.RestingOn.Count > 0).Select(b => $"- {Word(b)} {MarkdownText.Plain(b.Name)}: on the strength of {Telling.Headline.Count(b)}").ToList();
+        var waived = worstFirst.Where(b => b.RestingOn.Count > 0).Select(b => $"- {Word(b)} {MarkdownText.Plain(b.Name)}: on the strength of {Reports.Wording.Headline.Count(b)}").ToList();
         if (waived.Count > 0 && page.AddLines(waived) is > 0 and var left)
             page.Add($"{Figures.Whole(left)} more rest on waivers.");
         var open = worstFirst.Take(worstFirst.Count - passing).ToList();
@@ -86,13 +89,13 @@ public sealed class MarkdownReport : ILintReport
         var urgent = open.Where(b => b.Verdict > Status.Warn).ToList();
         var told = urgent.TakeWhile(b => page.Add(Folded(b, options))).Count();
         if (told < urgent.Count)
-            page.Add($"The details of {Wording.Count(urgent.Count - told, "build", "builds")} are left out to keep this short; `fitcheck check` tells all.");
+            page.Add($"The details of {Sentences.Count(urgent.Count - told, "build", "builds")} are left out to keep this short; `fitcheck check` tells all.");
     }
 
-    private static string Compared(Comparison comparison)
+    private static string Compared(BuildComparison comparison)
     {
         var rows = comparison.Rows.Select(r => $"| {MarkdownText.Plain(r.Label)} | {string.Join(" | ", r.Cells.Select(MarkdownText.Plain))} |");
-        var head = $"| {MarkdownText.Plain(Comparison.Title)} | {string.Join(" | ", comparison.Builds.Select(b => $"{b.Letter}: {MarkdownText.Plain(b.Build.Name)}"))} |";
+        var head = $"| {MarkdownText.Plain(BuildComparison.Title)} | {string.Join(" | ", comparison.Builds.Select(b => $"{b.Letter}: {MarkdownText.Plain(b.Build.Name)}"))} |";
         return string.Join('\n', rows.Prepend($"|---{string.Concat(comparison.Builds.Select(_ => "|---"))}|").Prepend(head))
             + $"\n\n{string.Join('\n', comparison.Sentences.Select(s => $"- {MarkdownText.Plain(s)}"))}";
     }
@@ -101,8 +104,8 @@ public sealed class MarkdownReport : ILintReport
     {
         var (all, fail, open) = (builds.Count, builds.Count(b => b.Verdict == Status.Fail), builds.Count(b => b.Verdict == Status.Measure));
         return all == 0 ? "no build was checked"
-            : fail > 0 ? $"{Figures.Whole(fail)} of {Wording.Count(all, "build does", "builds do")} not go together as planned"
-            : open > 0 ? $"{Figures.Whole(open)} of {Wording.Count(all, "build waits", "builds wait")} for a measurement"
+            : fail > 0 ? $"{Figures.Whole(fail)} of {Sentences.Count(all, "build does", "builds do")} not go together as planned"
+            : open > 0 ? $"{Figures.Whole(open)} of {Sentences.Count(all, "build waits", "builds wait")} for a measurement"
             : $"all {Figures.Whole(all)} builds go together{OnWaivers(builds)}";
     }
 

@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Markdown;
 

@@ -1,7 +1,8 @@
 using System.Text.Json;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Reports.Json;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sarif;
 

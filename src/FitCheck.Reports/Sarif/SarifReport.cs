@@ -1,8 +1,11 @@
 using System.Text.Json;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Json;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sarif;
 
@@ -21,7 +24,7 @@ public sealed class SarifReport : ILintReport
             results.AddRange(build.Findings.Where(f => f.Status != Status.Pass).Select(Result));
             results.AddRange(Results(new LintResult(build.Remarks, 1), options));
         }
-        string[] changes = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct().Select(Wording.Changed)];
+        string[] changes = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct().Select(Sentences.Changed)];
         Log("fitcheck-check", result.Rules, results, options, output, changes);
     }
 

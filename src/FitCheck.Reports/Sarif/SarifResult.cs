@@ -1,6 +1,6 @@
 using System.Text.Json;
 using FitCheck.Findings;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Reports.Sarif;
 

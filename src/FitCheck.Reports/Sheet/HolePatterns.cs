@@ -1,9 +1,8 @@
 using System.Globalization;
 using FitCheck.Drawings;
-using FitCheck.Facts;
-using FitCheck.Findings;
-using FitCheck.Reports.Svg;
-using FitCheck.Reports.Telling;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 
@@ -36,7 +35,7 @@ internal sealed class HolePatterns
     public IReadOnlyList<StepView> TooLarge =>
     [
         .. _tooLarge.Select(g => new StepView(Names.Joined(g.Select(p => p.Name)),
-            $"The pattern is larger than this paper: {Wording.Count(g[0].Face.Panel.Count, "screw hole", "screw holes")} of the panel on a circle of {Figures.Show(2 * g[0].Face.Panel[0].Radius, "mm")}, at {HoleTemplate.Hours(g[0].Face.Panel)}.")),
+            $"The pattern is larger than this paper: {Sentences.Count(g[0].Face.Panel.Count, "screw hole", "screw holes")} of the panel on a circle of {Figures.Show(2 * g[0].Face.Panel[0].Radius, "mm")}, at {HoleTemplate.Hours(g[0].Face.Panel)}.")),
     ];
 
     public IReadOnlyList<TemplateView> Templates(string id) =>

@@ -1,6 +1,6 @@
 using FitCheck.Drawings;
 using FitCheck.Reports.Svg;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 

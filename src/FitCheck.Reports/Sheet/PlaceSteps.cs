@@ -1,4 +1,5 @@
 using System.Globalization;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 
 namespace FitCheck.Reports.Sheet;

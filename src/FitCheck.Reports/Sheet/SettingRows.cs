@@ -1,6 +1,6 @@
-using FitCheck.Facts;
-using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 

@@ -1,5 +1,5 @@
-using FitCheck.Facts;
-using FitCheck.Reports.Telling;
+using FitCheck.Facts.Values;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 
@@ -37,7 +37,7 @@ internal sealed class SheetFacts(FactTable table)
     public string Planned(string fact) => Value(fact) is { IsKnown: true } ? $"planned: {Shown(fact, "")}" : "the plan can't tell";
 
     /// <summary>Every subject of a kind, in the order of the build.</summary>
-    public static List<SheetFacts> Of(Findings.BuildResult build, Subject subject) => [.. build.Facts.Where(t => t.Subject == subject).Select(t => new SheetFacts(t))];
+    public static List<SheetFacts> Of(Evaluation.BuildResult build, Subject subject) => [.. build.Facts.Where(t => t.Subject == subject).Select(t => new SheetFacts(t))];
 
     private FactValue? Value(string fact) => table.Values.GetValueOrDefault(fact);
 }

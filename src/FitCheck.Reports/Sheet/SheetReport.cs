@@ -1,6 +1,8 @@
-using FitCheck.Findings;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Html;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 
@@ -18,7 +20,7 @@ public static class SheetReport
             throw new HandOverException();
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "sheet"));
         List<BuildSheet> builds = [.. result.Builds.Select((b, i) => WorkOrder.Of(b, $"b{Figures.Whole(i + 1)}", $"{result.Program} · catalog {result.CatalogDigest[..Math.Min(DigestShown, result.CatalogDigest.Length)]}"))];
-        var title = builds.Count == 1 ? builds[0].Name : Wording.Count(builds.Count, "build", "builds");
+        var title = builds.Count == 1 ? builds[0].Name : Sentences.Count(builds.Count, "build", "builds");
         output.Write(templates.Render("page", new SheetView(title, templates.Style(), builds)).ToString());
     }
 }

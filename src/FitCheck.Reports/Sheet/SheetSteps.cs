@@ -1,5 +1,6 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 

@@ -1,4 +1,4 @@
-using FitCheck.Reports.Html;
+using FitCheck.Reports.Markup;
 
 namespace FitCheck.Reports.Sheet;
 

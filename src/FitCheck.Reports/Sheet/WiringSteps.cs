@@ -1,7 +1,7 @@
 using FitCheck.Drawings;
-using FitCheck.Facts;
-using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 

@@ -1,7 +1,7 @@
-using FitCheck.Facts;
-using FitCheck.Findings;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Reports.Html;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 
@@ -60,7 +60,7 @@ internal sealed class WorkOrder
             Waived = Headline.Strength(_build) is null ? null : Headline.Of(_build),
             Stops = SheetSteps.Stops(_build),
             Cautions = _build.Cautions,
-            LastWord = Wording.LastWord,
+            LastWord = Sentences.LastWord,
             Sections = _sections,
             Templates = patterns.Templates(_id),
         };
@@ -79,7 +79,7 @@ internal sealed class WorkOrder
     {
         List<StepView> steps = [.. SheetSteps.Asked(_build, "level", "power", "load")];
         if (SettingRows.HaveGain(_build))
-            steps.Insert(0, new StepView("Gain", Wording.HowToSetTheGain));
+            steps.Insert(0, new StepView("Gain", Sentences.HowToSetTheGain));
         Add("Set", null, "steps", steps, SettingRows.Of(_build));
     }
 

@@ -1,3 +1,4 @@
+using FitCheck.Reports.Format;
 using FitCheck.Suggestions;
 
 namespace FitCheck.Reports.Suggestions;

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using FitCheck.Catalog;
 using FitCheck.Findings;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Json;
 using FitCheck.Suggestions;
 

@@ -1,5 +1,7 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Format;
+using FitCheck.Reports.Wording;
 using FitCheck.Suggestions;
 
 namespace FitCheck.Reports.Suggestions;

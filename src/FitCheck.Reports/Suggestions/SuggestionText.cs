@@ -1,6 +1,8 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Text;
+using FitCheck.Reports.Wording;
 using FitCheck.Suggestions;
 
 namespace FitCheck.Reports.Suggestions;

@@ -1,7 +1,8 @@
 using FitCheck.Catalog;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 using FitCheck.Suggestions;
+using FitCheck.Suggestions.Searching;
 
 namespace FitCheck.Reports.Suggestions;
 
@@ -37,14 +38,14 @@ internal static class SuggestionWords
         return difference.Count == 0 ? $"{total}, as before" : $"{total} ({string.Join(", ", difference.Select(Signed))})";
     }
 
-    public static string Work(int work) => work == 0 ? "none" : Wording.Count(work, "point", "points");
+    public static string Work(int work) => work == 0 ? "none" : Sentences.Count(work, "point", "points");
 
     public static string? Clearance(double? metres) => metres is { } m ? Figures.Show(m * 1000, "mm") : null;
 
     public static string Proof(Suggestion suggestion)
     {
         var proof = suggestion.Proof;
-        var counts = $"{Wording.Count(proof.Judged, "combination was", "combinations were")} judged by all rules, {Figures.Whole(proof.Foreseen)} ruled out by a single finding"
+        var counts = $"{Sentences.Count(proof.Judged, "combination was", "combinations were")} judged by all rules, {Figures.Whole(proof.Foreseen)} ruled out by a single finding"
             + (proof.TooDear > 0 ? $", {Figures.Whole(proof.TooDear)} left because nothing could make them better" : "");
         if (!proof.Complete)
             return $"Not proved: the time ran out after {counts}.";
@@ -102,7 +103,7 @@ internal static class SuggestionWords
             var first = alike.First();
             var count = alike.Sum(r => r.Settles.Count);
             var each = alike.Count() > 1 ? ", each with the same readings" : "";
-            var outcome = $"settles {Wording.Count(count, "finding", "findings")}{each}: {string.Join("; ", first.Settles.Select(Lower).Distinct(StringComparer.Ordinal))}."
+            var outcome = $"settles {Sentences.Count(count, "finding", "findings")}{each}: {string.Join("; ", first.Settles.Select(Lower).Distinct(StringComparer.Ordinal))}."
                 + (first.Passing is { } passing ? $" {passing}: {(first.Settles.Count == 1 ? "it passes" : "all pass")}." : "")
                 + (first.Bearable is { } bearable && bearable != first.Passing ? $" It may fail unless it is {bearable}." : first.Bearable is not null ? " Otherwise it may fail." : "");
             yield return (Names.Joined(alike.Select(r => r.What)), first.How, outcome);

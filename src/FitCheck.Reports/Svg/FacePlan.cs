@@ -1,6 +1,6 @@
 using FitCheck.Drawings;
-using FitCheck.Reports.Html;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Markup;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 

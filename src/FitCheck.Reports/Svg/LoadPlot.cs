@@ -1,8 +1,8 @@
 using FitCheck.Drawings;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
-using FitCheck.Reports.Html;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Markup;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
@@ -71,13 +71,13 @@ internal static class LoadPlot
     private static PlotKey Key(LoadCurve load, List<(double Hz, double Ohm, double PhaseDeg)> points)
     {
         var key = new PlotKey();
-        key.Add("point", $"lowest: {(IsKnown(load) ? Lowest(load) : Wording.Unknown)}", "figure");
+        key.Add("point", $"lowest: {(IsKnown(load) ? Lowest(load) : Sentences.Unknown)}", "figure");
         if (IsKnown(load))
             key.Add(null, Equivalent(load));
         if (load.AllowedOhm is { } allowed)
             key.Add("limit-line", $"allowed from {Figures.Show(allowed, "ohm")}{Rated(load)}");
         else
-            key.Add(null, $"lowest load of the output: {Wording.Unknown}");
+            key.Add(null, $"lowest load of the output: {Sentences.Unknown}");
         if (LargestPhase(points) is { } phase)
             key.Add("phase", $"largest phase: {Phase(phase)} (right axis)");
         if (load.Estimated)

@@ -1,5 +1,5 @@
 using FitCheck.Drawings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
@@ -143,7 +143,7 @@ internal sealed class SectionDimensions
     }
 
     private static string Figure(Clearance clearance) =>
-        clearance.Value is { } value ? Figures.Show(value, "mm") : Wording.Unknown;
+        clearance.Value is { } value ? Figures.Show(value, "mm") : Sentences.Unknown;
 
     private static (string Line, string Head) Style(Clearance clearance) => clearance switch
     {

@@ -1,5 +1,5 @@
 using FitCheck.Drawings;
-using FitCheck.Reports.Html;
+using FitCheck.Reports.Markup;
 
 namespace FitCheck.Reports.Svg;
 

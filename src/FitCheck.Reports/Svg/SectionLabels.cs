@@ -1,5 +1,5 @@
 using FitCheck.Drawings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
@@ -17,7 +17,7 @@ internal sealed class SectionLabels
     {
         var labels = new List<(string Text, double X)> { (PanelName(drawing, scale), paper.X(0) + 1) };
         if (scale.GrilleShown)
-            labels.Add((scale.GrilleKnown ? "grille" : "grille: " + Wording.Unknown, paper.X(scale.Grille)));
+            labels.Add((scale.GrilleKnown ? "grille" : "grille: " + Sentences.Unknown, paper.X(scale.Grille)));
         if (geometry.Wedges.Count > 0)
             labels.Add((drawing.TiltDeg == 0 ? "adapter" : $"adapter, tilted {Figures.Show(drawing.TiltDeg, "deg")}", paper.X(-drawing.AdapterThickness / 2)));
         foreach (var obstruction in scale.Drawn)
@@ -52,9 +52,9 @@ internal sealed class SectionLabels
         foreach (var clearance in drawing.Clearances)
         {
             if (clearance is { Value: null, Kind: "glass" } && !drawing.Obstructions.Any(o => o.Moving))
-                return "glass, down: " + Wording.Unknown;
+                return "glass, down: " + Sentences.Unknown;
             if (clearance is { Value: null, Kind: "back" } && !drawing.Obstructions.Any(o => !o.Moving))
-                return "depth: " + Wording.Unknown;
+                return "depth: " + Sentences.Unknown;
         }
         return null;
     }
@@ -62,7 +62,7 @@ internal sealed class SectionLabels
     private static string PanelName(PositionDrawing drawing, SectionScale scale)
     {
         var name = drawing.CupName is null ? "panel" : "cup";
-        return scale.HoleRadius is null ? $"hole in the {name}: {Wording.Unknown}" : name;
+        return scale.HoleRadius is null ? $"hole in the {name}: {Sentences.Unknown}" : name;
     }
 
     // A name that has no room on the left either covers the top of its leader.

@@ -1,6 +1,6 @@
 using FitCheck.Drawings;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
@@ -70,7 +70,7 @@ internal sealed class SectionLegend
     private static string Say(Clearance clearance)
     {
         if (clearance.Value is not { } value)
-            return $"{clearance.Label}: {Wording.Unknown}";
+            return $"{clearance.Label}: {Sentences.Unknown}";
         var range = clearance is { Low: { } low, High: { } high } && low < high ? $" ({Figures.Bare(low, "mm")} to {Figures.Bare(high, "mm")})" : "";
         return $"{clearance.Label}: {Figures.Show(value, "mm")}{range} — {clearance.Status.Word()}";
     }
@@ -93,6 +93,6 @@ internal sealed class SectionLegend
                 yield return $"The {thing.Name} stands only from {FacePlan.Clock(hours.From)} to {FacePlan.Clock(hours.To)}.";
         }
         foreach (var far in scale.TooFar)
-            yield return double.IsFinite(far.Depth) ? $"Beyond this drawing: {far.Name} at {Figures.Show(far.Depth, "mm")}." : $"Depth of {far.Name}: {Wording.Unknown}.";
+            yield return double.IsFinite(far.Depth) ? $"Beyond this drawing: {far.Name} at {Figures.Show(far.Depth, "mm")}." : $"Depth of {far.Name}: {Sentences.Unknown}.";
     }
 }

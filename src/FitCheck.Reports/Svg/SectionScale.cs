@@ -1,5 +1,5 @@
 using FitCheck.Drawings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 

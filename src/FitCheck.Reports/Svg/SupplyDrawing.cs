@@ -1,7 +1,7 @@
 using FitCheck.Drawings;
 using FitCheck.Findings;
-using FitCheck.Reports.Html;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Markup;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 

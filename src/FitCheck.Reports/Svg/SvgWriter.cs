@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
-using FitCheck.Reports.Html;
+using FitCheck.Reports.Markup;
 
 namespace FitCheck.Reports.Svg;
 

@@ -1,6 +1,6 @@
 using FitCheck.Drawings;
-using FitCheck.Reports.Html;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Markup;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
@@ -90,7 +90,7 @@ internal static class TweeterPlot
     private static string Figuring(TweeterCurve tweeter)
     {
         var corner = tweeter.CornerHz is { } hz ? $"corner {Figures.Hertz(hz)} (dot)" : "no corner: low notes pass";
-        var lowest = tweeter.LowestAllowedHz is { } least ? $"allowed from {Figures.Hertz(least)} (triangle)" : "lowest allowed " + Wording.Unknown;
+        var lowest = tweeter.LowestAllowedHz is { } least ? $"allowed from {Figures.Hertz(least)} (triangle)" : "lowest allowed " + Sentences.Unknown;
         return $"{corner}; {lowest}";
     }
 }

@@ -1,5 +1,11 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Text;
 
@@ -14,7 +20,7 @@ public sealed class TextReport : ILintReport
     public void Write(CheckResult result, ReportOptions options, TextWriter output)
     {
         var page = new TextPage(output, options.Columns, options.Color);
-        var comparison = Comparison.Of(result);
+        var comparison = BuildComparison.Of(result);
         if (comparison is not null)
             WriteComparison(page, comparison);
         for (var i = 0; i < result.Builds.Count; i++)
@@ -35,9 +41,9 @@ public sealed class TextReport : ILintReport
         }
     }
 
-    private static void WriteComparison(TextPage page, Comparison comparison)
+    private static void WriteComparison(TextPage page, BuildComparison comparison)
     {
-        page.Heading(Comparison.Title);
+        page.Heading(BuildComparison.Title);
         foreach (var (letter, build) in comparison.Builds)
             page.Hanging(2, $"{letter}  ", build.Name);
         page.Gap();
@@ -100,10 +106,10 @@ public sealed class TextReport : ILintReport
     {
         if (build.RuleChanges.Count == 0)
             return;
-        page.Heading(Wording.RulesOfThisShop);
-        page.Line(2, Wording.WhatRulesOfThisShopAre);
+        page.Heading(Sentences.RulesOfThisShop);
+        page.Line(2, Sentences.WhatRulesOfThisShopAre);
         foreach (var change in build.RuleChanges)
-            page.Hanging(2, "- ", $"{Wording.Changed(change)} [{Figures.ShortPlace(change.At)}]");
+            page.Hanging(2, "- ", $"{Sentences.Changed(change)} [{Figures.ShortPlace(change.At)}]");
         page.Gap();
     }
 
@@ -150,7 +156,7 @@ public sealed class TextReport : ILintReport
         if (gains.Count == 0)
             return;
         page.Heading("Gain to start from");
-        page.Line(2, Wording.HowToSetTheGain);
+        page.Line(2, Sentences.HowToSetTheGain);
         foreach (var (volts, channels) in gains)
             page.Hanging(2, "- ", $"{string.Join(", ", channels)}: {volts}");
         page.Gap();
@@ -164,18 +170,18 @@ public sealed class TextReport : ILintReport
         int buy = 0, sum = 0, note = 0;
         foreach (var line in build.List)
         {
-            buy = Math.Max(buy, Wording.ToBuy(line).Length);
+            buy = Math.Max(buy, Sentences.ToBuy(line).Length);
             sum = Math.Max(sum, line.Sum.ToString().Length);
-            note = Math.Max(note, Wording.Availability(line.Availability).Length);
+            note = Math.Max(note, Sentences.Availability(line.Availability).Length);
         }
         foreach (var total in build.Totals)
             sum = Math.Max(sum, total.ToString().Length);
         foreach (var line in build.List)
-            page.Row(Wording.ToBuy(line).PadRight(buy), line.Name, line.Sum.ToString().PadLeft(sum), Wording.Availability(line.Availability), note);
+            page.Row(Sentences.ToBuy(line).PadRight(buy), line.Name, line.Sum.ToString().PadLeft(sum), Sentences.Availability(line.Availability), note);
         for (var i = 0; i < build.Totals.Count; i++)
         {
             // What the budget says stands beside the sum that it is about.
-            var name = i == build.Totals.Count - 1 ? Wording.Budget(build) ?? "" : "";
+            var name = i == build.Totals.Count - 1 ? Sentences.Budget(build) ?? "" : "";
             page.Row("Total".PadRight(buy), name, build.Totals[i].ToString().PadLeft(sum), "", note);
         }
         page.Gap();
@@ -196,7 +202,7 @@ public sealed class TextReport : ILintReport
         page.Heading("Take care");
         foreach (var caution in build.Cautions)
             page.Hanging(2, "- ", caution);
-        page.Hanging(2, "- ", Wording.LastWord);
+        page.Hanging(2, "- ", Sentences.LastWord);
         page.Gap();
     }
 }

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 

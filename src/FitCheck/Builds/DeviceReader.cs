@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 
 namespace FitCheck.Builds;
 

@@ -1,4 +1,7 @@
 using System.Text;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;

@@ -1,4 +1,5 @@
 using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
@@ -29,7 +30,7 @@ public sealed record Driver : Part
     }
 
     public string Type { get; }
-    public Yaml.Location TypeAt { get; }
+    public Foundation.Problems.Location TypeAt { get; }
     public bool Oval { get; }
     public Figure? Size { get; }
     public Figure? Impedance { get; }
@@ -104,7 +105,7 @@ public sealed record DriverDimensions
     public Figure? FrontHeight { get; }
     /// <summary>(distance behind the flange, radius) in metres; empty when the sheet gives none.</summary>
     public IReadOnlyList<(double Z, double R)> Profile { get; }
-    public Yaml.Location ProfileAt { get; }
+    public Foundation.Problems.Location ProfileAt { get; }
 
     private static List<(double Z, double R)> ReadProfile(Fields f)
     {
@@ -132,9 +133,9 @@ public sealed record ComponentSet : Part
         Contains = Contained.Read(f);
     }
 
-    public Yaml.Located<string>? Woofer { get; }
-    public Yaml.Located<string>? Tweeter { get; }
-    public Yaml.Located<string>? Crossover { get; }
+    public Foundation.Problems.Located<string>? Woofer { get; }
+    public Foundation.Problems.Located<string>? Tweeter { get; }
+    public Foundation.Problems.Located<string>? Crossover { get; }
     public IReadOnlyList<Contained> Contains { get; }
 }
 

@@ -1,5 +1,5 @@
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
@@ -118,7 +118,7 @@ public sealed record WiringPart : Part
         Type = f.Word("type");
         Gauge = f.Figure("gauge", Dimension.SquareMetre);
         if (Type is "power-cable" or "speaker-cable" && f.Map["conductor"] is null)
-            f.Problems.Error(f.At, $"missing key `conductor`: copper-clad aluminium carries less than copper, so a {Type.Replace('-', ' ')} says which it is", Yaml.ProblemKind.WrongShape);
+            f.Problems.Error(f.At, $"missing key `conductor`: copper-clad aluminium carries less than copper, so a {Type.Replace('-', ' ')} says which it is", Foundation.Problems.ProblemKind.WrongShape);
         Conductor = f.Text("conductor")?.Value;
         Length = f.Length("length");
         Channels = f.Count("channels");
@@ -155,7 +155,7 @@ public sealed record Sundry : Part
         {
             // Without it the part would pass for a plain wire.
             if (f.Map[key] is null)
-                f.Problems.Error(f.At, $"missing key `{key}`, which a sundry of type {Type} needs", Yaml.ProblemKind.WrongShape);
+                f.Problems.Error(f.At, $"missing key `{key}`, which a sundry of type {Type} needs", Foundation.Problems.ProblemKind.WrongShape);
         }
         Capacitance = f.Figure("capacitance", Dimension.Farad);
         Resistance = f.Figure("resistance", Dimension.Ohm);

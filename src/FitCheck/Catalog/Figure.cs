@@ -1,5 +1,5 @@
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 

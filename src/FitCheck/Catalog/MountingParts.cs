@@ -1,6 +1,6 @@
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
@@ -13,7 +13,7 @@ public sealed record Adapter : Part
         Tilt = f.Figure("tilt", Dimension.Radian);
         // A right angle has no thickness in the middle; how much is usual is for the rules to say.
         if (Tilt is { } tilt && (tilt.Si < 0 || tilt.Si + tilt.HalfWidth >= Math.PI / 2))
-            f.Problems.Error(tilt.At, $"a spacer's faces stand at an angle from 0 deg to less than 90 deg, with its tolerance too, found `{f.Word("tilt")}`", Yaml.ProblemKind.WrongShape);
+            f.Problems.Error(tilt.At, $"a spacer's faces stand at an angle from 0 deg to less than 90 deg, with its tolerance too, found `{f.Word("tilt")}`", Foundation.Problems.ProblemKind.WrongShape);
         Handed = f.Word("handed", "no");
         Opening = f.Length("opening");
         OpeningMinor = f.Length("opening_minor");
@@ -51,7 +51,7 @@ public sealed record Adapter : Part
 }
 
 /// <summary>Screw holes on one circle, at degrees clockwise from the top, seen from the listener.</summary>
-public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Figure? Slot, Figure? Screw, Yaml.Location At)
+public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Figure? Slot, Figure? Screw, Foundation.Problems.Location At)
 {
     /// <summary>The same in metres and radians.</summary>
     public BoltPattern Pattern { get; } = new(Circle.Si / 2, Slot?.Si ?? 0, [.. Angles.Select(a => a * Math.PI / 180)]);

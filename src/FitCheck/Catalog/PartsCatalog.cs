@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text;
+using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 

@@ -1,3 +1,4 @@
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 

@@ -1,4 +1,4 @@
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Catalog;
 

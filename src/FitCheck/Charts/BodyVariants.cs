@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Values;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
 

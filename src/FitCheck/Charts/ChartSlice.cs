@@ -1,7 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 
 namespace FitCheck.Charts;
 

@@ -1,4 +1,4 @@
-using FitCheck.Rules;
+using FitCheck.Rules.Verdicts;
 
 namespace FitCheck.Charts;
 

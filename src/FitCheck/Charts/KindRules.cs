@@ -1,8 +1,10 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
-using FitCheck.Rules;
 using FitCheck.Rules.Conditions;
+using FitCheck.Rules.Conditions.Nodes;
+using FitCheck.Rules.Model;
+using FitCheck.Rules.Verdicts;
 
 namespace FitCheck.Charts;
 

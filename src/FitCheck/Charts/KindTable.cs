@@ -1,5 +1,4 @@
-using FitCheck.Facts;
-using FitCheck.Rules.Conditions;
+using FitCheck.Facts.Values;
 
 namespace FitCheck.Charts;
 

@@ -1,7 +1,6 @@
-using FitCheck.Facts;
+using FitCheck.Catalog;
+using FitCheck.Facts.Values;
 using FitCheck.Physics.Geometry;
-using FitCheck.Physics.Quantities;
-using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
 

@@ -1,6 +1,8 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
 
 namespace FitCheck.Charts;
 

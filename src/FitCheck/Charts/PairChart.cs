@@ -1,7 +1,8 @@
 using FitCheck.Catalog;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 
 namespace FitCheck.Charts;
 

@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 
 namespace FitCheck.Charts;
 

@@ -1,6 +1,7 @@
 using System.Numerics;
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Rules;
+using FitCheck.Rules.Model;
 
 namespace FitCheck.Charts;
 

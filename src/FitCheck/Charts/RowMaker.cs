@@ -1,8 +1,8 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 
 namespace FitCheck.Charts;
 

@@ -1,4 +1,4 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
 
 namespace FitCheck.Charts;
 

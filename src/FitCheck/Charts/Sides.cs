@@ -1,6 +1,6 @@
-using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Facts.Sound;
 using FitCheck.Physics.Geometry;
 
 namespace FitCheck.Charts;

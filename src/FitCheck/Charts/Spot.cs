@@ -1,6 +1,8 @@
-using FitCheck.Facts;
+using FitCheck.Builds;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Values;
 using FitCheck.Physics.Acoustics;
-using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
 

@@ -1,7 +1,6 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Physics.Quantities;
-using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
 

@@ -1,6 +1,5 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
-using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Charts;
 

@@ -1,8 +1,11 @@
 using FitCheck.Builds;
 using FitCheck.Drawings;
 using FitCheck.Facts;
+using FitCheck.Facts.Sound;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Rules;
+using FitCheck.Rules.Model;
 
 namespace FitCheck.Evaluation;
 

@@ -1,5 +1,8 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Facts.Devices;
+using FitCheck.Facts.Sound;
+using FitCheck.Facts.Values;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts;

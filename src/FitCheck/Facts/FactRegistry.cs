@@ -1,6 +1,13 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
-using FitCheck.Findings;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Devices;
+using FitCheck.Facts.Entries;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Outputs;
+using FitCheck.Facts.Sound;
+using FitCheck.Facts.Values;
+using FitCheck.Facts.Wiring;
 
 namespace FitCheck.Facts;
 
@@ -99,7 +106,7 @@ public static class FactRegistry
         Add("output", c.Channel?.Channel.Device.Part, c.Channel?.Channel.At);
         return new FactTable(Subject.Position, c.Position.Id, c.Position.Name, sheet.Values) { At = c.Placed.At, Choices = choices };
 
-        void Add(string word, Part? part, Yaml.Location? at)
+        void Add(string word, Part? part, Foundation.Problems.Location? at)
         {
             if (part is not null && at is { } place)
                 choices[word] = new Choice(part.Id, place);

@@ -1,4 +1,7 @@
 using FitCheck.Catalog;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Values;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
 

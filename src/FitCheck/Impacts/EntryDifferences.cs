@@ -1,6 +1,4 @@
-using FitCheck.Catalog;
-using FitCheck.Rules;
-using FitCheck.Yaml;
+using FitCheck.Rules.Model;
 
 namespace FitCheck.Impacts;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 
 namespace FitCheck.Impacts;

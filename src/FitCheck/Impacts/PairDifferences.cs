@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Charts;
-using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Impacts;
 
@@ -59,7 +60,7 @@ internal static class PairDifferences
             var (catalog, rules) = (side.Workshop.Catalog, PairRules.Of(side.Rules));
             var accepts = ChartSlice.Work.ToHashSet(StringComparer.Ordinal);
             var slice = new ChartSlice();
-            var problems = new Yaml.ProblemList();
+            var problems = new Foundation.Problems.ProblemList();
             var (places, drivers) = (slice.PlacesIn(catalog, problems), slice.DriversIn(catalog, problems));
             return new Charted(places, drivers, new PairFinder(rules, accepts, places, drivers, new Mounts(catalog)).Find(), new PairJudge(rules, accepts));
         }

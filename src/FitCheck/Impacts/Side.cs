@@ -1,10 +1,11 @@
 using FitCheck.Builds;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
-using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Schemas;
-using FitCheck.Yaml;
 
 namespace FitCheck.Impacts;
 

@@ -1,4 +1,5 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Devices;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 
 namespace FitCheck.Lists;
@@ -10,7 +11,7 @@ internal static class Addition
     /// <param name="root">The build.</param>
     /// <param name="part">The part's id.</param>
     /// <param name="packs">How many packs of it, where it goes into the extras.</param>
-    /// <param name="goes">The key that names it, a word of <see cref="Rules.AskedPart.Places"/>.</param>
+    /// <param name="goes">The key that names it, a word of <see cref="Rules.Model.AskedPart.Places"/>.</param>
     /// <param name="place">The position or the device.</param>
     public static YamlMap To(YamlMap root, string part, int packs, string goes, string place) => goes switch
     {

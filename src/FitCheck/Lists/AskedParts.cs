@@ -2,7 +2,9 @@ using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
+using FitCheck.Rules.Model;
 using FitCheck.Yaml;
 
 namespace FitCheck.Lists;

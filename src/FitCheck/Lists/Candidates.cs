@@ -1,5 +1,5 @@
 using FitCheck.Catalog;
-using FitCheck.Rules;
+using FitCheck.Rules.Model;
 
 namespace FitCheck.Lists;
 

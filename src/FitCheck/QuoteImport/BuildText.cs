@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using FitCheck.Catalog;
 
 namespace FitCheck.QuoteImport;
 

@@ -61,7 +61,7 @@ internal sealed class Chain(Layout layout, PartsCatalog catalog)
             else if (source?.Channels.Any(c => c.Value == id) == true)
                 layout.Channels.Add((id, $"radio.{id}", feeds));
             else
-                layout.Told.Warn(new Yaml.Location(layout.File, 0, 0), $"nothing on the list feeds {string.Join(" and ", feeds)}; add an output in `channels`");
+                layout.Told.Warn(new Foundation.Problems.Location(layout.File, 0, 0), $"nothing on the list feeds {string.Join(" and ", feeds)}; add an output in `channels`");
         }
         layout.Channels.Sort((a, b) => outputs.FindIndex(o => o.Id == a.Id).CompareTo(outputs.FindIndex(o => o.Id == b.Id)));
         foreach (var (id, part, used) in _amplifiers.Where(a => a.Used == 0))

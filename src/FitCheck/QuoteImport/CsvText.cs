@@ -1,5 +1,6 @@
 using System.Text;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.QuoteImport;
 

@@ -1,9 +1,9 @@
 using FitCheck.Catalog;
 using FitCheck.Charts;
-using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 
 namespace FitCheck.QuoteImport;
 

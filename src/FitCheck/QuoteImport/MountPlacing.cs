@@ -1,8 +1,9 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
-using FitCheck.Facts;
 using FitCheck.Findings;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Yaml;
 

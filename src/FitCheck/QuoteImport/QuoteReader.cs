@@ -1,6 +1,7 @@
 using System.Globalization;
 using FitCheck.Catalog;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.QuoteImport;
 

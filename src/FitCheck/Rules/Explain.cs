@@ -1,7 +1,8 @@
 using System.Text;
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
-using FitCheck.Rules.Conditions;
+using FitCheck.Rules.Messages;
+using FitCheck.Rules.Model;
 
 namespace FitCheck.Rules;
 

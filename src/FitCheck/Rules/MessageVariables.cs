@@ -1,7 +1,10 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Rules.Conditions;
-using FitCheck.Yaml;
+using FitCheck.Rules.Conditions.Nodes;
+using FitCheck.Rules.Messages;
+using FitCheck.Rules.Model;
+using FitCheck.Rules.Verdicts;
 
 namespace FitCheck.Rules;
 

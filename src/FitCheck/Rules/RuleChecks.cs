@@ -1,7 +1,8 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules.Conditions;
-using FitCheck.Yaml;
+using FitCheck.Rules.Model;
 
 namespace FitCheck.Rules;
 

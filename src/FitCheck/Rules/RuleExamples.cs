@@ -1,7 +1,9 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
-using FitCheck.Rules.Conditions;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
+using FitCheck.Rules.Conditions.Nodes;
+using FitCheck.Rules.Model;
+using FitCheck.Rules.Verdicts;
 
 namespace FitCheck.Rules;
 

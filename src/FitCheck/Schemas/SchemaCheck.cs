@@ -1,4 +1,6 @@
 using System.Collections.Concurrent;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 using Newtonsoft.Json.Linq;
 using NJsonSchema;

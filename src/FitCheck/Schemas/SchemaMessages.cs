@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 using NJsonSchema;
 using NJsonSchema.Validation;

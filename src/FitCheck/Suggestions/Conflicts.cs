@@ -1,5 +1,8 @@
-using FitCheck.Findings;
+using FitCheck.Evaluation;
 using FitCheck.Rules;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Searching;
+using FitCheck.Suggestions.Trials;
 
 namespace FitCheck.Suggestions;
 

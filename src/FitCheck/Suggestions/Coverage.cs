@@ -1,4 +1,6 @@
 using FitCheck.Builds;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Trials;
 
 namespace FitCheck.Suggestions;
 

@@ -1,8 +1,10 @@
-using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Rules;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Searching;
+using FitCheck.Suggestions.Trials;
 
 namespace FitCheck.Suggestions;
 

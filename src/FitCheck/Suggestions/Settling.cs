@@ -1,9 +1,12 @@
 using FitCheck.Builds;
 using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
-using FitCheck.Rules.Conditions;
+using FitCheck.Rules.Conditions.Nodes;
+using FitCheck.Rules.Model;
+using FitCheck.Rules.Verdicts;
 
 namespace FitCheck.Suggestions;
 

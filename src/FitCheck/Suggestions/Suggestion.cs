@@ -1,6 +1,8 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
+using FitCheck.Suggestions.Searching;
 
 namespace FitCheck.Suggestions;
 
@@ -71,13 +73,6 @@ public sealed record ProposedChange(string What, IReadOnlyList<string> Where, st
 
 /// <summary>A finding that a change removes: without it, and with it (null when the rule no longer applies).</summary>
 public sealed record Reason(Finding Without, Finding? With);
-
-/// <summary>How sure the answer is, among what was tried.</summary>
-/// <param name="Judged">Combinations judged by all rules.</param>
-/// <param name="Foreseen">Combinations refused by a single finding: one seen before, or one looked at first.</param>
-/// <param name="TooDear">Combinations that could not become better than the answers.</param>
-/// <param name="Complete">False when the time ran out before everything was looked at.</param>
-public sealed record Proof(int Judged, int Foreseen, int TooDear, bool Complete);
 
 /// <summary>Why nothing passes.</summary>
 public sealed record Conflict

@@ -1,5 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Rules;
+using FitCheck.Suggestions.Searching;
+using FitCheck.Suggestions.Trials;
 using FitCheck.Yaml;
 
 namespace FitCheck.Suggestions;

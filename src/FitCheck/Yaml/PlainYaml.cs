@@ -1,4 +1,6 @@
 using System.Text;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Yaml;
 

@@ -1,3 +1,5 @@
+using FitCheck.Foundation.Problems;
+
 namespace FitCheck.Yaml;
 
 /// <summary>A node of a YAML document that knows where it stands.</summary>

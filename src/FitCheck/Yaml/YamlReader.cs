@@ -1,3 +1,5 @@
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 

@@ -1,6 +1,11 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Cli.Asking;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 using Xunit;
 
@@ -50,7 +55,7 @@ public sealed class BuildDialogueTests : IDisposable
         var build = Asked(answers);
 
         Assert.All(build.Placed, p => Assert.NotEqual("tweeter", p.Driver!.Part.Type));
-        var mounting = Check.Judged(build, FitCheck.Rules.RuleSet.Load(Repository.Rules, FitCheck.Facts.FactRegistry.Declarations, new ProblemList())).Findings.Where(f => f.Rule.StartsWith("mount/", StringComparison.Ordinal));
+        var mounting = BuildEvaluation.Judged(build, FitCheck.Rules.RuleSet.Load(Repository.Rules, FitCheck.Facts.FactRegistry.Declarations, new ProblemList())).Findings.Where(f => f.Rule.StartsWith("mount/", StringComparison.Ordinal));
         Assert.Equal(Status.Pass, StatusWords.Worst(mounting.Select(f => f.Status)));
     }
 

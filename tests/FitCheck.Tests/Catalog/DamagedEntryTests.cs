@@ -1,6 +1,8 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Catalog;

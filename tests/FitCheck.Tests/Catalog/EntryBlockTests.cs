@@ -1,6 +1,6 @@
 using System.Text;
 using FitCheck.Catalog;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 using Xunit;
 
 namespace FitCheck.Tests.Catalog;

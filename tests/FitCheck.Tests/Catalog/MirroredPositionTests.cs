@@ -1,5 +1,5 @@
 using FitCheck.Catalog;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 using Xunit;
 
 namespace FitCheck.Tests.Catalog;

@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
+using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Catalog;

@@ -1,9 +1,11 @@
 using FitCheck.Catalog;
 using FitCheck.Charts;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Charts;
@@ -98,7 +100,7 @@ public sealed class ChartAgainstCheckTests
     }
 
     private static IReadOnlyList<Finding> Checked(Pair pair, IReadOnlySet<string> accepts) =>
-        [.. Check.Judged(pair.Build(accepts), Everything).Findings.Where(f => f.Position == pair.Position.Id)];
+        [.. BuildEvaluation.Judged(pair.Build(accepts), Everything).Findings.Where(f => f.Position == pair.Position.Id)];
 
     private static string Words(Finding f) => $"{f.Rule} {f.Status} {f.ValueText} {f.Limit} {f.Margin} {f.Message}";
 

@@ -2,10 +2,10 @@ using FitCheck.Catalog;
 using FitCheck.Charts;
 using FitCheck.Facts;
 using FitCheck.Findings;
-using FitCheck.Reports;
+using FitCheck.Foundation.Problems;
 using FitCheck.Reports.Charts;
+using FitCheck.Reports.Format;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 using NJsonSchema;
 using Xunit;
 
@@ -80,7 +80,7 @@ public sealed class ChartReportTests
     public void A_wrong_word_gets_the_nearest_right_one_and_all_are_told()
     {
         var problems = new ProblemList();
-        FitCheck.Chart.Of(Parts, Rules, new ChartSlice { Vehicles = ["tansy-hatcj"], Positions = ["front-dor-left"], Sizes = ["165", "999 mm"] }, problems);
+        PairChart.Of(Parts, Rules, new ChartSlice { Vehicles = ["tansy-hatcj"], Positions = ["front-dor-left"], Sizes = ["165", "999 mm"] }, problems);
         var told = problems.All.Select(p => p.ToString()).ToList();
         Assert.Equal(4, told.Count);
         Assert.Contains("did you mean `tansy-hatch`?", told[0], StringComparison.Ordinal);
@@ -113,7 +113,7 @@ public sealed class ChartReportTests
     private static ChartResult Chart(ChartSlice slice, PartsCatalog? parts = null)
     {
         var problems = new ProblemList();
-        var result = FitCheck.Chart.Of(parts ?? Parts, Rules, slice, problems);
+        var result = PairChart.Of(parts ?? Parts, Rules, slice, problems);
         Assert.Empty(problems.All);
         return result!;
     }

@@ -1,7 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Charts;
 using FitCheck.Facts;
-using FitCheck.Yaml;
+using FitCheck.Facts.Values;
 using Xunit;
 
 namespace FitCheck.Tests.Charts;

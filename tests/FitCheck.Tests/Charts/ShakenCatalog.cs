@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using FitCheck.Catalog;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 using Xunit;
 
 namespace FitCheck.Tests.Charts;

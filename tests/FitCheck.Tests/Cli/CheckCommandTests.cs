@@ -50,9 +50,9 @@ public sealed class CheckCommandTests : IDisposable
     {
         if (!OperatingSystem.IsLinux())
             return;
-        Assert.True(FitCheck.Notes.FileStamp.IsOther("/dev/null"));
-        Assert.False(FitCheck.Notes.FileStamp.IsOther(_folder.Write("b.yaml", Good)));
-        Assert.False(FitCheck.Notes.FileStamp.IsOther(_folder.Of("absent.yaml")));
+        Assert.True(FitCheck.Foundation.Files.FileStamp.IsOther("/dev/null"));
+        Assert.False(FitCheck.Foundation.Files.FileStamp.IsOther(_folder.Write("b.yaml", Good)));
+        Assert.False(FitCheck.Foundation.Files.FileStamp.IsOther(_folder.Of("absent.yaml")));
     }
 
     [Theory]

@@ -1,6 +1,8 @@
 using System.Text;
 using CsCheck;
-using FitCheck.Mending;
+using FitCheck.Fixes;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 using Xunit;
 

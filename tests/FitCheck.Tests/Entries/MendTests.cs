@@ -1,5 +1,5 @@
 using System.Text;
-using FitCheck.Mending;
+using FitCheck.Fixes;
 using Xunit;
 
 namespace FitCheck.Tests.Entries;

@@ -1,8 +1,9 @@
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Rules.Conditions;
-using FitCheck.Yaml;
+using FitCheck.Rules.Files;
 using Xunit;
 
 namespace FitCheck.Tests.Entries;

@@ -1,6 +1,8 @@
 using FitCheck.Charts;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Lists;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Entries;

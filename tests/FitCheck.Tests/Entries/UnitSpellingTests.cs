@@ -1,4 +1,4 @@
-using FitCheck.Mending;
+using FitCheck.Fixes;
 using Xunit;
 
 namespace FitCheck.Tests.Entries;

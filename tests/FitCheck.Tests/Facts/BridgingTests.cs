@@ -1,3 +1,4 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
-using FitCheck.Facts;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 using Xunit;

@@ -1,6 +1,9 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
-using FitCheck.Yaml;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using Xunit;
 
 namespace FitCheck.Tests.Facts;

@@ -1,6 +1,9 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 using Xunit;
 

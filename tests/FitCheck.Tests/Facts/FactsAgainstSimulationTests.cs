@@ -1,5 +1,5 @@
 using System.Numerics;
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Tests.Physics.Electrical;
 using Xunit;
 

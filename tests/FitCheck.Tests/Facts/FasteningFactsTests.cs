@@ -1,4 +1,4 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using Xunit;
 
 namespace FitCheck.Tests.Facts;

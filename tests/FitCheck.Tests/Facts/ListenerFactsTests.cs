@@ -1,4 +1,5 @@
-using FitCheck.Facts;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using Xunit;
 

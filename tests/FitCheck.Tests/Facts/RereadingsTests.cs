@@ -1,7 +1,7 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Facts;

@@ -1,9 +1,16 @@
 using System.Text.RegularExpressions;
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using FitCheck.Rules;
+using FitCheck.Rules.Files;
+using FitCheck.Rules.Model;
 using FitCheck.Yaml;
 using Xunit;
 

@@ -1,52 +1,79 @@
+using System.Text.RegularExpressions;
 using FitCheck.Findings;
-using NetArchTest.Rules;
+using FitCheck.Foundation.Problems;
+using FitCheck.Physics.Geometry;
+using FitCheck.Reports;
 using Xunit;
 
 namespace FitCheck.Tests.House;
 
-public class NamespaceTests
+public sealed class NamespaceTests
 {
-    /// <summary>What each folder of the library may use. A folder that is not named here stands above all: it may use any of these, and none of them it.</summary>
-    private static readonly Dictionary<string, string[]> MayUse = new(StringComparer.Ordinal)
+    // What a person takes in at a glance.
+    private const int MostFiles = 22;
+
+    // The program is loaded beside the tests; its folder has all that it is made of.
+    private static readonly string[] Assemblies =
+    [
+        typeof(BodyProfile).Assembly.Location, typeof(Finding).Assembly.Location, typeof(ReportList).Assembly.Location,
+        typeof(FitCheck.Cli.Commands.CheckCommand).Assembly.Location,
+    ];
+
+    private static readonly Lazy<NamespaceGraph> Graph = new(() => new NamespaceGraph(Assemblies));
+
+    [Fact]
+    public void No_namespaces_use_each_other()
     {
-        ["Yaml"] = [],
-        ["Schemas"] = ["Yaml"],
-        ["Catalog"] = ["Yaml", "Schemas"],
-        ["Builds"] = ["Yaml", "Schemas", "Catalog"],
-        ["Facts"] = ["Yaml", "Schemas", "Catalog", "Builds", "Findings", "Drawings"],
-        ["Rules"] = ["Yaml", "Schemas", "Catalog", "Builds", "Facts", "Findings", "Drawings"],
-        // What a report is given: findings with their drawings, and drawings with their statuses.
-        ["Findings"] = ["Yaml", "Catalog", "Builds", "Facts", "Drawings"],
-        ["Drawings"] = ["Findings"],
-    };
+        var told = Graph.Value.Cycles().Select(cycle => string.Join('\n', Graph.Value.Uses.Where(u => cycle.Contains(u.Key.From) && cycle.Contains(u.Key.To))
+            .OrderBy(u => u.Value.Count).Select(u => $"{u.Key.From} uses {u.Key.To}: {string.Join(", ", u.Value.Take(5))}")));
 
-    public static TheoryData<string> Folders => [.. MayUse.Keys];
+        Assert.Empty(told);
+    }
 
-    [Theory]
-    [MemberData(nameof(Folders))]
-    public void A_folder_uses_only_what_it_may(string folder)
+    [Fact]
+    public void The_graph_sees_a_use_in_a_signature_in_a_body_and_across_assemblies()
     {
-        var library = Types.InAssembly(typeof(Finding).Assembly);
-        var all = library.GetTypes().Select(t => Folder(t.Namespace)).OfType<string>().Distinct();
+        var uses = Graph.Value.Uses;
 
+        Assert.True(uses.ContainsKey((typeof(Check).Namespace!, "FitCheck.Evaluation")), "the stories evaluate builds");
+        Assert.True(uses.ContainsKey(("FitCheck.Facts.Fitting", "FitCheck.Physics.Geometry")), "facts of fitting are geometry");
+        Assert.True(uses.ContainsKey(("FitCheck.Cli.Commands", typeof(Check).Namespace!)), "commands tell the stories");
+        Assert.True(uses.ContainsKey(("FitCheck.Yaml", typeof(Location).Namespace!)), "a reader tells problems");
+    }
+
+    [Fact]
+    public void A_circle_is_found_and_a_line_is_none()
+    {
+        (string, string)[] line = [("a", "b"), ("b", "c"), ("a", "c")];
+
+        Assert.Empty(NamespaceGraph.Cycles(line));
+        Assert.Equal(["a", "b", "c"], Assert.Single(NamespaceGraph.Cycles([.. line, ("c", "a"), ("d", "a")])));
+    }
+
+    [Fact]
+    public void A_namespace_is_its_folder()
+    {
         var offenders =
-            from other in all
-            where other != folder && !MayUse[folder].Contains(other)
-            let result = library.That().ResideInNamespaceMatching($@"^FitCheck\.{folder}(\.|$)").ShouldNot().HaveDependencyOn($"FitCheck.{other}").GetResult()
-            from type in result.FailingTypeNames ?? []
-            select $"{type} uses FitCheck.{other}";
+            from file in Sources()
+            let expected = string.Join('.', file.Split('/')[1..^1])
+            let declared = Regex.Match(File.ReadAllText(RepositoryRoot.Of(file)), @"^namespace (?<space>[\w.]+);", RegexOptions.Multiline | RegexOptions.ExplicitCapture)
+            where declared.Success && declared.Groups["space"].Value != expected
+            select $"{file} is in {declared.Groups["space"].Value}";
 
         Assert.Empty(offenders);
     }
 
     [Fact]
-    public void The_test_sees_a_use()
+    public void No_folder_has_more_files_than_a_person_takes_in()
     {
-        var result = Types.InAssembly(typeof(Finding).Assembly).That().ResideInNamespace("FitCheck.Findings").ShouldNot().HaveDependencyOn("FitCheck.Yaml").GetResult();
+        var offenders = Sources().GroupBy(f => f[..f.LastIndexOf('/')]).Where(g => g.Count() > MostFiles).Select(g => $"{g.Key}: {g.Count()} files");
 
-        Assert.Contains(typeof(Finding).FullName, result.FailingTypeNames);
+        Assert.Empty(offenders);
     }
 
-    private static string? Folder(string? space) =>
-        space?.Split('.') is ["FitCheck", var folder, ..] ? folder : null;
+    private static IEnumerable<string> Sources() =>
+        Directory.EnumerateFiles(RepositoryRoot.Of("src"), "*.cs", SearchOption.AllDirectories)
+            .Select(file => Path.GetRelativePath(RepositoryRoot.Path, file).Replace('\\', '/'))
+            .Where(file => !file.Contains("/bin/") && !file.Contains("/obj/"))
+            .Order(StringComparer.Ordinal);
 }

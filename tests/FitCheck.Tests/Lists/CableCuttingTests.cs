@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Lists;
 using Xunit;
@@ -99,7 +100,7 @@ public sealed class CableCuttingTests
         // The kit holds one signal cable of two channels.
         var result = Trial.Of(Start + "devices: [{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio, power_cable: power-kit-8awg, power_length: 4 m}]\nextras: [{part: power-kit-8awg, packs: 1}]\n");
 
-        Assert.Equal(2, result.Facts.Single(t => t.Subject == FitCheck.Facts.Subject.Build).Values["signal_channels_listed"].Number!.Value.Value);
+        Assert.Equal(2, result.Facts.Single(t => t.Subject == FitCheck.Facts.Values.Subject.Build).Values["signal_channels_listed"].Number!.Value.Value);
     }
 
     [Fact]

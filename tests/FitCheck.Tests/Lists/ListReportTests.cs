@@ -2,12 +2,13 @@ using System.Globalization;
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Findings;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Lists;
 using FitCheck.QuoteImport;
-using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Lists;
 using FitCheck.Tests.Reports;
-using FitCheck.Yaml;
 using NJsonSchema;
 using Xunit;
 

@@ -1,6 +1,8 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Lists;
 using FitCheck.Rules;
 using FitCheck.Yaml;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using CsCheck;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using Xunit;
 

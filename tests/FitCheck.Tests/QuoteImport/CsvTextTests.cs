@@ -1,5 +1,6 @@
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.QuoteImport;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.QuoteImport;

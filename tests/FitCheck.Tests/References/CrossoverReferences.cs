@@ -1,5 +1,9 @@
 using System.Numerics;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical.Filters;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Electrical.Networks;
+using FitCheck.Physics.Quantities;
 using Xunit;
 
 namespace FitCheck.Tests.References;

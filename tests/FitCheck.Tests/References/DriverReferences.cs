@@ -1,6 +1,6 @@
 using System.Numerics;
 using FitCheck.Physics.Acoustics;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Loads;
 using Xunit;
 
 namespace FitCheck.Tests.References;

@@ -1,4 +1,4 @@
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Loads;
 using Xunit;
 
 namespace FitCheck.Tests.References;

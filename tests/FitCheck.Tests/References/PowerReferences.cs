@@ -1,4 +1,6 @@
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Cables;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Electrical.Programme;
 using Xunit;
 
 namespace FitCheck.Tests.References;

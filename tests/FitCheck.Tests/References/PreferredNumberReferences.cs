@@ -1,4 +1,4 @@
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Numerics;
 using Xunit;
 
 namespace FitCheck.Tests.References;

@@ -1,4 +1,5 @@
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Cables;
+using FitCheck.Physics.Quantities;
 using Xunit;
 
 namespace FitCheck.Tests.References;

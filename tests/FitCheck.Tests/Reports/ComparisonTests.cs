@@ -1,9 +1,10 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Reports.Wording;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;
@@ -16,16 +17,16 @@ public sealed class ComparisonTests
     [Fact]
     public void One_build_is_not_compared_and_many_are_not_read_side_by_side()
     {
-        Assert.Null(Comparison.Of(Result(Build("A", 100))));
-        Assert.Null(Comparison.Of(Result([.. Enumerable.Range(0, 5).Select(i => Build($"{i}", 100))])));
-        Assert.Equal(["A", "B", "C", "D"], Comparison.Of(Result([.. Enumerable.Range(0, 4).Select(i => Build($"{i}", 100))]))!.Builds.Select(b => b.Letter));
+        Assert.Null(BuildComparison.Of(Result(Build("A", 100))));
+        Assert.Null(BuildComparison.Of(Result([.. Enumerable.Range(0, 5).Select(i => Build($"{i}", 100))])));
+        Assert.Equal(["A", "B", "C", "D"], BuildComparison.Of(Result([.. Enumerable.Range(0, 4).Select(i => Build($"{i}", 100))]))!.Builds.Select(b => b.Letter));
     }
 
     [Fact]
     public void Differences_are_said_in_words_from_the_figures_of_the_table()
     {
         var drilled = Build("B", 184.50m, level: 101.4, Finding(Drilling.Id, Drilling.Title, Status.Warn, 2));
-        var comparison = Comparison.Of(Result(Build("A", 100, level: 98.2, Finding("mount/too-deep", "Depth", Status.Pass, 4.25)), drilled))!;
+        var comparison = BuildComparison.Of(Result(Build("A", 100, level: 98.2, Finding("mount/too-deep", "Depth", Status.Pass, 4.25)), drilled))!;
 
         Assert.Equal(["100.00 EUR", "184.50 EUR"], Row(comparison, "Price"));
         Assert.Equal(["98 dB(A)", "101 dB(A)"], Row(comparison, "Loudest at the seat"));
@@ -39,7 +40,7 @@ public sealed class ComparisonTests
     [Fact]
     public void What_is_not_known_stays_unknown()
     {
-        var comparison = Comparison.Of(Result(Build("A", 100, level: null, Finding("mount/too-deep", "Depth", Status.Measure, null)), Build("B", 100, level: 98, silent: true)))!;
+        var comparison = BuildComparison.Of(Result(Build("A", 100, level: null, Finding("mount/too-deep", "Depth", Status.Measure, null)), Build("B", 100, level: 98, silent: true)))!;
 
         Assert.Equal(["unknown — measure", "at least 98 dB(A); unknown — measure (Front door)"], Row(comparison, "Loudest at the seat"));
         Assert.Equal(["unknown — measure (Front door)", "nothing to compare"], Row(comparison, "Smallest margin"));
@@ -51,7 +52,7 @@ public sealed class ComparisonTests
     public void Currencies_are_not_set_off_against_each_other()
     {
         var franc = Build("B", 100) with { Totals = [new Money(100, "CHF")] };
-        Assert.Contains("is priced in other currencies (100.00 CHF against 100.00 EUR)", Comparison.Of(Result(Build("A", 100), franc))!.Sentences[0], StringComparison.Ordinal);
+        Assert.Contains("is priced in other currencies (100.00 CHF against 100.00 EUR)", BuildComparison.Of(Result(Build("A", 100), franc))!.Sentences[0], StringComparison.Ordinal);
     }
 
     [Theory]
@@ -68,7 +69,7 @@ public sealed class ComparisonTests
         }
     }
 
-    private static IEnumerable<string> Row(Comparison comparison, string label) => comparison.Rows.Single(r => r.Label == label).Cells;
+    private static IEnumerable<string> Row(BuildComparison comparison, string label) => comparison.Rows.Single(r => r.Label == label).Cells;
 
     private static CheckResult Result(params IReadOnlyList<BuildResult> builds) => new("fitcheck 0.1.0", "sha256:0", builds) { Rules = [Drilling] };
 

@@ -1,6 +1,7 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;

@@ -1,6 +1,4 @@
 using System.Text.RegularExpressions;
-using FitCheck.Findings;
-using FitCheck.Reports;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;

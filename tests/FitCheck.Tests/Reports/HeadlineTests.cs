@@ -1,7 +1,9 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Sheet;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;
@@ -70,7 +72,7 @@ public class HeadlineTests
     [Fact]
     public void A_comparison_and_a_table_of_many_say_it_too()
     {
-        Assert.Equal(["pass", "pass, on the strength of 1 waiver"], Comparison.Of(Result(Build(Passing), Waived))!.Rows.Single(r => r.Label == "Verdict").Cells);
+        Assert.Equal(["pass", "pass, on the strength of 1 waiver"], BuildComparison.Of(Result(Build(Passing), Waived))!.Rows.Single(r => r.Label == "Verdict").Cells);
         using var text = new StringWriter { NewLine = "\n" };
         ReportList.Find("markdown")!.Write(Result(Build(Passing), Waived), ReportOptions.Default, text);
         Assert.Contains("all 2 builds go together, 1 of them on the strength of waivers", text.ToString(), StringComparison.Ordinal);

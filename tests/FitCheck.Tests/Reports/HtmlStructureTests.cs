@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using Xunit;
 

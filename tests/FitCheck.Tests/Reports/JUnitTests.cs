@@ -1,7 +1,8 @@
 using System.Xml.Linq;
 using System.Xml.Schema;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using FitCheck.Findings;
+using FitCheck.Evaluation;
 using NJsonSchema;
 using Xunit;
 

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 using NJsonSchema;
 using Xunit;
 

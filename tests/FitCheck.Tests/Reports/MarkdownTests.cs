@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
-using FitCheck.Findings;
+using FitCheck.Evaluation;
 using FitCheck.Reports.Markdown;
 using Markdig;
 using Xunit;

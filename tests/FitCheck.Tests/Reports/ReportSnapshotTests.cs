@@ -1,6 +1,7 @@
 using System.Globalization;
-using FitCheck.Findings;
+using FitCheck.Evaluation;
 using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using FitCheck.Tests.Snapshots;
 using Xunit;
 

@@ -1,6 +1,6 @@
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 
 namespace FitCheck.Tests.Reports;
 

@@ -1,5 +1,5 @@
 using FitCheck.Findings;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Tests.Reports;
 

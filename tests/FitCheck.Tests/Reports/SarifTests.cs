@@ -1,7 +1,9 @@
 using System.Text.Json.Nodes;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports;
-using FitCheck.Yaml;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
 using NJsonSchema;
 using Xunit;
 

@@ -1,8 +1,8 @@
 using FitCheck.Drawings;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports;
-using FitCheck.Reports.Telling;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Wording;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;
@@ -72,7 +72,7 @@ public class TellingTests
     public void A_verdict_counts_what_is_told_and_the_tally_every_check()
     {
         var findings = Mirrored.Findings;
-        Assert.Equal("This build does not go together as planned: 3 points have to change.", Wording.Verdict(Tally.OfPoints(findings)));
+        Assert.Equal("This build does not go together as planned: 3 points have to change.", Sentences.Verdict(Tally.OfPoints(findings)));
         Assert.Equal("4 checks: 4 fail", Tally.Of(findings).ToString());
     }
 

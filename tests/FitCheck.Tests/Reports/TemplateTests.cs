@@ -1,4 +1,5 @@
 using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;

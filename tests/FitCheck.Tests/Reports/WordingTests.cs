@@ -1,9 +1,10 @@
+using FitCheck.Drawings;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Json;
 using FitCheck.Reports.Svg;
-using FitCheck.Reports.Telling;
 using FitCheck.Reports.Text;
+using FitCheck.Reports.Wording;
 using Xunit;
 
 namespace FitCheck.Tests.Reports;
@@ -23,7 +24,7 @@ public class WordingTests
     [InlineData(1, 0, 0, 0, 0, "This build does not go together as planned: 1 point has to change.")]
     [InlineData(2, 1, 0, 0, 0, "This build does not go together as planned: 2 points have to change, and 1 waits for a measurement.")]
     public void The_verdict_is_a_sentence(int fail, int measure, int warn, int pass, int waived, string sentence) =>
-        Assert.Equal(sentence, Wording.Verdict(new Tally(fail, measure, warn, pass, waived)));
+        Assert.Equal(sentence, Sentences.Verdict(new Tally(fail, measure, warn, pass, waived)));
 
     [Theory]
     [InlineData(4.2, 3, 1.2, 1)]

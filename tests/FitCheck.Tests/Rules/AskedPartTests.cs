@@ -1,5 +1,9 @@
 using FitCheck.Facts;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
+using FitCheck.Rules.Files;
+using FitCheck.Rules.Model;
 using FitCheck.Yaml;
 using Xunit;
 

@@ -1,5 +1,4 @@
-using FitCheck.Facts;
-using FitCheck.Findings;
+using FitCheck.Facts.Values;
 using FitCheck.Rules;
 using Xunit;
 using static FitCheck.Tests.Rules.RuleTestFacts;

@@ -1,8 +1,9 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
-using FitCheck.Yaml;
+using FitCheck.Rules.Model;
 using Xunit;
 using static FitCheck.Tests.Rules.RuleTestFacts;
 

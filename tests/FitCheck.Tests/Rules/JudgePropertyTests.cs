@@ -1,7 +1,9 @@
 using CsCheck;
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
+using FitCheck.Rules.Model;
 using Xunit;
 using static FitCheck.Tests.Rules.RuleTestFacts;
 

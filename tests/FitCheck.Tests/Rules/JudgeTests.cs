@@ -1,8 +1,9 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
-using FitCheck.Yaml;
+using FitCheck.Rules.Model;
+using FitCheck.Rules.Verdicts;
 using Xunit;
 using static FitCheck.Tests.Rules.RuleTestFacts;
 

@@ -1,8 +1,8 @@
 using System.Diagnostics;
 using System.Reflection;
 using CsCheck;
-using FitCheck.Rules;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
+using FitCheck.Rules.Messages;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

@@ -1,4 +1,6 @@
 using FitCheck.Facts;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Schemas;
 using FitCheck.Yaml;

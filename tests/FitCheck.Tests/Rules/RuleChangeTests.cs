@@ -1,6 +1,10 @@
+using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
+using FitCheck.Rules.Model;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 using Xunit;

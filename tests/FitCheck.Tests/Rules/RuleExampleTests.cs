@@ -1,6 +1,7 @@
 using FitCheck.Facts;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
+using FitCheck.Rules.Model;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

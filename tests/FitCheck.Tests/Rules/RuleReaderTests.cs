@@ -1,7 +1,5 @@
-using FitCheck.Facts;
-using FitCheck.Findings;
-using FitCheck.Rules;
-using FitCheck.Yaml;
+using FitCheck.Facts.Values;
+using FitCheck.Rules.Model;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

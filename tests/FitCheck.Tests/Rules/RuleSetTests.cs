@@ -1,5 +1,5 @@
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

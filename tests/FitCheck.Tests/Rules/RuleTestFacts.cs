@@ -1,7 +1,11 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Rules;
 using FitCheck.Rules.Conditions;
+using FitCheck.Rules.Conditions.Nodes;
+using FitCheck.Rules.Files;
+using FitCheck.Rules.Model;
 using FitCheck.Yaml;
 using Xunit;
 

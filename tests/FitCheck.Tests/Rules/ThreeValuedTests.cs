@@ -1,6 +1,6 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 using Xunit;
 using static FitCheck.Tests.Rules.RuleTestFacts;
 

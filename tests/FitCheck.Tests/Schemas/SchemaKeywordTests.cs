@@ -1,4 +1,6 @@
 using System.Text.Json;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 using NJsonSchema;

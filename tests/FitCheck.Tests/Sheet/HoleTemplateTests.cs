@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
 using FitCheck.Drawings;
+using FitCheck.Evaluation;
 using FitCheck.Reports.Sheet;
 using Xunit;
 

@@ -1,11 +1,12 @@
 using FitCheck.Drawings;
-using FitCheck.Facts;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Reports;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Sheet;
 using FitCheck.Tests.Reports;
-using FitCheck.Yaml;
 
 namespace FitCheck.Tests.Sheet;
 

@@ -1,7 +1,8 @@
 using System.Text.RegularExpressions;
-using FitCheck.Facts;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Values;
 using FitCheck.Findings;
-using FitCheck.Reports.Telling;
+using FitCheck.Reports.Wording;
 using FitCheck.Tests.Reports;
 using FitCheck.Tests.Snapshots;
 using Xunit;

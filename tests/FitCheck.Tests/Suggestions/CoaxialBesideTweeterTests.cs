@@ -1,9 +1,14 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Suggestions;
-using FitCheck.Yaml;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Searching;
+using FitCheck.Suggestions.Trials;
 using Xunit;
 
 namespace FitCheck.Tests.Suggestions;
@@ -58,7 +63,7 @@ public sealed class CoaxialBesideTweeterTests
         // The set of the same woofer and tweeter, whose crossover stands in the wire beside the capacitor: a second high-pass warns, and does not fail.
         Assert.Contains(best, a => a.Changes.Any(c => c.Option.Value == "pellworth-set-165"));
         foreach (var answer in best)
-            Assert.True(Check.Judged(bench.ReadText(QuoteText.Renewed(bench, answer.Changes))!, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())).Verdict < Status.Fail);
+            Assert.True(BuildEvaluation.Judged(bench.ReadText(QuoteText.Renewed(bench, answer.Changes))!, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())).Verdict < Status.Fail);
     }
 
     [Theory]

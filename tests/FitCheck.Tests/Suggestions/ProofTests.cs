@@ -1,9 +1,17 @@
 using System.Text.RegularExpressions;
+using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Suggestions;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Searching;
+using FitCheck.Suggestions.Trials;
 using FitCheck.Yaml;
 using Xunit;
 
@@ -89,7 +97,7 @@ public sealed partial class ProofTests
         var problems = new ProblemList();
         var root = YamlReader.Read(new SourceText("build.yaml", text), problems);
         var build = root is null ? null : Builds.BuildReader.Read(root, Catalog, problems);
-        return build is not null && !problems.HasErrors && Check.Judged(build, Rules).Findings.All(f => f.Status < Status.Fail || f.Waived is not null || f.Rule.StartsWith("list/missing-from-quote", StringComparison.Ordinal));
+        return build is not null && !problems.HasErrors && BuildEvaluation.Judged(build, Rules).Findings.All(f => f.Status < Status.Fail || f.Waived is not null || f.Rule.StartsWith("list/missing-from-quote", StringComparison.Ordinal));
     }
 
     [GeneratedRegex(@"[a-z0-9]+(-[a-z0-9]+)+")]

@@ -1,9 +1,12 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Reports;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Suggestions;
 using FitCheck.Suggestions;
-using FitCheck.Yaml;
+using FitCheck.Suggestions.Searching;
 using Xunit;
 
 namespace FitCheck.Tests.Suggestions;

@@ -1,5 +1,7 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Evaluation;
+using FitCheck.Facts.Fitting;
+using FitCheck.Foundation;
 
 namespace FitCheck.Tests.Suggestions;
 

@@ -1,4 +1,6 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation;
 using FitCheck.Suggestions;
 using Xunit;
 

@@ -1,9 +1,9 @@
 using FitCheck.Catalog;
 using FitCheck.Facts;
-using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Suggestions;
-using FitCheck.Yaml;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Trials;
 using Xunit;
 
 namespace FitCheck.Tests.Suggestions;

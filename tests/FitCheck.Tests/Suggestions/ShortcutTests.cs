@@ -1,10 +1,11 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts;
-using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Suggestions;
-using FitCheck.Yaml;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Searching;
+using FitCheck.Suggestions.Trials;
 using Xunit;
 
 namespace FitCheck.Tests.Suggestions;

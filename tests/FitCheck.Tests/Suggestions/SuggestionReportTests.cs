@@ -1,4 +1,6 @@
-using FitCheck.Reports;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Suggestions;
 using FitCheck.Suggestions;
 using NJsonSchema;

@@ -1,5 +1,7 @@
 using System.Globalization;
 using CsCheck;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 using Xunit;
 

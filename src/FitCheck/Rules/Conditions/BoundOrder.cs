@@ -1,3 +1,5 @@
+using FitCheck.Rules.Conditions.Nodes;
+
 namespace FitCheck.Rules.Conditions;
 
 /// <summary>

@@ -1,4 +1,6 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Problems;
+using FitCheck.Rules.Conditions.Nodes;
 using FitCheck.Yaml;
 
 namespace FitCheck.Rules.Conditions;

@@ -1,4 +1,5 @@
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
+using FitCheck.Rules.Conditions.Nodes;
 
 namespace FitCheck.Rules.Conditions;
 

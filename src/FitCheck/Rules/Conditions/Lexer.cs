@@ -1,6 +1,6 @@
 using System.Globalization;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
-using FitCheck.Yaml;
 
 namespace FitCheck.Rules.Conditions;
 

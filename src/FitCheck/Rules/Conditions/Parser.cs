@@ -1,4 +1,5 @@
-using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Rules.Conditions.Nodes;
 
 namespace FitCheck.Rules.Conditions;
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using FitCheck.Physics.Acoustics;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Filters;
+using FitCheck.Physics.Numerics;
 using Xunit;
 
 namespace FitCheck.Tests.Physics.Acoustics;

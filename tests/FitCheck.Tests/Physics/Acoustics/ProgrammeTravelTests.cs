@@ -1,5 +1,5 @@
 using FitCheck.Physics.Acoustics;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Filters;
 using Xunit;
 
 namespace FitCheck.Tests.Physics.Acoustics;

@@ -1,6 +1,8 @@
 using System.Numerics;
 using CsCheck;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Electrical.Networks;
 using Xunit;
 
 namespace FitCheck.Tests.Physics.Electrical;

@@ -1,5 +1,6 @@
 using System.Numerics;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Programme;
+using FitCheck.Physics.Quantities;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.IntegralTransforms;
 using Xunit;

@@ -1,6 +1,7 @@
 using System.Numerics;
 using CsCheck;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Electrical.Networks;
 using MathNet.Numerics.LinearAlgebra.Complex;
 using Xunit;
 

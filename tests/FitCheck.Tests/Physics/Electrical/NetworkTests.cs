@@ -1,5 +1,5 @@
 using System.Numerics;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Networks;
 using Xunit;
 
 namespace FitCheck.Tests.Physics.Electrical;

@@ -1,5 +1,7 @@
 using System.Numerics;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Electrical.Networks;
 using Xunit;
 
 namespace FitCheck.Tests.Physics.Electrical;

@@ -1,5 +1,10 @@
 using CsCheck;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical.Cables;
+using FitCheck.Physics.Electrical.Filters;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Electrical.Programme;
+using FitCheck.Physics.Numerics;
 using Xunit;
 
 namespace FitCheck.Tests.Physics.Electrical;

@@ -1,5 +1,5 @@
 using CsCheck;
-using FitCheck.Physics.Electrical;
+using FitCheck.Physics.Electrical.Networks;
 
 namespace FitCheck.Tests.Physics.Electrical;
 

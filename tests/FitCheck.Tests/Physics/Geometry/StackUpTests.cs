@@ -1,4 +1,5 @@
 using FitCheck.Physics.Geometry;
+using FitCheck.Physics.Quantities;
 using Xunit;
 
 namespace FitCheck.Tests.Physics.Geometry;

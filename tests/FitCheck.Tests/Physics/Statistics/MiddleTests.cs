@@ -1,5 +1,5 @@
 using CsCheck;
-using FitCheck.Physics.Statistics;
+using FitCheck.Physics.Numerics;
 using MathNet.Numerics.Statistics;
 using Xunit;
 

@@ -1,0 +1,31 @@
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical.Networks;
+using FitCheck.Physics.Numerics;
+
+namespace FitCheck.Physics.Electrical.Loads;
+
+/// <summary>One way out of a channel: wire of its own, then rungs in the order from source to driver, then a driver.</summary>
+/// <param name="Driver">The driver at the end.</param>
+/// <param name="Elements">Crossover, capacitor, L-pad; empty when the driver hangs on the wire.</param>
+/// <param name="WireResistance">Wire that only this branch uses, both conductors, ohm, ≥ 0.</param>
+public sealed record ChannelBranch(DriverModel Driver, IReadOnlyList<LadderElement>? Elements = null, double WireResistance = 0)
+{
+    /// <summary>Further drivers in series with <see cref="Driver"/>, on its return side.</summary>
+    public IReadOnlyList<DriverModel> AlsoInSeries { get; init; } = [];
+}
+
+/// <summary>Everything that hangs on one output of a source unit or amplifier.</summary>
+/// <param name="Branches">One or more, in parallel behind the shared wire.</param>
+/// <param name="SharedWireResistance">Wire that all branches use, both conductors, ohm, ≥ 0.</param>
+public sealed record ChannelLoad(IReadOnlyList<ChannelBranch> Branches, double SharedWireResistance = 0)
+{
+    /// <summary>Rungs behind the shared wire, before the branches part: a capacitor in line with the whole channel.</summary>
+    public IReadOnlyList<LadderElement> SharedElements { get; init; } = [];
+
+    /// <summary>Builds the network once, ready to be solved at many frequencies.</summary>
+    /// <exception cref="ArgumentException">There is no branch, or a part has a value that cannot be.</exception>
+    public ChannelNetwork Assemble() => new(this);
+
+    /// <summary>Load and transfer functions from 20 Hz to 20 kHz.</summary>
+    public ChannelSweep Sweep() => Assemble().Sweep(FrequencyGrid.Audio);
+}

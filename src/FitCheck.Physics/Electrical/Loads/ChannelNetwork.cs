@@ -1,0 +1,113 @@
+using System.Numerics;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical.Networks;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Physics.Electrical.Loads;
+
+/// <summary>A <see cref="ChannelLoad"/> as a network with a source of 1 V. Not thread-safe.</summary>
+public sealed class ChannelNetwork
+{
+    private const int Source = 1;
+    private readonly Network _network = new();
+    private readonly (DriverModel Driver, int Hot, int Cold)[] _drivers;
+
+    internal ChannelNetwork(ChannelLoad load)
+    {
+        if (load.Branches.Count == 0)
+            throw new ArgumentException("A channel needs at least one branch with a driver.", nameof(load));
+        _network.SetSource(Source);
+        var common = Ladder.Stamp(_network, load.SharedElements, Wire(Source, load.SharedWireResistance));
+        _drivers = new (DriverModel, int, int)[load.Branches.Count];
+        for (var i = 0; i < _drivers.Length; i++)
+            _drivers[i] = Stamp(load.Branches[i], common);
+    }
+
+    /// <summary>The state at a frequency in Hz (&gt; 0).</summary>
+    public ChannelState At(double hz)
+    {
+        var solution = _network.Solve(hz);
+        var drivers = new DriverState[_drivers.Length];
+        for (var i = 0; i < drivers.Length; i++)
+        {
+            var (driver, hot, cold) = _drivers[i];
+            drivers[i] = new DriverState(solution.Voltage(hot) - solution.Voltage(cold), driver.Impedance(hz));
+        }
+
+        return new ChannelState(hz, solution.Impedance, drivers);
+    }
+
+    /// <summary>States over ascending frequencies in Hz, with the extremes refined between the points.</summary>
+    public ChannelSweep Sweep(IReadOnlyList<double> frequencies)
+    {
+        ArgumentNullException.ThrowIfNull(frequencies);
+        var states = new ChannelState[frequencies.Count];
+        for (var i = 0; i < states.Length; i++)
+            states[i] = At(frequencies[i]);
+        return new ChannelSweep(this, states);
+    }
+
+    private (DriverModel Driver, int Hot, int Cold) Stamp(ChannelBranch branch, int common)
+    {
+        var hot = Ladder.Stamp(_network, branch.Elements ?? [], Wire(common, branch.WireResistance));
+        var upper = hot;
+        var lower = branch.AlsoInSeries.Count == 0 ? 0 : _network.AddNode();
+        var first = (branch.Driver, upper, lower);
+        branch.Driver.Stamp(_network, upper, lower);
+        for (var i = 0; i < branch.AlsoInSeries.Count; i++)
+        {
+            upper = lower;
+            lower = i == branch.AlsoInSeries.Count - 1 ? 0 : _network.AddNode();
+            branch.AlsoInSeries[i].Stamp(_network, upper, lower);
+        }
+
+        return first;
+    }
+
+    private int Wire(int from, double resistance)
+    {
+        if (resistance == 0)
+            return from;
+        var to = _network.AddNode();
+        _network.AddResistor(from, to, resistance);
+        return to;
+    }
+}
+
+/// <summary>A channel at one frequency, per volt of the source.</summary>
+/// <param name="Hz">Frequency.</param>
+/// <param name="Impedance">What the output sees, ohm.</param>
+/// <param name="Drivers">In the order of the branches.</param>
+public sealed record ChannelState(double Hz, Complex Impedance, IReadOnlyList<DriverState> Drivers)
+{
+    /// <summary>|Z| in ohm.</summary>
+    public double Ohm => Complex.Abs(Impedance);
+
+    /// <summary>Phase of Z in degrees; positive when the load is inductive.</summary>
+    public double PhaseDeg => Impedance.Phase * 180 / Math.PI;
+
+    /// <summary>Equivalent peak dissipation resistance, ohm.</summary>
+    public double EpdrOhm => Epdr.Of(Ohm, PhaseDeg);
+
+    /// <summary>Real power out of the source per volt squared: Re(1/Z), siemens.</summary>
+    public double PowerPerVoltSquared => (1 / Impedance).Real;
+}
+
+/// <summary>A driver in a channel at one frequency, per volt of the source.</summary>
+/// <param name="Transfer">Voltage across the driver over the voltage of the source.</param>
+/// <param name="Impedance">Impedance of the driver, ohm.</param>
+public readonly record struct DriverState(Complex Transfer, Complex Impedance)
+{
+    /// <summary>Level across the driver against the source, dB.</summary>
+    public double Db => Decibel.OfAmplitude(Complex.Abs(Transfer));
+
+    /// <summary>Real power into the driver per volt squared of the source: |H|²·Re(1/Z), siemens. Times V² it is watts.</summary>
+    public double PowerPerVoltSquared
+    {
+        get
+        {
+            var magnitude = Complex.Abs(Transfer);
+            return magnitude * magnitude * (1 / Impedance).Real;
+        }
+    }
+}

@@ -1,0 +1,104 @@
+using System.Globalization;
+using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Reports.Wording;
+
+/// <summary>Numbers as people read them, the same in every culture.</summary>
+public static class Figures
+{
+    public static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A number in its unit: `4.2 mm`, `12 %`, `1.5`.</summary>
+    public static string Show(double value, string unit)
+    {
+        var number = Bare(value, unit);
+        return unit is "" or "1" ? number : $"{number} {unit}";
+    }
+
+    /// <summary>The number alone, rounded as its unit deserves; a small ratio keeps two digits, so that it never reads as nothing.</summary>
+    public static string Bare(double value, string unit)
+    {
+        if (!double.IsFinite(value))
+            return "unknown";
+        if (IsMoney(unit))
+            return value.ToString("0.00", CultureInfo.InvariantCulture);
+        var decimals = Unit.Find(unit)?.Decimals ?? 2;
+        if (unit is "" or "1" && value != 0 && Math.Abs(value) < 0.095)
+            decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 2, 4);
+        return QuantityText.Number(value, decimals);
+    }
+
+    private static bool IsMoney(string unit) => unit == "money" || (unit.Length == 3 && unit.All(char.IsAsciiLetterUpper));
+
+    /// <summary>`2.2 to 6.2 mm`.</summary>
+    public static string Range(double low, double high, string unit) => $"{Bare(low, unit)} to {Show(high, unit)}";
+
+    public static string Hertz(double hz) => QuantityText.Format(hz, Dimension.Hertz);
+
+    /// <summary>False where value and limit say no more than the message: truths, words and counts.</summary>
+    public static bool Tell(Finding finding) =>
+        (finding.Value is not null || finding.Limit is not null) && !(finding.Unit.Length == 0 && IsCount(finding.Fact));
+
+    /// <summary>`4.2 mm (2.2 to 6.2 mm); limit 3 mm; margin 1.2 mm, at worst -0.8 mm`. Empty when the numbers tell nothing.</summary>
+    public static string Row(Finding finding)
+    {
+        if (!Tell(finding))
+            return "";
+        var row = finding.Value is null ? "value unknown" : Value(finding);
+        if (finding.Value is { IsExact: false } value)
+            row += $" ({Range(value.Low, value.High, finding.Unit)})";
+        if (finding.Limit is { } limit)
+            row += $"; limit {Show(limit, finding.Unit)}";
+        if (Margin(finding) is { } margin)
+            row += $"; margin {margin}";
+        return row;
+    }
+
+    /// <summary>The value alone; `unknown` without one.</summary>
+    public static string Value(Finding finding) => finding.Value is { } value ? Show(value.Value, finding.Unit) : "unknown";
+
+    /// <summary>`3.1 mm, at worst -2 mm`: says so where the worst cases lie on both sides of the limit, since the status comes from them.</summary>
+    public static string? Margin(Finding finding)
+    {
+        if (finding.Margin is not { } margin)
+            return null;
+        var text = Show(margin, finding.Unit);
+        if (finding.Value is not { IsExact: false } value || finding.Limit is not { } limit || GoodSide(finding) is not (var side and not 0))
+            return text;
+        var (worst, best) = side > 0 ? (value.Low - limit, value.High - limit) : (limit - value.High, limit - value.Low);
+        return margin >= 0 && worst < 0 ? $"{text}, at worst {Show(worst, finding.Unit)}"
+            : margin < 0 && best >= 0 ? $"{text}, at best {Show(best, finding.Unit)}"
+            : text;
+    }
+
+    // A fact's type does not tell a count from a ratio; its name does.
+    private static bool IsCount(string fact) => fact.EndsWith("_count", StringComparison.Ordinal) || fact is "high_passes" or "other_currencies";
+
+    /// <summary>Where in a file, for a person to look.</summary>
+    public static string Place(Location at) =>
+        at.Line == 0 ? at.File : string.Create(CultureInfo.InvariantCulture, $"{at.File}:{at.Line}");
+
+    /// <summary>The same without the folders of the machine, for a page that is handed on.</summary>
+    public static string ShortPlace(Location at) => Place(at with { File = ShortFile(at.File) });
+
+    /// <summary>A rooted path from its catalog or rules on, or its name alone; others as they are.</summary>
+    public static string ShortFile(string file)
+    {
+        if (!Path.IsPathRooted(file))
+            return file;
+        var parts = file.Split('/', '\\');
+        var from = Array.FindLastIndex(parts, p => p is "catalog" or "rules");
+        return string.Join('/', parts[(from > 0 ? from : parts.Length - 1)..]);
+    }
+
+    /// <summary>+1 when larger is better than the limit, -1 when smaller is, 0 when the numbers do not tell.</summary>
+    public static int GoodSide(Finding finding)
+    {
+        if (finding.Value is not { } value || finding.Limit is not { } limit || finding.Margin is not { } margin)
+            return 0;
+        var side = Math.Sign(value.Value - limit);
+        return margin >= 0 ? side : -side;
+    }
+}

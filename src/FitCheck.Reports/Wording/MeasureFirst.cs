@@ -1,0 +1,59 @@
+using FitCheck.Evaluation;
+using FitCheck.Findings;
+
+namespace FitCheck.Reports.Wording;
+
+/// <summary>One thing to measure before money is spent, and what it decides.</summary>
+public sealed record MeasureTask(string What, string How, IReadOnlyList<MeasureOutcome> Outcomes);
+
+/// <summary>The value that would pass (null when that can't be told), and the findings that wait for it.</summary>
+public sealed record MeasureOutcome(string? Passing, Told Told);
+
+/// <summary>The work sheet: one entry a datum, however many findings wait for it; the same datum of mirrored places is one entry too.</summary>
+public static class MeasureFirst
+{
+    public static IReadOnlyList<MeasureTask> Of(BuildResult build)
+    {
+        var waiting = Told.Of(build, Status.Measure).SelectMany(t => t.Findings).ToList();
+        var data = new List<Datum>();
+        foreach (var alike in waiting.SelectMany(Wanted).GroupBy(w => $"{w.Item.What}\0{w.Item.How}", StringComparer.Ordinal))
+            data.Add(new Datum(alike.First().Item.What, alike.First().Item.How, [.. alike]));
+        return [.. Mirrored(data).Select(Task)];
+    }
+
+    private sealed record Datum(string What, string How, IReadOnlyList<Wait> Waiting);
+
+    private sealed record Wait(ToMeasure Item, Finding Finding)
+    {
+        /// <summary>Waits that agree in it are told once.</summary>
+        public string Decides { get; } = $"{Item.Passing}\0{Finding.Rule}";
+    }
+
+    private static IEnumerable<Wait> Wanted(Finding finding) =>
+        finding.ToMeasure.DefaultIfEmpty(new ToMeasure(finding.Title, finding.Advice, null)).Select(item => new Wait(item, finding));
+
+    // Data that differ in one word of their names and decide the same checks in the same way.
+    private static IEnumerable<List<Datum>> Mirrored(List<Datum> data)
+    {
+        var rest = new List<Datum>(data);
+        while (rest.Count > 0)
+        {
+            var first = rest[0];
+            var alike = rest.Where(d => d == first || AreMirrored(first, d)).ToList();
+            // A third kind of difference would make a name that says more than is so.
+            if (alike.Count > 1 && Names.Joined(alike.Select(d => d.What)).Contains(';', StringComparison.Ordinal))
+                alike = [first];
+            rest.RemoveAll(alike.Contains);
+            yield return alike;
+        }
+    }
+
+    private static bool AreMirrored(Datum one, Datum other) =>
+        one.How == other.How
+        && Names.Difference(one.What.Split(' '), other.What.Split(' ')) >= 0
+        && one.Waiting.Select(w => w.Decides).SequenceEqual(other.Waiting.Select(w => w.Decides), StringComparer.Ordinal);
+
+    private static MeasureTask Task(List<Datum> alike) => new(Names.Joined(alike.Select(d => d.What)), alike[0].How,
+        [.. alike.SelectMany(d => d.Waiting).GroupBy(w => w.Decides, StringComparer.Ordinal)
+            .Select(g => new MeasureOutcome(g.First().Item.Passing, new Told([.. g.Select(w => w.Finding)])))]);
+}

@@ -1,0 +1,104 @@
+using System.Text;
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
+using FitCheck.Schemas;
+using FitCheck.Yaml;
+
+namespace FitCheck.Evaluation;
+
+/// <summary>A build, and the document as it is written.</summary>
+internal sealed record BuildFile(Build Build, YamlMap Root, string Text);
+
+/// <summary>Reads build files from disk.</summary>
+internal static class BuildFiles
+{
+    /// <summary>Opens catalog and rules and reads builds; null when anything is wrong with any of them, all of which problems tell.</summary>
+    public static (Workshop Workshop, IReadOnlyList<BuildFile> Builds)? Open(IReadOnlyList<string> paths, Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
+    {
+        var (catalog, workshop) = Workshop.OpenWithCatalog(folders, remembered, problems, progress);
+        // Whatever stands in a file that can't be read would be missed by every build.
+        if (workshop is null && problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
+            return null;
+        var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
+        var builds = paths.Select(p => Read(p, folders.Catalog, catalog, remembered, schemas, problems)).OfType<BuildFile>().ToList();
+        if (workshop is not null)
+            builds.ForEach(b => Waivers.Refuse(b.Build, () => workshop.Rules, problems));
+        return workshop is null || problems.HasErrors ? null : (workshop, builds);
+    }
+
+    /// <summary>The build in a file; null when it can't be used. Problems say why, each with its place.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="folders">Those of the catalog: a link in one of them must not lead out of it.</param>
+    /// <param name="catalog">What is in them.</param>
+    /// <param name="remembered">Builds whose form is known to be right.</param>
+    /// <param name="schemas">What their form has to be.</param>
+    /// <param name="problems">Where problems go.</param>
+    public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    {
+        var name = path.Replace('\\', '/');
+        if (Bytes(path, name, "a build file", Fences(folders), problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
+            return null;
+        var own = new ProblemList();
+        var root = YamlReader.Read(source, own);
+        Build? build = null;
+        if (root is YamlMap { } map && map["kind"] is YamlScalar { Text: not "build" } kind && Kinds.All.Any(k => k.Kind == kind.Text))
+            own.Error(kind.At, $"this is {PartsCatalog.Article(kind.Text)}, expected a build; parts and vehicles are looked at by `fitcheck lint --catalog FOLDER`", ProblemKind.WrongShape);
+        else if (root is not null)
+        {
+            var key = Remembered.Key(Encoding.UTF8.GetBytes("build"), bytes);
+            if (!remembered.Knows(key))
+            {
+                var shape = new ProblemList();
+                schemas.Value.Check("build", root, shape);
+                if (!shape.HasErrors)
+                    remembered.Add(key);
+                own.AddRange(shape.Sorted());
+            }
+            build = BuildReader.Read(root, catalog, own);
+        }
+        problems.AddRange(own.Sorted());
+        return own.HasErrors || build is null ? null : new BuildFile(build, (YamlMap)root!, source.Text);
+    }
+
+    /// <summary>The text of a file; null when it can't be read.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="wanted">What it should be, with its article.</param>
+    /// <param name="problems">Where problems go.</param>
+    public static SourceText? Source(string path, string wanted, ProblemList problems) =>
+        Bytes(path, path.Replace('\\', '/'), wanted, [], problems) is { } bytes ? SourceText.Decode(path.Replace('\\', '/'), bytes, problems) : null;
+
+    /// <summary>What is in a file that may be read again; null for any other, of which nothing is told.</summary>
+    public static byte[]? PlainBytes(string path, IReadOnlyList<string> folders) =>
+        !Foundation.Files.FileStamp.IsOther(path) && File.Exists(path) && InputFolder.LeftBy(path, Fences(folders)) is null ? InputFile.Bytes(path, path, new ProblemList()) : null;
+
+    // A shell that is asked for all builds of a change names its links too; a folder may itself be named through a link.
+    private static IReadOnlyList<string> Fences(IReadOnlyList<string> folders) => [.. folders, "."];
+
+    private static byte[]? Bytes(string path, string name, string wanted, IReadOnlyList<string> fences, ProblemList problems)
+    {
+        var at = new Location(name, 0, 0);
+        if (Directory.Exists(path))
+            problems.Error(at, $"this is a folder; name {wanted}", ProblemKind.Unreadable);
+        else if (!File.Exists(path))
+            problems.Error(at, $"no such file{NearFile(path)}", ProblemKind.Unreadable);
+        else if (InputFolder.LeftBy(path, fences) is { } left)
+            problems.Error(at with { Line = 1, Column = 1 }, InputFolder.LeadsOut(left), ProblemKind.Unreadable);
+        else if (FileLook.Of(path) is { Type: not FileType.Plain } look && !(look.Type == FileType.Pipe && IsHandedOver(path)))
+            problems.Error(at with { Line = 1, Column = 1 }, $"this is no plain file, so it is not read; name {wanted}", ProblemKind.Unreadable);
+        else
+            return InputFile.Bytes(path, name, problems);
+        return null;
+    }
+
+    // What a shell writes for a pipe that somebody fills: `cmd | fitcheck check /dev/stdin`, `fitcheck check <(cmd)`.
+    private static bool IsHandedOver(string path) => path == "/dev/stdin" || path.StartsWith("/dev/fd/", StringComparison.Ordinal) || path.StartsWith("/proc/self/fd/", StringComparison.Ordinal);
+
+    private static string NearFile(string path)
+    {
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path));
+        return Directory.Exists(folder) ? Nearest.Hint(Path.GetFileName(path), Directory.GetFiles(folder).Select(f => Path.GetFileName(f))) : "";
+    }
+}

@@ -1,0 +1,99 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Drawings;
+using FitCheck.Facts.Values;
+using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
+
+namespace FitCheck.Evaluation;
+
+/// <summary>The answer to `check`: everything a report may tell, and nothing of how it looks.</summary>
+public sealed record CheckResult(string Program, string CatalogDigest, IReadOnlyList<BuildResult> Builds)
+{
+    /// <summary>The rules that judged, in ordinal order of their ids; empty where nobody asks for their help.</summary>
+    public IReadOnlyList<RuleHelp> Rules { get; init; } = [];
+
+    public Status Verdict
+    {
+        get
+        {
+            var worst = Status.Pass;
+            foreach (var build in Builds)
+                worst = StatusWords.WorseOf(worst, build.Verdict);
+            return worst;
+        }
+    }
+}
+
+/// <summary>What was found of one build.</summary>
+public sealed record BuildResult
+{
+    private readonly Lazy<Pictures> _pictures = new(() => Pictures.None);
+
+    public BuildResult()
+    {
+    }
+
+    // Drawn when a report first asks: one for a terminal never does.
+    internal BuildResult(Func<Pictures> draw) => _pictures = new(draw);
+
+    public required string File { get; init; }
+    public required string Name { get; init; }
+    public string? Notes { get; init; }
+    public required string VehicleName { get; init; }
+    /// <summary>In their total order.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+    public required IReadOnlyList<FactTable> Facts { get; init; }
+    public IReadOnlyList<PositionDrawing> Drawings { get => _pictures.Value.Positions; init => _pictures = Redrawn(p => p with { Positions = value }); }
+    public IReadOnlyList<LoadCurve> Loads { get => _pictures.Value.Loads; init => _pictures = Redrawn(p => p with { Loads = value }); }
+    /// <summary>One for each channel, in the order of the build.</summary>
+    public IReadOnlyList<WiringDiagram> Wirings { get => _pictures.Value.Wirings; init => _pictures = Redrawn(p => p with { Wirings = value }); }
+    /// <summary>From the battery to the amplifiers; null without any.</summary>
+    public SupplyDiagram? Supply { get => _pictures.Value.Supply; init => _pictures = Redrawn(p => p with { Supply = value }); }
+    public IReadOnlyList<ListLine> List { get; init; } = [];
+    /// <summary>Sums by currency, in ordinal order of the currency.</summary>
+    public IReadOnlyList<Money> Totals { get; init; } = [];
+    public Money? Budget { get; init; }
+    /// <summary>What the installer sets first.</summary>
+    public IReadOnlyList<StartingPoint> Settings { get; init; } = [];
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+    /// <summary>Waivers that matched nothing, and other remarks on the build file itself.</summary>
+    public IReadOnlyList<Problem> Remarks { get; init; } = [];
+
+    /// <summary>Where this shop's rules differ from those that come with the program.</summary>
+    public IReadOnlyList<RuleChange> RuleChanges { get; init; } = [];
+
+    /// <summary>The worst unwaived status.</summary>
+    public Status Verdict
+    {
+        get
+        {
+            var worst = Status.Pass;
+            foreach (var finding in Findings)
+            {
+                if (finding.Waived is null)
+                    worst = StatusWords.WorseOf(worst, finding.Status);
+            }
+            return worst;
+        }
+    }
+
+    /// <summary>Waived findings without whose waivers the verdict would be worse, in their order; empty when it rests on none.</summary>
+    public IReadOnlyList<Finding> RestingOn
+    {
+        get
+        {
+            var verdict = Verdict;
+            return [.. Findings.Where(f => f.Waived is not null && f.Status > verdict)];
+        }
+    }
+
+    /// <summary>How many waivers the verdict rests on.</summary>
+    public int WaiversRestedOn => RestingOn.Select(f => (f.Rule, f.Waived)).Distinct().Count();
+
+    private Lazy<Pictures> Redrawn(Func<Pictures, Pictures> change)
+    {
+        var before = _pictures;
+        return new(() => change(before.Value));
+    }
+}

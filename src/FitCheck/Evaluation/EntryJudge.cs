@@ -1,0 +1,117 @@
+using System.Collections.Concurrent;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Facts.Entries;
+using FitCheck.Facts.Values;
+using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
+using FitCheck.Rules;
+using FitCheck.Rules.Conditions.Nodes;
+using FitCheck.Rules.Model;
+using FitCheck.Rules.Verdicts;
+
+namespace FitCheck.Evaluation;
+
+/// <summary>The rules about entries, sorted by what they ask. Several threads may ask at once.</summary>
+internal sealed class EntryJudge(RuleSet rules)
+{
+    private readonly ILookup<Subject, Rule> _bySubject = rules.Rules.ToLookup(r => r.Subject);
+    private readonly ConcurrentDictionary<string, IReadOnlyList<Rule>> _byFigure = new(StringComparer.Ordinal);
+    private readonly ConcurrentBag<Notes> _notes = [];
+    private static readonly List<Rule> None = [];
+
+    public bool Asks(Subject subject) => _bySubject.Contains(subject);
+
+    public bool AsksFigure(string figure) => AskedFor(figure).Count > 0;
+
+    /// <summary>What the rules find implausible in the facts of one subject, each at the figure that it is about.</summary>
+    public IReadOnlyList<Problem> Of(FactTable table)
+    {
+        var notes = _notes.TryTake(out var free) ? free : new Notes();
+        List<Problem>? found = null;
+        foreach (var rule in Doubting(table, table.Subject == Subject.Figure ? AskedFor(table.Values["figure"].Word!) : _bySubject[table.Subject], notes))
+        {
+            if (Judged(rule, table) is { } problem)
+                (found ??= []).Add(problem);
+        }
+        _notes.Add(notes);
+        return found ?? [];
+    }
+
+    /// <summary>What they find in the figures of a class.</summary>
+    public IReadOnlyList<Problem> Of(FigureClass own, FigureFacts figures)
+    {
+        var asked = AskedFor(own.Figure);
+        var notes = _notes.TryTake(out var free) ? free : new Notes();
+        var found = new List<Problem>();
+        for (var i = 0; i < figures.Count && asked.Count > 0; i++)
+        {
+            foreach (var rule in Doubting(figures.BriefTableOf(i), asked, notes))
+            {
+                if (Judged(rule, figures.TableOf(i)) is { } problem)
+                    found.Add(problem);
+            }
+        }
+        _notes.Add(notes);
+        return found;
+    }
+
+    /// <summary>What they find in an entry by itself.</summary>
+    public IEnumerable<Problem> Of(Entry entry)
+    {
+        FactTable[] driver = entry is Driver d && Asks(Subject.Driver) ? [FactRegistry.Of(d)] : [];
+        FactTable[] any = Asks(Subject.Entry) ? [EntryFacts.Of(entry)] : [];
+        return driver.Concat(any).Concat(RatingFacts.Of(entry)).Concat(entry is Vehicle vehicle ? MirrorFacts.Of(vehicle) : []).SelectMany(Of);
+    }
+
+    // Nearly all is well, and that is soon seen.
+    private static List<Rule> Doubting(FactTable table, IEnumerable<Rule> asked, Notes notes)
+    {
+        List<Rule>? doubting = null;
+        BriefTable? brief = null;
+        foreach (var rule in asked)
+        {
+            if (brief is null)
+                (brief = notes.TableOf(rule)).Turn(table);
+            if (notes.Of(rule).Judge(brief) is { Status: Status.Warn or Status.Fail })
+                (doubting ??= []).Add(rule);
+        }
+        return doubting ?? None;
+    }
+
+    private IReadOnlyList<Rule> AskedFor(string figure) => _byFigure.GetOrAdd(figure, f => [.. _bySubject[Subject.Figure].Where(r => MayApply(r, f))]);
+
+    // Most rules are about one figure: one whose condition is false for the figure's name alone need not be asked about each of a hundred thousand.
+    private static bool MayApply(Rule rule, string figure)
+    {
+        var name = new Dictionary<string, FactValue>(StringComparer.Ordinal) { ["figure"] = FactValue.Of(figure) };
+        return rule.When?.Evaluate(new FactInputs(rule.Scope, name)).Truth != false;
+    }
+
+    // The first datum is the figure that is doubted; what else the finding rests on is told beside it. Messages are made only for what is told.
+    private static Problem? Judged(Rule rule, FactTable table)
+    {
+        var inputs = new FactInputs(rule.Scope, table.Values);
+        if (Judgement.Of(rule, inputs) is not { Status: Status.Warn or Status.Fail } judgement)
+            return null;
+        var finding = Judge.Find(rule, table, inputs, judgement, table.Key, problems: null);
+        var at = judgement.Data.Count > 0 ? judgement.Data[0].At : table.At;
+        return new Problem(at, judgement.Status == Status.Fail ? Severity.Error : Severity.Warning, finding.Message)
+        {
+            Rule = rule.Id,
+            Subject = table.Key,
+            Related = [.. judgement.Data.Skip(1).Select(d => new Related(d.At, d.What)).Distinct(), .. judgement.Deciding is { } limit ? (Related[])[new(limit.Bound.At, "threshold of the rule")] : []],
+        };
+    }
+
+    // What one thread keeps of the rules while it judges.
+    private sealed class Notes
+    {
+        private readonly Dictionary<string, BriefRule> _rules = new(StringComparer.Ordinal);
+        private readonly Dictionary<Subject, BriefTable> _tables = [];
+
+        public BriefRule Of(Rule rule) => _rules.TryGetValue(rule.Id, out var brief) ? brief : _rules[rule.Id] = new BriefRule(rule);
+
+        public BriefTable TableOf(Rule rule) => _tables.TryGetValue(rule.Subject, out var table) ? table : _tables[rule.Subject] = new BriefTable(rule.Scope);
+    }
+}

@@ -1,0 +1,71 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Electrical.Filters;
+using FitCheck.Physics.Electrical.Loads;
+
+namespace FitCheck.Facts.Contexts;
+
+/// <summary>One output with its network solved: what it sees, and what reaches each driver.</summary>
+internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad? Load, IReadOnlyList<Branch> Branches, IReadOnlyList<Unsure> Unsure, OutputRating Output)
+{
+    private ChannelSweep? _sweep;
+
+    /// <summary>Drivers of which no sheet gives the inductance: what the load rests on besides.</summary>
+    public IReadOnlyList<Unsure> InductancesUnsure { get; init; } = [];
+
+    /// <summary>The network solved with another inductance, in henry, wherever no sheet gives one.</summary>
+    public ChannelSweep? SweepWith(double inductance) => ChannelModel.LoadWith(Channel, inductance)?.Sweep();
+
+    /// <summary>The solved network; null when a driver's impedance is not known. Worked out when first asked for.</summary>
+    public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();
+
+    /// <summary>The electronic high-pass that the build sets, and whether it is there; null when it sets none.</summary>
+    public FilterCheck? HighPassSet { get; } = FilterCheck.Of(Build, Channel, high: true);
+
+    /// <summary>The electronic low-pass that the build sets.</summary>
+    public FilterCheck? LowPassSet { get; } = FilterCheck.Of(Build, Channel, high: false);
+
+    /// <summary>The high-pass as far as it is not known to be missing.</summary>
+    public FilterCheck? HighPass => HighPassSet?.IsThere == false ? null : HighPassSet;
+
+    /// <summary>The low-pass as far as it is not known to be missing.</summary>
+    public FilterCheck? LowPass => LowPassSet?.IsThere == false ? null : LowPassSet;
+
+    /// <summary>The filters of which nobody recorded whether they are there: what passes only with them is not known to pass.</summary>
+    public IReadOnlyList<Unsure> FiltersUnsure => [.. new[] { HighPass, LowPass }.OfType<FilterCheck>().Where(f => f.IsThere is null).Select(f => f.Unsure with { Estimated = true })];
+
+    /// <summary>The branch of a position, and its place among the branches.</summary>
+    public (Branch Branch, int Index)? Of(string position)
+    {
+        for (var i = 0; i < Branches.Count; i++)
+        {
+            if (Branches[i].Position.Id == position)
+                return (Branches[i], i);
+        }
+        return null;
+    }
+
+    /// <summary>Gain of the electronic filters of this output at a frequency, as a magnitude.</summary>
+    public double ActiveGain(double hz)
+    {
+        var gain = 1.0;
+        if (HighPass?.Setting is { } high)
+            gain *= ActiveFilter.ButterworthHighPass(hz, high.Corner.Si, ActiveFilter.OrderOfSlope(high.SlopePerOctave));
+        if (LowPass?.Setting is { } low)
+            gain *= ActiveFilter.ButterworthLowPass(hz, low.Corner.Si, ActiveFilter.OrderOfSlope(low.SlopePerOctave));
+        return gain;
+    }
+}
+
+/// <summary>The way from the output to one driver.</summary>
+/// <param name="Position">Where the driver is.</param>
+/// <param name="Placed">What the build proposes there; null for a factory driver that stays on the wire.</param>
+/// <param name="Physics">As the network solver takes it.</param>
+/// <param name="HighPasses">Series capacitors and electronic filters in the way, in words, from source to driver, as far as they are there for certain.</param>
+/// <param name="FeedUnknown">True when nobody recorded what the factory wire carries.</param>
+internal sealed record Branch(Position Position, Placed? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses, bool FeedUnknown)
+{
+    /// <summary>The electronic high-pass that the build sets before this tweeter, where it is not there or nobody knows.</summary>
+    public FilterCheck? Doubted { get; init; }
+}

@@ -1,0 +1,165 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Electrical.Networks;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Contexts;
+
+/// <summary>Turns a channel of the build into a network: wire, crossover, parts in the line, drivers.</summary>
+internal static class ChannelModel
+{
+    private const string Multimeter = "Unplug the driver and put a multimeter across its terminals, at room temperature.";
+
+    // The least that the voice coil of a woofer has, henry per ohm of rated impedance; without any, a woofer would load the treble (common practice, no source).
+    private const double LeastInductance = 0.05e-3;
+
+    public static ChannelContext Solve(Build build, Channel channel)
+    {
+        var (load, branches, unsure) = LoadOf(channel, FilterCheck.Of(build, channel, high: true));
+        return new ChannelContext(build, channel, load, branches, unsure, OutputRating.Of(channel))
+        {
+            InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part)).Select(p => Inductance(p.Driver!.Part)).Distinct()],
+        };
+    }
+
+    /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>
+    public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) => LoadOf(channel with { Setting = setting.Name }, null).Load?.Assemble();
+
+    /// <summary>The load with this inductance, in henry, wherever no sheet gives one.</summary>
+    public static ChannelLoad? LoadWith(Channel channel, double inductance) => LoadOf(channel, null, inductance).Load;
+
+    // Of a tweeter it is next to nothing, and so is what it changes.
+    private static bool InductanceIsMissing(Driver driver) => driver is { IsTweeter: false, Parameters: null or { Le: null } };
+
+    private static Unsure Inductance(Driver driver) => new($"inductance of {driver.Name}", "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
+
+    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel, FilterCheck? highPass, double? inductance = null)
+    {
+        var unsure = new List<Unsure>();
+        var branches = new List<Branch>();
+        foreach (var placed in channel.Feeds)
+        {
+            if (placed.Driver is not null && DriverOf(placed, inductance, unsure) is { } model)
+                branches.Add(BranchOf(channel, placed, model, highPass));
+        }
+        foreach (var position in channel.Leftover)
+            branches.Add(FactoryBranch(position, unsure));
+        var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
+        var shared = Elements(channel.InLine.Select(s => s.Part));
+        return (complete ? new ChannelLoad([.. branches.Select(b => b.Physics)]) { SharedElements = shared } : null, branches, unsure);
+    }
+
+    private static DriverModel? DriverOf(Placed placed, double? inductance, List<Unsure> unsure)
+    {
+        var driver = placed.Driver!.Part;
+        var p = driver.Parameters;
+        var re = p?.Re;
+        if (re is null || re.IsEstimated)
+            unsure.Add(Resistance(driver.Name, placed.Position.Name, re is not null || driver.Impedance is not null));
+        // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance; without Re that is all there is to go by.
+        if ((re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
+            return null;
+        var model = new DriverModel(resistance, InductanceIsMissing(driver) ? inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance)) : p?.Le?.Si, p?.Fs?.Si, p?.Qms, p?.Qes);
+        if (placed.Box is { Si: > 0 } box && p?.Vas is { Si: > 0 } vas)
+            model = model.InClosedBox(vas.Si, box.Si);
+        return driver.BuiltInCapacitor is { } c
+            ? model with { Tweeter = new CoaxialTweeter(c.Si, 0.85 * (driver.BuiltInImpedance?.Si ?? driver.Impedance?.Si ?? resistance)) }
+            : model;
+    }
+
+    private static Unsure Resistance(string name, string position, bool estimated) => new($"DC resistance of {name} ({position})", Multimeter, estimated);
+
+    private static Branch BranchOf(Channel channel, Placed placed, DriverModel model, FilterCheck? highPass)
+    {
+        var elements = new List<LadderElement>();
+        var passes = new List<string>();
+        var active = highPass is not null && !IsForBass(highPass.Setting, placed.Driver!.Part) ? highPass : null;
+        if (active is { IsThere: true })
+            passes.Add($"the electronic high-pass at {active.Setting.Corner}");
+        foreach (var sundry in channel.InLine.Where(s => s.Part.Type == "capacitor"))
+            passes.Add(sundry.Part.Name);
+        if (channel.Crossover?.Part is { } crossover)
+        {
+            var tweeter = placed.Position.Role == "tweeter" || placed.Driver!.Part.IsTweeter;
+            var ladder = tweeter ? crossover.HighPass : crossover.LowPass;
+            elements.AddRange(Elements(ladder));
+            if (tweeter && Capacitive(ladder))
+                passes.Add(crossover.Name);
+            if (tweeter && Setting(channel, crossover) is { } setting)
+                elements.AddRange(Elements(setting.Network));
+        }
+        elements.AddRange(Elements(placed.Sundries.Select(s => s.Part)));
+        passes.AddRange(placed.Sundries.Where(s => s.Part.Type == "capacitor").Select(s => s.Part.Name));
+        var usesFactoryWire = placed.NewWire is null;
+        if (usesFactoryWire)
+        {
+            elements.AddRange(Elements(placed.Position.FeedNetwork));
+            if (Capacitive(placed.Position.FeedNetwork))
+                passes.Add("the capacitor in the factory wire");
+        }
+        if (placed.Driver!.Part.OwnCapacitor is { } own)
+        {
+            elements.Add(LadderElement.InLine(capacitance: own.Si));
+            passes.Add($"the capacitor on {placed.Driver.Part.Name}");
+        }
+        var unknown = usesFactoryWire && placed.Position.Role == "tweeter" && placed.Position.FeedType.Value == "unknown";
+        return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes, unknown) { Doubted = active is { IsThere: not true } && placed.Driver.Part.IsTweeter ? active : null };
+    }
+
+    // A filter an octave or more below the tweeter's resonance keeps deep bass from a woofer; it does not protect the tweeter beside it.
+    private static bool IsForBass(FilterSetting filter, Driver driver) => driver.IsTweeter && filter.Corner.Si < (driver.Parameters?.Fs?.Si / 2 ?? 500);
+
+    private static Branch FactoryBranch(Position position, List<Unsure> unsure)
+    {
+        var rated = position.FactoryImpedance!.Si;
+        // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance.
+        var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
+        double? inductance = position.Role == "tweeter" ? null : LeastInductance * rated;
+        var elements = Elements(position.FeedNetwork);
+        var passes = Capacitive(position.FeedNetwork) ? new List<string> { "the capacitor in the factory wire" } : [];
+        if (position.OwnCapacitor is { } own)
+        {
+            elements.Add(LadderElement.InLine(capacitance: own.Si));
+            passes.Add("the factory tweeter's own capacitor");
+        }
+        else if (position is { Role: "tweeter", HasOwnCapacitor: not false })
+        {
+            unsure.Add(new Unsure($"capacitor of the factory tweeter at {position.Name}", "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true));
+        }
+        return new Branch(position, null, new ChannelBranch(new DriverModel(resistance, inductance), elements, WireResistance(position.WireGauge, position.WireLength)), passes, false);
+    }
+
+    private static double WireOf(Placed placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length
+        ? WireGauge.Resistance(2 * length.Si, gauge.Si, placed.NewWire.Part.CopperClad ? WireGauge.CopperCladAluminium : WireGauge.Copper)
+        : WireResistance(placed.Position.WireGauge, placed.Position.WireLength);
+
+    private static double WireResistance(Figure? gauge, Figure? length) =>
+        gauge is null || length is null ? 0 : WireGauge.Resistance(2 * length.Si, gauge.Si);
+
+    /// <summary>The jumper's position that the build names, else the crossover's default, else the first.</summary>
+    public static CrossoverSetting? Setting(Channel channel, Crossover crossover) =>
+        crossover.Settings.FirstOrDefault(s => s.Name == (channel.Setting ?? crossover.DefaultSetting)) ?? (crossover.Settings.Count > 0 ? crossover.Settings[0] : null);
+
+    private static bool Capacitive(IReadOnlyList<LadderPart> ladder) => ladder.Any(e => !e.Shunt && e.Capacitance is not null);
+
+    private static List<LadderElement> Elements(IReadOnlyList<LadderPart> ladder) =>
+        [.. ladder.Select(e => new LadderElement(e.Shunt, e.Resistance?.Si, e.Inductance?.Si, e.Capacitance?.Si))];
+
+    private static List<LadderElement> Elements(IEnumerable<Sundry> sundries)
+    {
+        var elements = new List<LadderElement>();
+        foreach (var s in sundries)
+        {
+            if (s is { Type: "capacitor", Capacitance: { } c })
+                elements.Add(LadderElement.InLine(capacitance: c.Si));
+            else if (s is { Type: "resistor", Resistance: { } r })
+                elements.Add(LadderElement.InLine(resistance: r.Si));
+            else if (s is { Type: "l-pad", SeriesResistance: { } a, ShuntResistance: { } b })
+                elements.AddRange([LadderElement.InLine(resistance: a.Si), LadderElement.Across(resistance: b.Si)]);
+        }
+        return elements;
+    }
+}

@@ -1,0 +1,82 @@
+using FitCheck.Builds;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
+
+namespace FitCheck.Facts.Devices;
+
+/// <summary>Puts together what is known of the devices of a build and of their supply.</summary>
+internal sealed class DeviceFacts
+{
+    /// <summary>Under this name go the findings on the cable that several amplifiers share.</summary>
+    public const string MainCable = "main-cable";
+
+    private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply = FactSheet.Names(SupplyFacts.Declarations), Rolls = FactSheet.Names(RollFacts.OfRun);
+
+    private readonly Build _build;
+
+    public DeviceFacts(Build build, IReadOnlyList<ChannelContext> channels)
+    {
+        _build = build;
+        Devices = [.. build.Devices.Select(d => new DeviceContext(build, d, channels))];
+        Runs = [.. Devices.Where(d => d.Amplifier is not null).Select(d => new SupplyRunContext(build, d, build.Supply.Runs.GetValueOrDefault(d.Device.Id) ?? new SupplyRun(), SupplyDemand.Of(d)))];
+        Total = SupplyDemand.Sum([.. Runs.Select(r => r.Demand)]);
+        Main = build.Supply.Main is { } main && Runs.Count > 0 ? new SupplyRunContext(build, null, main, Total) : null;
+    }
+
+    public IReadOnlyList<DeviceContext> Devices { get; }
+
+    /// <summary>Of each amplifier, in the order of the build.</summary>
+    public IReadOnlyList<SupplyRunContext> Runs { get; }
+
+    public SupplyRunContext? Main { get; }
+
+    /// <summary>Current of all amplifiers at full power.</summary>
+    public FactValue Total { get; }
+
+    /// <summary>A table for each device, and one for the main cable.</summary>
+    public IEnumerable<FactTable> Tables()
+    {
+        foreach (var device in Devices)
+        {
+            var sheet = new FactSheet();
+            sheet.Later(Signal, s => SignalFacts.Compute(device, s));
+            var run = Runs.FirstOrDefault(r => r.Amplifier!.Device.Id == device.Device.Id);
+            if (run is null)
+                SupplyFacts.ComputeNone(sheet);
+            else
+            {
+                sheet.Later(Supply, s => SupplyFacts.Compute(run, Main, s));
+                sheet.Later(Rolls, s => RollFacts.Compute(run, s));
+            }
+            var choices = Choices(run?.Run);
+            choices["device"] = new Choice(device.Device.Part.Id, device.Device.At);
+            if (device.Feeder is { } feeder)
+                choices["feeder"] = new Choice(feeder.Part.Id, feeder.At);
+            yield return new FactTable(Subject.Device, device.Device.Id, device.Name, sheet.Values) { At = device.Device.At, Choices = choices };
+        }
+        if (Main is null)
+            yield break;
+        var shared = new FactSheet();
+        shared.Set("device_name", "the main cable");
+        foreach (var truth in new[] { "is_amplifier", "is_converter", "has_feeder" })
+            shared.Set(truth, truth: false);
+        SupplyFacts.Compute(Main, null, shared);
+        RollFacts.Compute(Main, shared);
+        yield return new FactTable(Subject.Device, MainCable, "Main cable", shared.Values) { At = Main.Run.Cable?.At ?? _build.At, Choices = Choices(Main.Run) };
+    }
+
+    private static Dictionary<string, Choice> Choices(SupplyRun? run)
+    {
+        var choices = new Dictionary<string, Choice>(StringComparer.Ordinal);
+        Add("cable", run?.Cable);
+        Add("fuse", run?.Fuse);
+        Add("ground", run?.Ground);
+        return choices;
+
+        void Add(string word, Chosen<Catalog.WiringPart>? part)
+        {
+            if (part is not null)
+                choices[word] = new Choice(part.Part.Id, part.At);
+        }
+    }
+}

@@ -1,0 +1,67 @@
+using FitCheck.Catalog;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Devices;
+
+/// <summary>Whether a cable reaches in one piece: the length on its roll against the way that it takes.</summary>
+internal static class RollFacts
+{
+    /// <summary>Of a supply cable.</summary>
+    public static readonly IReadOnlyList<FactDeclaration> OfRun =
+    [
+        Declare.Number(Subject.Device, "cable_way", Dimension.Metre, "Way of the power cable."),
+        Declare.Number(Subject.Device, "cable_spare", Dimension.Metre, "Length by which a roll of the power cable exceeds its way; negative when one piece does not reach."),
+        Declare.Word(Subject.Device, "ground_name", "Name of the ground cable."),
+        Declare.Number(Subject.Device, "ground_way", Dimension.Metre, "Way of the ground cable."),
+        Declare.Number(Subject.Device, "ground_spare", Dimension.Metre, "Length by which a roll of the ground cable exceeds its way; negative when one piece does not reach."),
+    ];
+
+    /// <summary>Of a new speaker wire.</summary>
+    public static readonly IReadOnlyList<FactDeclaration> OfWire =
+    [
+        Declare.Word(Subject.Position, "new_wire_name", "Name of the new speaker cable."),
+        Declare.Number(Subject.Position, "new_wire_way", Dimension.Metre, "Way of the new speaker cable."),
+        Declare.Number(Subject.Position, "new_wire_spare", Dimension.Metre, "Length by which a roll of the new speaker cable exceeds its way; negative when one piece does not reach."),
+    ];
+
+    public static void Compute(SupplyRunContext c, FactSheet sheet)
+    {
+        if (c.Run.Cable?.Part is { } cable)
+        {
+            var way = c.Length();
+            Unsure[] open = way is { Estimated: false } ? [] : [c.LengthUnsure(way is not null, Passing(cable))];
+            Set(sheet, "cable", cable, way?.Metres, way?.Datum, open);
+        }
+        sheet.Set("ground_name", c.Run.Ground?.Part.Name ?? "no ground cable");
+        if (c.Run.Ground?.Part is { } ground)
+        {
+            var (metres, estimated) = c.GroundLength;
+            Set(sheet, "ground", ground, metres, c.Run.GroundLength is { } given ? new Datum($"length of the ground cable of {c.Name}: {given}", given.At) : null, estimated ? [c.GroundUnsure(Passing(ground))] : []);
+        }
+    }
+
+    public static void Compute(PositionContext c, FactSheet sheet)
+    {
+        if (c.Placed is not { NewWire.Part: { } cable, NewWireLength: { } length })
+            return;
+        sheet.Set("new_wire_name", cable.Name);
+        Set(sheet, "new_wire", cable, length.Si, new Datum(c.AtPosition("length of the new wire"), length),
+            length.IsEstimated ? [new Unsure(c.AtPosition("length of the new wire"), "Lay a string along the way that the wire will take, and measure it.", Estimated: true, Passing(cable))] : []);
+    }
+
+    private static void Set(FactSheet sheet, string stem, WiringPart cable, double? way, Datum? datum, IReadOnlyList<Unsure> open)
+    {
+        var type = FactType.Number(Dimension.Metre);
+        IReadOnlyList<Datum> data = datum is null ? [] : [datum];
+        sheet.Set($"{stem}_way", way is { } metres ? FactValue.Of(Dimension.Metre, metres) with { Data = data, Unsure = open } : FactValue.Unknown(type, [.. open]));
+        var roll = new Unsure($"length of {cable.Name} on its roll", "Read it from the roll.", cable.Length is not null);
+        sheet.Set($"{stem}_spare", way is { } known && cable.Length is { } length
+            ? FactValue.Of(Dimension.Metre, length.Si - known) with { Data = [.. data, new Datum($"length of {cable.Name}: {length}", length.At)], Unsure = [.. open, .. length.IsEstimated ? [roll] : Array.Empty<Unsure>()] }
+            : FactValue.Unknown(type, [.. open, .. cable.Length is null ? [roll] : Array.Empty<Unsure>()]));
+    }
+
+    private static Func<PassLimit, string?>? Passing(WiringPart cable) => cable.Length is { } roll
+        ? limit => limit.AtLeast ? $"{QuantityText.Format(Math.Max(0, roll.Si - limit.Limit), Unit.Find("m")!)} or less" : null : null;
+}

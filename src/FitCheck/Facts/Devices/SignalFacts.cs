@@ -1,0 +1,184 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Devices;
+
+/// <summary>The signal from the source through a line converter to an amplifier: levels, channels, load and turn-on.</summary>
+internal static class SignalFacts
+{
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Word("device_name", "Name of the device."),
+        Truth("is_amplifier", "The device is an amplifier."),
+        Truth("is_converter", "The device is a line converter."),
+        Truth("has_feeder", "Something feeds the device."),
+        Word("feeder_name", "Name of the device that feeds it."),
+        Number("speaker_level", Dimension.Volt, "Voltage at full volume from the source's speaker outputs, √(P·R)."),
+        Number("speaker_level_limit", Dimension.Volt, "Highest voltage that the speaker-level input takes."),
+        Number("line_level", Dimension.Volt, "Line-level voltage at full volume: what a converter puts out, or what reaches an amplifier."),
+        Number("line_level_lowest", Dimension.Volt, "Lowest input voltage with which the amplifier reaches full power."),
+        Number("line_level_highest", Dimension.Volt, "Highest voltage that the low-level input takes."),
+        Truth("uses_line_level", "The amplifier takes its signal at line level."),
+        Truth("uses_speaker_level", "The amplifier takes its signal at speaker level."),
+        Truth("has_matching_input", "The amplifier has an input for the signal that its feeder gives."),
+        Word("signal_given", "What the feeder gives: line level only, speaker level only, or both."),
+        Truth("has_turn_on", "Something switches the amplifier on: a remote output, a switched feed, or the signal itself."),
+        Truth("needs_remote_wire", "A remote wire has to be run to the amplifier."),
+        Truth("has_remote_wire", "A remote wire is on the list."),
+        Truth("has_signal_cable", "A signal cable is on the list."),
+        Truth("source_senses_load", "The source looks for a loudspeaker on its outputs."),
+        Number("source_load", Dimension.Ohm, "Load that the source sees on each output, load resistors on the list included."),
+        Number("line_channels", Dimension.One, "Channels at line level that the device gives."),
+        Number("line_channels_used", Dimension.One, "Channels of amplifiers that hang on them, a bridged pair counted once."),
+        Number("gain_setting", Dimension.Volt, "Input voltage for full power, as the gain is set."),
+        Number("gain_overlap", Dimension.Decibel, "How far the arriving level exceeds the gain setting."),
+    ];
+
+    public static void Compute(DeviceContext c, FactSheet sheet)
+    {
+        sheet.Set("device_name", c.Name);
+        sheet.Set("is_amplifier", c.Amplifier is not null);
+        sheet.Set("is_converter", c.Device.Part is LineConverter);
+        sheet.Set("has_feeder", c.Feeder is not null);
+        sheet.Set("feeder_name", c.Feeder?.Part.Name ?? "nothing");
+        sheet.Set("source_senses_load", false);
+        Channels(c, sheet);
+        if (c.Device.Part is LineConverter converter)
+            Converter(c, converter, sheet);
+        else if (c.Amplifier is { } amplifier && c.Feeder is { } feeder)
+            Input(c, amplifier, feeder, sheet);
+    }
+
+    private static void Converter(DeviceContext c, LineConverter converter, FactSheet sheet)
+    {
+        Limit(sheet, "speaker_level_limit", converter.InputLimit, $"highest input voltage of {converter.Name}");
+        if (c.Feeder?.Part is not SourceUnit source)
+            return;
+        SpeakerLevel(source, sheet);
+        if (LineLevel.Line(c) is { } line)
+            sheet.Set("line_level", line.AsFact);
+        SourceLoad(c, source, converter.InputLoad, sheet);
+    }
+
+    private static void SourceLoad(DeviceContext c, SourceUnit source, Figure? input, FactSheet sheet)
+    {
+        sheet.Set("source_senses_load", source.SensesLoad);
+        if (!source.SensesLoad)
+            return;
+        var what = $"load at the speaker-level input of {c.Name}";
+        sheet.Set("source_load", input is { } load
+            ? FactValue.Of(Dimension.Ohm, WithResistor(c, load.Si)) with { Data = [new Datum(what, load)] }
+            : FactValue.Unknown(FactType.Number(Dimension.Ohm), new Unsure(what, "Look it up on its sheet, or measure there with an ohmmeter.", Estimated: false)));
+    }
+
+    // A load resistor across each input that is used counts; a few loose ones don't. Those of a few ohm belong into crossovers.
+    private static double WithResistor(DeviceContext c, double load)
+    {
+        var inputs = Math.Max(1, Used(c));
+        var resistor = c.Build.Extras.FirstOrDefault(e => e.Part is Sundry { Type: "resistor", Resistance: { Si: >= 10 } } && e.Packs * e.Part.Pack >= inputs);
+        return resistor?.Part is Sundry { Resistance: { } r } ? CombinedLoad.Parallel(load, r.Si) : load;
+    }
+
+    private static void Input(DeviceContext c, Amplifier amplifier, Device feeder, FactSheet sheet)
+    {
+        var line = LineLevel.Line(c with { Device = feeder });
+        var usesLine = TakesLine(amplifier, feeder);
+        var usesSpeaker = !usesLine && feeder.Part is SourceUnit && amplifier.HighLevel.IsThere == true;
+        sheet.Set("uses_line_level", usesLine);
+        sheet.Set("uses_speaker_level", usesSpeaker);
+        sheet.Set("has_matching_input", Matches(amplifier, feeder), new Unsure($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}",
+            "Look at the sockets on both devices, line level or speaker level, and write into their entries what is there; what is not there is `none`.", Estimated: false));
+        sheet.Set("signal_given", GivesLine(feeder) == false ? "speaker level only" : feeder.Part is SourceUnit ? "line level and speaker level" : "line level only");
+        sheet.Set("has_signal_cable", c.Build.Supply.Lists("signal-cable"));
+        if (usesSpeaker)
+        {
+            SpeakerLevel((SourceUnit)feeder.Part, sheet);
+            Limit(sheet, "speaker_level_limit", amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}");
+            SourceLoad(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, sheet);
+        }
+        if (usesLine)
+        {
+            sheet.Set("line_level", line?.AsFact ?? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(
+                $"line level that {feeder.Part.Name} gives", "Measure it at full volume with a test tone, on an alternating-voltage range.", Estimated: false)));
+            Limit(sheet, "line_level_lowest", amplifier.LowLevelLowest, $"lowest input voltage of {amplifier.Name}");
+            Limit(sheet, "line_level_highest", amplifier.LowLevelHighest, $"highest input voltage of {amplifier.Name}");
+            Gain(c, line, sheet);
+        }
+        TurnOn(c, usesSpeaker && amplifier.SensesSignal, sheet);
+    }
+
+    private static bool? GivesLine(Device feeder) => feeder.Part switch { LineConverter => true, SourceUnit source => source.HasLineOutputs, _ => null };
+
+    private static bool TakesLine(Amplifier amplifier, Device feeder) => amplifier.LowLevel.IsThere == true && GivesLine(feeder) == true;
+
+    // One way that is there for certain is enough; there is none for certain when each lacks one end.
+    private static bool? Matches(Amplifier amplifier, Device feeder)
+    {
+        if (feeder.Part is Amplifier)
+            return null;
+        bool?[] ways = [Both(GivesLine(feeder), amplifier.LowLevel.IsThere), feeder.Part is SourceUnit ? amplifier.HighLevel.IsThere : false];
+        return ways.Contains(true) ? true : ways.Contains(null) ? null : false;
+
+        static bool? Both(bool? a, bool? b) => a == false || b == false ? false : a & b;
+    }
+
+    /// <summary>The channels that an amplifier takes at line level from what feeds it: those that it uses, or as many as there are.</summary>
+    public static int LineChannelsTaken(DeviceContext c) => c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder)
+        ? Math.Min(c.Own.Count(), LineChannels(feeder.Part) is var given and > 0 ? given : int.MaxValue) : 0;
+
+    private static int LineChannels(Part part) => part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs ?? 0, _ => 0 };
+
+    private static void Gain(DeviceContext c, LineLevel? line, FactSheet sheet)
+    {
+        if (c.Device.Gain is not { Si: > 0 } gain)
+            return;
+        sheet.Set("gain_setting", Dimension.Volt, gain.Si);
+        if (line is { Volts: { Low: > 0 } volts })
+        {
+            var db = new Uncertain(Overlap(volts.Value), Overlap(volts.Low), Overlap(volts.High), (Overlap(volts.High) - Overlap(volts.Low)) / 2);
+            sheet.Set("gain_overlap", FactValue.Of(Dimension.Decibel, db) with { Unsure = line.Unsure, Data = [.. line.Data, new Datum("gain", gain)] });
+        }
+
+        double Overlap(double arriving) => Decibel.OfAmplitude(arriving / gain.Si);
+    }
+
+    private static void TurnOn(DeviceContext c, bool bySignal, FactSheet sheet)
+    {
+        var by = c.Before.FirstOrDefault(d => Remote(d) == true)?.Part;
+        var silent = c.Before.FirstOrDefault(d => Remote(d) is null)?.Part;
+        bool? switched = c.Device.Remote is not null || bySignal || by is not null ? true : silent is not null ? null : false;
+        sheet.Set("has_turn_on", switched, new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.", Estimated: false));
+        sheet.Set("needs_remote_wire", c.Device.Remote is not null || (!bySignal && switched == true));
+        sheet.Set("has_remote_wire", c.Build.Supply.Lists("remote-wire"));
+    }
+
+    private static bool? Remote(Device device) => device.Part switch { SourceUnit s => s.RemoteOutput, LineConverter l => l.RemoteOutput, _ => false };
+
+    private static void Channels(DeviceContext c, FactSheet sheet)
+    {
+        var channels = LineChannels(c.Device.Part);
+        if (channels == 0)
+            return;
+        sheet.Set("line_channels", Dimension.One, channels);
+        sheet.Set("line_channels_used", Dimension.One, Used(c));
+    }
+
+    private static int Used(DeviceContext c) => c.Channels.Count(x => c.After.Any(d => d.Id == x.Channel.Device.Id));
+
+    private static void SpeakerLevel(SourceUnit source, FactSheet sheet) => sheet.Set("speaker_level", LineLevel.Speaker(source)?.AsFact
+        ?? FactValue.Unknown(FactType.Number(Dimension.Volt), LineLevel.Power(source, false)));
+
+    private static void Limit(FactSheet sheet, string name, Figure? figure, string what) => sheet.Set(name, figure is null
+        ? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(what, "Look it up on its sheet.", Estimated: false))
+        : FactValue.Of(Dimension.Volt, figure.Si) with { Data = [new Datum(what, figure)], Unsure = figure.IsEstimated ? [new Unsure(what, "Look it up on its sheet.", Estimated: true)] : [] });
+
+    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Device, name, dimension, meaning);
+
+    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Device, name, meaning);
+
+    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Device, name, meaning);
+}

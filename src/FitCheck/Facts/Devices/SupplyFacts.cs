@@ -1,0 +1,185 @@
+using FitCheck.Catalog;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Electrical.Cables;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Devices;
+
+/// <summary>The supply of one amplifier, or the main cable that several share: demand, cable, fuse, ground, voltage drop.</summary>
+internal static class SupplyFacts
+{
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Truth("is_main_cable", "This is the cable from the battery that several amplifiers share."),
+        Truth("has_power_cable", "A power cable is named or on the list."),
+        Truth("is_unfused", "The power cable has no fuse, nor has a main cable before it."),
+        Truth("starts_at_battery", "The cable starts at the battery."),
+        Truth("has_own_fuse", "The cable has a fuse of its own."),
+        Truth("fuse_fits_holder", "The fuse is of the pattern that its holder or block takes."),
+        Truth("has_ground_cable", "A ground cable is named or lies in the kit."),
+        Word("cable_name", "Name of the power cable."),
+        Word("fuse_name", "Name of the fuse that protects the cable."),
+        Word("standard_fuse", "Smallest standard fuse of the same pattern that carries the demand and protects the cable."),
+        Number("demand", Dimension.Ampere, "Supply current at full power into the loads of this build."),
+        Number("cable_limit", Dimension.Ampere, "Current that the power cable may carry: as its maker says, and never more than its gauge, metal and insulation carry where it lies."),
+        Word("cable_limit_basis", "What the conductor of the power cable carries, and what its maker claims."),
+        Number("fuse_rating", Dimension.Ampere, "Rating of the fuse that protects the cable."),
+        Number("fuse_distance", Dimension.Metre, "Cable between the battery's terminal and the fuse."),
+        Number("power_area", Dimension.SquareMetre, "Cross-section of the power cable, counted in copper."),
+        Number("ground_area", Dimension.SquareMetre, "Cross-section of the ground cable, counted in copper."),
+        Number("voltage_drop", Dimension.Volt, "Voltage lost in the power and ground cables at full power, at a conductor temperature of 60 °C."),
+        Declare.Number(Subject.Build, "supply_demand", Dimension.Ampere, "Supply current of all amplifiers at full power."),
+        Declare.Number(Subject.Build, "supply_average", Dimension.Ampere, "Supply current of all amplifiers with music, a third of full power."),
+        Declare.Number(Subject.Build, "alternator", Dimension.Ampere, "Current that the vehicle's alternator gives."),
+        Declare.Number(Subject.Build, "alternator_share", Dimension.One, "Part of the alternator's current that the amplifiers take with music."),
+        Declare.Truth(Subject.Build, "lacks_distribution", "Several amplifiers share one cable from the battery and no block splits it."),
+    ];
+
+    /// <summary>Of an amplifier or of the main cable.</summary>
+    public static void Compute(SupplyRunContext c, SupplyRunContext? main, FactSheet sheet)
+    {
+        var (run, cable) = (c.Run, c.Run.Cable?.Part);
+        sheet.Set("is_main_cable", c.Amplifier is null);
+        sheet.Set("has_power_cable", cable is not null);
+        sheet.Set("demand", c.Demand);
+        sheet.Set("is_unfused", cable is not null && c.Fuse is null);
+        sheet.Set("cable_name", cable?.Name ?? "no power cable");
+        sheet.Set("starts_at_battery", c.StartsAtBattery);
+        sheet.Set("has_own_fuse", cable is not null && run.Fuse is not null);
+        if (cable is null)
+            return;
+        var limit = Limit(c, cable);
+        sheet.Set("cable_limit", limit);
+        sheet.Set("cable_limit_basis", new CableLimit(cable, c.InEngineSpace).Words(Lies(c)));
+        if (c.Fuse is { } fuse)
+            Fuse(c, fuse.Part, limit, sheet);
+        if (c.StartsAtBattery && run.Fuse is not null)
+        {
+            sheet.Set("fuse_distance", run.FuseDistance is { } distance
+                ? FactValue.Of(Dimension.Metre, Uncertain.Within(distance.Si, distance.HalfWidth)) with { Data = [new Datum("distance of the fuse", distance)] }
+                : FactValue.Unknown(FactType.Number(Dimension.Metre), new Unsure(
+                    $"distance of the fuse of {c.Name} from the battery", Place(c), Estimated: false, l => $"{QuantityText.Format(l.Limit, Dimension.Metre)} or less")));
+        }
+        if (c.Amplifier is null)
+            return;
+        sheet.Set("has_ground_cable", run.Ground is not null);
+        sheet.Set("voltage_drop", Drop(c, main));
+        Area(sheet, "power_area", cable);
+        Area(sheet, "ground_area", run.Ground?.Part);
+    }
+
+    /// <summary>Of a device whose supply the build does not plan: a source unit or a line converter.</summary>
+    public static void ComputeNone(FactSheet sheet)
+    {
+        foreach (var truth in new[] { "is_main_cable", "has_power_cable", "is_unfused", "starts_at_battery", "has_own_fuse" })
+            sheet.Set(truth, truth: false);
+    }
+
+    /// <summary>Of the build as a whole.</summary>
+    public static void Compute(Builds.Build build, FactValue total, int amplifiers, FactSheet sheet)
+    {
+        sheet.Set("lacks_distribution", build.Supply is { Main: not null, Distribution: null } && amplifiers > 1);
+        var alternator = build.Vehicle.Alternator;
+        sheet.Set("alternator", alternator is null
+            ? FactValue.Unknown(FactType.Number(Dimension.Ampere), Alternator(build, false))
+            : FactValue.Of(Dimension.Ampere, alternator.Si) with { Data = [new Datum("alternator", alternator)], Unsure = alternator.IsEstimated ? [Alternator(build, true)] : [] });
+        if (amplifiers == 0)
+            return;
+        sheet.Set("supply_demand", total);
+        var average = total.Number is { } sum ? total with { Number = sum * Uncertain.Exact(SupplyDemand.MusicAverage) } : total;
+        sheet.Set("supply_average", average);
+        var share = average.Number is { } mean && alternator is { Si: > 0 }
+            ? FactValue.Of(Dimension.One, mean * Uncertain.Exact(1 / alternator.Si))
+            : FactValue.Unknown(FactType.Number(Dimension.One));
+        sheet.Set("alternator_share", share with { Unsure = [.. total.Unsure, .. sheet.Values["alternator"].Unsure], Data = sheet.Values["alternator"].Data });
+    }
+
+    private static void Fuse(SupplyRunContext c, WiringPart fuse, FactValue limit, FactSheet sheet)
+    {
+        sheet.Set("fuse_name", fuse.Name);
+        sheet.Set("fuse_rating", fuse.Current is { } current
+            ? FactValue.Of(Dimension.Ampere, current.Si) with
+            {
+                Data = [new Datum($"rating of {fuse.Name}: {current}", current.At)],
+                Unsure = current.IsEstimated ? [new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: true)] : [],
+            }
+            : FactValue.Unknown(FactType.Number(Dimension.Ampere), new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: false)));
+        if (c.Run.Fuse is not null)
+        {
+            bool? fits = fuse.FuseStandard is not { } pattern ? null
+                : c.StartsAtBattery ? c.Build.Supply.Listed.Any(p => p.Type == "fuse-holder" && p.FuseStandard == pattern)
+                : c.Build.Supply.Distribution?.Part.FuseStandard == pattern;
+            sheet.Set("fuse_fits_holder", fits, new Unsure($"pattern of {fuse.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse.", Estimated: false));
+        }
+        var suits = fuse.FuseStandard is { } standard && c.Demand.Number is { } demand && limit.Number is { } most
+            ? StandardFuse.Between(standard, demand.High, most.Low) : null;
+        sheet.Set("standard_fuse", suits is { } rating ? $"{Called(fuse)} of {QuantityText.Format(rating, Dimension.Ampere)}" : "none of this pattern");
+    }
+
+    private static FactValue Limit(SupplyRunContext c, WiringPart cable)
+    {
+        var limit = new CableLimit(cable, c.InEngineSpace).Value(c.Fuse?.Part.Current?.Si);
+        return c is { StartsAtBattery: true, Build.Vehicle.Battery: { } battery } ? limit with { Data = [.. limit.Data, new Datum($"battery of {c.Build.Vehicle.Name}: {battery.Value}", battery.At)] } : limit;
+    }
+
+    private static string Lies(SupplyRunContext c) => !c.InEngineSpace ? "outside the engine space"
+        : c.Build.Vehicle.Battery is null ? "counted as in the engine space, for the battery's place is not recorded" : "in the engine space";
+
+    private static string Called(WiringPart fuse) => fuse.FuseStandard is "anl" ? "an ANL fuse" : $"a {fuse.FuseStandard} fuse";
+
+    private static void Area(FactSheet sheet, string name, WiringPart? cable)
+    {
+        if (cable?.Gauge is { } gauge)
+            sheet.Set(name, FactValue.Of(Dimension.SquareMetre, gauge.Si * WireGauge.Copper / SupplyRunContext.Resistivity(cable)) with { Data = [new Datum($"gauge of {cable.Name}: {gauge}", gauge.At)] });
+    }
+
+    // Own current in the own cable and to ground, everyone's in the main cable; the body of the vehicle counts as no resistance.
+    private static FactValue Drop(SupplyRunContext c, SupplyRunContext? main)
+    {
+        var unknown = FactType.Number(Dimension.Volt);
+        if (SupplyRunContext.PerMetre(c.Run.Cable?.Part) is not { } power || c.Demand.Number is not { } own)
+            return FactValue.Unknown(unknown, [.. c.Demand.Unsure]);
+        var unsure = new List<Unsure>(c.Demand.Unsure);
+        var data = new List<Datum>();
+        var (groundLength, groundGuessed) = c.GroundLength;
+        var rest = own * Uncertain.Exact((SupplyRunContext.PerMetre(c.Run.Ground?.Part) ?? power) * groundLength);
+        if (main is not null)
+        {
+            if (SupplyRunContext.PerMetre(main.Run.Cable?.Part) is not { } shared || main.Demand.Number is not { } all || main.Length() is not { } mainLength)
+                return FactValue.Unknown(unknown, [.. main.Length() is null ? [main.LengthUnsure(false, null)] : main.Demand.Unsure]);
+            rest += all * Uncertain.Exact(shared * mainLength.Metres);
+            Add(main, mainLength.Datum, mainLength.Estimated, null);
+        }
+        // The longest cable that keeps a limit, from what the rest of the way takes.
+        string? Longest(PassLimit limit) => limit.AtLeast ? null
+            : $"{QuantityText.Format(Math.Floor(Math.Max(0, (limit.Limit - rest.High) / (own.High * power)) * 10) / 10, Unit.Find("m")!)} or less";
+        if (c.Length() is not { } length)
+            return FactValue.Unknown(unknown, c.LengthUnsure(false, Longest));
+        Add(c, length.Datum, length.Estimated, Longest);
+        if (groundGuessed && c.Run.Ground is not null)
+            unsure.Add(c.GroundUnsure());
+        return FactValue.Of(Dimension.Volt, rest + (own * Uncertain.Exact(power * length.Metres))) with { Unsure = unsure, Data = data };
+
+        void Add(SupplyRunContext run, Datum? datum, bool estimated, Func<PassLimit, string?>? passing)
+        {
+            if (datum is not null)
+                data.Add(datum);
+            if (estimated)
+                unsure.Add(run.LengthUnsure(true, passing));
+        }
+    }
+
+    private static string Place(SupplyRunContext c) => c.Build.Vehicle.MainFusePlace is { } place
+        ? $"Find a place for the holder; in this vehicle there is one {place}. Measure the cable from the battery's terminal to it."
+        : "Find a place for the holder near the battery, and measure the cable from the battery's terminal to it.";
+
+    private static Unsure Alternator(Builds.Build build, bool estimated) =>
+        new($"current of the alternator of {build.Vehicle.Name}", "Read it from the label on the alternator.", estimated);
+
+    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Device, name, dimension, meaning);
+
+    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Device, name, meaning);
+
+    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Device, name, meaning);
+}

@@ -1,0 +1,161 @@
+using FitCheck.Catalog;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Geometry;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Fitting;
+
+/// <summary>Whether the screws find their holes: spacer (or driver) on the panel, and driver on the spacer.</summary>
+internal static class HoleFacts
+{
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Number("panel_holes", "Screw holes that the vehicle has here.").On(RestsOn.Mount | RestsOn.Place),
+        Number("panel_holes_meeting", "Screw holes of the vehicle that meet a hole of what is mounted on them.").On(RestsOn.Mount | RestsOn.Place),
+        Word("panel_holes_missed_at", "Where, on the clock face, the vehicle's screw holes meet none: `1:30, 4:30`.").On(RestsOn.Mount | RestsOn.Place),
+        Word("panel_part", "What is mounted on the panel: the spacer's or the driver's name.").On(RestsOn.Mount),
+        Word("panel_turn", "How what is mounted on the panel has to be turned.").On(RestsOn.Mount | RestsOn.Place),
+        Truth("spacer_blank", "The spacer has no holes on one of its faces; they are for the fitter to drill.").On(RestsOn.Mount),
+        Word("spacer_blank_face", "The face on which the spacer has no holes.").On(RestsOn.Mount),
+        Number("driver_holes", "Screw holes in the driver's flange.").On(RestsOn.Driver | RestsOn.Mount),
+        Number("driver_holes_meeting", "Screw holes of the driver that meet one of the spacer.").On(RestsOn.Driver | RestsOn.Mount),
+        Word("driver_holes_missed_at", "Where, on the clock face, the driver's screw holes meet none in the spacer.").On(RestsOn.Pair),
+    ];
+
+    public static void Compute(PositionContext c, FactSheet sheet)
+    {
+        if (c.Driver is null || c.Cup is not null || c.Driver.IsTweeter)
+            return;
+        if (c.Adapter is { } adapter)
+            Blank(adapter, sheet);
+        sheet.Set("panel_part", c.Adapter?.Name ?? c.Driver.Name);
+        if (c.Adapter is not { VehicleHoles: null })
+            OnPanel(c, sheet);
+        if (c.Adapter is { DriverHoles.Count: > 0 })
+            OnSpacer(c, sheet);
+    }
+
+    /// <inheritdoc cref="PanelFit(Position, Adapter, Driver)"/>
+    public static HoleFit? PanelFit(PositionContext c) => PanelFit(c.Position, c.Adapter, c.Driver);
+
+    /// <summary>Spacer, or driver without one, on the panel; null when a pattern is missing.</summary>
+    public static HoleFit? PanelFit(Position position, Adapter? adapter, Driver? driver) =>
+        position.Mounting.Holes is { } holes && (adapter is null ? driver?.Holes : adapter.VehicleHoles) is { } mounted
+            ? new HoleFit(holes, mounted, Turns(position, adapter, driver)) : null;
+
+    /// <inheritdoc cref="DriverFit(Adapter, Driver)"/>
+    public static HoleFit? DriverFit(PositionContext c) => DriverFit(c.Adapter, c.Driver);
+
+    /// <summary>The driver on the spacer's best pattern: the first of the fit is the spacer's, so that hours are the spacer's own; null when a pattern is missing.</summary>
+    public static HoleFit? DriverFit(Adapter? adapter, Driver? driver)
+    {
+        if (adapter is not { DriverHoles: { Count: > 0 } patterns } || driver?.Holes is not { } holes)
+            return null;
+        HoleFit? best = null;
+        foreach (var pattern in patterns)
+        {
+            var fit = new HoleFit(pattern, holes, driver.Oval ? [0, Math.PI] : null);
+            if (best is null || fit.Meeting > best.Meeting)
+                best = fit;
+        }
+        return best;
+    }
+
+    // A handed spacer is drawn as it goes into its door; an angled one, drawn with its tilt toward the top, is turned until it looks at the listener; an
+    // oval part fits as it is and upside down. Anything else may be turned freely.
+    private static double[]? Turns(Position position, Adapter? adapter, Driver? driver)
+    {
+        if (adapter is not null && adapter.Handed != "no")
+            return [0];
+        if (Aimed(position, adapter) is { } aim)
+            return [aim];
+        var oval = position.Mounting.CutoutMinor is not null || (adapter is null ? driver?.Oval == true : adapter.OpeningMinor is not null);
+        return oval ? [0, Math.PI] : null;
+    }
+
+    // The turn that an angled spacer of no hand needs, radians; null when there is none or nobody says where to aim.
+    private static double? Aimed(Position position, Adapter? adapter) =>
+        adapter is { Handed: "no", Tilt.Si: not 0 } && position.Mounting.AimClock is { } hour ? hour * Math.PI / 6 : null;
+
+    private static void Blank(Adapter adapter, FactSheet sheet)
+    {
+        var (panel, driver) = (adapter.VehicleHoles is null, adapter.DriverHoles.Count == 0);
+        sheet.Set("spacer_blank", FactValue.Of(panel || driver) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] });
+        sheet.Set("spacer_blank_face", (panel, driver) switch
+        {
+            (true, true) => "either face",
+            (true, false) => "the panel's face",
+            (false, true) => "the driver's face",
+            _ => "no face",
+        });
+    }
+
+    private static void OnPanel(PositionContext c, FactSheet sheet)
+    {
+        var part = c.Adapter?.Name ?? c.Driver!.Name;
+        if (PanelFit(c) is not { } fit)
+        {
+            var missing = c.Position.Mounting.Holes is null ? c.AtPosition("screw holes in the panel") : c.OfDriver("screw holes in the flange");
+            sheet.Set("panel_holes_meeting", Unknown(missing, $"Lay {part} on the panel and mark which holes meet."));
+            return;
+        }
+        sheet.Set("panel_holes", Dimension.One, fit.Total);
+        sheet.Set("panel_holes_meeting", Count(fit, $"Lay {part} on the panel and mark which holes meet.", c.AtPosition("screw holes in the panel"), $"screw holes of {part}"));
+        sheet.Set("panel_holes_missed_at", HoleFit.Hours(fit.Missed()));
+        sheet.Set("panel_turn", Turn(c, fit));
+    }
+
+    private static string Turn(PositionContext c, HoleFit fit)
+    {
+        if (Aimed(c.Position, c.Adapter) is not { } aim)
+            return c.Adapter is { Handed: not "no" } ? "as it is drawn for this side" : "turned until most holes meet";
+        var at = $"with the sound aimed at {HoleFit.Clock(HoleFit.Hour(aim * 180 / Math.PI))}";
+        var free = HoleFit.Freely(fit.First, fit.Second, aim);
+        return free.Meeting > fit.Meeting
+            ? $"{at} (aimed at {HoleFit.Clock(HoleFit.Hour(free.Rotation * 180 / Math.PI))} instead, {QuantityText.Number(free.Meeting, 0)} would meet)" : at;
+    }
+
+    private static void OnSpacer(PositionContext c, FactSheet sheet)
+    {
+        if (DriverFit(c) is not { } fit)
+        {
+            sheet.Set("driver_holes_meeting", Unknown(c.OfDriver("screw holes in the flange"), "Lay the driver on the spacer and mark which holes meet."));
+            return;
+        }
+        sheet.Set("driver_holes", Dimension.One, fit.Second.Angles.Count);
+        sheet.Set("driver_holes_meeting", Count(fit, "Lay the driver on the spacer and mark which holes meet.", "screw holes of the spacer", c.OfDriver("screw holes in the flange")));
+        sheet.Set("driver_holes_missed_at", HoleFit.Hours(DrillAt(c, fit)));
+    }
+
+    /// <summary>The hours, seen from the listener with everything mounted, at which the spacer has no hole for the driver's.</summary>
+    public static List<double> DrillAt(PositionContext c, HoleFit fit)
+    {
+        var turn = DriverTurn(c, fit);
+        var hours = new List<double>();
+        for (var i = 0; i < fit.Second.Angles.Count; i++)
+        {
+            if (!fit.Match.Used[i])
+                hours.Add(HoleFit.Hour(fit.Second.Angles[i] + (turn * 180 / Math.PI)));
+        }
+        hours.Sort();
+        return hours;
+    }
+
+    /// <summary>How far the driver is turned from its drawing with everything mounted, radians clockwise: by its spacer, and on it.</summary>
+    public static double DriverTurn(PositionContext c, HoleFit fit) => (PanelFit(c)?.Match.Rotation ?? Aimed(c.Position, c.Adapter) ?? 0) + fit.Match.Rotation;
+
+    private static FactValue Count(HoleFit fit, string how, string first, string second) => FactValue.Of(Dimension.One, fit.Meeting) with
+    {
+        Data = [new Datum(first, fit.First.At), new Datum(second, fit.Second.At)],
+        Unsure = fit.IsEstimated ? [new Unsure(fit.First.Circle.IsEstimated ? first : second, how, Estimated: true)] : [],
+    };
+
+    private static FactValue Unknown(string what, string how) => FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(what, how, Estimated: false));
+
+    private static FactDeclaration Number(string name, string meaning) => Declare.Number(Subject.Position, name, Dimension.One, meaning);
+
+    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
+
+    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Position, name, meaning);
+}

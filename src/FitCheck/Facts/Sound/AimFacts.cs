@@ -1,0 +1,93 @@
+using FitCheck.Builds;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Geometry;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Sound;
+
+/// <summary>How far the driver is from the listener, how far off its axis it is heard, and which way to turn it.</summary>
+internal static class AimFacts
+{
+    // Where the head of the person at the wheel is, sideways of the point between the seats (common practice, no source).
+    private const double SeatOffset = 0.37;
+
+    // A coaxial throws its treble with a tweeter of its own.
+    private static readonly string[] Directional = ["tweeter", "woofer", "full-range"];
+
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Number("listener_distance", Dimension.Metre, "Distance from the driver to the point between the front seats' heads.").On(RestsOn.Driver | RestsOn.Place),
+        Number("listener_angle", Dimension.Radian, "Angle between the driver's axis and the line to the listener; the panel's direction is the usual one of its place.").On(RestsOn.Pair),
+        Number("off_axis_loss", Dimension.Decibel, "Level lost off the axis of a rigid piston, at 10 kHz for a tweeter and at 3 kHz for a woofer.").On(RestsOn.Pair),
+        Number("side_path_difference", Dimension.Metre, "How much nearer the person at the wheel is to the near one of the left and right drivers.").On(RestsOn.Driver | RestsOn.Place),
+        Number("pair_path_difference", Dimension.Metre, "How much farther the woofer is from the listener than the tweeter on the same output."),
+        Word("spacer_thick_side", "The hour towards which the thick side of a tilted spacer points, seen from inside the vehicle.").On(RestsOn.Pair),
+        Word("aim_towards", "The hour towards which the driver should look, seen from inside the vehicle.").On(RestsOn.Driver | RestsOn.Place),
+    ];
+
+    public static void Compute(PositionContext c, FactSheet sheet)
+    {
+        if (c.Driver is not { } driver || driver.Type == "subwoofer")
+            return;
+        if (Aim.Of(c.Position, c.Tilt) is not { } aim)
+        {
+            var unknown = FactValue.Unknown(FactType.Number(Dimension.Metre), Location(c.Position, estimated: false));
+            sheet.Set("listener_distance", unknown);
+            sheet.Set("listener_angle", FactValue.Unknown(FactType.Number(Dimension.Radian), [.. unknown.Unsure]));
+            sheet.Set("off_axis_loss", FactValue.Unknown(FactType.Number(Dimension.Decibel), [.. unknown.Unsure]));
+            return;
+        }
+        IReadOnlyList<Unsure> unsure = Unsures(c.Position);
+        sheet.Set("listener_distance", Of(Dimension.Metre, aim.Distance));
+        if (aim.Angle is { } angle)
+        {
+            sheet.Set("listener_angle", Of(Dimension.Radian, angle));
+            if (Array.IndexOf(Directional, driver.Type) >= 0 && Radius(driver) is { } radius)
+                sheet.Set("off_axis_loss", Of(Dimension.Decibel, -PistonDirectivity.Db(driver.IsTweeter ? 10_000 : 3_000, radius, Math.Min(angle, Math.PI / 2))));
+        }
+        if (aim.Hour is { } hour)
+        {
+            sheet.Set("aim_towards", HourText.Of(hour));
+            if (c.Tilt > 0)
+                sheet.Set("spacer_thick_side", HourText.Of(hour + 6));
+        }
+        Paths(c, aim, sheet);
+
+        FactValue Of(Dimension dimension, double si) => FactValue.Of(dimension, si) with { Unsure = unsure, Data = Data(c.Position) };
+    }
+
+    /// <summary>Radius of the piston: from its area, else half the dome of a tweeter, else four tenths of the size class (common practice, no source).</summary>
+    public static double? Radius(Catalog.Driver driver) =>
+        driver.Parameters?.Sd is { Si: > 0 } area ? Math.Sqrt(area.Si / Math.PI)
+        : driver.Size is { } size ? (driver.IsTweeter ? 0.5 : 0.4) * size.Si : null;
+
+    public static Unsure Location(Catalog.Position position, bool estimated) => new(
+        $"where {position.Name} is", "Measure from the middle of the driver to the point between the front head restraints: forward, sideways and up.", estimated);
+
+    public static IReadOnlyList<Unsure> Unsures(Catalog.Position position) => Aim.IsEstimated(position) ? [Location(position, estimated: true)] : [];
+
+    private static void Paths(PositionContext c, Aim aim, FactSheet sheet)
+    {
+        if (c.Build.Vehicle.Steering is { } side && aim.Location.Y != 0)
+        {
+            // The head is an assumption, not a datum: good for a setting to start from, never for a pass.
+            var head = new Direction(0, side == "left" ? -SeatOffset : SeatOffset, 0);
+            var mirrored = aim.Location with { Y = -aim.Location.Y };
+            var difference = Math.Abs((aim.Location + head).Length - (mirrored + head).Length);
+            sheet.Set("side_path_difference", FactValue.Of(Dimension.Metre, difference) with { Unsure = [Seat(c.Build)] });
+        }
+        if (LevelFacts.WooferBeside(c) is { } woofer && Aim.Of(woofer.Position, 0) is { } other)
+            sheet.Set("pair_path_difference", FactValue.Of(Dimension.Metre, other.Distance - aim.Distance) with { Unsure = [.. Unsures(c.Position), .. Unsures(woofer.Position)] });
+    }
+
+    private static Unsure Seat(Build build) => new($"where the head of the person at the wheel of {build.Vehicle.Name} is", "Measure from both drivers to the head restraint.", Estimated: true);
+
+    private static List<Datum> Data(Catalog.Position position) => [new Datum($"location of {position.Name}", position.Location[0].At)];
+
+    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
+
+    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Position, name, meaning);
+}

@@ -1,0 +1,107 @@
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Electrical.Cables;
+using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Sound;
+
+/// <summary>Continuous power available at a driver against its rated noise power.</summary>
+internal static class PowerFacts
+{
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Number("power_available", Dimension.Watt, "Continuous power that the output can deliver into this driver."),
+        Number("rated_power", Dimension.Watt, "Rated noise power of the driver."),
+        Number("headroom", Dimension.One, "Continuous power available over rated noise power."),
+        Number("power_limit", Dimension.Watt, "Power to which the build limits this output."),
+        Declare.Truth(Subject.Position, "has_power_limit", "The build sets a power limit for this output."),
+        Declare.Truth(Subject.Position, "only_peak_power", "The driver's sheet gives a peak power and no continuous one."),
+        Declare.Truth(Subject.Position, "is_fed", "An output feeds this driver."),
+        Declare.Word(Subject.Position, "output_name", "Name of the source unit or amplifier that feeds the driver."),
+        Number("factory_impedance", Dimension.Ohm, "Impedance of the factory driver at this position."),
+        Number("driver_impedance", Dimension.Ohm, "Rated impedance of the new driver."),
+        Number("impedance_loss", Dimension.Decibel, "Level lost because the new driver takes less current than the factory one from the same voltage."),
+        Number("wire_loss", Dimension.Decibel, "Level lost in the speaker wire."),
+    ];
+
+    public static void Compute(PositionContext c, FactSheet sheet)
+    {
+        if (c.Driver is not { } driver)
+            return;
+        sheet.Set("is_fed", c.Channel is not null);
+        sheet.Set("only_peak_power", driver.ContinuousPower is null && driver.PeakPower is not null);
+        sheet.Set("has_power_limit", c.Channel?.Channel.Limit is not null);
+        sheet.Set("power_limit", Dimension.Watt, c.Channel?.Channel.Limit?.Si);
+        sheet.Set("output_name", c.Channel?.Output.Name);
+        Impedances(c, driver, sheet);
+        if (driver.IsTweeter)
+            return;
+        var rated = driver.ContinuousPower is { } figure
+            ? FactValue.Of(Dimension.Watt, figure.Si) with { Data = [new Datum($"rated noise power of {driver.Name}: {figure}", figure.At)], Unsure = figure.IsEstimated ? [RatedPower(driver.Name, true)] : [] }
+            : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPower(driver.Name, false));
+        sheet.Set("rated_power", rated);
+        var available = Available(c, driver);
+        sheet.Set("power_available", available);
+        sheet.Set("headroom", Ratio(available, rated));
+    }
+
+    /// <summary>Continuous voltage of the output into its load, within the build's limit, and what is unsure about it.</summary>
+    public static (Uncertain Volts, IReadOnlyList<Unsure> Unsure)? Volts(ChannelContext channel, ChannelSweep sweep)
+    {
+        // |Z| / 0.8 is the rated impedance to which the load corresponds (IEC 60268-5); ratings are stated into such loads.
+        var load = sweep.MinOhm / 0.8;
+        if (channel.Output.VoltsInto(load) is not ({ } volts, var estimated))
+            return channel.Channel.Limit is { } only ? (Uncertain.Exact(Math.Sqrt(only.Si * load)), []) : null;
+        if (channel.Channel.Limit is { } limit)
+            volts = Uncertain.Min(volts, Uncertain.Exact(Math.Sqrt(limit.Si * load)));
+        return (volts, estimated && volts.High > volts.Low ? [OutputPower(channel, estimated: true)] : []);
+    }
+
+    public static Unsure OutputPower(ChannelContext channel, bool estimated) => new(
+        $"continuous power of {channel.Output.Name}", "Look for a power stated as continuous, RMS or sine at 14.4 V and at most 1 % distortion; a peak or maximum figure does not count.", estimated);
+
+    private static FactValue Available(PositionContext c, Catalog.Driver driver)
+    {
+        var unknown = FactType.Number(Dimension.Watt);
+        if (c.Channel is not { } channel)
+            return FactValue.Unknown(unknown, new Unsure(c.AtPosition("which output feeds the driver"), "Name the output in the build's `channels`.", Estimated: false));
+        if (channel.Sweep is not { } sweep || channel.Of(c.Position.Id) is not (_, var index))
+            return FactValue.Unknown(unknown, [.. channel.Unsure]);
+        if (Volts(channel, sweep) is not ({ } volts, var more))
+            return FactValue.Unknown(unknown, OutputPower(channel, estimated: false));
+        if (driver.Impedance is not { } impedance)
+            return FactValue.Unknown(unknown, new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false));
+        // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated. Where a crossover
+        // resonates with the voice coil the voltage rises above the output's, but there the coil's impedance is high too: that is no power.
+        var gain = 0.0;
+        foreach (var state in sweep.States)
+            gain = Math.Max(gain, Decibel.ToAmplitude(state.Drivers[index].Db) * channel.ActiveGain(state.Hz));
+        gain = Math.Min(1, gain);
+        var power = volts * volts * Uncertain.Exact(gain * gain / impedance.Si);
+        return FactValue.Of(Dimension.Watt, power) with { Unsure = [.. more] };
+    }
+
+    private static FactValue Ratio(FactValue available, FactValue rated)
+    {
+        IReadOnlyList<Unsure> unsure = [.. available.Unsure, .. rated.Unsure];
+        return available.Number is { } a && rated.Number is { } r && Uncertain.Divide(a, r) is { } ratio
+            ? FactValue.Of(Dimension.One, ratio) with { Unsure = unsure, Data = rated.Data }
+            : FactValue.Unknown(FactType.Number(Dimension.One), [.. unsure]);
+    }
+
+    private static void Impedances(PositionContext c, Catalog.Driver driver, FactSheet sheet)
+    {
+        sheet.Set("factory_impedance", Dimension.Ohm, c.Position.FactoryImpedance?.Si);
+        sheet.Set("driver_impedance", Dimension.Ohm, driver.Impedance?.Si);
+        if (c.Position.FactoryImpedance is { } old && driver.Impedance is { } now)
+            sheet.Set("impedance_loss", Dimension.Decibel, Decibel.OfPower(now.Si / old.Si));
+        if (c.Channel?.Of(c.Position.Id) is ({ } branch, _) && driver.Impedance is { } load && branch.Physics.WireResistance > 0)
+            sheet.Set("wire_loss", Dimension.Decibel, WireLoss.Db(load.Si, branch.Physics.WireResistance));
+    }
+
+    public static Unsure RatedPower(string name, bool estimated) =>
+        new($"rated noise power of {name}", "Ask the maker for the continuous (noise) power; a peak figure does not count.", estimated);
+
+    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
+}

@@ -1,0 +1,140 @@
+using System.Numerics;
+using FitCheck.Catalog;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Acoustics;
+using FitCheck.Physics.Electrical.Filters;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Sound;
+
+/// <summary>How far a cone travels where it works, the high-pass that keeps it in bounds, and what its box makes of it.</summary>
+internal static class TravelFacts
+{
+    // The slope of which nearly every amplifier's filter is, for builds that set none (common practice, no source).
+    private const int UsualSlope = 12;
+
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Truth("is_subwoofer", "The driver is a subwoofer."),
+        Truth("on_amplifier", "The driver hangs on an amplifier."),
+        Truth("has_high_pass", "A filter, or a capacitor in the wire, keeps deep bass from this driver."),
+        Truth("has_low_pass", "An electronic filter keeps treble from this driver."),
+        Number("high_pass_set", Dimension.Hertz, "Corner of the electronic high-pass that the build sets."),
+        Number("xmax", Dimension.Metre, "Peak linear excursion of the driver, to one side."),
+        Number("excursion_peak", Dimension.Metre, "Peak excursion with programme noise (IEC 60268-1, crest factor 2) whose peaks just fit the output: in the box, else as in an infinite baffle."),
+        Number("excursion_ratio", Dimension.One, "Peak excursion at the power available over peak linear excursion."),
+        Number("lowest_safe_high_pass", Dimension.Hertz, "Lowest corner of a high-pass that keeps the excursion within its linear part; 20 Hz when none is needed."),
+        Number("safe_high_pass_slope", Dimension.Slope, "Slope of that high-pass: the build's own, else 12 dB/octave."),
+        Number("box_volume", Dimension.CubicMetre, "Net volume of the closed box."),
+        Number("box_q", Dimension.One, "Total Q of the driver in its closed box."),
+        Number("box_resonance", Dimension.Hertz, "Resonance of the driver in its closed box."),
+        Number("box_corner", Dimension.Hertz, "Frequency at which the driver in its box is 3 dB down; a cabin raises what lies below."),
+    ];
+
+    public static void Compute(PositionContext c, FactSheet sheet)
+    {
+        sheet.Set("is_subwoofer", c.Driver is { Type: "subwoofer" });
+        if (c.Driver is not { IsTweeter: false } driver)
+            return;
+        Number(sheet, "xmax", driver.Parameters?.Xmax, $"peak linear excursion of {driver.Name}");
+        Box(c, driver, sheet);
+        if (c.Channel is not { } channel)
+            return;
+        sheet.Set("on_amplifier", channel.Channel.Device.Part is Amplifier);
+        sheet.Set("has_high_pass", channel.Channel.InLine.Any(s => s.Part.Type == "capacitor") || c.Placed.Sundries.Exists(s => s.Part.Type == "capacitor")
+            ? FactValue.Of(true) : IsThere(channel.HighPass));
+        sheet.Set("has_low_pass", IsThere(channel.LowPass));
+        Number(sheet, "high_pass_set", channel.HighPass?.Setting.Corner, "high-pass");
+        Travel(c, channel, driver, sheet);
+    }
+
+    private static FactValue IsThere(FilterCheck? filter) => filter is { IsThere: null } ? FactValue.Unknown(FactType.Truth, filter.Unsure) : FactValue.Of(filter is not null);
+
+    private static void Travel(PositionContext c, ChannelContext channel, Driver driver, FactSheet sheet)
+    {
+        if (Unboxed(c, driver) || channel.Sweep is not { } sweep || channel.Of(c.Position.Id) is not ({ } branch, var index)
+            || driver.Parameters is not { Xmax: { Si: > 0 } xmax } parameters || MovingMass(parameters) is not { } mass
+            || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more)
+            || ProgrammeTravel.Of(branch.Physics.Driver, mass, hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer)) is not { } travel)
+            return;
+        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
+        IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
+        var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));
+        sheet.Set("excursion_peak", FactValue.Of(Dimension.Metre, peak) with { Unsure = unsure });
+        sheet.Set("excursion_ratio", FactValue.Of(Dimension.One, peak * Uncertain.Exact(1 / xmax.Si)) with { Unsure = unsure, Data = data });
+        var slope = channel.HighPass?.Setting.SlopePerOctave ?? UsualSlope;
+        sheet.Set("safe_high_pass_slope", Dimension.Slope, slope);
+        if (travel.LowestHighPass(volts.High, xmax.Si, ActiveFilter.OrderOfSlope(slope), LowPass(channel)) is { } corner)
+            sheet.Set("lowest_safe_high_pass", FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure, Data = data });
+    }
+
+    private static Func<double, double> LowPass(ChannelContext channel) => channel.LowPass?.Setting is { } low
+        ? hz => ActiveFilter.ButterworthLowPass(hz, low.Corner.Si, ActiveFilter.OrderOfSlope(low.SlopePerOctave))
+        : _ => 1;
+
+    // As given, else what the stiffness of the equivalent volume needs for the resonance (Small, JAES 1972).
+    private static double? MovingMass(DriverParameters p)
+    {
+        if (p.Mms is { Si: > 0 } mass)
+            return mass.Si;
+        if (p is not { Vas: { Si: > 0 } vas, Sd: { Si: > 0 } area, Fs: { Si: > 0 } fs })
+            return null;
+        var compliance = vas.Si / ThieleSmall.EquivalentVolume(area.Si, 1);
+        return 1 / (Math.Pow(2 * Math.PI * fs.Si, 2) * compliance);
+    }
+
+    private static bool Unboxed(PositionContext c, Driver driver) => driver.Type == "subwoofer" && c.Position.Place == "cargo" && c.Placed.Box is null;
+
+    private static void Box(PositionContext c, Driver driver, FactSheet sheet)
+    {
+        if (Unboxed(c, driver))
+        {
+            sheet.Set("box_q", FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(c.AtPosition("net volume of the box"),
+                "Ask the maker of the box, or fill it with a measured amount of dry grain; then write it into the build as `box`.", Estimated: false, limit => Volume(driver, limit))));
+            return;
+        }
+        if (c.Placed.Box is not { Si: > 0 } box)
+            return;
+        Number(sheet, "box_volume", box, "net volume of the box");
+        if (driver.Parameters is not { Vas: { Si: > 0 } vas, Qes: { } qes, Qms: { } qms, Fs: { } fs })
+        {
+            sheet.Set("box_q", FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"Thiele/Small parameters of {driver.Name}", "Ask the maker for fs, Qes, Qms and Vas.", Estimated: false)));
+            return;
+        }
+        var stiffening = ClosedBox.Stiffening(vas.Si, box.Si);
+        var q = ThieleSmall.TotalQ(qes, qms) * stiffening;
+        sheet.Set("box_q", FactValue.Of(Dimension.One, q) with
+        {
+            Data = [new Datum("net volume of the box", box), new Datum($"equivalent volume of {driver.Name}: {vas}", vas.At)],
+            Unsure = box.IsEstimated ? [new Unsure(c.AtPosition("net volume of the box"), "Measure the box inside, and take off what the driver and the braces fill.", Estimated: true, limit => Volume(driver, limit))] : [],
+        });
+        sheet.Set("box_resonance", Dimension.Hertz, fs.Si * stiffening);
+        sheet.Set("box_corner", Dimension.Hertz, fs.Si * stiffening * ClosedBox.HalfPowerRatio(q));
+    }
+
+    // The volume at which the total Q just reaches a limit: a smaller box has a higher Q.
+    private static string? Volume(Driver driver, PassLimit limit)
+    {
+        if (driver.Parameters is not { Vas: { Si: > 0 } vas, Qes: { } qes, Qms: { } qms } || limit.Limit <= ThieleSmall.TotalQ(qes, qms))
+            return null;
+        var ratio = limit.Limit / ThieleSmall.TotalQ(qes, qms);
+        return $"{QuantityText.Format(vas.Si / ((ratio * ratio) - 1), Dimension.CubicMetre)} or {(limit.AtLeast ? "less" : "more")}";
+    }
+
+    private static void Number(FactSheet sheet, string name, Figure? figure, string what)
+    {
+        if (figure is not null)
+            sheet.Set(name, FactValue.Of(figure.Quantity.Dimension, figure.Si) with { Data = [new Datum(what, figure)] });
+    }
+
+    // What else hangs on the output changes next to nothing in the bass.
+    private static Unsure[] Resistance(Driver driver) => driver.Parameters?.Re is { IsEstimated: false } ? []
+        : [new Unsure($"DC resistance of {driver.Name}", "Unplug the driver and put a multimeter across its terminals, at room temperature.", driver.Parameters?.Re is not null)];
+
+    private static Unsure Excursion(Driver driver) => new($"peak linear excursion of {driver.Name}", "Ask the maker for Xmax, one way.", Estimated: true);
+
+    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
+
+    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
+}

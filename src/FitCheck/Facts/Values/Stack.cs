@@ -1,0 +1,133 @@
+using FitCheck.Catalog;
+using FitCheck.Physics.Geometry;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Values;
+
+/// <summary>
+/// A stack-up of figures: gathers the inputs of a computation with their tolerances, and remembers which of them are missing or guessed, so that the
+/// resulting fact can say what to measure and which reading would pass.
+/// </summary>
+internal sealed class Stack(Dimension dimension)
+{
+    // What a careful reading with a depth gauge is worth (common practice, no source).
+    private const double ReadingTolerance = 0.5e-3;
+
+    // Of many figures with a tolerance these many are told to be read again: reading what weighs little settles little.
+    private const int Reread = 2;
+
+    private readonly List<(string Name, double Nominal, double HalfWidth)> _inputs = [];
+    private readonly List<string> _hows = [];
+    private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
+    // Of an angle no reading in millimetres is told, and none is looked for beyond what can stand upright.
+    private List<int>? _angles;
+    private readonly List<(string What, Figure? Figure, Foundation.Problems.Location At)> _data = [];
+
+    /// <summary>Adds a figure that must be known. Returns its place among the inputs.</summary>
+    public int Need(string what, string how, Figure? figure)
+    {
+        _inputs.Add((what, figure?.Si ?? double.NaN, figure?.HalfWidth ?? 0));
+        _hows.Add(how);
+        if (figure is null || figure.IsEstimated)
+            _unsure.Add((_inputs.Count - 1, how, figure is not null));
+        if (figure is { Quantity.Dimension: var d } && d == Dimension.Radian)
+            (_angles ??= []).Add(_inputs.Count - 1);
+        if (figure is not null)
+            _data.Add((what, figure, figure.At));
+        return _inputs.Count - 1;
+    }
+
+    /// <summary>Adds a figure that counts as a given value when it is left out.</summary>
+    public int Optional(string what, string how, Figure? figure, double absent)
+    {
+        if (figure is not null)
+            return Need(what, how, figure);
+        _inputs.Add((what, absent, 0));
+        _hows.Add(how);
+        return _inputs.Count - 1;
+    }
+
+    /// <summary>Adds a place where a datum stands that the function reads by itself.</summary>
+    public void Cite(string what, Foundation.Problems.Location at) => _data.Add((what, null, at));
+
+    /// <summary>The fact.</summary>
+    public FactValue Of(Func<double[], double> f)
+    {
+        var missing = Missing();
+        var data = _data.ConvertAll(d => d.Figure is null ? new Datum(d.What, d.At) : new Datum(d.What, d.Figure));
+        var unsure = new List<Unsure>();
+        foreach (var (index, how, estimated) in _unsure)
+        {
+            if (missing == 0 || !estimated)
+                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 ? null : PassingOf(index, f)));
+        }
+        if (missing > 0)
+            return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = data };
+        var number = StackUp.Of(_inputs, f);
+        return double.IsNaN(number.Value)
+            ? FactValue.Unknown(FactType.Number(dimension)) with { Data = data }
+            : FactValue.Of(dimension, number) with { Unsure = unsure, Data = data, Rereadings = number.IsExact ? null : new(() => WeighMost(f)) };
+    }
+
+    private Unsure[] WeighMost(Func<double[], double> f)
+    {
+        var nominal = Nominal();
+        return [.. Enumerable.Range(0, _inputs.Count).Where(i => _inputs[i].HalfWidth > 0).OrderByDescending(Weight).Take(Reread)
+            .Select(i => new Unsure(_inputs[i].Name, _hows[i], Estimated: false, PassingOf(i, f)))];
+
+        double Weight(int index)
+        {
+            var (down, up) = Ends(nominal, index);
+            return Math.Abs(f(up) - f(down));
+        }
+    }
+
+    private Func<PassLimit, string?>? PassingOf(int index, Func<double[], double> f) => _angles?.Contains(index) == true ? null : limit => Passing(index, f, limit);
+
+    /// <summary>True when a figure is missing, so that there is no number.</summary>
+    public bool IsMissing => Missing() > 0;
+
+    /// <summary>True when a figure is missing or estimated.</summary>
+    public bool IsGuess => _unsure.Count > 0;
+
+    /// <summary>The inputs as they are written.</summary>
+    public double[] Nominal() => [.. _inputs.Select(i => i.Nominal)];
+
+    /// <summary>For each input with a tolerance, all of them with this one at either end of it.</summary>
+    public IEnumerable<(double[] Down, double[] Up)> Moved(double[] nominal)
+    {
+        for (var i = 0; i < _inputs.Count; i++)
+        {
+            if (_inputs[i].HalfWidth == 0)
+                continue;
+            yield return Ends(nominal, i);
+        }
+    }
+
+    private (double[] Down, double[] Up) Ends(double[] nominal, int index)
+    {
+        var (down, up) = ((double[])nominal.Clone(), (double[])nominal.Clone());
+        (down[index], up[index]) = (nominal[index] - _inputs[index].HalfWidth, nominal[index] + _inputs[index].HalfWidth);
+        return (down, up);
+    }
+
+    private int Missing()
+    {
+        var missing = 0;
+        foreach (var (_, _, estimated) in _unsure)
+            missing += estimated ? 0 : 1;
+        return missing;
+    }
+
+    private string? Passing(int index, Func<double[], double> f, PassLimit limit)
+    {
+        var inputs = _inputs.ToList();
+        var start = double.IsNaN(inputs[index].Nominal) ? 0.05 : inputs[index].Nominal;
+        inputs[index] = inputs[index] with { Nominal = start, HalfWidth = 0 };
+        if (inputs.Exists(i => double.IsNaN(i.Nominal)) || StackUp.SolveFor(inputs, f, index, limit.Limit, limit.AtLeast) is not { } passing)
+            return null;
+        // The reading itself may be off by its own tolerance.
+        var safe = passing with { Value = passing.Value + (passing.OrMore ? ReadingTolerance : -ReadingTolerance) };
+        return $"{QuantityText.Format(safe.RoundedTo(0.1e-3), Dimension.Metre)} or {(safe.OrMore ? "more" : "less")}";
+    }
+}

@@ -1,0 +1,54 @@
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
+using FitCheck.Physics.Quantities;
+
+namespace FitCheck.Facts.Wiring;
+
+/// <summary>
+/// Whether the harness adapter reaches from the factory plug to the driver: its length and that of the driver's own leads, against the plug's distance
+/// from the terminals of a driver on the panel and the thickness of the spacer that carries the driver away from there.
+/// </summary>
+internal static class LeadFacts
+{
+    private const string Rule = "Measure along the way of the lead with a tape.";
+
+    public static readonly IReadOnlyList<FactDeclaration> Declarations =
+    [
+        Length("lead_length", "Length of the harness adapter, with the driver's own leads."),
+        Length("lead_needed", "Way from the factory plug to the driver's terminals."),
+        Length("lead_slack", "Length by which the lead exceeds its way; negative when it does not reach."),
+    ];
+
+    public static void Compute(PositionContext c, FactSheet sheet)
+    {
+        if (c.Placed is not { Driver.Part: { } driver, Harness.Part: { } harness, NewWire: null })
+            return;
+        var lengths = new Stack(Dimension.Metre);
+        sheet.Set("lead_length", lengths.Of(Lead(lengths)));
+        var ways = new Stack(Dimension.Metre);
+        sheet.Set("lead_needed", ways.Of(Way(ways)));
+        var slack = new Stack(Dimension.Metre);
+        var (lead, way) = (Lead(slack), Way(slack));
+        sheet.Set("lead_slack", slack.Of(v => lead(v) - way(v)));
+
+        Func<double[], double> Lead(Stack stack)
+        {
+            var adapter = stack.Need($"length of {harness.Name}", Rule, harness.Length);
+            if (driver.Terminals is not { Type: "leads" } leads)
+                return v => v[adapter];
+            var own = stack.Need($"length of the leads of {driver.Name}", Rule, leads.Length);
+            return v => v[adapter] + v[own];
+        }
+
+        Func<double[], double> Way(Stack stack)
+        {
+            var plug = stack.Need(c.AtPosition("distance from the factory plug to the driver's terminals"), Rule, c.Position.PlugDistance);
+            if (c.Adapter is not { } spacer)
+                return v => v[plug];
+            var thickness = stack.Need("thickness of the spacer", "Measure with a calliper.", spacer.Thickness);
+            return v => v[plug] + v[thickness];
+        }
+    }
+
+    private static FactDeclaration Length(string name, string meaning) => Declare.Number(Subject.Position, name, Dimension.Metre, meaning);
+}

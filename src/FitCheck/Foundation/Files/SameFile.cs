@@ -1,0 +1,42 @@
+using System.Globalization;
+
+namespace FitCheck.Foundation.Files;
+
+/// <summary>Tells whether two paths lead to one file, by whatever spelling or link, also where the file is yet to be written.</summary>
+public static class SameFile
+{
+    private static readonly bool CaseCounts = OperatingSystem.IsLinux();
+
+    /// <summary>The same text for two paths that lead to one file. Null for a device, a pipe and the like: those can be written again and again.</summary>
+    public static string? Key(string path)
+    {
+        var full = Path.GetFullPath(path);
+        if (FileStamp.IsOther(full))
+            return null;
+        full = WholeFile.Target(full);
+        return Of(full) ?? (Path.GetDirectoryName(full) is { } folder ? $"{Of(folder) ?? Cased(Plain(folder))}/{Cased(Path.GetFileName(full))}" : Cased(full));
+    }
+
+    /// <summary>The same for what is read: a device may lead to a file, as standard input does.</summary>
+    public static string? KeyOfInput(string path) => Of(Path.GetFullPath(path)) ?? Key(path);
+
+    private static string? Of(string path) =>
+        FileLook.Of(path) is { } look ? string.Create(CultureInfo.InvariantCulture, $"{look.Disk}:{look.Node}") : null;
+
+    // Where the system tells no numbers: without links to folders on the way. Two hard links are two files then.
+    private static string Plain(string folder)
+    {
+        if (Path.GetDirectoryName(folder) is not { } above)
+            return folder;
+        try
+        {
+            return new DirectoryInfo(folder).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? Path.Combine(Plain(above), Path.GetFileName(folder));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return folder;
+        }
+    }
+
+    private static string Cased(string text) => CaseCounts ? text : text.ToUpperInvariant();
+}

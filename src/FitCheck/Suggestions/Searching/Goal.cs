@@ -1,0 +1,40 @@
+using FitCheck.Findings;
+using FitCheck.Suggestions.Trials;
+
+namespace FitCheck.Suggestions.Searching;
+
+/// <summary>Which of several passing builds is the better one.</summary>
+public enum Preference
+{
+    /// <summary>The least total price.</summary>
+    Price,
+    /// <summary>The fewest changes.</summary>
+    Changes,
+    /// <summary>The least work on vehicle and parts.</summary>
+    Work,
+    /// <summary>The largest of the least clearances.</summary>
+    Margin,
+}
+
+/// <summary>What a search is after.</summary>
+internal sealed record Goal
+{
+    /// <summary>Findings of this status and worse must go.</summary>
+    public Status FailOn { get; init; } = Status.Fail;
+    public Preference Prefer { get; init; }
+    /// <summary>Findings that were open for want of data before; of equal answers those that open no others come first. Null when that does not matter.</summary>
+    public IReadOnlySet<(string Rule, string Key)>? OpenBefore { get; init; }
+    /// <summary>How many things that were chosen for their sound may be exchanged.</summary>
+    public int Voices { get; init; }
+    /// <summary>Only these rules count; null for all.</summary>
+    public IReadOnlySet<string>? Rules { get; init; }
+
+    public bool IsBad(Issue issue) => !issue.IsWaived && (Rules is null || Rules.Contains(issue.Rule.Id))
+        && issue.Status >= FailOn
+        // The seller's list is written anew with every answer.
+        && !issue.Rule.Names.Any(n => n is "quote_lacks_count" or "quote_unused_count");
+
+    /// <summary>How many findings an answer leaves to be measured that were not open before.</summary>
+    public int Opened(Assessment assessment) =>
+        OpenBefore is null ? 0 : assessment.Issues.Count(i => i.Status == Status.Measure && !i.IsWaived && !OpenBefore.Contains(i.Id));
+}

@@ -1,0 +1,48 @@
+using FitCheck.Builds;
+using FitCheck.Findings;
+using FitCheck.Rules.Model;
+using FitCheck.Suggestions.Choices;
+
+namespace FitCheck.Suggestions.Trials;
+
+/// <summary>What one rule says of one subject of a tried build.</summary>
+/// <param name="Rule">The rule.</param>
+/// <param name="Key">The subject.</param>
+/// <param name="Status">What the rule says; passes are kept for their clearance.</param>
+/// <param name="Atoms">On what it rests.</param>
+internal sealed record Issue(Rule Rule, string Key, Status Status, IReadOnlySet<string> Atoms)
+{
+    private static readonly string[] AcceptedWork = ["drilling_accepted", "enlarging_accepted", "trimming_accepted", "cutting_accepted"];
+
+    public (string Rule, string Key) Id => (Rule.Id, Key);
+    public bool IsWaived { get; init; }
+    /// <summary>In SI; null for truths, words and what is unknown.</summary>
+    public double? Margin { get; init; }
+    /// <summary>The margin of a length, m.</summary>
+    public double? Clearance { get; init; }
+    /// <summary>It warns of work on vehicle or parts that the build accepts.</summary>
+    public bool IsWork => Status == Status.Warn && Rule.Names.Any(n => AcceptedWork.Contains(n, StringComparer.Ordinal));
+
+    /// <summary>It is about the price, so only what may save money can remove it.</summary>
+    public bool IsOfPrice => Rule.Names.Contains("total_cost", StringComparer.Ordinal);
+
+    public bool RestsOn(Slot slot) => Atoms.Contains(Suggestions.Choices.Atoms.All) || slot.Atoms.Overlaps(Atoms);
+}
+
+/// <summary>A build as changed: its list and what the rules say.</summary>
+internal sealed record Assessment(IReadOnlyList<ListLine> List, IReadOnlyList<Issue> Issues)
+{
+    /// <summary>The changes contradict each other, such as a setting that the new crossover does not have.</summary>
+    public static Assessment Impossible { get; } = new([], []);
+
+    public bool IsPossible => this != Impossible;
+
+    public decimal Price { get; } = List.Sum(l => l.Sum.Amount);
+
+    public int Count(Status status) => Issues.Count(i => i.Status == status && !i.IsWaived);
+
+    public int Work => Issues.Count(i => i.IsWork);
+
+    /// <summary>The least margin of any length, m.</summary>
+    public double LeastClearance => Issues.Where(i => i.Clearance is not null && !i.IsWaived).Select(i => i.Clearance!.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
+}

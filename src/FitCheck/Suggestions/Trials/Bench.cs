@@ -1,0 +1,264 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Findings;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
+using FitCheck.Rules;
+using FitCheck.Rules.Conditions.Nodes;
+using FitCheck.Rules.Model;
+using FitCheck.Rules.Verdicts;
+using FitCheck.Schemas;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Yaml;
+
+namespace FitCheck.Suggestions.Trials;
+
+/// <summary>Tries changes of a build: the changed text is read and judged by the same facts and rules as any build; only the messages are left out.</summary>
+internal sealed class Bench
+{
+    /// <summary>So many options of a slot are best prepared together.</summary>
+    public const int Ahead = 32;
+
+    private readonly PartsCatalog _catalog;
+    private readonly RuleSet _rules;
+    private readonly string _file;
+    private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
+    private readonly Dictionary<ChangeKey, Assessment> _known = [];
+    private readonly Dictionary<string, Basis> _bases = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Rule, string Key), Seen> _seen = [];
+    private readonly Dictionary<ChangeKey, decimal> _prices = [];
+    private readonly Dictionary<Slot, decimal> _savings = [];
+    private Dictionary<string, ListLine>? _listed;
+    private (ChangeKey Key, Build? Build)? _last;
+
+    public Bench(string file, string text, PartsCatalog catalog, RuleSet rules)
+    {
+        (_file, Text, _catalog, _rules) = (file, text, catalog, rules);
+        Root = (YamlMap)YamlReader.Read(new SourceText(file, text), new ProblemList())!;
+        Build = ReadText(text)!;
+        Scopes = new RuleScopes(Build);
+    }
+
+    public string Text { get; }
+    public YamlMap Root { get; }
+    public Build Build { get; }
+    public RuleScopes Scopes { get; }
+    /// <summary>Combinations that were judged in full.</summary>
+    public int Judged { get; private set; }
+
+    /// <summary>The build with these changes; null when they don't go together.</summary>
+    public Build? Read(IReadOnlyList<Change> changes)
+    {
+        // Asked for one finding, then another, then all.
+        var key = ChangeKey.Of(changes);
+        if (_last?.Key != key)
+            _last = (key, Changed(changes));
+        return _last.Value.Build;
+    }
+
+    public Entry? Find(string id) => _catalog.Find(id);
+
+    /// <summary>The text with these changes; null when they don't go together.</summary>
+    public string? TextOf(IEnumerable<Change> changes) => TextEdit.Apply(Text, changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits));
+
+    /// <summary>What the rules say of the build with these changes.</summary>
+    public Assessment Assess(IReadOnlyList<Change> changes)
+    {
+        var key = ChangeKey.Of(changes);
+        if (!_known.TryGetValue(key, out var assessment))
+            _known[key] = assessment = Judge(changes);
+        return assessment;
+    }
+
+    /// <summary>What is known to be no pass of the build with these changes without judging it: findings whose every cause was seen before.</summary>
+    public IEnumerable<Issue> Foreseen(IReadOnlyList<Change> changes) =>
+        _bases.Values.Where(b => b.HasTroubles).SelectMany(b => b.Troubles(b.KeyOf(changes)));
+
+    /// <summary>The same finding of the build with these changes, alone: far less work than all of them. Null when it is gone.</summary>
+    public Issue? Again(Issue issue, IReadOnlyList<Change> changes)
+    {
+        var seen = _seen[issue.Id];
+        var key = seen.Basis.KeyOf(changes);
+        if (seen.Of.TryGetValue(key, out var known))
+            return known;
+        var (isPossible, again) = Alone(issue, seen, Read(changes));
+        if (isPossible)
+            seen.Add(key, again);
+        return again;
+    }
+
+    /// <summary>Works out the same findings for further choices of a slot, on all processors, before they are asked for one by one.</summary>
+    public void Prepare(IReadOnlyList<Issue> issues, IReadOnlyList<Change> changes, IEnumerable<Change> further)
+    {
+        Seen[] seen = [.. issues.Select(i => _seen[i.Id])];
+        IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f]).Where(c => Array.Exists(seen, s => !s.Of.ContainsKey(s.Basis.KeyOf(c))))];
+        var found = new (bool IsPossible, Issue? Issue)[open.Length][];
+        Parallel.For(0, open.Length, i =>
+        {
+            var build = Changed(open[i]);
+            found[i] = [.. seen.Select((s, n) => s.Of.ContainsKey(s.Basis.KeyOf(open[i])) ? (false, null) : Alone(issues[n], s, build))];
+        });
+        for (var i = 0; i < open.Length; i++)
+        {
+            for (var n = 0; n < seen.Length; n++)
+            {
+                if (found[i][n].IsPossible)
+                    seen[n].Add(seen[n].Basis.KeyOf(open[i]), found[i][n].Issue);
+            }
+        }
+    }
+
+    private Build? Changed(IReadOnlyList<Change> changes) => TextOf(changes) is { } text ? ReadText(text) : null;
+
+    private static (bool IsPossible, Issue? Issue) Alone(Issue issue, Seen seen, Build? build) =>
+        build is not null && Table(build, issue) is { } table ? (true, Judge(build, issue.Rule, table, seen.Basis.Atoms)) : (false, null);
+
+    private static FactTable? Table(Build build, Issue issue) => FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
+        ?? FactRegistry.Of(build, Shopping.List(build)).Tables.FirstOrDefault(t => t.Subject == issue.Rule.Subject && t.Key == issue.Key);
+
+    /// <summary>What the build costs with these changes; nothing when they can't be made together.</summary>
+    public decimal PriceOf(IReadOnlyList<Change> changes)
+    {
+        var key = ChangeKey.Of(changes);
+        if (!_prices.TryGetValue(key, out var price))
+            _prices[key] = price = _known.TryGetValue(key, out var known) ? known.Price : Read(changes) is { } build ? Shopping.List(build).Sum(l => l.Sum.Amount) : 0;
+        return price;
+    }
+
+    /// <summary>
+    /// The most that another choice for a slot can save, whatever else is chosen. A pack may serve other places too: what is there now saves at most whole
+    /// packs rounded up, and what comes costs at least whole packs rounded down.
+    /// </summary>
+    public decimal SavingOf(Slot slot)
+    {
+        if (_savings.TryGetValue(slot, out var saving))
+            return saving;
+        if (MostNow(slot) > 0)
+        {
+            var before = MostNow(slot);
+            saving = Math.Max(0, before - slot.Options.Select(o => LeastCost(slot, o)).DefaultIfEmpty(before).Min());
+        }
+        return _savings[slot] = saving;
+    }
+
+    /// <summary>Whether an option may cost less than what is there.</summary>
+    public bool Saves(Slot slot, Option option) => LeastCost(slot, option) < MostNow(slot);
+
+    private decimal MostNow(Slot slot)
+    {
+        _listed ??= Shopping.List(Build).ToDictionary(l => l.Part, StringComparer.Ordinal);
+        var isPlaced = slot.Where.All(w => Build.Vehicle.Find(w) is not null);
+        return slot.Parts.Select(p => _listed.GetValueOrDefault(p)).OfType<ListLine>()
+                .Sum(line => isPlaced ? Math.Min(line.Sum.Amount, line.Price.Amount * ((slot.Where.Count + line.Pack - 1) / line.Pack)) : line.Sum.Amount)
+            + slot.Spares.Sum(s => _listed.GetValueOrDefault(s)?.Sum.Amount ?? 0);
+    }
+
+    // Half of a set may lie in the box of the other half already; both halves together are bought for as many sides as there are.
+    private decimal LeastCost(Slot slot, Option option) => option.Parts switch
+    {
+        [Driver or Adapter or Cup or Harness] and [var part] => part.Price.Value.Amount * (slot.Where.Count / part.Pack),
+        [ComponentSet set] when slot.Where.Count(w => Build.Vehicle.Find(w)?.Role == "tweeter") is var tweeters && 2 * tweeters == slot.Where.Count => set.Price.Value.Amount * (tweeters / set.Pack),
+        _ => 0,
+    };
+
+    /// <summary>The rules of which a finding was seen that answers a question, in their order.</summary>
+    public IEnumerable<string> SeenRules(Func<Issue, bool> asked) =>
+        _seen.Values.SelectMany(s => s.Issues).Where(asked).Select(i => i.Rule.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+
+    /// <summary>Everything that was seen of a rule.</summary>
+    public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues);
+
+    /// <summary>What the rules say when nothing is taken from combinations judged before.</summary>
+    public Assessment Anew(IReadOnlyList<Change> changes) => Changed(changes) is { } build ? new Bench(_file, Text, _catalog, _rules).Judge(build, changes) : Assessment.Impossible;
+
+    private Assessment Judge(IReadOnlyList<Change> changes)
+    {
+        Judged++;
+        return Read(changes) is { } build ? Judge(build, changes) : Assessment.Impossible;
+    }
+
+    // A rule whose finding rests on nothing that differs from a combination judged before says the same again, and facts that only it asks for are not computed.
+    private Assessment Judge(Build build, IReadOnlyList<Change> changes)
+    {
+        var list = Shopping.List(build);
+        var tables = FactRegistry.Of(build, list).Tables.ToLookup(t => t.Subject);
+        var issues = new List<Issue>();
+        var keys = new Dictionary<Basis, ChangeKey>();
+        foreach (var rule in _rules.Rules)
+        {
+            foreach (var table in tables[rule.Subject])
+            {
+                var seen = SeenOf(rule, table.Key);
+                if (!keys.TryGetValue(seen.Basis, out var key))
+                    keys[seen.Basis] = key = seen.Basis.KeyOf(changes);
+                if (!seen.Of.TryGetValue(key, out var issue))
+                    seen.Add(key, issue = Judge(build, rule, table, seen.Basis.Atoms));
+                if (issue is not null)
+                    issues.Add(issue);
+            }
+        }
+        return new Assessment(list, issues);
+    }
+
+    private Seen SeenOf(Rule rule, string key)
+    {
+        if (_seen.TryGetValue((rule.Id, key), out var seen))
+            return seen;
+        var atoms = Scopes.Of(rule, key);
+        var words = string.Join(' ', atoms.Order(StringComparer.Ordinal));
+        if (!_bases.TryGetValue(words, out var basis))
+            _bases[words] = basis = new Basis(atoms);
+        return _seen[(rule.Id, key)] = new Seen(basis);
+    }
+
+    // Null when the rule has nothing to say, or passes without a clearance.
+    private static Issue? Judge(Build build, Rule rule, FactTable table, IReadOnlySet<string> atoms)
+    {
+        if (Judgement.Of(rule, new FactInputs(rule.Scope, table.Values)) is not { } judgement)
+            return null;
+        var clearance = rule.Unit is { } unit && unit.Dimension == Physics.Quantities.Dimension.Metre ? judgement.Margin : null;
+        if (judgement.Status == Status.Pass && clearance is null)
+            return null;
+        return new Issue(rule, table.Key, judgement.Status, atoms)
+        {
+            Clearance = clearance,
+            Margin = judgement.Margin,
+            IsWaived = build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == table.Key)),
+        };
+    }
+
+    /// <summary>The build that a text describes, with its shape checked too; null when something is wrong.</summary>
+    public Build? Valid(string text)
+    {
+        var problems = new ProblemList();
+        if (YamlReader.Read(new SourceText(_file, text), problems) is { } root)
+            _schemas.Value.Check("build", root, problems);
+        return problems.HasErrors ? null : ReadText(text);
+    }
+
+    /// <summary>The build that a text describes; null when it can't be.</summary>
+    public Build? ReadText(string text)
+    {
+        var problems = new ProblemList();
+        var root = YamlReader.Read(new SourceText(_file, text), problems);
+        var build = root is null ? null : BuildReader.Read(root, _catalog, problems);
+        return problems.HasErrors ? null : build;
+    }
+
+    /// <summary>What a rule said of a subject, by those of the changes on which that rests; null for nothing.</summary>
+    private sealed class Seen(Basis basis)
+    {
+        public Basis Basis => basis;
+        public Dictionary<ChangeKey, Issue?> Of { get; } = [];
+        public IEnumerable<Issue> Issues => Of.Values.OfType<Issue>();
+
+        public void Add(ChangeKey key, Issue? issue)
+        {
+            Of[key] = issue;
+            if (issue is { Status: not Status.Pass })
+                basis.Add(key, issue);
+        }
+    }
+}

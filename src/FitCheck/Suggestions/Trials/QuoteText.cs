@@ -1,0 +1,60 @@
+using System.Globalization;
+using FitCheck.Builds;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Yaml;
+
+namespace FitCheck.Suggestions.Trials;
+
+/// <summary>Writes the seller's list of a changed build anew: what is missing is added, what the changes made superfluous is taken out.</summary>
+internal static class QuoteText
+{
+    /// <summary>The text of the build with the changes, its list renewed where it has one.</summary>
+    /// <param name="bench">The build as it was given.</param>
+    /// <param name="changes">What is chosen otherwise.</param>
+    /// <param name="onlyNeeded">True to take out also what was superfluous before, where that stands in the way.</param>
+    public static string Renewed(Bench bench, IReadOnlyList<Change> changes, bool onlyNeeded = false)
+    {
+        var text = bench.TextOf(changes)!;
+        if (bench.ReadText(text) is not { Quote: { } quote } build || YamlReader.Read(new SourceText(build.File, text), new ProblemList()) is not YamlMap { } root || root["quote"] is not YamlList lines)
+            return text;
+        var editor = new YamlEditor(text);
+        var edits = new List<TextEdit>();
+        var added = new List<(string Part, string Packs)>();
+        var needed = Shopping.List(build);
+        foreach (var line in needed)
+        {
+            var missing = line.Packs - quote.Where(q => q.Part.Id == line.Part).Sum(q => q.Packs);
+            if (missing <= 0)
+                continue;
+            if (Of(lines, line.Part) is { } map && map["packs"] is YamlScalar old)
+                edits.Add(editor.Replace(old, Text(missing + quote.First(q => q.Part.Id == line.Part).Packs)));
+            else
+                added.Add((line.Part, Text(missing)));
+        }
+        var before = Shopping.List(bench.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal);
+        var gone = Enumerable.Range(0, lines.Items.Count).Where(i => PartOf(lines.Items[i]) is { } part && (onlyNeeded || before.Contains(part)) && needed.All(l => l.Part != part)).ToHashSet();
+        // Where nothing of a list stays, it is what takes a line's place; where nothing comes either, the last line stays or the list goes.
+        if (gone.Count == lines.Items.Count && gone.Count > 0)
+        {
+            gone.Remove(0);
+            if (added.Count > 0)
+                edits.AddRange(Instead((YamlMap)lines.Items[0], added[0]));
+            else if (onlyNeeded)
+                return TextEdit.Apply(text, [editor.RemoveKey(root, "quote")])!;
+            added = [.. added.Skip(1)];
+        }
+        edits.AddRange(added.Select(a => editor.AddItem(lines, $"{{part: {a.Part}, packs: {a.Packs}}}")));
+        edits.AddRange(editor.RemoveItems(lines, gone));
+        return TextEdit.Apply(text, edits)!;
+
+        IEnumerable<TextEdit> Instead(YamlMap map, (string Part, string Packs) line) => [editor.Replace((YamlScalar)map["part"]!, line.Part), editor.Replace((YamlScalar)map["packs"]!, line.Packs)];
+    }
+
+    private static string Text(int packs) => packs.ToString(CultureInfo.InvariantCulture);
+
+    private static YamlMap? Of(YamlList lines, string part) => lines.Items.OfType<YamlMap>().FirstOrDefault(m => PartOf(m) == part);
+
+    private static string? PartOf(YamlNode line) => ((line as YamlMap)?["part"] as YamlScalar)?.Text;
+}

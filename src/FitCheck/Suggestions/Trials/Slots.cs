@@ -1,0 +1,35 @@
+using FitCheck.Catalog;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Yaml;
+
+namespace FitCheck.Suggestions.Trials;
+
+/// <summary>Everything in a build that may be chosen otherwise.</summary>
+internal static class Slots
+{
+    // Slots with few options are numbered apart, for what is known of combinations is kept by number.
+    private const int FirstOfFew = 1_000;
+
+    /// <summary>All but what is to be kept.</summary>
+    public static IReadOnlyList<Slot> Of(Bench bench, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep) => Of(bench, new Stock(catalog, currentOnly), keep, 0);
+
+    /// <summary>The same with few options each, so that few parts have to be read.</summary>
+    public static IReadOnlyList<Slot> Of(Bench bench, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep, Sample sample) =>
+        Of(bench, new Stock(catalog, currentOnly) { Sample = sample }, keep, FirstOfFew * sample.Most);
+
+    private static List<Slot> Of(Bench bench, Stock stock, IReadOnlyList<string> keep, int firstIndex)
+    {
+        var ground = new Ground(bench.Build, bench.Root, new YamlEditor(bench.Text), stock);
+        List<Slot> slots = [.. FitSlots.Of(ground), .. SetSlots.Of(ground), .. SundrySlots.Of(ground), .. ChannelSlots.Of(ground), .. OutputSlots.Of(ground), .. DeviceSlots.Of(ground), .. SupplySlots.Of(ground)];
+        slots.RemoveAll(s => IsKept(s, keep));
+        for (var i = 0; i < slots.Count; i++)
+            slots[i].Index = firstIndex + i;
+        return slots;
+    }
+
+    /// <summary>How many things that were chosen for their sound can be exchanged together.</summary>
+    public static int MostVoices(IReadOnlyList<Slot> slots) => Math.Max(slots.Where(s => s.Voices == 1).Sum(s => s.Voices), slots.Select(s => s.Voices).DefaultIfEmpty(0).Max());
+
+    private static bool IsKept(Slot slot, IReadOnlyList<string> keep) =>
+        slot.Parts.Concat(slot.Where).Any(held => keep.Contains(held, StringComparer.Ordinal));
+}
