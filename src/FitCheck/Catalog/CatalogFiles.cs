@@ -23,12 +23,9 @@ internal sealed class CatalogFiles
     // What else a catalog folder may hold.
     private static readonly string[] Beside = ["builds", "schema", "starters"];
 
-    private CatalogFiles(IReadOnlyDictionary<string, EntryText> byId, IReadOnlyList<TakenId> taken, string digest) => (ById, Taken, Digest) = (byId, taken, digest);
+    private CatalogFiles(IReadOnlyDictionary<string, EntryText> byId, string digest) => (ById, Digest) = (byId, digest);
 
     public IReadOnlyDictionary<string, EntryText> ById { get; }
-
-    /// <summary>Entries that were left out because their id is taken.</summary>
-    public IReadOnlyList<TakenId> Taken { get; }
 
     /// <summary>SHA-256 over names and the digests of contents, hexadecimal.</summary>
     public string Digest { get; }
@@ -36,7 +33,6 @@ internal sealed class CatalogFiles
     public static CatalogFiles Read(IReadOnlyList<string> folders, ProblemList problems)
     {
         var byId = new Dictionary<string, EntryText>(StringComparer.Ordinal);
-        var taken = new List<TakenId>();
         var hash = new Sha256();
         foreach (var root in folders)
         {
@@ -45,12 +41,12 @@ internal sealed class CatalogFiles
                 problems.Error(new Location(ShownPath.Of(root), 0, 0), "no such catalog folder", ProblemKind.Unreadable);
                 continue;
             }
-            ReadFolder(root, byId, taken, hash, problems);
+            ReadFolder(root, byId, hash, problems);
         }
-        return new CatalogFiles(byId, taken, hash.Finish());
+        return new CatalogFiles(byId, hash.Finish());
     }
 
-    private static void ReadFolder(string root, Dictionary<string, EntryText> byId, List<TakenId> taken, Sha256 hash, ProblemList problems)
+    private static void ReadFolder(string root, Dictionary<string, EntryText> byId, Sha256 hash, ProblemList problems)
     {
         var here = new Dictionary<string, EntryText>(StringComparer.Ordinal);
         var files = new List<(string Kind, string Path, byte[] Bytes)>();
@@ -74,7 +70,7 @@ internal sealed class CatalogFiles
                 if (here.TryAdd(id, entry))
                     byId[id] = entry;
                 else
-                    taken.Add(Tell(new TakenId(id, entry.IdPlace(), here[id].File), problems));
+                    Tell(new TakenId(id, entry.IdPlace(), here[id].File), problems);
             }
         }
 
@@ -119,11 +115,8 @@ internal sealed class CatalogFiles
     }
 
     /// <summary>Tells that an id is taken.</summary>
-    public static TakenId Tell(TakenId taken, ProblemList problems)
-    {
+    public static void Tell(TakenId taken, ProblemList problems) =>
         problems.Error(taken.At, $"the id `{taken.Id}` is taken by {taken.First}; ids are unique in the catalog");
-        return taken;
-    }
 
     /// <summary>A file of its own is named after its entry; an item of a list names itself. One that doesn't is known by its place, so that its schema can tell.</summary>
     public static string IdOf(EntryText entry, string path) => entry.InList

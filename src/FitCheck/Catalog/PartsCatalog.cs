@@ -20,9 +20,6 @@ public sealed class PartsCatalog : ICatalogIndex
     /// <summary>SHA-256 over the catalog's files, hexadecimal.</summary>
     public string Digest => _files.Digest;
 
-    /// <summary>Files whose id another file has taken; they are left out.</summary>
-    public IReadOnlyList<TakenId> Taken => _files.Taken;
-
     /// <summary>All ids, in ordinal order.</summary>
     public IReadOnlyList<string> Ids => _ids ??= [.. _files.ById.Keys.Order(StringComparer.Ordinal)];
 

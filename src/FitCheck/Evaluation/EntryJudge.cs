@@ -20,8 +20,6 @@ internal sealed class EntryJudge(RuleSet rules)
     private readonly ConcurrentBag<Notes> _notes = [];
     private static readonly List<Rule> None = [];
 
-    public bool Asks(Subject subject) => _bySubject.Contains(subject);
-
     public bool AsksFigure(string figure) => AskedFor(figure).Count > 0;
 
     /// <summary>What the rules find implausible in the facts of one subject, each at the figure that it is about.</summary>
@@ -57,12 +55,9 @@ internal sealed class EntryJudge(RuleSet rules)
     }
 
     /// <summary>What they find in an entry by itself.</summary>
-    public IEnumerable<Problem> Of(Entry entry)
-    {
-        FactTable[] driver = entry is Driver d && Asks(Subject.Driver) ? [FactRegistry.Of(d)] : [];
-        FactTable[] any = Asks(Subject.Entry) ? [EntryFacts.Of(entry)] : [];
-        return driver.Concat(any).Concat(RatingFacts.Of(entry)).Concat(entry is Vehicle vehicle ? MirrorFacts.Of(vehicle) : []).SelectMany(Of);
-    }
+    public IEnumerable<Problem> Of(Entry entry) => FactRegistry.Of(entry, Asks).SelectMany(Of);
+
+    private bool Asks(Subject subject) => _bySubject.Contains(subject);
 
     // Nearly all is well, and that is soon seen.
     private static List<Rule> Doubting(FactTable table, IEnumerable<Rule> asked, Notes notes)

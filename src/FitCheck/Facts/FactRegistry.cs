@@ -78,8 +78,15 @@ public static class FactRegistry
     private static List<PositionContext> Positions(Build build, List<ChannelContext> channels) =>
         [.. build.Placed.Select(p => new PositionContext(build, p, channels.Find(c => c.Channel.Feeds.Contains(p))))];
 
-    /// <summary>The facts of one driver of the catalog, for the plausibility rules.</summary>
-    public static FactTable Of(Driver driver) => DriverFacts.Compute(driver);
+    /// <summary>The facts of one entry of the catalog by itself, of the subjects that are asked for.</summary>
+    internal static IEnumerable<FactTable> Of(Entry entry, Func<Subject, bool> isAsked)
+    {
+        FactTable[] driver = entry is Driver d && isAsked(Subject.Driver) ? [DriverFacts.Compute(d)] : [];
+        FactTable[] any = isAsked(Subject.Entry) ? [EntryFacts.Of(entry)] : [];
+        var ratings = isAsked(Subject.Rating) ? RatingFacts.Of(entry) : [];
+        var mirrors = entry is Vehicle vehicle && isAsked(Subject.Mirror) ? MirrorFacts.Of(vehicle) : [];
+        return driver.Concat(any).Concat(ratings).Concat(mirrors);
+    }
 
     /// <summary>The facts of one position on its own.</summary>
     internal static FactTable Of(PositionContext position) => TableOf(position, [position]);

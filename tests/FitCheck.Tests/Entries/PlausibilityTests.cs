@@ -23,14 +23,16 @@ public sealed class PlausibilityTests
     public void A_defect_is_told_at_its_value_with_both_numbers(string name)
     {
         var folder = Path.Combine(Cases, name).Replace('\\', '/');
-        var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder], new ProblemList());
-        var problems = Sorted(Plausibility.Of(catalog, Rules.Value)).Where(p => p.At.File.StartsWith(folder, StringComparison.Ordinal)).ToList();
+        using var cache = new TemporaryFolder();
+        var told = Lint.Run([], With(folder), Remembered.In(cache.Path)).Problems;
+        var problems = told.Where(p => p.At.File.StartsWith(folder + "/", StringComparison.Ordinal)).OrderBy(p => p.At).ThenBy(p => p.Rule, StringComparer.Ordinal).ToList();
         var expected = File.ReadAllLines(Path.Combine(folder, "expected.txt")).Where(l => !l.StartsWith('#')).ToList();
 
         Assert.NotEmpty(expected);
         Assert.True(expected.Count == problems.Count && expected.Zip(problems).All(x => Matches(x.First, x.Second, folder)),
             $"expected\n{string.Join('\n', expected)}\n\ntold\n{string.Join('\n', problems)}");
         Assert.All(problems, p => Assert.Contains(p.Related, r => r.At.File.Contains("/rules/data/", StringComparison.Ordinal)));
+        Assert.Equal(told.Select(Whole), Lint.Run([], With(folder), Remembered.In(cache.Path)).Problems.Select(Whole));
     }
 
     [Fact]
@@ -45,11 +47,11 @@ public sealed class PlausibilityTests
     [Fact]
     public void Our_own_catalog_has_three_oddities_and_all_are_meant()
     {
-        var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
+        var told = Lint.Run([], With(), Remembered.Nothing).Problems;
 
         Assert.Equal(
             ["data/resistance-implausible pellworth-p165-boost.yaml", "data/lowest-crossover-missing tamsin-t25.yaml", "data/claim-above-gauge power-cable-8awg-300a-5m.yaml"], // shown by the builds corvid-boost-woofers, tansy-unprinted-limit and sedge-bold-cable
-            Sorted(Plausibility.Of(catalog, Rules.Value)).Select(p => $"{p.Rule} {Path.GetFileName(p.At.File)}"));
+            told.Select(p => $"{p.Rule} {Path.GetFileName(p.At.File)}"));
     }
 
     [Fact]
@@ -72,18 +74,14 @@ public sealed class PlausibilityTests
     public void The_second_of_two_numbers_is_told_beside_the_first()
     {
         var folder = Path.Combine(Cases, "resistance");
-        var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder], new ProblemList());
-        var problem = Assert.Single(Plausibility.Of(catalog, Rules.Value), p => p.At.File.Contains("bad-woofer", StringComparison.Ordinal));
+        var problem = Assert.Single(Lint.Run([], With(folder), Remembered.Nothing).Problems, p => p.At.File.Contains("bad-woofer", StringComparison.Ordinal));
 
         Assert.Contains(problem.Related, r => r.What == "rated impedance: 4 ohm" && r.At.Line == 12 && r.At.Column == 12); // line 12 of the case: `impedance: 4 ohm`
     }
 
-    private static IReadOnlyList<Problem> Sorted(IEnumerable<Problem> problems)
-    {
-        var list = new ProblemList();
-        list.AddRange(problems);
-        return [.. list.Sorted().OrderBy(p => p.At).ThenBy(p => p.Rule, StringComparer.Ordinal)];
-    }
+    private static Folders With(params string[] folders) => new([RepositoryRoot.Of("catalog"), .. folders], [RepositoryRoot.Of("rules")]);
+
+    private static string Whole(Problem told) => string.Join("\n  ", [$"{told} ({told.Code}, {told.Subject})", .. told.Related.Select(r => $"{r.At}: {r.What}")]);
 
     private static bool Matches(string expected, Problem told, string folder)
     {

@@ -4,6 +4,8 @@ using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
+using FitCheck.Tests.Entries;
+using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Facts;
@@ -14,7 +16,7 @@ public sealed class FactRegistryTests
     [
         .. Check.Run([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)],
             new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), Remembered.Nothing).Result!.Builds.SelectMany(b => b.Facts),
-        .. Plausibility.Tables(PartsCatalog.Open([RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint"))], new ProblemList()), _ => true, _ => true),
+        .. EntryTables.Of(PartsCatalog.Open([RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint"))], new ProblemList())),
     ]);
 
     [Fact]

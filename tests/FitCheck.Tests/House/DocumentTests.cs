@@ -38,8 +38,7 @@ public sealed class DocumentTests
         var told = new[] { "resonance", "cutout-in-inches" }.SelectMany(name =>
         {
             var folder = RepositoryRoot.Of("tests", "cases", "lint", name).Replace('\\', '/');
-            var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder], new ProblemList());
-            return Plausibility.Of(catalog, RuleSet.Load(Repository.Rules, FactRegistry.Declarations, new ProblemList())).Select(p => p.ToString().Replace(folder + "/", "", StringComparison.Ordinal));
+            return Lint.Run([], Repository with { Catalog = [.. Repository.Catalog, folder] }, Remembered.Nothing).Problems.Select(p => p.ToString().Replace(folder + "/", "", StringComparison.Ordinal));
         }).ToList();
 
         Assert.All(Block("README.md", "text", 2).Split('\n', StringSplitOptions.RemoveEmptyEntries), line => Assert.Contains(line, told));

@@ -6,6 +6,8 @@ using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
+using FitCheck.Tests.Entries;
+using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;
@@ -13,6 +15,8 @@ namespace FitCheck.Tests.Rules;
 /// <summary>Lint looks at entries in brief first; it must find what judging every rule in full finds, no more and no less.</summary>
 public sealed class EntryJudgeTests
 {
+    private static readonly Lazy<RuleSet> Rules = new(() => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
+
     public static TheoryData<string> Catalogs() =>
         [RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint")).Order(StringComparer.Ordinal)];
 
@@ -20,13 +24,12 @@ public sealed class EntryJudgeTests
     [MemberData(nameof(Catalogs))]
     public void What_is_found_in_brief_is_what_is_found_in_full(string folder)
     {
-        var rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList());
         var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder], new ProblemList());
-        var judge = new EntryJudge(rules);
+        var judge = new EntryJudge(Rules.Value);
 
-        foreach (var table in Plausibility.Tables(catalog, _ => true, _ => true))
+        foreach (var table in EntryTables.Of(catalog))
         {
-            var full = rules.Rules.Select(r => Judge.Evaluate(r, table, table.Key)).OfType<Finding>().Where(f => f.Status is Status.Warn or Status.Fail);
+            var full = Rules.Value.Rules.Select(r => Judge.Evaluate(r, table, table.Key)).OfType<Finding>().Where(f => f.Status is Status.Warn or Status.Fail);
 
             Assert.Equal(full.Select(f => (f.Rule, f.Message)), judge.Of(table).Select(p => (p.Rule!, p.Message)));
         }
@@ -37,16 +40,13 @@ public sealed class EntryJudgeTests
     public void What_is_found_in_a_class_at_once_is_what_is_found_one_by_one(string folder)
     {
         var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder], new ProblemList());
-        var judge = new EntryJudge(RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
-        var samples = catalog.Ids.Select(catalog.Find).OfType<Entry>().SelectMany(FigureSample.Of).ToList();
+        var judge = new EntryJudge(Rules.Value);
 
-        foreach (var own in samples.GroupBy(s => s.Within))
+        foreach (var (own, figures) in EntryTables.Classes(catalog))
         {
-            FigureSample[] members = [.. own];
-            var facts = new FigureFacts(own.Key, Array.ConvertAll(members, m => m.Value), i => members[i]);
-            var each = Enumerable.Range(0, members.Length).SelectMany(i => judge.Of(facts.TableOf(i)));
+            var each = Enumerable.Range(0, figures.Count).SelectMany(i => judge.Of(figures.TableOf(i)));
 
-            Assert.Equal(each.Select(p => p.ToString()), judge.Of(own.Key, facts).Select(p => p.ToString()));
+            Assert.Equal(each.Select(p => p.ToString()), judge.Of(own, figures).Select(p => p.ToString()));
         }
     }
 }

@@ -47,14 +47,6 @@ internal sealed class FigureFacts
 
     public int Count => _compared.Length;
 
-    /// <summary>A table for each figure of a whole catalog.</summary>
-    public static IEnumerable<FactTable> Of(IEnumerable<FigureSample> samples) => samples.GroupBy(s => s.Within).SelectMany(c =>
-    {
-        FigureSample[] members = [.. c];
-        var facts = new FigureFacts(c.Key, Array.ConvertAll(members, m => m.Value), i => members[i]);
-        return Enumerable.Range(0, members.Length).Select(facts.TableOf);
-    });
-
     /// <summary>The facts of one figure.</summary>
     public FactTable TableOf(int number)
     {

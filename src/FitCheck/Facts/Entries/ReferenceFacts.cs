@@ -16,9 +16,6 @@ internal static class ReferenceFacts
         Declare.Truth(Subject.Reference, "leads_somewhere", "The catalog has an entry of the right kind with this id."),
     ];
 
-    public static IEnumerable<FactTable> Of(Entry entry, PartsCatalog catalog) =>
-        References.Of(entry).Select(r => Of(r, entry.Id, entry.Name, catalog));
-
     /// <summary>Of one reference of the entry with this id and name.</summary>
     public static FactTable Of(Reference reference, string id, string name, ICatalogIndex catalog)
     {
