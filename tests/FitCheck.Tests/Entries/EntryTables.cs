@@ -1,5 +1,8 @@
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Facts.Entries;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Yaml;
 

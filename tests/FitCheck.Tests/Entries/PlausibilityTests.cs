@@ -1,6 +1,7 @@
-using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Facts.Values;
+using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Rules.Files;

@@ -1,3 +1,4 @@
+using FitCheck;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Facts;

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
