@@ -42,15 +42,6 @@ public sealed class BoltPattern
         return new(Radius, Slot, turned);
     }
 
-    /// <summary>The pattern on the other side of a vehicle: what stood at an angle stands at that angle to the left of the top.</summary>
-    public BoltPattern Mirrored()
-    {
-        var mirrored = new double[Angles.Count];
-        for (var i = 0; i < mirrored.Length; i++)
-            mirrored[i] = -Angles[i];
-        return new(Radius, Slot, mirrored);
-    }
-
     /// <summary>
     /// The least distance in metres between the lines on which screws may stand in two slots, one of this pattern and one of another, when their angles
     /// differ by δ (radians). Two points at r₁ and r₂ are r₁² + r₂² − 2·r₁·r₂·cos δ apart, squared: this is convex, and zero only at the centre, so that

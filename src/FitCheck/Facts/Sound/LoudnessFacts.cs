@@ -18,15 +18,10 @@ internal static class LoudnessFacts
 
     public static void Compute(IReadOnlyList<FactTable> positions, FactSheet sheet)
     {
-        double power = 0;
-        foreach (var table in positions)
-        {
-            if (table.Values.GetValueOrDefault("level_at_full_power")?.Number is { } level)
-                power += Decibel.ToPower(level.Value);
-        }
-        if (power == 0)
+        var levels = positions.Select(t => t.Values.GetValueOrDefault("level_at_full_power")?.Number).OfType<Uncertain>().Select(l => l.Value).ToList();
+        if (levels.Count == 0)
             return;
-        var total = Decibel.OfPower(power);
+        var total = SoundLevel.Incoherent(levels);
         var seconds = NoiseExposure.AllowedTime(total);
         sheet.Set("loudest_level", Dimension.Decibel, total);
         sheet.Set("allowed_time", FactValue.Of(Time, seconds) with { Shown = Shown(seconds) });

@@ -59,22 +59,6 @@ public class AcousticsTests
     }
 
     [Fact]
-    public void The_lowest_high_pass_just_keeps_the_limit()
-    {
-        var open = Excursion.Largest(Woofer, Mass, 12, FrequencyGrid.Audio)!.Value;
-        var corner = Excursion.LowestHighPass(Woofer, Mass, 12, open / 2, 2, FrequencyGrid.Audio)!.Value;
-        Assert.InRange(corner, 21, 200);
-        Assert.InRange(With(corner), 0.49 * open, 0.5 * open);
-        Assert.True(With(corner * 0.98) > 0.5 * open);
-
-        double With(double hz) => Excursion.Largest(Woofer, Mass, 12, FrequencyGrid.Audio, f => ActiveFilter.ButterworthHighPass(f, hz, 2))!.Value;
-    }
-
-    [Fact]
-    public void A_limit_that_holds_anyway_needs_no_high_pass() =>
-        Assert.Equal(20, Excursion.LowestHighPass(Woofer, Mass, 2.83, 0.1, 2, FrequencyGrid.Audio)!.Value);
-
-    [Fact]
     public void Resonance_and_compliance_are_inverse() => Gen.Select(Gen.Double[0.001, 0.1], Gen.Double[1e-4, 2e-3])
         .Sample((mass, compliance) => Math.Abs(ThieleSmall.Compliance(ThieleSmall.Resonance(mass, compliance), mass) - compliance) < 1e-12);
 
@@ -92,13 +76,6 @@ public class AcousticsTests
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => ClosedBox.Stiffening(0, 0.01));
         Assert.Throws<ArgumentOutOfRangeException>(() => ClosedBox.Stiffening(0.01, 0));
-    }
-
-    [Fact]
-    public void Without_parameters_no_travel_is_told()
-    {
-        Assert.Null(Excursion.Largest(new DriverModel(4), Mass, 2.83, FrequencyGrid.Audio));
-        Assert.Null(Excursion.LowestHighPass(new DriverModel(4), Mass, 2.83, 0.005, 2, FrequencyGrid.Audio));
     }
 
     [Fact]
