@@ -1,5 +1,4 @@
 using System.Numerics;
-using FitCheck.Physics.Electrical.Filters;
 
 namespace FitCheck.Physics.Acoustics;
 

@@ -1,5 +1,5 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Sound;
 using FitCheck.Physics.Geometry;
 

@@ -1,5 +1,4 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Outputs;

@@ -3,8 +3,6 @@ using FitCheck.Facts;
 using FitCheck.Facts.Entries;
 using FitCheck.Facts.Values;
 using FitCheck.Foundation.Problems;
-using FitCheck.Rules;
-using FitCheck.Yaml;
 
 namespace FitCheck.Tests.Entries;
 

@@ -1,4 +1,3 @@
-using FitCheck;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
@@ -6,7 +5,6 @@ using FitCheck.Facts.Values;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
 using FitCheck.Tests.Entries;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Facts;

@@ -1,13 +1,11 @@
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
-using FitCheck.Facts.Entries;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Tests.Entries;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

@@ -1,5 +1,4 @@
 using FitCheck.Builds;
-using FitCheck.Facts;
 using FitCheck.Facts.Devices;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Outputs;

@@ -1,7 +1,5 @@
 using CsCheck;
 using FitCheck.Physics.Acoustics;
-using FitCheck.Physics.Electrical.Filters;
-using FitCheck.Physics.Numerics;
 using Xunit;
 
 namespace FitCheck.Tests.Physics.Acoustics;

@@ -1,11 +1,10 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
-using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
 
-namespace FitCheck.Facts;
+namespace FitCheck.Facts.Fitting;
 
 /// <summary>Depth behind the panel, height before it, the hole, the flange: the tilted stack-up of driver, spacer and vehicle.</summary>
 internal static class MountingFacts
