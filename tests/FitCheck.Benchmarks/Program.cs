@@ -5,6 +5,7 @@
 //   --lint [--runs N] [--without-spectral]                             lint beside general-purpose tools
 //   --suggest [SECONDS]                                                 how long `suggest` takes among 50,000 parts
 using System.Globalization;
+using FitCheck.Benchmarks;
 
 if (args is ["--chart", ..])
 {

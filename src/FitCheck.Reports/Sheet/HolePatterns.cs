@@ -1,6 +1,7 @@
 using System.Globalization;
 using FitCheck.Drawings;
 using FitCheck.Evaluation;
+using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Values;
 using FitCheck.Reports.Wording;
 
@@ -47,12 +48,12 @@ internal sealed class HolePatterns
         from planned in new[] { drawing.Face }.OfType<FaceDrawing>()
         let face = planned with { Panel = Drawable(planned.Panel), Driver = Drawable(planned.Driver), AimHour = planned.AimHour is { } hour && double.IsFinite(hour) ? hour : null }
         where face.Panel.Count > 0
-        select new HolePlace(drawing.Position, drawing.Name, face, Millimetres(build, drawing.Position, "hole_available"), Millimetres(build, drawing.Position, "hole_needed"));
+        select new HolePlace(drawing.Position, drawing.Name, face, Millimetres(build, drawing.Position, MountingFacts.HoleAvailable), Millimetres(build, drawing.Position, MountingFacts.HoleNeeded));
 
     private static IReadOnlyList<DrawnHole> Drawable(IReadOnlyList<DrawnHole> holes) => [.. holes.Where(h => double.IsFinite(h.AngleDeg) && h.Radius > 0 && double.IsFinite(h.Radius))];
 
-    private static double? Millimetres(BuildResult build, string position, string fact) =>
-        build.Facts.FirstOrDefault(t => t.Subject == Subject.Position && t.Key == position)?.Values.GetValueOrDefault(fact)?.Number?.Value * 1e3;
+    private static double? Millimetres(BuildResult build, string position, NumberFact fact) =>
+        build.Facts.FirstOrDefault(t => t.Subject == Subject.Position && t.Key == position)?.Of(fact)?.Number?.Value * 1e3;
 
     // What is cut and drilled, whatever its names and wherever it looks.
     private static string Look(HolePlace place)

@@ -13,20 +13,20 @@ internal sealed class SheetFacts(FactTable table)
 
     public string Name => table.Name;
 
-    public bool Is(string fact) => Value(fact)?.Truth == true;
+    public bool Is(TruthFact fact) => Value(fact)?.Truth == true;
 
-    public string? Word(string fact) => Value(fact)?.Word is { Length: > 0 } word ? word : null;
+    public string? Word(WordFact fact) => Value(fact)?.Word is { Length: > 0 } word ? word : null;
 
     /// <summary>The name of a part without what stands behind its comma.</summary>
-    public string? Part(string fact) => Word(fact) is { } name ? Names.Short(name) : null;
+    public string? Part(WordFact fact) => Word(fact) is { } name ? Names.Short(name) : null;
 
-    public double? Number(string fact) => Value(fact)?.Number?.Value;
+    public double? Number(NumberFact fact) => Value(fact)?.Number?.Value;
 
     /// <summary>True when a guess stands behind the fact.</summary>
-    public bool IsGuess(string fact) => Value(fact)?.IsEstimated == true;
+    public bool IsGuess(Fact fact) => Value(fact)?.IsEstimated == true;
 
     /// <summary>`158 mm`, `158 mm (from a guess)`, or `________ mm` when nothing is known.</summary>
-    public string Shown(string fact, string unit) => Value(fact) switch
+    public string Shown(Fact fact, string unit) => Value(fact) switch
     {
         { IsKnown: true, IsEstimated: true } guess => $"{guess.Text} (from a guess)",
         { IsKnown: true } known => known.Text,
@@ -34,10 +34,10 @@ internal sealed class SheetFacts(FactTable table)
     };
 
     /// <summary>What the plan counts on, to be compared with what is there.</summary>
-    public string Planned(string fact) => Value(fact) is { IsKnown: true } ? $"planned: {Shown(fact, "")}" : "the plan can't tell";
+    public string Planned(Fact fact) => Value(fact) is { IsKnown: true } ? $"planned: {Shown(fact, "")}" : "the plan can't tell";
 
     /// <summary>Every subject of a kind, in the order of the build.</summary>
     public static List<SheetFacts> Of(Evaluation.BuildResult build, Subject subject) => [.. build.Facts.Where(t => t.Subject == subject).Select(t => new SheetFacts(t))];
 
-    private FactValue? Value(string fact) => table.Values.GetValueOrDefault(fact);
+    private FactValue? Value(Fact fact) => table.Of(fact);
 }

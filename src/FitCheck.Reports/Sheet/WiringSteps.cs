@@ -1,5 +1,6 @@
 using FitCheck.Drawings;
 using FitCheck.Evaluation;
+using FitCheck.Facts.Devices;
 using FitCheck.Facts.Values;
 using FitCheck.Reports.Wording;
 
@@ -17,7 +18,7 @@ internal static class WiringSteps
 
     /// <summary>The signal from device to device, and the wire that switches each on.</summary>
     public static IReadOnlyList<StepView> Signal(BuildResult build) =>
-        SheetSteps.Merged(SheetFacts.Of(build, Subject.Device).Where(d => d.Is("has_feeder")).Select(d => (d.Part("device_name")!, (string?)Feed(d))));
+        SheetSteps.Merged(SheetFacts.Of(build, Subject.Device).Where(d => d.Is(SignalFacts.HasFeeder)).Select(d => (d.Part(SignalFacts.DeviceName)!, (string?)Feed(d))));
 
     /// <summary>One row for each cable.</summary>
     public static TableView? Supply(BuildResult build)
@@ -36,10 +37,10 @@ internal static class WiringSteps
 
     private static string Feed(SheetFacts d)
     {
-        var cable = d.Is("uses_line_level") ? ", by signal cable" : d.Is("uses_speaker_level") ? ", by speaker wire" : "";
-        var remote = d.Is("needs_remote_wire") ? " Connect its remote wire." : "";
-        var gain = d.Number("gain_setting") is null ? "" : $" Set its gain to {d.Shown("gain_setting", "V")} at first.";
-        return $"Signal from {d.Part("feeder_name")}{cable}.{remote}{gain}";
+        var cable = d.Is(SignalFacts.UsesLineLevel) ? ", by signal cable" : d.Is(SignalFacts.UsesSpeakerLevel) ? ", by speaker wire" : "";
+        var remote = d.Is(SignalFacts.NeedsRemoteWire) ? " Connect its remote wire." : "";
+        var gain = d.Number(SignalFacts.GainSetting) is null ? "" : $" Set its gain to {d.Shown(SignalFacts.GainSetting, "V")} at first.";
+        return $"Signal from {d.Part(SignalFacts.FeederName)}{cable}.{remote}{gain}";
     }
 
     private static RowView Leg(SupplyLeg leg, string to, bool atBattery, bool hasGround) => new(Names.Short(to),

@@ -1,6 +1,7 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
+using FitCheck.Facts.Outputs;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Foundation.Problems;
@@ -146,7 +147,7 @@ public sealed class TextReport : ILintReport
         var gains = new Dictionary<string, List<string>>(StringComparer.Ordinal);
         foreach (var table in build.Facts)
         {
-            if (table.Values.GetValueOrDefault("gain_target") is not { Unsure.Count: 0, Number: { } target } || table.Values.GetValueOrDefault("is_source_output") is not { Truth: false })
+            if (table.Of(GainFacts.GainTarget) is not { Unsure.Count: 0, Number: { } target } || table.Of(LoadFacts.IsSourceOutput) is not { Truth: false })
                 continue;
             var volts = Figures.Show(target.Value, "V");
             if (!gains.TryGetValue(volts, out var channels))

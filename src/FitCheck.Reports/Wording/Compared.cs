@@ -1,6 +1,8 @@
 using System.Globalization;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 
@@ -66,7 +68,7 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
     {
         get
         {
-            var woofers = Positions.Where(t => Is(t, "has_driver") && !Is(t, "is_tweeter")).ToList();
+            var woofers = Positions.Where(t => Is(t, PlaceFacts.HasDriver) && !Is(t, TweeterFacts.IsTweeter)).ToList();
             if (woofers.Count == 0)
                 return "no new woofer";
             return string.Join("; ", woofers.GroupBy(Safe, StringComparer.Ordinal).Select(g => $"{g.Key} ({Names.Joined(g.Select(t => t.Name))})"));
@@ -93,11 +95,11 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
 
     private IEnumerable<FactTable> Positions => build.Facts.Where(t => t.Subject == Subject.Position);
 
-    private int? LoudestKnown => build.Facts.FirstOrDefault(t => t.Subject == Subject.Build)?.Values.GetValueOrDefault("loudest_level")?.Number is { } level
+    private int? LoudestKnown => build.Facts.FirstOrDefault(t => t.Subject == Subject.Build)?.Of(LoudnessFacts.LoudestLevel)?.Number is { } level
         ? (int)Math.Round(level.Value, MidpointRounding.AwayFromZero) : null;
 
     // Drivers whose level is not known; the level of all together is then a lower bound.
-    private List<string> Silent => [.. Positions.Where(t => Is(t, "has_driver") && t.Values.GetValueOrDefault("level_at_full_power")?.Number is null).Select(t => t.Name)];
+    private List<string> Silent => [.. Positions.Where(t => Is(t, PlaceFacts.HasDriver) && t.Of(LevelFacts.LevelAtFullPower)?.Number is null).Select(t => t.Name)];
 
     private IEnumerable<string> Works(Status status) => Told.Of(build.Findings.Where(f => f.Waived is null && f.Status == status && workRules.Contains(f.Rule)))
         .GroupBy(t => t.First.Title, StringComparer.Ordinal).Select(g => $"{Names.Joined(g.SelectMany(t => t.Findings).Select(f => f.PositionName))}: {g.Key}");
@@ -116,13 +118,13 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
 
     private static Money? Single(BuildResult of) => of.Totals.Count switch { 0 => new Money(0, ""), 1 => of.Totals[0], _ => null };
 
-    private static bool Is(FactTable table, string fact) => table.Values.GetValueOrDefault(fact)?.Truth == true;
+    private static bool Is(FactTable table, TruthFact fact) => table.Of(fact)?.Truth == true;
 
     private static string Safe(FactTable table)
     {
-        if (table.Values.GetValueOrDefault("lowest_safe_high_pass") is not { Number: { } corner } fact || fact.Unsure.Count > 0)
+        if (table.Of(TravelFacts.LowestSafeHighPass) is not { Number: { } corner } fact || fact.Unsure.Count > 0)
             return Sentences.Unknown;
-        var slope = table.Values.GetValueOrDefault("safe_high_pass_slope")?.Number is { } s ? $" at {s.Value.ToString("0", CultureInfo.InvariantCulture)} dB/octave" : "";
+        var slope = table.Of(TravelFacts.SafeHighPassSlope)?.Number is { } s ? $" at {s.Value.ToString("0", CultureInfo.InvariantCulture)} dB/octave" : "";
         return corner.Value <= Physics.Numerics.FrequencyGrid.Lowest ? $"{Figures.Hertz(corner.Value)}, without a filter" : Figures.Hertz(corner.Value) + slope;
     }
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using FitCheck.Facts;
+using FitCheck.Facts.Sound;
 using FitCheck.Findings;
 using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
@@ -74,7 +76,7 @@ public static class Figures
     }
 
     // A fact's type does not tell a count from a ratio; its name does.
-    private static bool IsCount(string fact) => fact.EndsWith("_count", StringComparison.Ordinal) || fact is "high_passes" or "other_currencies";
+    private static bool IsCount(string fact) => fact.EndsWith("_count", StringComparison.Ordinal) || fact == TweeterFacts.HighPasses.Name || fact == BuildFacts.OtherCurrencies.Name;
 
     /// <summary>Where in a file, for a person to look.</summary>
     public static string Place(Location at) =>

@@ -25,7 +25,8 @@ internal static class EntryReader
         return null;
     }
 
-    private static Entry? Read(string kind, YamlNode root, ProblemList problems)
+    /// <summary>The entry of a node; null when that is no mapping or of no known kind.</summary>
+    internal static Entry? Read(string kind, YamlNode root, ProblemList problems)
     {
         if (root is not YamlMap map)
             return null;

@@ -106,18 +106,18 @@ internal static class Draw
     private static List<Clearance> Clearances(PositionContext c, Dictionary<string, FactValue> facts, IReadOnlyList<Finding> findings)
     {
         var all = new List<Clearance>();
-        Add("back", "behind the driver", c.Cup is null ? "depth_margin" : "cup_depth_margin");
-        Add("glass", "to the glass", "glass_margin");
-        Add("front", "to the grille", c.Cup is null ? "front_margin" : "cup_grille_margin");
-        Add("hole", "around the body", c.Cup is null ? "hole_margin" : "cup_hole_gap");
-        Add("flange", "around the flange", "flange_margin");
+        Add("back", "behind the driver", c.Cup is null ? MountingFacts.DepthMargin : CupFacts.CupDepthMargin);
+        Add("glass", "to the glass", MountingFacts.GlassMargin);
+        Add("front", "to the grille", c.Cup is null ? MountingFacts.FrontMargin : CupFacts.CupGrilleMargin);
+        Add("hole", "around the body", c.Cup is null ? MountingFacts.HoleMargin : CupFacts.CupHoleGap);
+        Add("flange", "around the flange", MountingFacts.FlangeMargin);
         return all;
 
-        void Add(string kind, string label, string fact)
+        void Add(string kind, string label, Fact fact)
         {
-            if (!facts.TryGetValue(fact, out var value) || c.Driver is null)
+            if (!facts.TryGetValue(fact.Name, out var value) || c.Driver is null)
                 return;
-            var status = StatusWords.Worst(findings.Where(f => f.Position == c.Position.Id && f.Fact == fact).Select(f => f.Status));
+            var status = StatusWords.Worst(findings.Where(f => f.Position == c.Position.Id && f.Fact == fact.Name).Select(f => f.Status));
             if (value.Number is null)
                 status = Status.Measure;
             all.Add(new Clearance(kind, label, value.Number?.Value * 1e3, value.Number?.Low * 1e3, value.Number?.High * 1e3, status));

@@ -30,7 +30,7 @@ internal static class DrawWiring
         SupplyLeg Leg(SupplyRunContext c, string key)
         {
             var run = c.Run;
-            var drop = tables.FirstOrDefault(t => t.Subject == Subject.Device && t.Key == key)?.Values.GetValueOrDefault("voltage_drop");
+            var drop = tables.FirstOrDefault(t => t.Subject == Subject.Device && t.Key == key)?.Of(SupplyFacts.VoltageDrop);
             return new SupplyLeg
             {
                 Name = c.Name,

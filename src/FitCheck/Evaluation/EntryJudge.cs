@@ -27,7 +27,7 @@ internal sealed class EntryJudge(RuleSet rules)
     {
         var notes = _notes.TryTake(out var free) ? free : new Notes();
         List<Problem>? found = null;
-        foreach (var rule in Doubting(table, table.Subject == Subject.Figure ? AskedFor(table.Values["figure"].Word!) : _bySubject[table.Subject], notes))
+        foreach (var rule in Doubting(table, table.Subject == Subject.Figure ? AskedFor(table.Of(FigureFacts.Figure)!.Word!) : _bySubject[table.Subject], notes))
         {
             if (Judged(rule, table) is { } problem)
                 (found ??= []).Add(problem);
@@ -79,7 +79,7 @@ internal sealed class EntryJudge(RuleSet rules)
     // Most rules are about one figure: one whose condition is false for the figure's name alone need not be asked about each of a hundred thousand.
     private static bool MayApply(Rule rule, string figure)
     {
-        var name = new Dictionary<string, FactValue>(StringComparer.Ordinal) { ["figure"] = FactValue.Of(figure) };
+        var name = new Dictionary<string, FactValue>(StringComparer.Ordinal) { [FigureFacts.Figure.Name] = FactValue.Of(figure) };
         return rule.When?.Evaluate(new FactInputs(rule.Scope, name)).Truth != false;
     }
 

@@ -1,5 +1,7 @@
 using System.Globalization;
 using FitCheck.Builds;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Physics.Acoustics;
@@ -27,32 +29,32 @@ internal static class StartingPoints
 
     private static void Crossover(FactTable table, List<StartingPoint> points)
     {
-        if (Word(table, "best_setting") is { } setting)
-            Add(points, table, "Tweeter's jumper on the crossover", $"{setting} (tweeter against woofer: {Word(table, "setting_differences")})");
+        if (Word(table, LevelFacts.BestSetting) is { } setting)
+            Add(points, table, "Tweeter's jumper on the crossover", $"{setting} (tweeter against woofer: {Word(table, LevelFacts.SettingDifferences)})");
     }
 
     private static void HighPass(FactTable table, List<StartingPoint> points)
     {
         // At the lowest frequency no filter is needed.
-        if (Number(table, "lowest_safe_high_pass") is not { } corner || corner <= Physics.Numerics.FrequencyGrid.Lowest || Number(table, "safe_high_pass_slope") is not { } slope)
+        if (Number(table, TravelFacts.LowestSafeHighPass) is not { } corner || corner <= Physics.Numerics.FrequencyGrid.Lowest || Number(table, TravelFacts.SafeHighPassSlope) is not { } slope)
             return;
-        var set = Number(table, "high_pass_set") is { } own ? $"; the build sets {Text(own, Dimension.Hertz)}" : "";
+        var set = Number(table, TravelFacts.HighPassSet) is { } own ? $"; the build sets {Text(own, Dimension.Hertz)}" : "";
         Add(points, table, "High-pass", $"{Text(corner, Dimension.Hertz)} or higher at {Text(slope, Dimension.Slope)}{set}");
     }
 
     private static void Aim(FactTable table, List<StartingPoint> points)
     {
-        if (Word(table, "aim_towards") is not { } towards)
+        if (Word(table, AimFacts.AimTowards) is not { } towards)
             return;
-        if (Word(table, "spacer_thick_side") is { } thick)
+        if (Word(table, AimFacts.SpacerThickSide) is { } thick)
             Add(points, table, "Thick side of the spacer", $"towards {thick}, so that the driver looks towards {towards}, seen from inside", whileMounting: true);
-        else if (table.Values.GetValueOrDefault("is_tweeter")?.Truth == true)
+        else if (table.Of(TweeterFacts.IsTweeter)?.Truth == true)
             Add(points, table, "Tweeter", $"turned towards {towards}, seen from inside", whileMounting: true);
     }
 
     private static void Delay(Build build, FactTable table, List<StartingPoint> points)
     {
-        if (Number(table, "side_path_difference") is not { } difference || Word(table, "side") != build.Vehicle.Steering)
+        if (Number(table, AimFacts.SidePathDifference) is not { } difference || Word(table, PlaceFacts.Side) != build.Vehicle.Steering)
             return;
         var milliseconds = (difference / Air.SoundSpeed * 1e3).ToString("0.0", CultureInfo.InvariantCulture);
         Add(points, table, "Delay against the other side", $"{milliseconds} ms, where the source can delay a channel");
@@ -69,7 +71,7 @@ internal static class StartingPoints
 
     private static string Text(double si, Dimension dimension) => QuantityText.Format(si, dimension);
 
-    private static string? Word(FactTable table, string fact) => table.Values.GetValueOrDefault(fact)?.Word;
+    private static string? Word(FactTable table, WordFact fact) => table.Of(fact)?.Word;
 
-    private static double? Number(FactTable table, string fact) => table.Values.GetValueOrDefault(fact)?.Number?.Value;
+    private static double? Number(FactTable table, NumberFact fact) => table.Of(fact)?.Number?.Value;
 }

@@ -3,6 +3,7 @@ using FitCheck.Catalog;
 using FitCheck.Facts.Devices;
 using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
+using FitCheck.Facts.Wiring;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts;
@@ -10,31 +11,68 @@ namespace FitCheck.Facts;
 /// <summary>The whole proposal: what it costs, what the seller's list lacks, what is no longer made.</summary>
 internal static class BuildFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Number("total_cost", Dimension.Currency, "Price of everything on the list, in the budget's currency."),
-        Number("budget", Dimension.Currency, "What the person wants to spend."),
-        Truth("has_budget", "The build names a budget."),
-        Number("other_currencies", Dimension.One, "Parts priced in another currency than the budget."),
-        Number("discontinued_count", Dimension.One, "Parts that are no longer made."),
-        Word("discontinued_names", "The parts that are no longer made."),
-        Number("to_order_count", Dimension.One, "Parts that must be ordered."),
-        Word("to_order_names", "The parts that must be ordered."),
-        Truth("has_quote", "The build carries the seller's list."),
-        Number("quote_lacks_count", Dimension.One, "Parts that the build needs and the seller's list lacks or has too few of."),
-        Word("quote_lacks_names", "What the seller's list lacks."),
-        Number("quote_unused_count", Dimension.One, "Parts on the seller's list that the build does not use."),
-        Word("quote_unused_names", "Parts on the seller's list that the build does not use."),
-        Truth("factory_amplifier_kept", "The vehicle has a factory amplifier and its source stays."),
-        Truth("factory_equaliser_kept", "The factory source shapes the sound for its own drivers and stays."),
-        Truth("adds_amplifier", "An amplifier is added."),
-        Number("signal_channels_taken", Dimension.One, "Channels that the amplifiers take at line level."),
-        Number("signal_channels_listed", Dimension.One, "Channels of all signal cables on the list, in kits too."),
-        Truth("splices_somewhere", "Factory wires are cut somewhere."),
-        Truth("has_heat_shrink", "Heat-shrink for splices is on the list."),
-        Number("set_half_count", Dimension.One, "Component sets of which only the woofers or only the tweeters are used."),
-        Word("set_half_names", "Component sets of which only one half is used."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Build);
+
+    public static readonly NumberFact TotalCost = Declarations.Number(
+        "total_cost", Dimension.Currency, "Price of everything on the list, in the budget's currency.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact Budget = Declarations.Number(
+        "budget", Dimension.Currency, "What the person wants to spend.",
+        Reads.Whole.Itself);
+    public static readonly TruthFact HasBudget = Declarations.Truth("has_budget", "The build names a budget.", Reads.Whole.Itself);
+    public static readonly NumberFact OtherCurrencies = Declarations.Number(
+        "other_currencies", Dimension.One, "Parts priced in another currency than the budget.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact DiscontinuedCount = Declarations.Number(
+        "discontinued_count", Dimension.One, "Parts that are no longer made.",
+        Reads.Whole.Itself);
+    public static readonly WordFact DiscontinuedNames = Declarations.Word(
+        "discontinued_names", "The parts that are no longer made.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact ToOrderCount = Declarations.Number(
+        "to_order_count", Dimension.One, "Parts that must be ordered.",
+        Reads.Whole.Itself);
+    public static readonly WordFact ToOrderNames = Declarations.Word(
+        "to_order_names", "The parts that must be ordered.",
+        Reads.Whole.Itself);
+    public static readonly TruthFact HasQuote = Declarations.Truth("has_quote", "The build carries the seller's list.", Reads.Whole.Itself);
+    public static readonly NumberFact QuoteLacksCount = Declarations.Number(
+        "quote_lacks_count", Dimension.One, "Parts that the build needs and the seller's list lacks or has too few of.",
+        Reads.Whole.Itself);
+    public static readonly WordFact QuoteLacksNames = Declarations.Word(
+        "quote_lacks_names", "What the seller's list lacks.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact QuoteUnusedCount = Declarations.Number(
+        "quote_unused_count", Dimension.One, "Parts on the seller's list that the build does not use.",
+        Reads.Whole.Itself);
+    public static readonly WordFact QuoteUnusedNames = Declarations.Word(
+        "quote_unused_names", "Parts on the seller's list that the build does not use.",
+        Reads.Whole.Itself);
+    public static readonly TruthFact FactoryAmplifierKept = Declarations.Truth(
+        "factory_amplifier_kept", "The vehicle has a factory amplifier and its source stays.",
+        Reads.Whole.Itself);
+    public static readonly TruthFact FactoryEqualiserKept = Declarations.Truth(
+        "factory_equaliser_kept", "The factory source shapes the sound for its own drivers and stays.",
+        Reads.Whole.Itself);
+    public static readonly TruthFact AddsAmplifier = Declarations.Truth("adds_amplifier", "An amplifier is added.", Reads.Whole.Itself);
+    public static readonly NumberFact SignalChannelsTaken = Declarations.Number(
+        "signal_channels_taken", Dimension.One, "Channels that the amplifiers take at line level.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact SignalChannelsListed = Declarations.Number(
+        "signal_channels_listed", Dimension.One, "Channels of all signal cables on the list, in kits too.",
+        Reads.Whole.Itself);
+    public static readonly TruthFact SplicesSomewhere = Declarations.Truth(
+        "splices_somewhere", "Factory wires are cut somewhere.",
+        Reads.Whole.Itself);
+    public static readonly TruthFact HasHeatShrink = Declarations.Truth(
+        "has_heat_shrink", "Heat-shrink for splices is on the list.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact SetHalfCount = Declarations.Number(
+        "set_half_count", Dimension.One, "Component sets of which only the woofers or only the tweeters are used.",
+        Reads.Whole.Itself);
+    public static readonly WordFact SetHalfNames = Declarations.Word(
+        "set_half_names", "Component sets of which only one half is used.",
+        Reads.Whole.Itself);
 
     private static readonly IReadOnlySet<string> Loudness = FactSheet.Names(LoudnessFacts.Declarations);
 
@@ -42,20 +80,20 @@ internal static class BuildFacts
     {
         var sheet = new FactSheet();
         Cost(build, list, sheet);
-        Names(sheet, "discontinued", list.Where(l => l.Availability == "discontinued").Select(l => l.Name));
-        Names(sheet, "to_order", list.Where(l => l.Availability == "to-order").Select(l => l.Name));
+        Names(sheet, DiscontinuedCount, DiscontinuedNames, list.Where(l => l.Availability == "discontinued").Select(l => l.Name));
+        Names(sheet, ToOrderCount, ToOrderNames, list.Where(l => l.Availability == "to-order").Select(l => l.Name));
         Quote(build, list, sheet);
         var kept = build.Devices.Any(d => d.IsFactory);
-        sheet.Set("factory_amplifier_kept", kept && build.Vehicle.FactoryAmplified);
-        sheet.Set("factory_equaliser_kept", kept && build.Vehicle.FactoryEqualised);
-        sheet.Set("adds_amplifier", build.Devices.Any(d => d.Part is Catalog.Amplifier));
+        sheet.Set(FactoryAmplifierKept, kept && build.Vehicle.FactoryAmplified);
+        sheet.Set(FactoryEqualiserKept, kept && build.Vehicle.FactoryEqualised);
+        sheet.Set(AddsAmplifier, build.Devices.Any(d => d.Part is Catalog.Amplifier));
         SignalCables(build, devices, sheet);
-        sheet.Set("splices_somewhere", build.Accepted("cut-wires") && tables.Any(t => t.Values.GetValueOrDefault("needs_splice")?.Truth == true));
+        sheet.Set(SplicesSomewhere, build.Accepted("cut-wires") && tables.Any(t => t.Of(WiringFacts.NeedsSplice)?.Truth == true));
         SupplyFacts.Compute(build, devices.Total, devices.Runs.Count, sheet);
-        sheet.Set("has_heat_shrink", Sundry(build, list, "heat-shrink"));
+        sheet.Set(HasHeatShrink, Sundry(build, list, "heat-shrink"));
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
             .Where(g => g.All(IsTweeter) || !g.Any(IsTweeter)).Select(g => g.First().Set!.Part.Name);
-        Names(sheet, "set_half", halves);
+        Names(sheet, SetHalfCount, SetHalfNames, halves);
         sheet.Later(Loudness, s => LoudnessFacts.Compute(tables, s));
         return new FactTable(Subject.Build, "build", "The whole build", sheet.Values)
         {
@@ -69,7 +107,7 @@ internal static class BuildFacts
 
     private static void Cost(Build build, IReadOnlyList<ListLine> list, FactSheet sheet)
     {
-        sheet.Set("has_budget", build.Budget is not null);
+        sheet.Set(HasBudget, build.Budget is not null);
         if (build.Budget is not { } budget)
             return;
         var total = new Money(0, budget.Value.Currency);
@@ -81,29 +119,29 @@ internal static class BuildFacts
             else if (line.Sum.Amount != 0)
                 others++;
         }
-        sheet.Set("total_cost", Amount(total));
-        sheet.Set("budget", Amount(budget.Value) with { Data = [new Datum($"budget: {budget.Value}", budget.At)] });
-        sheet.Set("other_currencies", Dimension.One, others);
+        sheet.Set(TotalCost, Amount(total));
+        sheet.Set(Budget, Amount(budget.Value) with { Data = [new Datum($"budget: {budget.Value}", budget.At)] });
+        sheet.Set(OtherCurrencies, others);
     }
 
     private static void Quote(Build build, IReadOnlyList<ListLine> list, FactSheet sheet)
     {
-        sheet.Set("has_quote", build.Quote is not null);
+        sheet.Set(HasQuote, build.Quote is not null);
         if (build.Quote is not { } quote)
             return;
         var packs = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var line in quote)
             packs[line.Part.Id] = packs.GetValueOrDefault(line.Part.Id) + line.Packs;
-        Names(sheet, "quote_lacks", list.Where(l => packs.GetValueOrDefault(l.Part) < l.Packs)
+        Names(sheet, QuoteLacksCount, QuoteLacksNames, list.Where(l => packs.GetValueOrDefault(l.Part) < l.Packs)
             .Select(l => $"{l.Packs - packs.GetValueOrDefault(l.Part)} × {l.Name}"));
-        Names(sheet, "quote_unused", quote.Where(q => list.All(l => l.Part != q.Part.Id)).Select(q => q.Part.Name));
+        Names(sheet, QuoteUnusedCount, QuoteUnusedNames, quote.Where(q => list.All(l => l.Part != q.Part.Id)).Select(q => q.Part.Name));
     }
 
     private static void SignalCables(Build build, DeviceFacts devices, FactSheet sheet)
     {
-        sheet.Set("signal_channels_taken", Dimension.One, devices.Devices.Sum(SignalFacts.LineChannelsTaken));
+        sheet.Set(SignalChannelsTaken, devices.Devices.Sum(SignalFacts.LineChannelsTaken));
         var cables = build.Supply.Pieces.Where(p => p.Part.Type == "signal-cable").ToList();
-        sheet.Set("signal_channels_listed", cables.Find(c => c.Part.Channels is null) is { Part: { } untold }
+        sheet.Set(SignalChannelsListed, cables.Find(c => c.Part.Channels is null) is { Part: { } untold }
             ? FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"channels of {untold.Name}", "Count its plugs at one end.", Estimated: false))
             : FactValue.Of(Dimension.One, cables.Sum(c => c.Count * c.Part.Channels!.Value)));
     }
@@ -113,11 +151,11 @@ internal static class BuildFacts
         || build.Placed.Any(p => p.Sundries.Any(s => s.Part.Type == type))
         || (build.Quote ?? []).Any(q => q.Part is Catalog.Sundry s && s.Type == type && list.Count > 0);
 
-    private static void Names(FactSheet sheet, string stem, IEnumerable<string> names)
+    private static void Names(FactSheet sheet, NumberFact count, WordFact told, IEnumerable<string> names)
     {
         var all = names.Distinct(StringComparer.Ordinal).ToList();
-        sheet.Set($"{stem}_count", Dimension.One, all.Count);
-        sheet.Set($"{stem}_names", all.Count == 0 ? "none" : string.Join(", ", all));
+        sheet.Set(count, all.Count);
+        sheet.Set(told, all.Count == 0 ? "none" : string.Join(", ", all));
     }
 
     private static Dictionary<string, Choice> Choices(Build build)
@@ -132,10 +170,4 @@ internal static class BuildFacts
     }
 
     private static FactValue Amount(Money money) => FactValue.Of(Dimension.Currency, (double)money.Amount) with { Shown = money.ToString() };
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Build, name, dimension, meaning);
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Build, name, meaning);
-
-    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Build, name, meaning);
 }

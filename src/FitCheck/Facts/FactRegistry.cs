@@ -15,14 +15,14 @@ namespace FitCheck.Facts;
 public static class FactRegistry
 {
     /// <summary>Every declared fact, by subject and name.</summary>
-    public static IReadOnlyList<FactDeclaration> Declarations { get; } =
+    public static IReadOnlyList<Fact> Declarations { get; } =
     [
         .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations, .. GasketFacts.Declarations,
         .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations, .. LevelFacts.Declarations,
         .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations, .. LoadFacts.Declarations, .. FilterFacts.Declarations, .. BuildFacts.Declarations,
-        .. DriverFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations, .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
+        .. DriverFacts.Declarations, .. DriverSizeFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations, .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
         .. ReferenceFacts.Declarations,
-        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations, .. RollFacts.OfRun, .. RollFacts.OfWire,
+        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations, .. SupplyFacts.OfBuild, .. RollFacts.OfRun, .. RollFacts.OfWire,
     ];
 
     // The facts of a position by the class that computes them.
@@ -92,7 +92,7 @@ public static class FactRegistry
     internal static FactTable Of(PositionContext position) => TableOf(position, [position]);
 
     private static (IReadOnlySet<string> Names, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> Compute) Named(
-        IReadOnlyList<FactDeclaration> declarations, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> compute) => (FactSheet.Names(declarations), compute);
+        IReadOnlyList<Fact> declarations, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> compute) => (FactSheet.Names(declarations), compute);
 
     private static FactTable TableOf(PositionContext c, IReadOnlyList<PositionContext> all)
     {

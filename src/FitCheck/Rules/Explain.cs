@@ -15,7 +15,7 @@ public static class Explain
     /// <param name="rule">The rule.</param>
     /// <param name="declared">Every fact, for its meaning.</param>
     /// <param name="change">What a shop changed of it; null for nothing.</param>
-    public static string Text(Rule rule, IReadOnlyList<FactDeclaration> declared, RuleChange? change = null)
+    public static string Text(Rule rule, IReadOnlyList<Fact> declared, RuleChange? change = null)
     {
         var text = new StringBuilder();
         text.Append(rule.Id).Append('\n');
@@ -48,8 +48,8 @@ public static class Explain
             yield return ("asks for", asked.Words);
     }
 
-    private static IEnumerable<FactDeclaration> Facts(Rule rule, IReadOnlyList<FactDeclaration> declared) =>
-        rule.Names.Select(n => declared.FirstOrDefault(d => d.Subject == rule.Subject && d.Name == n)).OfType<FactDeclaration>();
+    private static IEnumerable<Fact> Facts(Rule rule, IReadOnlyList<Fact> declared) =>
+        rule.Names.Select(n => declared.FirstOrDefault(d => d.Subject == rule.Subject && d.Name == n)).OfType<Fact>();
 
     private static string Given(Rule rule, RuleExample example)
     {

@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
+using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Rules;
 using FitCheck.Suggestions.Choices;
@@ -17,7 +18,7 @@ internal sealed class ProposalTeller(Bench bench, RuleSet rules, BuildResult bef
         var yaml = QuoteText.Renewed(bench, answer.Changes);
         var after = Judged(yaml);
         // The search leaves the seller's list aside; where the person asks that nothing superfluous be on it, that is taken out too.
-        if (after.Findings.Any(f => f.Waived is null && f.Status >= goal.FailOn && rules.Find(f.Rule)!.Names.Contains("quote_unused_count", StringComparer.Ordinal)))
+        if (after.Findings.Any(f => f.Waived is null && f.Status >= goal.FailOn && rules.Find(f.Rule)!.Names.Contains(BuildFacts.QuoteUnusedCount.Name, StringComparer.Ordinal)))
             after = Judged(yaml = QuoteText.Renewed(bench, answer.Changes, onlyNeeded: true));
         if (after.Verdict >= goal.FailOn)
             throw new InvalidOperationException("a proposed build does not pass");

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Facts;
 using FitCheck.Rules;
 using FitCheck.Suggestions.Searching;
 using FitCheck.Suggestions.Trials;
@@ -20,7 +21,7 @@ internal sealed class Wishes(Bench bench, PartsCatalog catalog, RuleSet rules, G
         foreach (var kept in keep.Distinct(StringComparer.Ordinal))
             yield return ($"{kept} is to be kept", () => Passes(bench, goal, [.. keep.Where(k => k != kept)], currentOnly));
         if (bench.Build.Budget is { } budget)
-            yield return ($"the budget is {budget.Value}", () => Passes(bench, goal with { Rules = rules.Rules.Where(r => !r.Names.Contains("total_cost", StringComparer.Ordinal)).Select(r => r.Id).ToHashSet(StringComparer.Ordinal) }, keep, currentOnly));
+            yield return ($"the budget is {budget.Value}", () => Passes(bench, goal with { Rules = rules.Rules.Where(r => !r.Names.Contains(BuildFacts.TotalCost.Name, StringComparer.Ordinal)).Select(r => r.Id).ToHashSet(StringComparer.Ordinal) }, keep, currentOnly));
         foreach (var (word, told) in Works.Where(w => !bench.Build.Accepted(w.Word)))
             yield return (told, () => Accepting(word) is { } other && Passes(other, goal, keep, currentOnly));
         if (currentOnly)

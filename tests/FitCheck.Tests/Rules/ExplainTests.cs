@@ -1,4 +1,5 @@
 using FitCheck.Rules;
+using FitCheck.Tests.Rules;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

@@ -1,5 +1,6 @@
 using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
+using FitCheck.Tests.Rules;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

@@ -14,18 +14,18 @@ namespace FitCheck.Tests.Rules;
 /// <summary>A few facts that the tests of rules declare and give.</summary>
 internal static class RuleTestFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declared =
+    public static readonly IReadOnlyList<Fact> Declared =
     [
-        new(Subject.Position, "depth_margin", FactType.Number(Dimension.Metre), "Depth left behind the driver."),
-        new(Subject.Position, "depth_needed", FactType.Number(Dimension.Metre), "Depth that the driver needs behind the panel."),
-        new(Subject.Position, "depth_available", FactType.Number(Dimension.Metre), "Depth behind the panel."),
-        new(Subject.Position, "load", FactType.Number(Dimension.Ohm), "Rated impedance of the driver."),
-        new(Subject.Position, "ratio", FactType.Number(Dimension.One), "Power available over rated noise power."),
-        new(Subject.Position, "cost", FactType.Number(Dimension.Currency), "Price of the driver."),
-        new(Subject.Position, "has_driver", FactType.Truth, "Whether the build puts a driver here."),
-        new(Subject.Position, "in_cup", FactType.Truth, "Whether the driver sits in a cup."),
-        new(Subject.Position, "connection", FactType.Word, "How the driver is connected."),
-        new(Subject.Channel, "corner", FactType.Number(Dimension.Hertz), "Corner of the high-pass."),
+        new NumberFact(Subject.Position, "depth_margin", Dimension.Metre, "Depth left behind the driver.", []),
+        new NumberFact(Subject.Position, "depth_needed", Dimension.Metre, "Depth that the driver needs behind the panel.", []),
+        new NumberFact(Subject.Position, "depth_available", Dimension.Metre, "Depth behind the panel.", []),
+        new NumberFact(Subject.Position, "load", Dimension.Ohm, "Rated impedance of the driver.", []),
+        new NumberFact(Subject.Position, "ratio", Dimension.One, "Power available over rated noise power.", []),
+        new NumberFact(Subject.Position, "cost", Dimension.Currency, "Price of the driver.", []),
+        new TruthFact(Subject.Position, "has_driver", "Whether the build puts a driver here.", []),
+        new TruthFact(Subject.Position, "in_cup", "Whether the driver sits in a cup.", []),
+        new WordFact(Subject.Position, "connection", "How the driver is connected.", []),
+        new NumberFact(Subject.Channel, "corner", Dimension.Hertz, "Corner of the high-pass.", []),
     ];
 
     public static readonly FactScope Scope = new(Subject.Position, Declared);

@@ -57,8 +57,8 @@ internal sealed class DeviceFacts
         if (Main is null)
             yield break;
         var shared = new FactSheet();
-        shared.Set("device_name", "the main cable");
-        foreach (var truth in new[] { "is_amplifier", "is_converter", "has_feeder" })
+        shared.Set(SignalFacts.DeviceName, "the main cable");
+        foreach (var truth in new[] { SignalFacts.IsAmplifier, SignalFacts.IsConverter, SignalFacts.HasFeeder })
             shared.Set(truth, truth: false);
         SupplyFacts.Compute(Main, null, shared);
         RollFacts.Compute(Main, shared);

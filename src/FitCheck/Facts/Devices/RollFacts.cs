@@ -9,22 +9,37 @@ namespace FitCheck.Facts.Devices;
 internal static class RollFacts
 {
     /// <summary>Of a supply cable.</summary>
-    public static readonly IReadOnlyList<FactDeclaration> OfRun =
-    [
-        Declare.Number(Subject.Device, "cable_way", Dimension.Metre, "Way of the power cable."),
-        Declare.Number(Subject.Device, "cable_spare", Dimension.Metre, "Length by which a roll of the power cable exceeds its way; negative when one piece does not reach."),
-        Declare.Word(Subject.Device, "ground_name", "Name of the ground cable."),
-        Declare.Number(Subject.Device, "ground_way", Dimension.Metre, "Way of the ground cable."),
-        Declare.Number(Subject.Device, "ground_spare", Dimension.Metre, "Length by which a roll of the ground cable exceeds its way; negative when one piece does not reach."),
-    ];
+    public static readonly FactGroup OfRun = new(Subject.Device);
+
+    public static readonly NumberFact CableWay = OfRun.Number(
+        "cable_way", Dimension.Metre, "Way of the power cable.",
+        Reads.PowerCable.Itself);
+    public static readonly NumberFact CableSpare = OfRun.Number(
+        "cable_spare", Dimension.Metre,
+        "Length by which a roll of the power cable exceeds its way; negative when one piece does not reach.",
+        Reads.PowerCable.Itself);
+    public static readonly WordFact GroundName = OfRun.Word(
+        "ground_name", "Name of the ground cable.",
+        Reads.PowerCable.Itself, Reads.GroundCable.Itself);
+    public static readonly NumberFact GroundWay = OfRun.Number(
+        "ground_way", Dimension.Metre, "Way of the ground cable.",
+        Reads.PowerCable.Itself, Reads.GroundCable.Itself);
+    public static readonly NumberFact GroundSpare = OfRun.Number(
+        "ground_spare", Dimension.Metre,
+        "Length by which a roll of the ground cable exceeds its way; negative when one piece does not reach.",
+        Reads.PowerCable.Itself, Reads.GroundCable.Itself);
 
     /// <summary>Of a new speaker wire.</summary>
-    public static readonly IReadOnlyList<FactDeclaration> OfWire =
-    [
-        Declare.Word(Subject.Position, "new_wire_name", "Name of the new speaker cable."),
-        Declare.Number(Subject.Position, "new_wire_way", Dimension.Metre, "Way of the new speaker cable."),
-        Declare.Number(Subject.Position, "new_wire_spare", Dimension.Metre, "Length by which a roll of the new speaker cable exceeds its way; negative when one piece does not reach."),
-    ];
+    public static readonly FactGroup OfWire = new(Subject.Position);
+
+    public static readonly WordFact NewWireName = OfWire.Word("new_wire_name", "Name of the new speaker cable.", Reads.Wire.Itself);
+    public static readonly NumberFact NewWireWay = OfWire.Number(
+        "new_wire_way", Dimension.Metre, "Way of the new speaker cable.",
+        Reads.Wire.Itself);
+    public static readonly NumberFact NewWireSpare = OfWire.Number(
+        "new_wire_spare", Dimension.Metre,
+        "Length by which a roll of the new speaker cable exceeds its way; negative when one piece does not reach.",
+        Reads.Wire.Itself);
 
     public static void Compute(SupplyRunContext c, FactSheet sheet)
     {
@@ -32,13 +47,13 @@ internal static class RollFacts
         {
             var way = c.Length();
             Unsure[] open = way is { Estimated: false } ? [] : [c.LengthUnsure(way is not null, Passing(cable))];
-            Set(sheet, "cable", cable, way?.Metres, way?.Datum, open);
+            Set(sheet, CableWay, CableSpare, cable, way?.Metres, way?.Datum, open);
         }
-        sheet.Set("ground_name", c.Run.Ground?.Part.Name ?? "no ground cable");
+        sheet.Set(GroundName, c.Run.Ground?.Part.Name ?? "no ground cable");
         if (c.Run.Ground?.Part is { } ground)
         {
             var (metres, estimated) = c.GroundLength;
-            Set(sheet, "ground", ground, metres, c.Run.GroundLength is { } given ? new Datum($"length of the ground cable of {c.Name}: {given}", given.At) : null, estimated ? [c.GroundUnsure(Passing(ground))] : []);
+            Set(sheet, GroundWay, GroundSpare, ground, metres, c.Run.GroundLength is { } given ? new Datum($"length of the ground cable of {c.Name}: {given}", given.At) : null, estimated ? [c.GroundUnsure(Passing(ground))] : []);
         }
     }
 
@@ -46,18 +61,18 @@ internal static class RollFacts
     {
         if (c.Placed is not { NewWire.Part: { } cable, NewWireLength: { } length })
             return;
-        sheet.Set("new_wire_name", cable.Name);
-        Set(sheet, "new_wire", cable, length.Si, new Datum(c.AtPosition("length of the new wire"), length),
+        sheet.Set(NewWireName, cable.Name);
+        Set(sheet, NewWireWay, NewWireSpare, cable, length.Si, new Datum(c.AtPosition("length of the new wire"), length),
             length.IsEstimated ? [new Unsure(c.AtPosition("length of the new wire"), "Lay a string along the way that the wire will take, and measure it.", Estimated: true, Passing(cable))] : []);
     }
 
-    private static void Set(FactSheet sheet, string stem, WiringPart cable, double? way, Datum? datum, IReadOnlyList<Unsure> open)
+    private static void Set(FactSheet sheet, NumberFact taken, NumberFact spare, WiringPart cable, double? way, Datum? datum, IReadOnlyList<Unsure> open)
     {
         var type = FactType.Number(Dimension.Metre);
         IReadOnlyList<Datum> data = datum is null ? [] : [datum];
-        sheet.Set($"{stem}_way", way is { } metres ? FactValue.Of(Dimension.Metre, metres) with { Data = data, Unsure = open } : FactValue.Unknown(type, [.. open]));
+        sheet.Set(taken, way is { } metres ? FactValue.Of(Dimension.Metre, metres) with { Data = data, Unsure = open } : FactValue.Unknown(type, [.. open]));
         var roll = new Unsure($"length of {cable.Name} on its roll", "Read it from the roll.", cable.Length is not null);
-        sheet.Set($"{stem}_spare", way is { } known && cable.Length is { } length
+        sheet.Set(spare, way is { } known && cable.Length is { } length
             ? FactValue.Of(Dimension.Metre, length.Si - known) with { Data = [.. data, new Datum($"length of {cable.Name}: {length}", length.At)], Unsure = [.. open, .. length.IsEstimated ? [roll] : Array.Empty<Unsure>()] }
             : FactValue.Unknown(type, [.. open, .. cable.Length is null ? [roll] : Array.Empty<Unsure>()]));
     }

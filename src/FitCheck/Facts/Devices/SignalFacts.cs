@@ -10,42 +10,85 @@ namespace FitCheck.Facts.Devices;
 /// <summary>The signal from the source through a line converter to an amplifier: levels, channels, load and turn-on.</summary>
 internal static class SignalFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Word("device_name", "Name of the device."),
-        Truth("is_amplifier", "The device is an amplifier."),
-        Truth("is_converter", "The device is a line converter."),
-        Truth("has_feeder", "Something feeds the device."),
-        Word("feeder_name", "Name of the device that feeds it."),
-        Number("speaker_level", Dimension.Volt, "Voltage at full volume from the source's speaker outputs, √(P·R)."),
-        Number("speaker_level_limit", Dimension.Volt, "Highest voltage that the speaker-level input takes."),
-        Number("line_level", Dimension.Volt, "Line-level voltage at full volume: what a converter puts out, or what reaches an amplifier."),
-        Number("line_level_lowest", Dimension.Volt, "Lowest input voltage with which the amplifier reaches full power."),
-        Number("line_level_highest", Dimension.Volt, "Highest voltage that the low-level input takes."),
-        Truth("uses_line_level", "The amplifier takes its signal at line level."),
-        Truth("uses_speaker_level", "The amplifier takes its signal at speaker level."),
-        Truth("has_matching_input", "The amplifier has an input for the signal that its feeder gives."),
-        Word("signal_given", "What the feeder gives: line level only, speaker level only, or both."),
-        Truth("has_turn_on", "Something switches the amplifier on: a remote output, a switched feed, or the signal itself."),
-        Truth("needs_remote_wire", "A remote wire has to be run to the amplifier."),
-        Truth("has_remote_wire", "A remote wire is on the list."),
-        Truth("has_signal_cable", "A signal cable is on the list."),
-        Truth("source_senses_load", "The source looks for a loudspeaker on its outputs."),
-        Number("source_load", Dimension.Ohm, "Load that the source sees on each output, load resistors on the list included."),
-        Number("line_channels", Dimension.One, "Channels at line level that the device gives."),
-        Number("line_channels_used", Dimension.One, "Channels of amplifiers that hang on them, a bridged pair counted once."),
-        Number("gain_setting", Dimension.Volt, "Input voltage for full power, as the gain is set."),
-        Number("gain_overlap", Dimension.Decibel, "How far the arriving level exceeds the gain setting."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Device);
+
+    public static readonly WordFact DeviceName = Declarations.Word("device_name", "Name of the device.", Reads.Device.Itself);
+    public static readonly TruthFact IsAmplifier = Declarations.Truth("is_amplifier", "The device is an amplifier.", Reads.Device.Itself);
+    public static readonly TruthFact IsConverter = Declarations.Truth(
+        "is_converter", "The device is a line converter.",
+        Reads.Device.Itself);
+    public static readonly TruthFact HasFeeder = Declarations.Truth(
+        "has_feeder", "Something feeds the device.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly WordFact FeederName = Declarations.Word(
+        "feeder_name", "Name of the device that feeds it.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly NumberFact SpeakerLevel = Declarations.Number(
+        "speaker_level", Dimension.Volt, "Voltage at full volume from the source's speaker outputs, √(P·R).",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly NumberFact SpeakerLevelLimit = Declarations.Number(
+        "speaker_level_limit", Dimension.Volt, "Highest voltage that the speaker-level input takes.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly NumberFact LineLevel = Declarations.Number(
+        "line_level", Dimension.Volt, "Line-level voltage at full volume: what a converter puts out, or what reaches an amplifier.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly NumberFact LineLevelLowest = Declarations.Number(
+        "line_level_lowest", Dimension.Volt, "Lowest input voltage with which the amplifier reaches full power.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly NumberFact LineLevelHighest = Declarations.Number(
+        "line_level_highest", Dimension.Volt, "Highest voltage that the low-level input takes.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly TruthFact UsesLineLevel = Declarations.Truth(
+        "uses_line_level", "The amplifier takes its signal at line level.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly TruthFact UsesSpeakerLevel = Declarations.Truth(
+        "uses_speaker_level", "The amplifier takes its signal at speaker level.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly TruthFact HasMatchingInput = Declarations.Truth(
+        "has_matching_input", "The amplifier has an input for the signal that its feeder gives.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly WordFact SignalGiven = Declarations.Word(
+        "signal_given", "What the feeder gives: line level only, speaker level only, or both.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly TruthFact HasTurnOn = Declarations.Truth(
+        "has_turn_on", "Something switches the amplifier on: a remote output, a switched feed, or the signal itself.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly TruthFact NeedsRemoteWire = Declarations.Truth(
+        "needs_remote_wire", "A remote wire has to be run to the amplifier.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly TruthFact HasRemoteWire = Declarations.Truth(
+        "has_remote_wire", "A remote wire is on the list.",
+        Reads.ListedCables.Itself, Reads.RemoteWires.Itself);
+    public static readonly TruthFact HasSignalCable = Declarations.Truth(
+        "has_signal_cable", "A signal cable is on the list.",
+        Reads.ListedCables.Itself, Reads.SignalCables.Itself);
+    public static readonly TruthFact SourceSensesLoad = Declarations.Truth(
+        "source_senses_load", "The source looks for a loudspeaker on its outputs.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly NumberFact SourceLoad = Declarations.Number(
+        "source_load", Dimension.Ohm, "Load that the source sees on each output, load resistors on the list included.",
+        Reads.Devices.Itself, Reads.Demand.Itself);
+    public static readonly NumberFact LineChannels = Declarations.Number(
+        "line_channels", Dimension.One, "Channels at line level that the device gives.",
+        Reads.Devices.Itself, Reads.Demand.Itself);
+    public static readonly NumberFact LineChannelsUsed = Declarations.Number(
+        "line_channels_used", Dimension.One, "Channels of amplifiers that hang on them, a bridged pair counted once.",
+        Reads.Devices.Itself, Reads.Demand.Itself);
+    public static readonly NumberFact GainSetting = Declarations.Number(
+        "gain_setting", Dimension.Volt, "Input voltage for full power, as the gain is set.",
+        Reads.Gain.Itself);
+    public static readonly NumberFact GainOverlap = Declarations.Number(
+        "gain_overlap", Dimension.Decibel, "How far the arriving level exceeds the gain setting.",
+        Reads.Device.Itself, Reads.Chain.Itself);
 
     public static void Compute(DeviceContext c, FactSheet sheet)
     {
-        sheet.Set("device_name", c.Name);
-        sheet.Set("is_amplifier", c.Amplifier is not null);
-        sheet.Set("is_converter", c.Device.Part is LineConverter);
-        sheet.Set("has_feeder", c.Feeder is not null);
-        sheet.Set("feeder_name", c.Feeder?.Part.Name ?? "nothing");
-        sheet.Set("source_senses_load", false);
+        sheet.Set(DeviceName, c.Name);
+        sheet.Set(IsAmplifier, c.Amplifier is not null);
+        sheet.Set(IsConverter, c.Device.Part is LineConverter);
+        sheet.Set(HasFeeder, c.Feeder is not null);
+        sheet.Set(FeederName, c.Feeder?.Part.Name ?? "nothing");
+        sheet.Set(SourceSensesLoad, false);
         Channels(c, sheet);
         if (c.Device.Part is LineConverter converter)
             Converter(c, converter, sheet);
@@ -55,22 +98,22 @@ internal static class SignalFacts
 
     private static void Converter(DeviceContext c, LineConverter converter, FactSheet sheet)
     {
-        Limit(sheet, "speaker_level_limit", converter.InputLimit, $"highest input voltage of {converter.Name}");
+        Limit(sheet, SpeakerLevelLimit, converter.InputLimit, $"highest input voltage of {converter.Name}");
         if (c.Feeder?.Part is not SourceUnit source)
             return;
-        SpeakerLevel(source, sheet);
-        if (LineLevel.Line(c) is { } line)
-            sheet.Set("line_level", line.AsFact);
-        SourceLoad(c, source, converter.InputLoad, sheet);
+        SpeakerLevelOf(source, sheet);
+        if (Devices.LineLevel.Line(c) is { } line)
+            sheet.Set(LineLevel, line.AsFact);
+        SourceLoadOf(c, source, converter.InputLoad, sheet);
     }
 
-    private static void SourceLoad(DeviceContext c, SourceUnit source, Figure? input, FactSheet sheet)
+    private static void SourceLoadOf(DeviceContext c, SourceUnit source, Figure? input, FactSheet sheet)
     {
-        sheet.Set("source_senses_load", source.SensesLoad);
+        sheet.Set(SourceSensesLoad, source.SensesLoad);
         if (!source.SensesLoad)
             return;
         var what = $"load at the speaker-level input of {c.Name}";
-        sheet.Set("source_load", input is { } load
+        sheet.Set(SourceLoad, input is { } load
             ? FactValue.Of(Dimension.Ohm, WithResistor(c, load.Si)) with { Data = [new Datum(what, load)] }
             : FactValue.Unknown(FactType.Number(Dimension.Ohm), new Unsure(what, "Look it up on its sheet, or measure there with an ohmmeter.", Estimated: false)));
     }
@@ -85,27 +128,27 @@ internal static class SignalFacts
 
     private static void Input(DeviceContext c, Amplifier amplifier, Device feeder, FactSheet sheet)
     {
-        var line = LineLevel.Line(c with { Device = feeder });
+        var line = Devices.LineLevel.Line(c with { Device = feeder });
         var usesLine = TakesLine(amplifier, feeder);
         var usesSpeaker = !usesLine && feeder.Part is SourceUnit && amplifier.HighLevel.IsThere == true;
-        sheet.Set("uses_line_level", usesLine);
-        sheet.Set("uses_speaker_level", usesSpeaker);
-        sheet.Set("has_matching_input", Matches(amplifier, feeder), new Unsure($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}",
+        sheet.Set(UsesLineLevel, usesLine);
+        sheet.Set(UsesSpeakerLevel, usesSpeaker);
+        sheet.Set(HasMatchingInput, Matches(amplifier, feeder), new Unsure($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}",
             "Look at the sockets on both devices, line level or speaker level, and write into their entries what is there; what is not there is `none`.", Estimated: false));
-        sheet.Set("signal_given", GivesLine(feeder) == false ? "speaker level only" : feeder.Part is SourceUnit ? "line level and speaker level" : "line level only");
-        sheet.Set("has_signal_cable", c.Build.Supply.Lists("signal-cable"));
+        sheet.Set(SignalGiven, GivesLine(feeder) == false ? "speaker level only" : feeder.Part is SourceUnit ? "line level and speaker level" : "line level only");
+        sheet.Set(HasSignalCable, c.Build.Supply.Lists("signal-cable"));
         if (usesSpeaker)
         {
-            SpeakerLevel((SourceUnit)feeder.Part, sheet);
-            Limit(sheet, "speaker_level_limit", amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}");
-            SourceLoad(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, sheet);
+            SpeakerLevelOf((SourceUnit)feeder.Part, sheet);
+            Limit(sheet, SpeakerLevelLimit, amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}");
+            SourceLoadOf(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, sheet);
         }
         if (usesLine)
         {
-            sheet.Set("line_level", line?.AsFact ?? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(
+            sheet.Set(LineLevel, line?.AsFact ?? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(
                 $"line level that {feeder.Part.Name} gives", "Measure it at full volume with a test tone, on an alternating-voltage range.", Estimated: false)));
-            Limit(sheet, "line_level_lowest", amplifier.LowLevelLowest, $"lowest input voltage of {amplifier.Name}");
-            Limit(sheet, "line_level_highest", amplifier.LowLevelHighest, $"highest input voltage of {amplifier.Name}");
+            Limit(sheet, LineLevelLowest, amplifier.LowLevelLowest, $"lowest input voltage of {amplifier.Name}");
+            Limit(sheet, LineLevelHighest, amplifier.LowLevelHighest, $"highest input voltage of {amplifier.Name}");
             Gain(c, line, sheet);
         }
         TurnOn(c, usesSpeaker && amplifier.SensesSignal, sheet);
@@ -128,19 +171,19 @@ internal static class SignalFacts
 
     /// <summary>The channels that an amplifier takes at line level from what feeds it: those that it uses, or as many as there are.</summary>
     public static int LineChannelsTaken(DeviceContext c) => c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder)
-        ? Math.Min(c.Own.Count(), LineChannels(feeder.Part) is var given and > 0 ? given : int.MaxValue) : 0;
+        ? Math.Min(c.Own.Count(), LineChannelsOf(feeder.Part) is var given and > 0 ? given : int.MaxValue) : 0;
 
-    private static int LineChannels(Part part) => part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs ?? 0, _ => 0 };
+    private static int LineChannelsOf(Part part) => part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs ?? 0, _ => 0 };
 
     private static void Gain(DeviceContext c, LineLevel? line, FactSheet sheet)
     {
         if (c.Device.Gain is not { Si: > 0 } gain)
             return;
-        sheet.Set("gain_setting", Dimension.Volt, gain.Si);
+        sheet.Set(GainSetting, gain.Si);
         if (line is { Volts: { Low: > 0 } volts })
         {
             var db = new Uncertain(Overlap(volts.Value), Overlap(volts.Low), Overlap(volts.High), (Overlap(volts.High) - Overlap(volts.Low)) / 2);
-            sheet.Set("gain_overlap", FactValue.Of(Dimension.Decibel, db) with { Unsure = line.Unsure, Data = [.. line.Data, new Datum("gain", gain)] });
+            sheet.Set(GainOverlap, FactValue.Of(Dimension.Decibel, db) with { Unsure = line.Unsure, Data = [.. line.Data, new Datum("gain", gain)] });
         }
 
         double Overlap(double arriving) => Decibel.OfAmplitude(arriving / gain.Si);
@@ -151,34 +194,28 @@ internal static class SignalFacts
         var by = c.Before.FirstOrDefault(d => Remote(d) == true)?.Part;
         var silent = c.Before.FirstOrDefault(d => Remote(d) is null)?.Part;
         bool? switched = c.Device.Remote is not null || bySignal || by is not null ? true : silent is not null ? null : false;
-        sheet.Set("has_turn_on", switched, new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.", Estimated: false));
-        sheet.Set("needs_remote_wire", c.Device.Remote is not null || (!bySignal && switched == true));
-        sheet.Set("has_remote_wire", c.Build.Supply.Lists("remote-wire"));
+        sheet.Set(HasTurnOn, switched, new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.", Estimated: false));
+        sheet.Set(NeedsRemoteWire, c.Device.Remote is not null || (!bySignal && switched == true));
+        sheet.Set(HasRemoteWire, c.Build.Supply.Lists("remote-wire"));
     }
 
     private static bool? Remote(Device device) => device.Part switch { SourceUnit s => s.RemoteOutput, LineConverter l => l.RemoteOutput, _ => false };
 
     private static void Channels(DeviceContext c, FactSheet sheet)
     {
-        var channels = LineChannels(c.Device.Part);
+        var channels = LineChannelsOf(c.Device.Part);
         if (channels == 0)
             return;
-        sheet.Set("line_channels", Dimension.One, channels);
-        sheet.Set("line_channels_used", Dimension.One, Used(c));
+        sheet.Set(LineChannels, channels);
+        sheet.Set(LineChannelsUsed, Used(c));
     }
 
     private static int Used(DeviceContext c) => c.Channels.Count(x => c.After.Any(d => d.Id == x.Channel.Device.Id));
 
-    private static void SpeakerLevel(SourceUnit source, FactSheet sheet) => sheet.Set("speaker_level", LineLevel.Speaker(source)?.AsFact
-        ?? FactValue.Unknown(FactType.Number(Dimension.Volt), LineLevel.Power(source, false)));
+    private static void SpeakerLevelOf(SourceUnit source, FactSheet sheet) => sheet.Set(SpeakerLevel, Devices.LineLevel.Speaker(source)?.AsFact
+        ?? FactValue.Unknown(FactType.Number(Dimension.Volt), Devices.LineLevel.Power(source, false)));
 
-    private static void Limit(FactSheet sheet, string name, Figure? figure, string what) => sheet.Set(name, figure is null
+    private static void Limit(FactSheet sheet, NumberFact fact, Figure? figure, string what) => sheet.Set(fact, figure is null
         ? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(what, "Look it up on its sheet.", Estimated: false))
         : FactValue.Of(Dimension.Volt, figure.Si) with { Data = [new Datum(what, figure)], Unsure = figure.IsEstimated ? [new Unsure(what, "Look it up on its sheet.", Estimated: true)] : [] });
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Device, name, dimension, meaning);
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Device, name, meaning);
-
-    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Device, name, meaning);
 }

@@ -9,96 +9,142 @@ namespace FitCheck.Facts.Devices;
 /// <summary>The supply of one amplifier, or the main cable that several share: demand, cable, fuse, ground, voltage drop.</summary>
 internal static class SupplyFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Truth("is_main_cable", "This is the cable from the battery that several amplifiers share."),
-        Truth("has_power_cable", "A power cable is named or on the list."),
-        Truth("is_unfused", "The power cable has no fuse, nor has a main cable before it."),
-        Truth("starts_at_battery", "The cable starts at the battery."),
-        Truth("has_own_fuse", "The cable has a fuse of its own."),
-        Truth("fuse_fits_holder", "The fuse is of the pattern that its holder or block takes."),
-        Truth("has_ground_cable", "A ground cable is named or lies in the kit."),
-        Word("cable_name", "Name of the power cable."),
-        Word("fuse_name", "Name of the fuse that protects the cable."),
-        Word("standard_fuse", "Smallest standard fuse of the same pattern that carries the demand and protects the cable."),
-        Number("demand", Dimension.Ampere, "Supply current at full power into the loads of this build."),
-        Number("cable_limit", Dimension.Ampere, "Current that the power cable may carry: as its maker says, and never more than its gauge, metal and insulation carry where it lies."),
-        Word("cable_limit_basis", "What the conductor of the power cable carries, and what its maker claims."),
-        Number("fuse_rating", Dimension.Ampere, "Rating of the fuse that protects the cable."),
-        Number("fuse_distance", Dimension.Metre, "Cable between the battery's terminal and the fuse."),
-        Number("power_area", Dimension.SquareMetre, "Cross-section of the power cable, counted in copper."),
-        Number("ground_area", Dimension.SquareMetre, "Cross-section of the ground cable, counted in copper."),
-        Number("voltage_drop", Dimension.Volt, "Voltage lost in the power and ground cables at full power, at a conductor temperature of 60 °C."),
-        Declare.Number(Subject.Build, "supply_demand", Dimension.Ampere, "Supply current of all amplifiers at full power."),
-        Declare.Number(Subject.Build, "supply_average", Dimension.Ampere, "Supply current of all amplifiers with music, a third of full power."),
-        Declare.Number(Subject.Build, "alternator", Dimension.Ampere, "Current that the vehicle's alternator gives."),
-        Declare.Number(Subject.Build, "alternator_share", Dimension.One, "Part of the alternator's current that the amplifiers take with music."),
-        Declare.Truth(Subject.Build, "lacks_distribution", "Several amplifiers share one cable from the battery and no block splits it."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Device);
+    public static readonly FactGroup OfBuild = new(Subject.Build);
+
+    public static readonly TruthFact IsMainCable = Declarations.Truth(
+        "is_main_cable", "This is the cable from the battery that several amplifiers share.",
+        Reads.Supply.Itself);
+    public static readonly TruthFact HasPowerCable = Declarations.Truth(
+        "has_power_cable", "A power cable is named or on the list.",
+        Reads.PowerCable.Itself);
+    public static readonly TruthFact IsUnfused = Declarations.Truth(
+        "is_unfused", "The power cable has no fuse, nor has a main cable before it.",
+        Reads.PowerCable.Itself, Reads.Fuse.Itself, Reads.MainCable.Itself);
+    public static readonly TruthFact StartsAtBattery = Declarations.Truth(
+        "starts_at_battery", "The cable starts at the battery.",
+        Reads.Supply.Itself);
+    public static readonly TruthFact HasOwnFuse = Declarations.Truth(
+        "has_own_fuse", "The cable has a fuse of its own.",
+        Reads.PowerCable.Itself, Reads.Fuse.Itself);
+    public static readonly TruthFact FuseFitsHolder = Declarations.Truth(
+        "fuse_fits_holder", "The fuse is of the pattern that its holder or block takes.",
+        Reads.PowerCable.Itself, Reads.Fuse.Itself, Reads.Holders.Itself);
+    public static readonly TruthFact HasGroundCable = Declarations.Truth(
+        "has_ground_cable", "A ground cable is named or lies in the kit.",
+        Reads.PowerCable.Itself, Reads.GroundCable.Itself);
+    public static readonly WordFact CableName = Declarations.Word("cable_name", "Name of the power cable.", Reads.PowerCable.Itself);
+    public static readonly WordFact FuseName = Declarations.Word(
+        "fuse_name", "Name of the fuse that protects the cable.",
+        Reads.PowerCable.Itself, Reads.Fuse.Itself, Reads.MainCable.Itself);
+    public static readonly WordFact StandardFuse = Declarations.Word(
+        "standard_fuse", "Smallest standard fuse of the same pattern that carries the demand and protects the cable.",
+        Reads.PowerCable.Itself, Reads.Fuse.Itself, Reads.MainCable.Itself, Reads.Demand.Itself);
+    public static readonly NumberFact Demand = Declarations.Number(
+        "demand", Dimension.Ampere, "Supply current at full power into the loads of this build.",
+        Reads.Demand.Itself, Reads.Box.Itself);
+    public static readonly NumberFact CableLimit = Declarations.Number(
+        "cable_limit", Dimension.Ampere,
+        "Current that the power cable may carry: as its maker says, and never more than its gauge, metal and insulation carry where it "
+        + "lies.",
+        Reads.PowerCable.Itself);
+    public static readonly WordFact CableLimitBasis = Declarations.Word(
+        "cable_limit_basis", "What the conductor of the power cable carries, and what its maker claims.",
+        Reads.PowerCable.Itself);
+    public static readonly NumberFact FuseRating = Declarations.Number(
+        "fuse_rating", Dimension.Ampere, "Rating of the fuse that protects the cable.",
+        Reads.PowerCable.Itself, Reads.Fuse.Itself, Reads.MainCable.Itself);
+    public static readonly NumberFact FuseDistance = Declarations.Number(
+        "fuse_distance", Dimension.Metre, "Cable between the battery's terminal and the fuse.",
+        Reads.Supply.Itself, Reads.PowerCable.Itself);
+    public static readonly NumberFact PowerArea = Declarations.Number(
+        "power_area", Dimension.SquareMetre, "Cross-section of the power cable, counted in copper.",
+        Reads.PowerCable.Itself);
+    public static readonly NumberFact GroundArea = Declarations.Number(
+        "ground_area", Dimension.SquareMetre, "Cross-section of the ground cable, counted in copper.",
+        Reads.PowerCable.Itself, Reads.GroundCable.Itself);
+    public static readonly NumberFact VoltageDrop = Declarations.Number(
+        "voltage_drop", Dimension.Volt, "Voltage lost in the power and ground cables at full power, at a conductor temperature of 60 °C.",
+        Reads.PowerCable.Itself, Reads.GroundCable.Itself, Reads.MainCable.Itself, Reads.Demand.Itself, Reads.Box.Itself);
+    public static readonly NumberFact SupplyDemand = OfBuild.Number(
+        "supply_demand", Dimension.Ampere, "Supply current of all amplifiers at full power.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact SupplyAverage = OfBuild.Number(
+        "supply_average", Dimension.Ampere, "Supply current of all amplifiers with music, a third of full power.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact Alternator = OfBuild.Number(
+        "alternator", Dimension.Ampere, "Current that the vehicle's alternator gives.",
+        Reads.Whole.Itself);
+    public static readonly NumberFact AlternatorShare = OfBuild.Number(
+        "alternator_share", Dimension.One, "Part of the alternator's current that the amplifiers take with music.",
+        Reads.Whole.Itself);
+    public static readonly TruthFact LacksDistribution = OfBuild.Truth(
+        "lacks_distribution", "Several amplifiers share one cable from the battery and no block splits it.",
+        Reads.Whole.Itself);
 
     /// <summary>Of an amplifier or of the main cable.</summary>
     public static void Compute(SupplyRunContext c, SupplyRunContext? main, FactSheet sheet)
     {
         var (run, cable) = (c.Run, c.Run.Cable?.Part);
-        sheet.Set("is_main_cable", c.Amplifier is null);
-        sheet.Set("has_power_cable", cable is not null);
-        sheet.Set("demand", c.Demand);
-        sheet.Set("is_unfused", cable is not null && c.Fuse is null);
-        sheet.Set("cable_name", cable?.Name ?? "no power cable");
-        sheet.Set("starts_at_battery", c.StartsAtBattery);
-        sheet.Set("has_own_fuse", cable is not null && run.Fuse is not null);
+        sheet.Set(IsMainCable, c.Amplifier is null);
+        sheet.Set(HasPowerCable, cable is not null);
+        sheet.Set(Demand, c.Demand);
+        sheet.Set(IsUnfused, cable is not null && c.Fuse is null);
+        sheet.Set(CableName, cable?.Name ?? "no power cable");
+        sheet.Set(StartsAtBattery, c.StartsAtBattery);
+        sheet.Set(HasOwnFuse, cable is not null && run.Fuse is not null);
         if (cable is null)
             return;
         var limit = Limit(c, cable);
-        sheet.Set("cable_limit", limit);
-        sheet.Set("cable_limit_basis", new CableLimit(cable, c.InEngineSpace).Words(Lies(c)));
+        sheet.Set(CableLimit, limit);
+        sheet.Set(CableLimitBasis, new CableLimit(cable, c.InEngineSpace).Words(Lies(c)));
         if (c.Fuse is { } fuse)
             Fuse(c, fuse.Part, limit, sheet);
         if (c.StartsAtBattery && run.Fuse is not null)
         {
-            sheet.Set("fuse_distance", run.FuseDistance is { } distance
+            sheet.Set(FuseDistance, run.FuseDistance is { } distance
                 ? FactValue.Of(Dimension.Metre, Uncertain.Within(distance.Si, distance.HalfWidth)) with { Data = [new Datum("distance of the fuse", distance)] }
                 : FactValue.Unknown(FactType.Number(Dimension.Metre), new Unsure(
                     $"distance of the fuse of {c.Name} from the battery", Place(c), Estimated: false, l => $"{QuantityText.Format(l.Limit, Dimension.Metre)} or less")));
         }
         if (c.Amplifier is null)
             return;
-        sheet.Set("has_ground_cable", run.Ground is not null);
-        sheet.Set("voltage_drop", Drop(c, main));
-        Area(sheet, "power_area", cable);
-        Area(sheet, "ground_area", run.Ground?.Part);
+        sheet.Set(HasGroundCable, run.Ground is not null);
+        sheet.Set(VoltageDrop, Drop(c, main));
+        Area(sheet, PowerArea, cable);
+        Area(sheet, GroundArea, run.Ground?.Part);
     }
 
     /// <summary>Of a device whose supply the build does not plan: a source unit or a line converter.</summary>
     public static void ComputeNone(FactSheet sheet)
     {
-        foreach (var truth in new[] { "is_main_cable", "has_power_cable", "is_unfused", "starts_at_battery", "has_own_fuse" })
+        foreach (var truth in new[] { IsMainCable, HasPowerCable, IsUnfused, StartsAtBattery, HasOwnFuse })
             sheet.Set(truth, truth: false);
     }
 
     /// <summary>Of the build as a whole.</summary>
     public static void Compute(Builds.Build build, FactValue total, int amplifiers, FactSheet sheet)
     {
-        sheet.Set("lacks_distribution", build.Supply is { Main: not null, Distribution: null } && amplifiers > 1);
+        sheet.Set(LacksDistribution, build.Supply is { Main: not null, Distribution: null } && amplifiers > 1);
         var alternator = build.Vehicle.Alternator;
-        sheet.Set("alternator", alternator is null
-            ? FactValue.Unknown(FactType.Number(Dimension.Ampere), Alternator(build, false))
-            : FactValue.Of(Dimension.Ampere, alternator.Si) with { Data = [new Datum("alternator", alternator)], Unsure = alternator.IsEstimated ? [Alternator(build, true)] : [] });
+        sheet.Set(Alternator, alternator is null
+            ? FactValue.Unknown(FactType.Number(Dimension.Ampere), AlternatorOf(build, false))
+            : FactValue.Of(Dimension.Ampere, alternator.Si) with { Data = [new Datum("alternator", alternator)], Unsure = alternator.IsEstimated ? [AlternatorOf(build, true)] : [] });
         if (amplifiers == 0)
             return;
-        sheet.Set("supply_demand", total);
-        var average = total.Number is { } sum ? total with { Number = sum * Uncertain.Exact(SupplyDemand.MusicAverage) } : total;
-        sheet.Set("supply_average", average);
+        sheet.Set(SupplyDemand, total);
+        var average = total.Number is { } sum ? total with { Number = sum * Uncertain.Exact(Devices.SupplyDemand.MusicAverage) } : total;
+        sheet.Set(SupplyAverage, average);
         var share = average.Number is { } mean && alternator is { Si: > 0 }
             ? FactValue.Of(Dimension.One, mean * Uncertain.Exact(1 / alternator.Si))
             : FactValue.Unknown(FactType.Number(Dimension.One));
-        sheet.Set("alternator_share", share with { Unsure = [.. total.Unsure, .. sheet.Values["alternator"].Unsure], Data = sheet.Values["alternator"].Data });
+        sheet.Set(AlternatorShare, share with { Unsure = [.. total.Unsure, .. sheet.Of(Alternator)!.Unsure], Data = sheet.Of(Alternator)!.Data });
     }
 
     private static void Fuse(SupplyRunContext c, WiringPart fuse, FactValue limit, FactSheet sheet)
     {
-        sheet.Set("fuse_name", fuse.Name);
-        sheet.Set("fuse_rating", fuse.Current is { } current
+        sheet.Set(FuseName, fuse.Name);
+        sheet.Set(FuseRating, fuse.Current is { } current
             ? FactValue.Of(Dimension.Ampere, current.Si) with
             {
                 Data = [new Datum($"rating of {fuse.Name}: {current}", current.At)],
@@ -110,11 +156,11 @@ internal static class SupplyFacts
             bool? fits = fuse.FuseStandard is not { } pattern ? null
                 : c.StartsAtBattery ? c.Build.Supply.Listed.Any(p => p.Type == "fuse-holder" && p.FuseStandard == pattern)
                 : c.Build.Supply.Distribution?.Part.FuseStandard == pattern;
-            sheet.Set("fuse_fits_holder", fits, new Unsure($"pattern of {fuse.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse.", Estimated: false));
+            sheet.Set(FuseFitsHolder, fits, new Unsure($"pattern of {fuse.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse.", Estimated: false));
         }
         var suits = fuse.FuseStandard is { } standard && c.Demand.Number is { } demand && limit.Number is { } most
-            ? StandardFuse.Between(standard, demand.High, most.Low) : null;
-        sheet.Set("standard_fuse", suits is { } rating ? $"{Called(fuse)} of {QuantityText.Format(rating, Dimension.Ampere)}" : "none of this pattern");
+            ? Physics.Electrical.Cables.StandardFuse.Between(standard, demand.High, most.Low) : null;
+        sheet.Set(StandardFuse, suits is { } rating ? $"{Called(fuse)} of {QuantityText.Format(rating, Dimension.Ampere)}" : "none of this pattern");
     }
 
     private static FactValue Limit(SupplyRunContext c, WiringPart cable)
@@ -128,10 +174,10 @@ internal static class SupplyFacts
 
     private static string Called(WiringPart fuse) => fuse.FuseStandard is "anl" ? "an ANL fuse" : $"a {fuse.FuseStandard} fuse";
 
-    private static void Area(FactSheet sheet, string name, WiringPart? cable)
+    private static void Area(FactSheet sheet, NumberFact fact, WiringPart? cable)
     {
         if (cable?.Gauge is { } gauge)
-            sheet.Set(name, FactValue.Of(Dimension.SquareMetre, gauge.Si * WireGauge.Copper / SupplyRunContext.Resistivity(cable)) with { Data = [new Datum($"gauge of {cable.Name}: {gauge}", gauge.At)] });
+            sheet.Set(fact, FactValue.Of(Dimension.SquareMetre, gauge.Si * WireGauge.Copper / SupplyRunContext.Resistivity(cable)) with { Data = [new Datum($"gauge of {cable.Name}: {gauge}", gauge.At)] });
     }
 
     // Own current in the own cable and to ground, everyone's in the main cable; the body of the vehicle counts as no resistance.
@@ -174,12 +220,6 @@ internal static class SupplyFacts
         ? $"Find a place for the holder; in this vehicle there is one {place}. Measure the cable from the battery's terminal to it."
         : "Find a place for the holder near the battery, and measure the cable from the battery's terminal to it.";
 
-    private static Unsure Alternator(Builds.Build build, bool estimated) =>
+    private static Unsure AlternatorOf(Builds.Build build, bool estimated) =>
         new($"current of the alternator of {build.Vehicle.Name}", "Read it from the label on the alternator.", estimated);
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Device, name, dimension, meaning);
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Device, name, meaning);
-
-    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Device, name, meaning);
 }

@@ -7,18 +7,33 @@ namespace FitCheck.Facts.Entries;
 /// <summary>How far a figure is from the middle of its class. A class says nothing of itself: from how many on it counts, and what is far, is the rule's business.</summary>
 internal sealed class FigureFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Declare.Word(Subject.Figure, "figure", "What is compared: `depth`, `fs`, `price a piece`."),
-        Declare.Word(Subject.Figure, "class_name", "The entries that it is compared with."),
-        Declare.Word(Subject.Figure, "figure_of", "Name of the entry or position that has it."),
-        Declare.Word(Subject.Figure, "written", "The figure as stated, levels at 1 W."),
-        Declare.Word(Subject.Figure, "class_middle", "The median of the class."),
-        Number("class_count", Dimension.One, "How many of the class have this figure."),
-        Number("class_score", Dimension.One, "Distance from the median in spreads of the class, the spread being 1.4826 times the median distance; of logarithms, or of decibels."),
-        Number("class_factor", Dimension.One, "How many times the figure is larger or smaller than the median."),
-        Number("class_gap", Dimension.Decibel, "How far a level is from the median, without sign."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Figure);
+
+    public static readonly WordFact Figure = Declarations.Word(
+        "figure", "What is compared: `depth`, `fs`, `price a piece`.",
+        Reads.Entry.Itself);
+    public static readonly WordFact ClassName = Declarations.Word(
+        "class_name", "The entries that it is compared with.",
+        Reads.Entry.Itself);
+    public static readonly WordFact FigureOf = Declarations.Word(
+        "figure_of", "Name of the entry or position that has it.",
+        Reads.Entry.Itself);
+    public static readonly WordFact Written = Declarations.Word("written", "The figure as stated, levels at 1 W.", Reads.Entry.Itself);
+    public static readonly WordFact ClassMiddle = Declarations.Word("class_middle", "The median of the class.", Reads.Entry.Itself);
+    public static readonly NumberFact ClassCount = Declarations.Number(
+        "class_count", Dimension.One, "How many of the class have this figure.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact ClassScore = Declarations.Number(
+        "class_score", Dimension.One,
+        "Distance from the median in spreads of the class, the spread being 1.4826 times the median distance; of logarithms, or of "
+        + "decibels.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact ClassFactor = Declarations.Number(
+        "class_factor", Dimension.One, "How many times the figure is larger or smaller than the median.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact ClassGap = Declarations.Number(
+        "class_gap", Dimension.Decibel, "How far a level is from the median, without sign.",
+        Reads.Entry.Itself);
 
     private static readonly string[] Names = [.. Declarations.Select(d => d.Name)];
 
@@ -94,6 +109,4 @@ internal sealed class FigureFacts
         var (sample, nearest) = (_sample(number), _nearest.Value);
         return [new($"{_class.Figure}: {sample.Written}", sample.At), new($"nearest to the middle of the class: {nearest.Written}, {nearest.Name}", nearest.At)];
     }
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Figure, name, dimension, meaning);
 }

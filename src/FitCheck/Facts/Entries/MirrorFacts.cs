@@ -9,26 +9,39 @@ namespace FitCheck.Facts.Entries;
 /// <summary>What differs between a position and the one on the other side of the vehicle. Data that were taken over can't differ and are not compared.</summary>
 internal static class MirrorFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Declare.Word(Subject.Mirror, "mirror_name", "Name of the position."),
-        Declare.Word(Subject.Mirror, "other_name", "Name of the position on the other side."),
-        Declare.Word(Subject.Mirror, "mirror_datum", "What is compared."),
-        Declare.Word(Subject.Mirror, "here", "The datum of this position."),
-        Declare.Word(Subject.Mirror, "there", "What the position on the other side makes one expect here."),
-        Declare.Number(Subject.Mirror, "length_gap", Dimension.Metre, "How far two lengths differ."),
-        Declare.Number(Subject.Mirror, "angle_gap", Dimension.Radian, "How far hours on the clock face are from the mirror image of the other side's."),
-        Declare.Truth(Subject.Mirror, "words_differ", "Two data that are not lengths differ."),
-        Declare.Truth(Subject.Mirror, "same_side", "Both positions are on the same side of the vehicle."),
-        Declare.Number(Subject.Mirror, "across_gap", Dimension.Metre, "How far the place across the vehicle is from the mirror image of the other."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Mirror);
+
+    public static readonly WordFact MirrorName = Declarations.Word("mirror_name", "Name of the position.", Reads.Entry.Itself);
+    public static readonly WordFact OtherName = Declarations.Word(
+        "other_name", "Name of the position on the other side.",
+        Reads.Entry.Itself);
+    public static readonly WordFact MirrorDatum = Declarations.Word("mirror_datum", "What is compared.", Reads.Entry.Itself);
+    public static readonly WordFact Here = Declarations.Word("here", "The datum of this position.", Reads.Entry.Itself);
+    public static readonly WordFact There = Declarations.Word(
+        "there", "What the position on the other side makes one expect here.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact LengthGap = Declarations.Number(
+        "length_gap", Dimension.Metre, "How far two lengths differ.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact AngleGap = Declarations.Number(
+        "angle_gap", Dimension.Radian, "How far hours on the clock face are from the mirror image of the other side's.",
+        Reads.Entry.Itself);
+    public static readonly TruthFact WordsDiffer = Declarations.Truth(
+        "words_differ", "Two data that are not lengths differ.",
+        Reads.Entry.Itself);
+    public static readonly TruthFact SameSide = Declarations.Truth(
+        "same_side", "Both positions are on the same side of the vehicle.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact AcrossGap = Declarations.Number(
+        "across_gap", Dimension.Metre, "How far the place across the vehicle is from the mirror image of the other.",
+        Reads.Entry.Itself);
 
     public static IEnumerable<FactTable> Of(Vehicle vehicle)
     {
         foreach (var (here, there) in Pairs(vehicle.Positions))
         {
             if (here.SideAt is { } side && there.SideAt is { } other && side != other)
-                yield return Table(here, there, "side", s => s.Set("same_side", FactValue.Of(here.Side == there.Side) with { Data = [new($"side: {here.Side}", side), new($"side: {there.Side}", other)] }), here.Side, there.Side);
+                yield return Table(here, there, "side", s => s.Set(SameSide, FactValue.Of(here.Side == there.Side) with { Data = [new($"side: {here.Side}", side), new($"side: {there.Side}", other)] }), here.Side, there.Side);
             foreach (var table in Lengths(here, there).Concat(Words(here, there)).Concat(Places(here, there)).Concat(Hours(here, there)))
                 yield return table;
         }
@@ -47,7 +60,7 @@ internal static class MirrorFacts
         foreach (var (what, one, two) in compared)
         {
             if (one is not null && two is not null && one.At != two.At)
-                yield return Table(here, there, what, s => s.Set("length_gap", Gap(one, two, Math.Abs(one.Si - two.Si))), one.ToString(), two.ToString());
+                yield return Table(here, there, what, s => s.Set(LengthGap, Gap(one, two, Math.Abs(one.Si - two.Si))), one.ToString(), two.ToString());
         }
     }
 
@@ -62,7 +75,7 @@ internal static class MirrorFacts
         })
         {
             if (one is not null && two is not null && one.At != two.At)
-                yield return Table(here, there, what, s => s.Set("words_differ", FactValue.Of(one.Value != two.Value) with { Data = [new($"{what}: {one.Value}", one.At), new($"{what}: {two.Value}", two.At)] }), one.Value, two.Value);
+                yield return Table(here, there, what, s => s.Set(WordsDiffer, FactValue.Of(one.Value != two.Value) with { Data = [new($"{what}: {one.Value}", one.At), new($"{what}: {two.Value}", two.At)] }), one.Value, two.Value);
         }
     }
 
@@ -86,7 +99,7 @@ internal static class MirrorFacts
             var gap = hours.Max(h => expected.Min(e => Apart(h, e)));
             gap = Math.Max(gap, expected.Max(e => hours.Min(h => Apart(h, e))));
             var (told, wanted) = (Told(hours), Told(expected));
-            return Table(here, there, what, s => s.Set("angle_gap", FactValue.Of(Dimension.Radian, gap * Math.PI / 6) with { Data = [new($"{what} at {told}", at), new($"{what} at {Told(others)}", there2)] }), told, wanted);
+            return Table(here, there, what, s => s.Set(AngleGap, FactValue.Of(Dimension.Radian, gap * Math.PI / 6) with { Data = [new($"{what} at {told}", at), new($"{what} at {Told(others)}", there2)] }), told, wanted);
         }
     }
 
@@ -106,9 +119,9 @@ internal static class MirrorFacts
     {
         if (here.Location is not [var x, var y, var z] || there.Location is not [var x2, var y2, var z2] || y.At == y2.At)
             yield break;
-        yield return Table(here, there, "place across the vehicle", s => s.Set("across_gap", Gap(y, y2, Math.Abs(y.Si + y2.Si))), y.ToString(), QuantityText.Format(-y2.Si, y2.Quantity.Unit));
+        yield return Table(here, there, "place across the vehicle", s => s.Set(AcrossGap, Gap(y, y2, Math.Abs(y.Si + y2.Si))), y.ToString(), QuantityText.Format(-y2.Si, y2.Quantity.Unit));
         foreach (var (what, one, two) in new[] { ("place along the vehicle", x, x2), ("height in the vehicle", z, z2) })
-            yield return Table(here, there, what, s => s.Set("across_gap", Gap(one, two, Math.Abs(one.Si - two.Si))), one.ToString(), two.ToString());
+            yield return Table(here, there, what, s => s.Set(AcrossGap, Gap(one, two, Math.Abs(one.Si - two.Si))), one.ToString(), two.ToString());
     }
 
     // The sides of a vehicle that both were written out belong together when nothing but left and right tells them apart.
@@ -130,11 +143,11 @@ internal static class MirrorFacts
     private static FactTable Table(Position here, Position there, string datum, Action<FactSheet> compare, string one, string two)
     {
         var sheet = new FactSheet();
-        sheet.Set("mirror_name", here.Name);
-        sheet.Set("other_name", there.Name);
-        sheet.Set("mirror_datum", datum);
-        sheet.Set("here", one);
-        sheet.Set("there", two);
+        sheet.Set(MirrorName, here.Name);
+        sheet.Set(OtherName, there.Name);
+        sheet.Set(MirrorDatum, datum);
+        sheet.Set(Here, one);
+        sheet.Set(There, two);
         compare(sheet);
         return new FactTable(Subject.Mirror, here.Id, here.Name, sheet.Values) { At = here.At };
     }

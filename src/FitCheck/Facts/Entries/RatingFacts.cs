@@ -8,21 +8,42 @@ namespace FitCheck.Facts.Entries;
 /// <summary>Whether a stated power rating can stand beside the others of the same device, its supply and its fuses.</summary>
 internal static class RatingFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Declare.Word(Subject.Rating, "rating_device", "Name of the device."),
-        Declare.Word(Subject.Rating, "rating_text", "The rating in words."),
-        Declare.Word(Subject.Rating, "rating_compared", "The rating with which it is compared, in words."),
-        Declare.Truth(Subject.Rating, "rating_is_peak", "The rating is a peak figure."),
-        Number("rating_rise", Dimension.One, "Power times load, over the same of the next higher load: an output of given voltage never gets above 1."),
-        Number("bridged_to_halves", Dimension.One, "Bridged power over twice the power of one channel into half the load."),
-        Number("rating_power", Dimension.Watt, "Power of the rating."),
-        Number("supply_ceiling", Dimension.Watt, "Highest sine power that 14.4 V without a supply converter give into this load."),
-        Number("rating_to_ceiling", Dimension.One, "Power over that ceiling, for devices without a supply converter."),
-        Number("rating_current", Dimension.Ampere, "Supply current of all channels together at this rating, at the stated efficiency or else without loss."),
-        Number("device_fuses", Dimension.Ampere, "Fuses on the device together."),
-        Number("current_to_fuses", Dimension.One, "That current over the fuses on the device."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Rating);
+
+    public static readonly WordFact RatingDevice = Declarations.Word("rating_device", "Name of the device.", Reads.Entry.Itself);
+    public static readonly WordFact RatingText = Declarations.Word("rating_text", "The rating in words.", Reads.Entry.Itself);
+    public static readonly WordFact RatingCompared = Declarations.Word(
+        "rating_compared", "The rating with which it is compared, in words.",
+        Reads.Entry.Itself);
+    public static readonly TruthFact RatingIsPeak = Declarations.Truth(
+        "rating_is_peak", "The rating is a peak figure.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact RatingRise = Declarations.Number(
+        "rating_rise", Dimension.One,
+        "Power times load, over the same of the next higher load: an output of given voltage never gets above 1.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact BridgedToHalves = Declarations.Number(
+        "bridged_to_halves", Dimension.One, "Bridged power over twice the power of one channel into half the load.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact RatingPower = Declarations.Number(
+        "rating_power", Dimension.Watt, "Power of the rating.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact SupplyCeiling = Declarations.Number(
+        "supply_ceiling", Dimension.Watt, "Highest sine power that 14.4 V without a supply converter give into this load.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact RatingToCeiling = Declarations.Number(
+        "rating_to_ceiling", Dimension.One, "Power over that ceiling, for devices without a supply converter.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact RatingCurrent = Declarations.Number(
+        "rating_current", Dimension.Ampere,
+        "Supply current of all channels together at this rating, at the stated efficiency or else without loss.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact DeviceFuses = Declarations.Number(
+        "device_fuses", Dimension.Ampere, "Fuses on the device together.",
+        Reads.Entry.Itself);
+    public static readonly NumberFact CurrentToFuses = Declarations.Number(
+        "current_to_fuses", Dimension.One, "That current over the fuses on the device.",
+        Reads.Entry.Itself);
 
     public static IEnumerable<FactTable> Of(Entry entry)
     {
@@ -30,10 +51,10 @@ internal static class RatingFacts
         foreach (var rating in ratings)
         {
             var sheet = new FactSheet();
-            sheet.Set("rating_device", entry.Name);
-            sheet.Set("rating_text", Text(rating));
-            sheet.Set("rating_is_peak", rating.Peak);
-            sheet.Set("rating_power", Dimension.Watt, rating.Power.Si);
+            sheet.Set(RatingDevice, entry.Name);
+            sheet.Set(RatingText, Text(rating));
+            sheet.Set(RatingIsPeak, rating.Peak);
+            sheet.Set(RatingPower, rating.Power.Si);
             Neighbour(rating, ratings, sheet);
             if (!converter && !rating.Bridged && rating.Load.Si > 0)
                 Ceiling(rating, sheet);
@@ -48,21 +69,21 @@ internal static class RatingFacts
         var alike = all.Where(r => r.Peak == rating.Peak).ToList();
         if (alike.Where(r => r.Bridged == rating.Bridged && r.Load.Si > rating.Load.Si).MinBy(r => r.Load.Si) is { } higher)
         {
-            sheet.Set("rating_compared", Text(higher));
-            sheet.Set("rating_rise", Beside(rating, higher, rating.Power.Si * rating.Load.Si / (higher.Power.Si * higher.Load.Si)));
+            sheet.Set(RatingCompared, Text(higher));
+            sheet.Set(RatingRise, Beside(rating, higher, rating.Power.Si * rating.Load.Si / (higher.Power.Si * higher.Load.Si)));
         }
         if (rating.Bridged && alike.Find(r => !r.Bridged && Math.Abs((2 * r.Load.Si) - rating.Load.Si) < 1e-9) is { } half)
         {
-            sheet.Set("rating_compared", Text(half));
-            sheet.Set("bridged_to_halves", Beside(rating, half, rating.Power.Si / (2 * half.Power.Si)));
+            sheet.Set(RatingCompared, Text(half));
+            sheet.Set(BridgedToHalves, Beside(rating, half, rating.Power.Si / (2 * half.Power.Si)));
         }
     }
 
     private static void Ceiling(Rating rating, FactSheet sheet)
     {
         var ceiling = OutputRating.Ceiling(rating.Load.Si);
-        sheet.Set("supply_ceiling", Dimension.Watt, ceiling);
-        sheet.Set("rating_to_ceiling", FactValue.Of(Dimension.One, rating.Power.Si / ceiling) with { Data = [Cited(rating.Power, "power"), Cited(rating.Load, "load")] });
+        sheet.Set(SupplyCeiling, ceiling);
+        sheet.Set(RatingToCeiling, FactValue.Of(Dimension.One, rating.Power.Si / ceiling) with { Data = [Cited(rating.Power, "power"), Cited(rating.Load, "load")] });
     }
 
     private static void Fuses(Rating rating, Amplifier amplifier, FactSheet sheet)
@@ -72,9 +93,9 @@ internal static class RatingFacts
         var outputs = rating.Bridged ? amplifier.Channels / 2 : amplifier.Channels;
         var current = outputs * rating.Power.Si / ((amplifier.Efficiency?.Si ?? 1) * supply.Si);
         var fuses = amplifier.Fuses.Sum(f => f.Si);
-        sheet.Set("rating_current", Dimension.Ampere, current);
-        sheet.Set("device_fuses", Dimension.Ampere, fuses);
-        sheet.Set("current_to_fuses", FactValue.Of(Dimension.One, current / fuses) with { Data = [Cited(rating.Power, "power"), .. amplifier.Fuses.Select(f => Cited(f, "fuse"))] });
+        sheet.Set(RatingCurrent, current);
+        sheet.Set(DeviceFuses, fuses);
+        sheet.Set(CurrentToFuses, FactValue.Of(Dimension.One, current / fuses) with { Data = [Cited(rating.Power, "power"), .. amplifier.Fuses.Select(f => Cited(f, "fuse"))] });
     }
 
     private static FactValue Beside(Rating doubted, Rating other, double ratio) => FactValue.Of(Dimension.One, ratio) with
@@ -85,6 +106,4 @@ internal static class RatingFacts
     private static Datum Cited(Figure figure, string what) => new(what, figure);
 
     private static string Text(Rating r) => $"{r.Power} into {r.Load}{(r.Bridged ? " bridged" : "")}";
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Rating, name, dimension, meaning);
 }

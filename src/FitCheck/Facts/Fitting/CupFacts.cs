@@ -13,30 +13,44 @@ internal static class CupFacts
     // A cable leaves the box at its end and bends: this much more on the longest side (common practice, no source).
     private const double CableBend = 10e-3;
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Number("cup_hole_gap", "Diameter that the cup's hole has to spare around the tweeter's body; negative when it must be enlarged.").On(RestsOn.Driver | RestsOn.Mount),
-        Number("cup_wall_left", "Wall that is left of the cup when its hole is enlarged to the tweeter's body.").On(RestsOn.Driver | RestsOn.Mount),
-        Declare.Truth(Subject.Position, "cup_cuttable", "The cup is of a material that can be cut or filed.").On(RestsOn.Mount),
-        Number("cup_depth_margin", "Depth that the cup has to spare behind the tweeter.").On(RestsOn.Driver | RestsOn.Mount),
-        Number("cup_grille_margin", "Clearance between the tweeter's front and the cup's grille.").On(RestsOn.Driver | RestsOn.Mount),
-        Declare.Truth(Subject.Position, "has_module", "A crossover module is to lie at this position."),
-        Number("module_room_margin", "Least length to spare around the crossover module with its cable bend."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly NumberFact CupHoleGap = Declarations.Number(
+        "cup_hole_gap", Dimension.Metre,
+        "Diameter that the cup's hole has to spare around the tweeter's body; negative when it must be enlarged.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Cup["hole"]);
+    public static readonly NumberFact CupWallLeft = Declarations.Number(
+        "cup_wall_left", Dimension.Metre, "Wall that is left of the cup when its hole is enlarged to the tweeter's body.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Cup["outer"]);
+    public static readonly TruthFact CupCuttable = Declarations.Truth(
+        "cup_cuttable", "The cup is of a material that can be cut or filed.",
+        Reads.Cup["cuttable"], Reads.DriverThere.Itself);
+    public static readonly NumberFact CupDepthMargin = Declarations.Number(
+        "cup_depth_margin", Dimension.Metre, "Depth that the cup has to spare behind the tweeter.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.depth"], Reads.Cup["depth"]);
+    public static readonly NumberFact CupGrilleMargin = Declarations.Number(
+        "cup_grille_margin", Dimension.Metre, "Clearance between the tweeter's front and the cup's grille.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.front_height"], Reads.Cup["grille_gap"]);
+    public static readonly TruthFact HasModule = Declarations.Truth(
+        "has_module", "A crossover module is to lie at this position.",
+        Reads.Module.Itself);
+    public static readonly NumberFact ModuleRoomMargin = Declarations.Number(
+        "module_room_margin", Dimension.Metre, "Least length to spare around the crossover module with its cable bend.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Cup["module_room"], Reads.Place.Itself, Reads.Module["box"]);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
-        sheet.Set("has_module", c.Placed.Module is not null);
+        sheet.Set(HasModule, c.Placed.Module is not null);
         if (c.Placed.Module is { } module)
-            sheet.Set("module_room_margin", ModuleRoom(c, module.Part));
+            sheet.Set(ModuleRoomMargin, ModuleRoom(c, module.Part));
         if (c.Cup is not { } cup || c.Driver is null)
             return;
         var body = c.OfDriver("body diameter");
-        sheet.Set("cup_hole_gap", Stacked(("hole of the cup", cup.Hole), (body, c.Size?.Cutout), (a, b) => a - b));
-        sheet.Set("cup_wall_left", Stacked(("outer diameter of the cup", cup.Outer), (body, c.Size?.Cutout), (a, b) => (a - b) / 2));
-        sheet.Set("cup_cuttable", cup.Cuttable, new Unsure("material of the cup", "Ask the maker whether the cup may be cut, or look for the mark on its back.", Estimated: false));
-        sheet.Set("cup_depth_margin", Stacked(("depth of the cup", cup.Depth), (c.OfDriver("mounting depth"), c.Size?.Depth), (a, b) => a - b));
-        sheet.Set("cup_grille_margin", Stacked(("gap to the grille of the cup", cup.GrilleGap), (c.OfDriver("height before the flange"), c.Size?.FrontHeight), (a, b) => a - b));
+        sheet.Set(CupHoleGap, Stacked(("hole of the cup", cup.Hole), (body, c.Size?.Cutout), (a, b) => a - b));
+        sheet.Set(CupWallLeft, Stacked(("outer diameter of the cup", cup.Outer), (body, c.Size?.Cutout), (a, b) => (a - b) / 2));
+        sheet.Set(CupCuttable, cup.Cuttable, new Unsure("material of the cup", "Ask the maker whether the cup may be cut, or look for the mark on its back.", Estimated: false));
+        sheet.Set(CupDepthMargin, Stacked(("depth of the cup", cup.Depth), (c.OfDriver("mounting depth"), c.Size?.Depth), (a, b) => a - b));
+        sheet.Set(CupGrilleMargin, Stacked(("gap to the grille of the cup", cup.GrilleGap), (c.OfDriver("height before the flange"), c.Size?.FrontHeight), (a, b) => a - b));
     }
 
     private static FactValue Stacked((string What, Figure? Figure) a, (string What, Figure? Figure) b, Func<double, double, double> f)
@@ -57,6 +71,4 @@ internal static class CupFacts
         var box = Enumerable.Range(0, 3).Select(i => stack.Need($"size of {module.Name}", Calliper, module.Box.Count == 3 ? module.Box.OrderByDescending(r => r.Si).ElementAt(i) : null)).ToArray();
         return stack.Of(v => Enumerable.Range(0, 3).Min(i => v[there[i]] - v[box[i]] - (i == 0 ? CableBend : 0)));
     }
-
-    private static FactDeclaration Number(string name, string meaning) => Declare.Number(Subject.Position, name, Dimension.Metre, meaning);
 }

@@ -18,46 +18,72 @@ internal static class GasketFacts
     private const string Calliper = "Measure with a calliper.";
     private const string Clay = "Put lumps of modelling clay on the flange, fit the door card, take it off again and measure their height.";
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Declare.Truth(Subject.Position, "gasket_listed", "A gasket ring is on the list of the build."),
-        Declare.Word(Subject.Position, "gasket_name", "Name of the gasket ring."),
-        Length("gasket_free", "Height of the gasket ring before it is pressed."),
-        Length("gasket_gap_widest", "Widest gap between the flange and the door card."),
-        Length("gasket_gap_narrowest", "Narrowest gap between the flange and the door card."),
-        Length("gasket_reach", "Height by which the gasket ring exceeds the widest gap; negative when it does not touch the door card."),
-        Length("gasket_room", "Height that the narrowest gap exceeds the fully compressed ring; negative when the ring holds the door card off."),
-        Declare.Truth(Subject.Position, "gasket_on_oval", "The flange under the gasket ring is oval."),
-        Length("gasket_rest", "Width over which the gasket ring stands on the flange; negative when it lies outside of it."),
-        Length("gasket_cone_clearance", "Distance from the gasket ring to the cone with half of its surround; negative when the ring lies on it."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly TruthFact GasketListed = Declarations.Truth(
+        "gasket_listed", "A gasket ring is on the list of the build.",
+        Reads.Gasket.Itself, Reads.Driver.Itself, Reads.Cup.Itself);
+    public static readonly WordFact GasketName = Declarations.Word(
+        "gasket_name", "Name of the gasket ring.",
+        Reads.Gasket.Itself, Reads.Driver.Itself, Reads.Cup.Itself);
+    public static readonly NumberFact GasketFree = Declarations.Number(
+        "gasket_free", Dimension.Metre, "Height of the gasket ring before it is pressed.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter.Itself, Reads.Cup.Itself, Reads.Place.Itself, Reads.Gasket["free_height"]);
+    public static readonly NumberFact GasketGapWidest = Declarations.Number(
+        "gasket_gap_widest", Dimension.Metre, "Widest gap between the flange and the door card.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange", "dimensions.flange_thickness"], Reads.Adapter["thickness", "tilt"],
+        Reads.Place["mounting.door_card_gap"], Reads.Gasket.Itself);
+    public static readonly NumberFact GasketGapNarrowest = Declarations.Number(
+        "gasket_gap_narrowest", Dimension.Metre, "Narrowest gap between the flange and the door card.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange", "dimensions.flange_thickness"], Reads.Adapter["thickness", "tilt"],
+        Reads.Place["mounting.door_card_gap"], Reads.Gasket.Itself);
+    public static readonly NumberFact GasketReach = Declarations.Number(
+        "gasket_reach", Dimension.Metre,
+        "Height by which the gasket ring exceeds the widest gap; negative when it does not touch the door card.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange", "dimensions.flange_thickness"], Reads.Adapter["thickness", "tilt"],
+        Reads.Place["mounting.door_card_gap"], Reads.Gasket["free_height"]);
+    public static readonly NumberFact GasketRoom = Declarations.Number(
+        "gasket_room", Dimension.Metre,
+        "Height that the narrowest gap exceeds the fully compressed ring; negative when the ring holds the door card off.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange", "dimensions.flange_thickness"], Reads.Adapter["thickness", "tilt"],
+        Reads.Place["mounting.door_card_gap"], Reads.Gasket["compressed_height"]);
+    public static readonly TruthFact GasketOnOval = Declarations.Truth(
+        "gasket_on_oval", "The flange under the gasket ring is oval.",
+        Reads.Gasket.Itself, Reads.Driver.Itself, Reads.Cup.Itself);
+    public static readonly NumberFact GasketRest = Declarations.Number(
+        "gasket_rest", Dimension.Metre, "Width over which the gasket ring stands on the flange; negative when it lies outside of it.",
+        Reads.Gasket["inner", "outer"], Reads.Driver["dimensions.flange"], Reads.Cup.Itself);
+    public static readonly NumberFact GasketConeClearance = Declarations.Number(
+        "gasket_cone_clearance", Dimension.Metre,
+        "Distance from the gasket ring to the cone with half of its surround; negative when the ring lies on it.",
+        Reads.Gasket["inner"], Reads.Driver["parameters.sd"], Reads.Cup.Itself);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
         if (c.Driver is not { IsTweeter: false } || c.Cup is not null)
             return;
         var ring = c.Placed.Sundries.Find(s => s.Part.Type == "gasket-ring")?.Part;
-        sheet.Set("gasket_listed", ring is not null);
+        sheet.Set(GasketListed, ring is not null);
         if (ring is null)
             return;
-        sheet.Set("gasket_name", ring.Name);
-        sheet.Set("gasket_free", Dimension.Metre, ring.FreeHeight?.Si);
+        sheet.Set(GasketName, ring.Name);
+        sheet.Set(GasketFree, ring.FreeHeight?.Si);
         var widest = new Stack(Dimension.Metre);
-        sheet.Set("gasket_gap_widest", widest.Of(Gap(c, widest, 1)));
+        sheet.Set(GasketGapWidest, widest.Of(Gap(c, widest, 1)));
         var narrowest = new Stack(Dimension.Metre);
-        sheet.Set("gasket_gap_narrowest", narrowest.Of(Gap(c, narrowest, -1)));
+        sheet.Set(GasketGapNarrowest, narrowest.Of(Gap(c, narrowest, -1)));
         var reach = new Stack(Dimension.Metre);
         var (free, wide) = (reach.Need($"free height of {ring.Name}", Calliper, ring.FreeHeight), Gap(c, reach, 1));
-        sheet.Set("gasket_reach", reach.Of(v => v[free] - wide(v)));
+        sheet.Set(GasketReach, reach.Of(v => v[free] - wide(v)));
         var room = new Stack(Dimension.Metre);
         var (pressed, narrow) = (room.Need($"compressed height of {ring.Name}", "Press it between two boards and measure.", ring.CompressedHeight), Gap(c, room, -1));
-        sheet.Set("gasket_room", room.Of(v => narrow(v) - v[pressed]));
+        sheet.Set(GasketRoom, room.Of(v => narrow(v) - v[pressed]));
         // Whether a round ring goes on an oval flange is for the eye.
-        sheet.Set("gasket_on_oval", c.Driver.Oval);
+        sheet.Set(GasketOnOval, c.Driver.Oval);
         if (c.Driver.Oval)
             return;
-        sheet.Set("gasket_rest", Rest(c, ring));
-        sheet.Set("gasket_cone_clearance", ConeClearance(c, ring));
+        sheet.Set(GasketRest, Rest(c, ring));
+        sheet.Set(GasketConeClearance, ConeClearance(c, ring));
     }
 
     private static FactValue Rest(PositionContext c, Sundry ring)
@@ -92,6 +118,4 @@ internal static class GasketFacts
         var rim = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange);
         return v => v[card] - v[thickness] - (v[flange] * Math.Cos(v[tilt])) + (side * v[rim] / 2 * Math.Sin(Math.Abs(v[tilt])));
     }
-
-    private static FactDeclaration Length(string name, string meaning) => Declare.Number(Subject.Position, name, Dimension.Metre, meaning);
 }

@@ -9,19 +9,41 @@ namespace FitCheck.Facts.Fitting;
 /// <summary>Whether the screws find their holes: spacer (or driver) on the panel, and driver on the spacer.</summary>
 internal static class HoleFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Number("panel_holes", "Screw holes that the vehicle has here.").On(RestsOn.Mount | RestsOn.Place),
-        Number("panel_holes_meeting", "Screw holes of the vehicle that meet a hole of what is mounted on them.").On(RestsOn.Mount | RestsOn.Place),
-        Word("panel_holes_missed_at", "Where, on the clock face, the vehicle's screw holes meet none: `1:30, 4:30`.").On(RestsOn.Mount | RestsOn.Place),
-        Word("panel_part", "What is mounted on the panel: the spacer's or the driver's name.").On(RestsOn.Mount),
-        Word("panel_turn", "How what is mounted on the panel has to be turned.").On(RestsOn.Mount | RestsOn.Place),
-        Truth("spacer_blank", "The spacer has no holes on one of its faces; they are for the fitter to drill.").On(RestsOn.Mount),
-        Word("spacer_blank_face", "The face on which the spacer has no holes.").On(RestsOn.Mount),
-        Number("driver_holes", "Screw holes in the driver's flange.").On(RestsOn.Driver | RestsOn.Mount),
-        Number("driver_holes_meeting", "Screw holes of the driver that meet one of the spacer.").On(RestsOn.Driver | RestsOn.Mount),
-        Word("driver_holes_missed_at", "Where, on the clock face, the driver's screw holes meet none in the spacer.").On(RestsOn.Pair),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly NumberFact PanelHoles = Declarations.Number(
+        "panel_holes", Dimension.One, "Screw holes that the vehicle has here.",
+        Reads.Mounted.Itself, Reads.Place.Itself, Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
+    public static readonly NumberFact PanelHolesMeeting = Declarations.Number(
+        "panel_holes_meeting", Dimension.One, "Screw holes of the vehicle that meet a hole of what is mounted on them.",
+        Reads.Mounted.Itself, Reads.Adapter["tilt", "vehicle_holes.angles", "vehicle_holes.circle", "vehicle_holes.slot"],
+        Reads.Place["mounting.holes.angles", "mounting.holes.circle"], Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
+    public static readonly WordFact PanelHolesMissedAt = Declarations.Word(
+        "panel_holes_missed_at", "Where, on the clock face, the vehicle's screw holes meet none: `1:30, 4:30`.",
+        Reads.Mounted.Itself, Reads.Adapter["tilt", "vehicle_holes.angles", "vehicle_holes.circle", "vehicle_holes.slot"],
+        Reads.Place["mounting.holes.angles", "mounting.holes.circle"], Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
+    public static readonly WordFact PanelPart = Declarations.Word(
+        "panel_part", "What is mounted on the panel: the spacer's or the driver's name.",
+        Reads.Mounted.Itself, Reads.Adapter.Itself, Reads.Cup.Itself);
+    public static readonly WordFact PanelTurn = Declarations.Word(
+        "panel_turn", "How what is mounted on the panel has to be turned.",
+        Reads.Mounted.Itself, Reads.Adapter["handed", "tilt", "vehicle_holes.angles", "vehicle_holes.circle", "vehicle_holes.slot"],
+        Reads.Place.Itself);
+    public static readonly TruthFact SpacerBlank = Declarations.Truth(
+        "spacer_blank", "The spacer has no holes on one of its faces; they are for the fitter to drill.",
+        Reads.Mounted.Itself, Reads.Adapter["driver_holes"]);
+    public static readonly WordFact SpacerBlankFace = Declarations.Word(
+        "spacer_blank_face", "The face on which the spacer has no holes.",
+        Reads.Mounted.Itself, Reads.Adapter["driver_holes"]);
+    public static readonly NumberFact DriverHoles = Declarations.Number(
+        "driver_holes", Dimension.One, "Screw holes in the driver's flange.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter["driver_holes"]);
+    public static readonly NumberFact DriverHolesMeeting = Declarations.Number(
+        "driver_holes_meeting", Dimension.One, "Screw holes of the driver that meet one of the spacer.",
+        Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes"]);
+    public static readonly WordFact DriverHolesMissedAt = Declarations.Word(
+        "driver_holes_missed_at", "Where, on the clock face, the driver's screw holes meet none in the spacer.",
+        Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes", "tilt"], Reads.Place.Itself);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
@@ -29,7 +51,7 @@ internal static class HoleFacts
             return;
         if (c.Adapter is { } adapter)
             Blank(adapter, sheet);
-        sheet.Set("panel_part", c.Adapter?.Name ?? c.Driver.Name);
+        sheet.Set(PanelPart, c.Adapter?.Name ?? c.Driver.Name);
         if (c.Adapter is not { VehicleHoles: null })
             OnPanel(c, sheet);
         if (c.Adapter is { DriverHoles.Count: > 0 })
@@ -81,8 +103,8 @@ internal static class HoleFacts
     private static void Blank(Adapter adapter, FactSheet sheet)
     {
         var (panel, driver) = (adapter.VehicleHoles is null, adapter.DriverHoles.Count == 0);
-        sheet.Set("spacer_blank", FactValue.Of(panel || driver) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] });
-        sheet.Set("spacer_blank_face", (panel, driver) switch
+        sheet.Set(SpacerBlank, FactValue.Of(panel || driver) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] });
+        sheet.Set(SpacerBlankFace, (panel, driver) switch
         {
             (true, true) => "either face",
             (true, false) => "the panel's face",
@@ -97,13 +119,13 @@ internal static class HoleFacts
         if (PanelFit(c) is not { } fit)
         {
             var missing = c.Position.Mounting.Holes is null ? c.AtPosition("screw holes in the panel") : c.OfDriver("screw holes in the flange");
-            sheet.Set("panel_holes_meeting", Unknown(missing, $"Lay {part} on the panel and mark which holes meet."));
+            sheet.Set(PanelHolesMeeting, Unknown(missing, $"Lay {part} on the panel and mark which holes meet."));
             return;
         }
-        sheet.Set("panel_holes", Dimension.One, fit.Total);
-        sheet.Set("panel_holes_meeting", Count(fit, $"Lay {part} on the panel and mark which holes meet.", c.AtPosition("screw holes in the panel"), $"screw holes of {part}"));
-        sheet.Set("panel_holes_missed_at", HoleFit.Hours(fit.Missed()));
-        sheet.Set("panel_turn", Turn(c, fit));
+        sheet.Set(PanelHoles, fit.Total);
+        sheet.Set(PanelHolesMeeting, Count(fit, $"Lay {part} on the panel and mark which holes meet.", c.AtPosition("screw holes in the panel"), $"screw holes of {part}"));
+        sheet.Set(PanelHolesMissedAt, HoleFit.Hours(fit.Missed()));
+        sheet.Set(PanelTurn, Turn(c, fit));
     }
 
     private static string Turn(PositionContext c, HoleFit fit)
@@ -120,12 +142,12 @@ internal static class HoleFacts
     {
         if (DriverFit(c) is not { } fit)
         {
-            sheet.Set("driver_holes_meeting", Unknown(c.OfDriver("screw holes in the flange"), "Lay the driver on the spacer and mark which holes meet."));
+            sheet.Set(DriverHolesMeeting, Unknown(c.OfDriver("screw holes in the flange"), "Lay the driver on the spacer and mark which holes meet."));
             return;
         }
-        sheet.Set("driver_holes", Dimension.One, fit.Second.Angles.Count);
-        sheet.Set("driver_holes_meeting", Count(fit, "Lay the driver on the spacer and mark which holes meet.", "screw holes of the spacer", c.OfDriver("screw holes in the flange")));
-        sheet.Set("driver_holes_missed_at", HoleFit.Hours(DrillAt(c, fit)));
+        sheet.Set(DriverHoles, fit.Second.Angles.Count);
+        sheet.Set(DriverHolesMeeting, Count(fit, "Lay the driver on the spacer and mark which holes meet.", "screw holes of the spacer", c.OfDriver("screw holes in the flange")));
+        sheet.Set(DriverHolesMissedAt, HoleFit.Hours(DrillAt(c, fit)));
     }
 
     /// <summary>The hours, seen from the listener with everything mounted, at which the spacer has no hole for the driver's.</summary>
@@ -152,10 +174,4 @@ internal static class HoleFacts
     };
 
     private static FactValue Unknown(string what, string how) => FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(what, how, Estimated: false));
-
-    private static FactDeclaration Number(string name, string meaning) => Declare.Number(Subject.Position, name, Dimension.One, meaning);
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
-
-    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Position, name, meaning);
 }

@@ -16,51 +16,109 @@ internal static class MountingFacts
     private const string FrontGauge = "Fit the door card and measure from the mounting plane to the back of the grille, with modelling clay or a depth gauge.";
     private const string Calliper = "Measure with a calliper, in two directions.";
 
-    private static readonly FactDeclaration[] OfSpacer =
-    [
-        Number("adapter_thickness", Dimension.Metre, "Thickness of the spacer at its centre.").On(RestsOn.Mount),
-        Number("adapter_tilt", Dimension.Radian, "Angle between the spacer's two faces.").On(RestsOn.Mount),
-    ];
+    private static readonly FactGroup OfSpacer = new(Subject.Position);
 
-    private static readonly FactDeclaration[] OfDepth =
-    [
-        Number("depth_needed", Dimension.Metre, "How far the tilted driver on its spacer reaches behind the mounting plane.").On(RestsOn.Driver | RestsOn.Mount),
-        Number("depth_available", Dimension.Metre, "Depth behind the mounting plane before the nearest fixed thing.").On(RestsOn.Place),
-        Number("depth_margin", Dimension.Metre, "Least clearance behind the driver to anything fixed.").On(RestsOn.Pair),
-        Truth("has_glass", "A window glass or another moving thing stands behind the panel.").On(RestsOn.Place),
-        Number("glass_depth", Dimension.Metre, "Depth behind the mounting plane before the moving glass, fully down.").On(RestsOn.Place),
-        Number("glass_margin", Dimension.Metre, "Least clearance behind the driver to the moving glass, fully down.").On(RestsOn.Pair),
-    ];
+    public static readonly NumberFact AdapterThickness = OfSpacer.Number(
+        "adapter_thickness", Dimension.Metre, "Thickness of the spacer at its centre.",
+        Reads.Mounted.Itself, Reads.Adapter["thickness"]);
+    public static readonly NumberFact AdapterTilt = OfSpacer.Number(
+        "adapter_tilt", Dimension.Radian, "Angle between the spacer's two faces.",
+        Reads.Mounted.Itself, Reads.Adapter["tilt"]);
 
-    private static readonly FactDeclaration[] OfFront =
-    [
-        Number("front_needed", Dimension.Metre, "Height that spacer, flange, surround and travel take up before the mounting plane.").On(RestsOn.Driver | RestsOn.Mount),
-        Number("front_available", Dimension.Metre, "Gap from the mounting plane to the back of the grille.").On(RestsOn.Place),
-        Number("front_margin", Dimension.Metre, "Clearance between the moving driver and the grille.").On(RestsOn.Pair),
-    ];
+    private static readonly FactGroup OfDepth = new(Subject.Position);
 
-    private static readonly FactDeclaration[] OfHole =
-    [
-        Number("hole_needed", Dimension.Metre, "Diameter of the panel's hole that the tilted body needs at its worst clock angle.").On(RestsOn.Pair),
-        Number("hole_available", Dimension.Metre, "Diameter of the hole in the panel; the short axis when it is oval and the driver round.").On(RestsOn.Driver | RestsOn.Place),
-        Number("hole_margin", Dimension.Metre, "Diameter that the panel's hole has to spare around the body.").On(RestsOn.Pair),
-        Number("largest_hole_margin", Dimension.Metre, "Diameter to spare when the hole is enlarged as far as the panel allows.").On(RestsOn.Pair),
-    ];
+    public static readonly NumberFact DepthNeeded = OfDepth.Number(
+        "depth_needed", Dimension.Metre, "How far the tilted driver on its spacer reaches behind the mounting plane.",
+        Reads.Mounted.Itself,
+        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height", "dimensions.profile"],
+        Reads.Adapter["thickness", "tilt"]);
+    public static readonly NumberFact DepthAvailable = OfDepth.Number(
+        "depth_available", Dimension.Metre, "Depth behind the mounting plane before the nearest fixed thing.",
+        Reads.Mounted.Itself, Reads.Place["mounting.depth"],
+        Reads.Measured["fit.measured.depth"]);
+    public static readonly NumberFact DepthMargin = OfDepth.Number(
+        "depth_margin", Dimension.Metre, "Least clearance behind the driver to anything fixed.",
+        Reads.Mounted.Itself,
+        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height", "dimensions.profile"],
+        Reads.Adapter["thickness", "tilt"],
+        Reads.Place["mounting.depth", "mounting.aim_clock", "mounting.obstructions"],
+        Reads.Measured["fit.measured.depth"]);
+    public static readonly TruthFact HasGlass = OfDepth.Truth(
+        "has_glass", "A window glass or another moving thing stands behind the panel.",
+        Reads.Mounted.Itself, Reads.Place["mounting.obstructions"]);
+    public static readonly NumberFact GlassDepth = OfDepth.Number(
+        "glass_depth", Dimension.Metre, "Depth behind the mounting plane before the moving glass, fully down.",
+        Reads.Mounted.Itself, Reads.Place["mounting.obstructions"]);
+    public static readonly NumberFact GlassMargin = OfDepth.Number(
+        "glass_margin", Dimension.Metre, "Least clearance behind the driver to the moving glass, fully down.",
+        Reads.Mounted.Itself,
+        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height", "dimensions.profile"],
+        Reads.Adapter["thickness", "tilt"], Reads.Place["mounting.obstructions"]);
 
-    private static readonly FactDeclaration[] OfFlange =
-    [
-        Number("opening_margin", Dimension.Metre, "Diameter that the spacer's opening has to spare around the driver's cutout.").On(RestsOn.Driver | RestsOn.Mount),
-        Number("tab_margin", Dimension.Metre, "Diameter between the spacer's inner tabs to spare around the driver's cutout.").On(RestsOn.Driver | RestsOn.Mount),
-        Number("flange_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the driver's flange.").On(RestsOn.Driver | RestsOn.Place),
-        Number("adapter_recess_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the spacer.").On(RestsOn.Mount | RestsOn.Place),
-        Number("flange_overlap", Dimension.Metre, "Width on which the driver's flange rests beyond the hole under it.").On(RestsOn.Driver | RestsOn.Mount),
-        Number("adapter_overlap", Dimension.Metre, "Width on which the spacer rests beyond the hole in the panel.").On(RestsOn.Mount | RestsOn.Place),
-    ];
+    private static readonly FactGroup OfFront = new(Subject.Position);
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations = [.. OfSpacer, .. OfDepth, .. OfFront, .. OfHole, .. OfFlange];
+    public static readonly NumberFact FrontNeeded = OfFront.Number(
+        "front_needed", Dimension.Metre, "Height that spacer, flange, surround and travel take up before the mounting plane.",
+        Reads.Mounted.Itself,
+        Reads.Driver["dimensions.flange", "dimensions.flange_thickness", "dimensions.front_height", "parameters.xmax"],
+        Reads.Adapter["thickness", "tilt"]);
+    public static readonly NumberFact FrontAvailable = OfFront.Number(
+        "front_available", Dimension.Metre, "Gap from the mounting plane to the back of the grille.",
+        Reads.Mounted.Itself, Reads.Place["mounting.grille_gap"],
+        Reads.Measured["fit.measured.grille_gap"]);
+    public static readonly NumberFact FrontMargin = OfFront.Number(
+        "front_margin", Dimension.Metre, "Clearance between the moving driver and the grille.",
+        Reads.Mounted.Itself,
+        Reads.Driver["dimensions.flange", "dimensions.flange_thickness", "dimensions.front_height", "parameters.xmax"],
+        Reads.Adapter["thickness", "tilt"], Reads.Place["mounting.grille_gap"],
+        Reads.Measured["fit.measured.grille_gap"]);
+
+    private static readonly FactGroup OfHole = new(Subject.Position);
+
+    public static readonly NumberFact HoleNeeded = OfHole.Number(
+        "hole_needed", Dimension.Metre, "Diameter of the panel's hole that the tilted body needs at its worst clock angle.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions"], Reads.Adapter["thickness", "tilt"], Reads.Place.Itself);
+    public static readonly NumberFact HoleAvailable = OfHole.Number(
+        "hole_available", Dimension.Metre, "Diameter of the hole in the panel; the short axis when it is oval and the driver round.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.cutout_minor"], Reads.Place["mounting.cutout", "mounting.cutout_minor"],
+        Reads.Measured["fit.measured.cutout"]);
+    public static readonly NumberFact HoleMargin = OfHole.Number(
+        "hole_margin", Dimension.Metre, "Diameter that the panel's hole has to spare around the body.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions"], Reads.Adapter["thickness", "tilt"],
+        Reads.Place["mounting.cutout", "mounting.cutout_minor"],
+        Reads.Measured["fit.measured.cutout"]);
+    public static readonly NumberFact LargestHoleMargin = OfHole.Number(
+        "largest_hole_margin", Dimension.Metre, "Diameter to spare when the hole is enlarged as far as the panel allows.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions"], Reads.Adapter["thickness", "tilt"], Reads.Place["mounting.largest_cutout"]);
+
+    private static readonly FactGroup OfFlange = new(Subject.Position);
+
+    public static readonly NumberFact OpeningMargin = OfFlange.Number(
+        "opening_margin", Dimension.Metre, "Diameter that the spacer's opening has to spare around the driver's cutout.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Adapter["opening"]);
+    public static readonly NumberFact TabMargin = OfFlange.Number(
+        "tab_margin", Dimension.Metre, "Diameter between the spacer's inner tabs to spare around the driver's cutout.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Adapter["inner_tabs.radius"]);
+    public static readonly NumberFact FlangeMargin = OfFlange.Number(
+        "flange_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the driver's flange.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange"], Reads.Place["mounting.recess"]);
+    public static readonly NumberFact AdapterRecessMargin = OfFlange.Number(
+        "adapter_recess_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the spacer.",
+        Reads.Mounted.Itself, Reads.Adapter["outer"], Reads.Place["mounting.recess"]);
+    public static readonly NumberFact FlangeOverlap = OfFlange.Number(
+        "flange_overlap", Dimension.Metre, "Width on which the driver's flange rests beyond the hole under it.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange"], Reads.Adapter["opening"],
+        Reads.Under["adapter.opening", "position.mounting.cutout"],
+        Reads.Measured["fit.measured.cutout"]);
+    public static readonly NumberFact AdapterOverlap = OfFlange.Number(
+        "adapter_overlap", Dimension.Metre, "Width on which the spacer rests beyond the hole in the panel.",
+        Reads.Mounted.Itself, Reads.Adapter["outer"], Reads.Place["mounting.cutout"],
+        Reads.Measured["fit.measured.cutout"]);
+
+    public static readonly IReadOnlyList<Fact> Declarations = [.. OfSpacer, .. OfDepth, .. OfFront, .. OfHole, .. OfFlange];
 
     /// <summary>What is worked out together; each for itself, as who asks for the hole does not need the depth.</summary>
-    public static readonly IReadOnlyList<(IReadOnlyList<FactDeclaration> Declarations, Action<PositionContext, FactSheet> Compute)> Parts =
+    public static readonly IReadOnlyList<(IReadOnlyList<Fact> Declarations, Action<PositionContext, FactSheet> Compute)> Parts =
     [
         (OfSpacer, Spacer), (OfDepth, Behind), (OfFront, Before), (OfHole, Hole), (OfFlange, Flange),
     ];
@@ -77,8 +135,8 @@ internal static class MountingFacts
     {
         if (!IsMounted(c) || c.Adapter is not { } adapter)
             return;
-        sheet.Set("adapter_thickness", Dimension.Metre, adapter.Thickness?.Si);
-        sheet.Set("adapter_tilt", Dimension.Radian, adapter.Tilt?.Si ?? 0);
+        sheet.Set(AdapterThickness, adapter.Thickness?.Si);
+        sheet.Set(AdapterTilt, adapter.Tilt?.Si ?? 0);
     }
 
     private static void Behind(PositionContext c, FactSheet sheet)
@@ -86,21 +144,21 @@ internal static class MountingFacts
         if (!IsMounted(c))
             return;
         var needs = new Stack(Dimension.Metre);
-        sheet.Set("depth_needed", needs.Of(Reach(c, needs, null)));
+        sheet.Set(DepthNeeded, needs.Of(Reach(c, needs, null)));
         var fixedThings = c.Position.Mounting.Obstructions.Where(o => !o.Moving).ToList();
         var moving = c.Position.Mounting.Obstructions.Where(o => o.Moving).ToList();
         var available = new Stack(Dimension.Metre);
         var depth = available.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Placed.Depth);
-        sheet.Set("depth_available", available.Of(v => v[depth]));
+        sheet.Set(DepthAvailable, available.Of(v => v[depth]));
         var margins = new List<FactValue> { Margin(c, c.AtPosition("free depth behind the panel"), c.Placed.Depth, null) };
         margins.AddRange(fixedThings.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}"), o.Depth, o)));
-        sheet.Set("depth_margin", Least(margins));
-        sheet.Set("has_glass", moving.Count > 0);
+        sheet.Set(DepthMargin, Least(margins));
+        sheet.Set(HasGlass, moving.Count > 0);
         if (moving.Count == 0)
             return;
         var glass = moving.MinBy(o => o.Depth?.Si ?? 0)!;
-        sheet.Set("glass_depth", Dimension.Metre, glass.Depth?.Si);
-        sheet.Set("glass_margin", Least([.. moving.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}, fully down"), o.Depth, o))]));
+        sheet.Set(GlassDepth, glass.Depth?.Si);
+        sheet.Set(GlassMargin, Least([.. moving.Select(o => Margin(c, c.AtPosition($"depth to the {o.Name}, fully down"), o.Depth, o))]));
     }
 
     /// <summary>True when a thing stands at every hour and from the middle on, so that the whole depth of the driver counts.</summary>
@@ -138,12 +196,12 @@ internal static class MountingFacts
         if (!IsMounted(c))
             return;
         var needs = new Stack(Dimension.Metre);
-        sheet.Set("front_needed", needs.Of(Front(c, needs)));
-        sheet.Set("front_available", Dimension.Metre, c.Placed.GrilleGap?.Si);
+        sheet.Set(FrontNeeded, needs.Of(Front(c, needs)));
+        sheet.Set(FrontAvailable, c.Placed.GrilleGap?.Si);
         var margin = new Stack(Dimension.Metre);
         var gap = margin.Need(c.AtPosition("gap from the panel to the grille"), FrontGauge, c.Placed.GrilleGap);
         var taken = Front(c, margin);
-        sheet.Set("front_margin", margin.Of(v => v[gap] - taken(v)));
+        sheet.Set(FrontMargin, margin.Of(v => v[gap] - taken(v)));
     }
 
     private static Func<double[], double> Front(PositionContext c, Stack stack)
@@ -168,21 +226,21 @@ internal static class MountingFacts
         if (!IsMounted(c))
             return;
         var needs = new Stack(Dimension.Metre);
-        sheet.Set("hole_needed", needs.Of(HoleNeeded(c, needs)));
+        sheet.Set(HoleNeeded, needs.Of(HoleNeededOf(c, needs)));
         // A round body in an oval hole is held by the short axis.
         var shortAxis = c.Size?.CutoutMinor is null && c.Placed.MeasuredCutout is null ? c.Position.Mounting.CutoutMinor : null;
         var hole = shortAxis ?? c.Placed.Cutout;
-        sheet.Set("hole_available", Dimension.Metre, hole?.Si);
-        sheet.Set("hole_margin", HoleMargin(c, hole, c.AtPosition(shortAxis is null ? "diameter of the hole in the panel" : "short axis of the hole in the panel")));
+        sheet.Set(HoleAvailable, hole?.Si);
+        sheet.Set(HoleMargin, HoleMarginOf(c, hole, c.AtPosition(shortAxis is null ? "diameter of the hole in the panel" : "short axis of the hole in the panel")));
         if (c.Position.Mounting.LargestCutout is { } largest)
-            sheet.Set("largest_hole_margin", HoleMargin(c, largest, c.AtPosition("largest hole that the panel allows")));
+            sheet.Set(LargestHoleMargin, HoleMarginOf(c, largest, c.AtPosition("largest hole that the panel allows")));
     }
 
-    private static FactValue HoleMargin(PositionContext c, Figure? hole, string what)
+    private static FactValue HoleMarginOf(PositionContext c, Figure? hole, string what)
     {
         var major = new Stack(Dimension.Metre);
         var there = major.Need(what, Calliper, hole);
-        var diameter = HoleNeeded(c, major);
+        var diameter = HoleNeededOf(c, major);
         var margin = major.Of(v => v[there] - diameter(v));
         // An oval's short axis is checked on its own, straight through; a flat position without a short axis is round.
         if (c.Size?.CutoutMinor is not { } bodyMinor)
@@ -193,7 +251,7 @@ internal static class MountingFacts
         return Least([margin, minor.Of(v => v[holeMinor] - v[need])]);
     }
 
-    private static Func<double[], double> HoleNeeded(PositionContext c, Stack stack)
+    private static Func<double[], double> HoleNeededOf(PositionContext c, Stack stack)
     {
         // Straight on the panel, the maker's cutout is what the hole must have, whatever the body behind it looks like.
         if (c.Adapter is null)
@@ -214,23 +272,23 @@ internal static class MountingFacts
             return;
         if (c.Adapter is { } adapter)
         {
-            sheet.Set("opening_margin", Difference(("diameter of the spacer's opening", adapter.Opening), (c.OfDriver("cutout diameter"), c.Size?.Cutout)));
+            sheet.Set(OpeningMargin, Difference(("diameter of the spacer's opening", adapter.Opening), (c.OfDriver("cutout diameter"), c.Size?.Cutout)));
             if (adapter.TabRadius is { } tabs)
             {
                 var stack = new Stack(Dimension.Metre);
                 var radius = stack.Need("radius of the spacer's inner tabs", Calliper, tabs);
                 var cutout = stack.Need(c.OfDriver("cutout diameter"), Calliper, c.Size?.Cutout);
-                sheet.Set("tab_margin", stack.Of(v => (2 * v[radius]) - v[cutout]));
+                sheet.Set(TabMargin, stack.Of(v => (2 * v[radius]) - v[cutout]));
             }
-            sheet.Set("flange_overlap", Half(Difference((c.OfDriver("flange diameter"), c.Size?.Flange), ("diameter of the spacer's opening", adapter.Opening))));
-            sheet.Set("adapter_recess_margin", Difference((c.AtPosition("diameter of the recess or trim ring"), c.Position.Mounting.Recess), ("outer diameter of the spacer", adapter.Outer)));
-            sheet.Set("adapter_overlap", Half(Difference(("outer diameter of the spacer", adapter.Outer), (c.AtPosition("diameter of the hole in the panel"), c.Placed.Cutout))));
+            sheet.Set(FlangeOverlap, Half(Difference((c.OfDriver("flange diameter"), c.Size?.Flange), ("diameter of the spacer's opening", adapter.Opening))));
+            sheet.Set(AdapterRecessMargin, Difference((c.AtPosition("diameter of the recess or trim ring"), c.Position.Mounting.Recess), ("outer diameter of the spacer", adapter.Outer)));
+            sheet.Set(AdapterOverlap, Half(Difference(("outer diameter of the spacer", adapter.Outer), (c.AtPosition("diameter of the hole in the panel"), c.Placed.Cutout))));
         }
         else
         {
-            sheet.Set("flange_overlap", Half(Difference((c.OfDriver("flange diameter"), c.Size?.Flange), (c.AtPosition("diameter of the hole in the panel"), c.Placed.Cutout))));
+            sheet.Set(FlangeOverlap, Half(Difference((c.OfDriver("flange diameter"), c.Size?.Flange), (c.AtPosition("diameter of the hole in the panel"), c.Placed.Cutout))));
         }
-        sheet.Set("flange_margin", Difference((c.AtPosition("diameter of the recess or trim ring"), c.Position.Mounting.Recess), (c.OfDriver("flange diameter"), c.Size?.Flange)));
+        sheet.Set(FlangeMargin, Difference((c.AtPosition("diameter of the recess or trim ring"), c.Position.Mounting.Recess), (c.OfDriver("flange diameter"), c.Size?.Flange)));
     }
 
     private static FactValue Difference((string What, Figure? Figure) a, (string What, Figure? Figure) b)
@@ -268,8 +326,4 @@ internal static class MountingFacts
         var least = known.MinBy(m => m.Number!.Value.Low)!;
         return FactValue.Of(least.Type.Dimension, least.Number!.Value) with { Unsure = [.. unsure.Where(u => u.Estimated)], Data = least.Data, Rereadings = least.Rereadings };
     }
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
 }

@@ -17,17 +17,37 @@ internal static class ScrewFacts
     private const string Gauge = "Measure the depth of a screw boss with a depth gauge.";
     private const string Calliper = "Measure with a calliper.";
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Declare.Truth(Subject.Position, "has_screws", "Screws for the driver are on the list of the build."),
-        Declare.Word(Subject.Position, "screw_name", "Name of the screws."),
-        Length("screw_hold", "Length over which the driver's screw holds in the spacer."),
-        Declare.Number(Subject.Position, "screw_hold_ratio", Dimension.One, "That length over the screw's diameter."),
-        Length("screw_tip_room", "Distance between the tip of the driver's screw and the panel; negative when it stands on the panel."),
-        Length("screw_play", "Diameter that the driver's screw holes have to spare around the screw."),
-        Length("screw_longest", "Longest screw that holds the driver without reaching the panel, under the head.").On(RestsOn.Driver | RestsOn.Mount),
-        Length("screw_whole_boss", "Shortest screw that uses the whole depth of the spacer's bosses, under the head.").On(RestsOn.Driver | RestsOn.Mount),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly TruthFact HasScrews = Declarations.Truth(
+        "has_screws", "Screws for the driver are on the list of the build.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter.Itself, Reads.Cup.Itself, Reads.Place.Itself, Reads.Screws.Itself);
+    public static readonly WordFact ScrewName = Declarations.Word(
+        "screw_name", "Name of the screws.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter.Itself, Reads.Cup.Itself, Reads.Place.Itself, Reads.Screws.Itself);
+    public static readonly NumberFact ScrewHold = Declarations.Number(
+        "screw_hold", Dimension.Metre, "Length over which the driver's screw holds in the spacer.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange_thickness"], Reads.Adapter["boss_depth"], Reads.Place.Itself,
+        Reads.Screws["length"]);
+    public static readonly NumberFact ScrewHoldRatio = Declarations.Number(
+        "screw_hold_ratio", Dimension.One, "That length over the screw's diameter.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange_thickness"], Reads.Adapter["boss_depth"], Reads.Place.Itself,
+        Reads.Screws["diameter", "length"]);
+    public static readonly NumberFact ScrewTipRoom = Declarations.Number(
+        "screw_tip_room", Dimension.Metre,
+        "Distance between the tip of the driver's screw and the panel; negative when it stands on the panel.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange_thickness"], Reads.Adapter["thickness"], Reads.Place.Itself,
+        Reads.Screws["length"]);
+    public static readonly NumberFact ScrewPlay = Declarations.Number(
+        "screw_play", Dimension.Metre, "Diameter that the driver's screw holes have to spare around the screw.",
+        Reads.Mounted.Itself, Reads.Driver["holes.screw"], Reads.Adapter.Itself, Reads.Cup.Itself, Reads.Place.Itself,
+        Reads.Screws["diameter"]);
+    public static readonly NumberFact ScrewLongest = Declarations.Number(
+        "screw_longest", Dimension.Metre, "Longest screw that holds the driver without reaching the panel, under the head.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange_thickness"], Reads.Adapter["boss_depth", "thickness", "tilt"]);
+    public static readonly NumberFact ScrewWholeBoss = Declarations.Number(
+        "screw_whole_boss", Dimension.Metre, "Shortest screw that uses the whole depth of the spacer's bosses, under the head.",
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange_thickness"], Reads.Adapter["boss_depth"]);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
@@ -35,22 +55,22 @@ internal static class ScrewFacts
             return;
         var longest = new Stack(Dimension.Metre);
         var (flange, room) = (Flange(c, longest), Room(c, adapter, longest));
-        sheet.Set("screw_longest", longest.Of(v => v[flange] + room(v)));
+        sheet.Set(ScrewLongest, longest.Of(v => v[flange] + room(v)));
         var whole = new Stack(Dimension.Metre);
         var (under, boss) = (Flange(c, whole), whole.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth));
-        sheet.Set("screw_whole_boss", whole.Of(v => v[under] + v[boss]));
+        sheet.Set(ScrewWholeBoss, whole.Of(v => v[under] + v[boss]));
         var screw = Screw(c.Placed);
-        sheet.Set("has_screws", screw is not null);
+        sheet.Set(HasScrews, screw is not null);
         if (screw is null)
             return;
-        sheet.Set("screw_name", screw.Name);
+        sheet.Set(ScrewName, screw.Name);
         Hold(c, adapter, screw, sheet);
         var tip = new Stack(Dimension.Metre);
         var (through, length, depth) = (Flange(c, tip), tip.Need($"length of {screw.Name}", Calliper, screw.Length), Room(c, adapter, tip));
-        sheet.Set("screw_tip_room", tip.Of(v => v[through] + depth(v) - v[length]));
+        sheet.Set(ScrewTipRoom, tip.Of(v => v[through] + depth(v) - v[length]));
         var play = new Stack(Dimension.Metre);
         var (hole, thread) = (play.Need(c.OfDriver("screw size"), Calliper, Exact(driver.Holes?.Screw)), play.Need($"diameter of {screw.Name}", Calliper, Exact(screw.Diameter)));
-        sheet.Set("screw_play", play.Of(v => v[hole] - v[thread]));
+        sheet.Set(ScrewPlay, play.Of(v => v[hole] - v[thread]));
     }
 
     // Of several kinds of screws at one place the shortest hold the driver; the others go through the spacer.
@@ -72,11 +92,11 @@ internal static class ScrewFacts
         var flange = Flange(c, hold);
         var boss = hold.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth);
         var value = hold.Of(v => Math.Min(v[length] - v[flange], v[boss]));
-        sheet.Set("screw_hold", value);
+        sheet.Set(ScrewHold, value);
         var ratio = new Stack(Dimension.One);
         var (longest, under, deep) = (ratio.Need($"length of {screw.Name}", Calliper, screw.Length), Flange(c, ratio), ratio.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth));
         var diameter = ratio.Need($"diameter of {screw.Name}", Calliper, Exact(screw.Diameter));
-        sheet.Set("screw_hold_ratio", ratio.Of(v => Math.Min(v[longest] - v[under], v[deep]) / v[diameter]));
+        sheet.Set(ScrewHoldRatio, ratio.Of(v => Math.Min(v[longest] - v[under], v[deep]) / v[diameter]));
     }
 
     private static Func<double[], double> Room(PositionContext c, Adapter adapter, Stack stack)
@@ -94,6 +114,4 @@ internal static class ScrewFacts
 
     // Thread and screw sizes are nominal ones, not lengths that someone measured.
     private static Figure? Exact(Figure? size) => size is null ? null : size with { Quantity = size.Quantity with { Tolerance = size.Quantity.Tolerance ?? 0 } };
-
-    private static FactDeclaration Length(string name, string meaning) => Declare.Number(Subject.Position, name, Dimension.Metre, meaning);
 }

@@ -9,15 +9,16 @@ namespace FitCheck.Facts.Outputs;
 /// <summary>The voltage to which an amplifier's gain is set by a voltmeter: √(P·R), where P is what neither the output, the driver nor the build forbids.</summary>
 internal static class GainFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Declare.Number(Subject.Channel, "gain_target", Dimension.Volt, "Voltage at the output at full volume with a test tone, to start from when the gain is set."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Channel);
+
+    public static readonly NumberFact GainTarget = Declarations.Number(
+        "gain_target", Dimension.Volt, "Voltage at the output at full volume with a test tone, to start from when the gain is set.",
+        Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself, Reads.Box.Itself);
 
     public static void Compute(ChannelContext c, FactSheet sheet)
     {
         if (c.Channel.Device.Part is Catalog.Amplifier)
-            sheet.Set("gain_target", Target(c));
+            sheet.Set(GainTarget, Target(c));
     }
 
     public static FactValue Target(ChannelContext c)
@@ -31,10 +32,10 @@ internal static class GainFacts
         foreach (var driver in drivers.Exists(d => !d.IsTweeter) ? drivers.Where(d => !d.IsTweeter) : drivers)
         {
             if (driver.ContinuousPower is not { } power || driver.Impedance is not { } impedance)
-                return FactValue.Unknown(type, PowerFacts.RatedPower(driver.Name, estimated: false));
+                return FactValue.Unknown(type, PowerFacts.RatedPowerOf(driver.Name, estimated: false));
             volts = Uncertain.Min(volts, Uncertain.Exact(Math.Sqrt(power.Si * impedance.Si)));
             if (power.IsEstimated)
-                unsure.Add(PowerFacts.RatedPower(driver.Name, estimated: true));
+                unsure.Add(PowerFacts.RatedPowerOf(driver.Name, estimated: true));
         }
         return FactValue.Of(Dimension.Volt, volts) with { Unsure = unsure };
     }

@@ -17,16 +17,31 @@ internal static class AimFacts
     // A coaxial throws its treble with a tweeter of its own.
     private static readonly string[] Directional = ["tweeter", "woofer", "full-range"];
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Number("listener_distance", Dimension.Metre, "Distance from the driver to the point between the front seats' heads.").On(RestsOn.Driver | RestsOn.Place),
-        Number("listener_angle", Dimension.Radian, "Angle between the driver's axis and the line to the listener; the panel's direction is the usual one of its place.").On(RestsOn.Pair),
-        Number("off_axis_loss", Dimension.Decibel, "Level lost off the axis of a rigid piston, at 10 kHz for a tweeter and at 3 kHz for a woofer.").On(RestsOn.Pair),
-        Number("side_path_difference", Dimension.Metre, "How much nearer the person at the wheel is to the near one of the left and right drivers.").On(RestsOn.Driver | RestsOn.Place),
-        Number("pair_path_difference", Dimension.Metre, "How much farther the woofer is from the listener than the tweeter on the same output."),
-        Word("spacer_thick_side", "The hour towards which the thick side of a tilted spacer points, seen from inside the vehicle.").On(RestsOn.Pair),
-        Word("aim_towards", "The hour towards which the driver should look, seen from inside the vehicle.").On(RestsOn.Driver | RestsOn.Place),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly NumberFact ListenerDistance = Declarations.Number(
+        "listener_distance", Dimension.Metre, "Distance from the driver to the point between the front seats' heads.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Place["location"]);
+    public static readonly NumberFact ListenerAngle = Declarations.Number(
+        "listener_angle", Dimension.Radian,
+        "Angle between the driver's axis and the line to the listener; the panel's direction is the usual one of its place.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter["tilt"], Reads.Place["location", "mounting.aim_clock"]);
+    public static readonly NumberFact OffAxisLoss = Declarations.Number(
+        "off_axis_loss", Dimension.Decibel, "Level lost off the axis of a rigid piston, at 10 kHz for a tweeter and at 3 kHz for a woofer.",
+        Reads.Mounted.Itself, Reads.Driver["parameters.sd", "size"], Reads.Adapter["tilt"], Reads.Place["location", "mounting.aim_clock"]);
+    public static readonly NumberFact SidePathDifference = Declarations.Number(
+        "side_path_difference", Dimension.Metre,
+        "How much nearer the person at the wheel is to the near one of the left and right drivers.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Place["location"], Reads.Vehicle["steering"]);
+    public static readonly NumberFact PairPathDifference = Declarations.Number(
+        "pair_path_difference", Dimension.Metre, "How much farther the woofer is from the listener than the tweeter on the same output.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter.Itself, Reads.Cup.Itself, Reads.Place["location"], Reads.Network.Itself);
+    public static readonly WordFact SpacerThickSide = Declarations.Word(
+        "spacer_thick_side", "The hour towards which the thick side of a tilted spacer points, seen from inside the vehicle.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter["tilt"], Reads.Place["location", "mounting.aim_clock"]);
+    public static readonly WordFact AimTowards = Declarations.Word(
+        "aim_towards", "The hour towards which the driver should look, seen from inside the vehicle.",
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Place["location", "mounting.aim_clock"]);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
@@ -35,24 +50,24 @@ internal static class AimFacts
         if (Aim.Of(c.Position, c.Tilt) is not { } aim)
         {
             var unknown = FactValue.Unknown(FactType.Number(Dimension.Metre), Location(c.Position, estimated: false));
-            sheet.Set("listener_distance", unknown);
-            sheet.Set("listener_angle", FactValue.Unknown(FactType.Number(Dimension.Radian), [.. unknown.Unsure]));
-            sheet.Set("off_axis_loss", FactValue.Unknown(FactType.Number(Dimension.Decibel), [.. unknown.Unsure]));
+            sheet.Set(ListenerDistance, unknown);
+            sheet.Set(ListenerAngle, FactValue.Unknown(FactType.Number(Dimension.Radian), [.. unknown.Unsure]));
+            sheet.Set(OffAxisLoss, FactValue.Unknown(FactType.Number(Dimension.Decibel), [.. unknown.Unsure]));
             return;
         }
         IReadOnlyList<Unsure> unsure = Unsures(c.Position);
-        sheet.Set("listener_distance", Of(Dimension.Metre, aim.Distance));
+        sheet.Set(ListenerDistance, Of(Dimension.Metre, aim.Distance));
         if (aim.Angle is { } angle)
         {
-            sheet.Set("listener_angle", Of(Dimension.Radian, angle));
+            sheet.Set(ListenerAngle, Of(Dimension.Radian, angle));
             if (Array.IndexOf(Directional, driver.Type) >= 0 && Radius(driver) is { } radius)
-                sheet.Set("off_axis_loss", Of(Dimension.Decibel, -PistonDirectivity.Db(driver.IsTweeter ? 10_000 : 3_000, radius, Math.Min(angle, Math.PI / 2))));
+                sheet.Set(OffAxisLoss, Of(Dimension.Decibel, -PistonDirectivity.Db(driver.IsTweeter ? 10_000 : 3_000, radius, Math.Min(angle, Math.PI / 2))));
         }
         if (aim.Hour is { } hour)
         {
-            sheet.Set("aim_towards", HourText.Of(hour));
+            sheet.Set(AimTowards, HourText.Of(hour));
             if (c.Tilt > 0)
-                sheet.Set("spacer_thick_side", HourText.Of(hour + 6));
+                sheet.Set(SpacerThickSide, HourText.Of(hour + 6));
         }
         Paths(c, aim, sheet);
 
@@ -77,17 +92,13 @@ internal static class AimFacts
             var head = new Direction(0, side == "left" ? -SeatOffset : SeatOffset, 0);
             var mirrored = aim.Location with { Y = -aim.Location.Y };
             var difference = Math.Abs((aim.Location + head).Length - (mirrored + head).Length);
-            sheet.Set("side_path_difference", FactValue.Of(Dimension.Metre, difference) with { Unsure = [Seat(c.Build)] });
+            sheet.Set(SidePathDifference, FactValue.Of(Dimension.Metre, difference) with { Unsure = [Seat(c.Build)] });
         }
         if (LevelFacts.WooferBeside(c) is { } woofer && Aim.Of(woofer.Position, 0) is { } other)
-            sheet.Set("pair_path_difference", FactValue.Of(Dimension.Metre, other.Distance - aim.Distance) with { Unsure = [.. Unsures(c.Position), .. Unsures(woofer.Position)] });
+            sheet.Set(PairPathDifference, FactValue.Of(Dimension.Metre, other.Distance - aim.Distance) with { Unsure = [.. Unsures(c.Position), .. Unsures(woofer.Position)] });
     }
 
     private static Unsure Seat(Build build) => new($"where the head of the person at the wheel of {build.Vehicle.Name} is", "Measure from both drivers to the head restraint.", Estimated: true);
 
     private static List<Datum> Data(Catalog.Position position) => [new Datum($"location of {position.Name}", position.Location[0].At)];
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
-
-    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Position, name, meaning);
 }

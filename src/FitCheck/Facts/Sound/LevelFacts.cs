@@ -14,32 +14,59 @@ internal static class LevelFacts
     // Where each plays alone: the octaves below any crossover, and those above it in which hearing judges treble (common practice, no source).
     private static readonly double[] WooferBand = FrequencyGrid.Log(250, 1_000, 9), TweeterBand = FrequencyGrid.Log(4_000, 12_500, 9);
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Truth("has_level_pair", "Tweeter and woofer hang on the same output, so that only the crossover sets their balance."),
-        Number("tweeter_level_difference", Dimension.Decibel, "Level of the tweeter above the woofer's at the seat, with the crossover as the build sets it."),
-        Word("tweeter_louder", "Whether the tweeter is louder or softer than the woofer."),
-        Word("chosen_setting", "The crossover's setting in the build."),
-        Word("best_setting", "The crossover's setting with which tweeter and woofer are most nearly equal."),
-        Number("best_level_difference", Dimension.Decibel, "Level of the tweeter above the woofer's with the best setting."),
-        Truth("has_better_setting", "Another setting of the crossover brings tweeter and woofer closer together."),
-        Word("setting_differences", "Level of the tweeter above the woofer's with each setting."),
-        Word("l_pad", "L-pad that takes away what the best setting leaves, of E24 resistors, with the power that each turns into heat."),
-        Truth("is_rear_beside_front", "A driver behind the listener on the same side as one in front."),
-        Number("rear_over_front", Dimension.Decibel, "Level of the rear driver above the front one's at the front seats, both outputs at their continuous power."),
-        Number("level_at_full_power", Dimension.Decibel, "Level, A-weighted, of this driver at the seat with programme noise at the output's continuous power; the cabin's own gain is left out."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly TruthFact HasLevelPair = Declarations.Truth(
+        "has_level_pair", "Tweeter and woofer hang on the same output, so that only the crossover sets their balance.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly NumberFact TweeterLevelDifference = Declarations.Number(
+        "tweeter_level_difference", Dimension.Decibel,
+        "Level of the tweeter above the woofer's at the seat, with the crossover as the build sets it.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly WordFact TweeterLouder = Declarations.Word(
+        "tweeter_louder", "Whether the tweeter is louder or softer than the woofer.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly WordFact ChosenSetting = Declarations.Word(
+        "chosen_setting", "The crossover's setting in the build.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly WordFact BestSetting = Declarations.Word(
+        "best_setting", "The crossover's setting with which tweeter and woofer are most nearly equal.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly NumberFact BestLevelDifference = Declarations.Number(
+        "best_level_difference", Dimension.Decibel, "Level of the tweeter above the woofer's with the best setting.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly TruthFact HasBetterSetting = Declarations.Truth(
+        "has_better_setting", "Another setting of the crossover brings tweeter and woofer closer together.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly WordFact SettingDifferences = Declarations.Word(
+        "setting_differences", "Level of the tweeter above the woofer's with each setting.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly WordFact LPad = Declarations.Word(
+        "l_pad", "L-pad that takes away what the best setting leaves, of E24 resistors, with the power that each turns into heat.",
+        Reads.Network.Itself, Reads.Beside.Itself);
+    public static readonly TruthFact IsRearBesideFront = Declarations.Truth(
+        "is_rear_beside_front", "A driver behind the listener on the same side as one in front.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
+    public static readonly NumberFact RearOverFront = Declarations.Number(
+        "rear_over_front", Dimension.Decibel,
+        "Level of the rear driver above the front one's at the front seats, both outputs at their continuous power.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
+    public static readonly NumberFact LevelAtFullPower = Declarations.Number(
+        "level_at_full_power", Dimension.Decibel,
+        "Level, A-weighted, of this driver at the seat with programme noise at the output's continuous power; the cabin's own gain is "
+        + "left out.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
 
     public static void Compute(PositionContext c, IReadOnlyList<PositionContext> all, FactSheet sheet)
     {
-        sheet.Set("has_level_pair", false);
-        sheet.Set("is_rear_beside_front", false);
+        sheet.Set(HasLevelPair, false);
+        sheet.Set(IsRearBesideFront, false);
         if (c.Driver is null || c.Channel is null)
             return;
         Pair(c, sheet);
         Rear(c, all, sheet);
         if (c.Driver.Type != "subwoofer" && HeardDriver.Of(c.Channel, c.Placed).Heard is { } heard && heard.FullPowerDb() is ({ } volts, var more))
-            sheet.Set("level_at_full_power", Of(Uncertain.Exact(heard.WeightedDb()) + volts, [.. heard.Unsure, .. more]));
+            sheet.Set(LevelAtFullPower, Of(Uncertain.Exact(heard.WeightedDb()) + volts, [.. heard.Unsure, .. more]));
     }
 
     /// <summary>The woofer that a tweeter shares its output with; null for other drivers and for a tweeter alone.</summary>
@@ -50,25 +77,25 @@ internal static class LevelFacts
     {
         if (WooferBeside(c) is not { Placed: { } beside })
             return;
-        sheet.Set("has_level_pair", true);
-        sheet.Set("has_better_setting", false);
+        sheet.Set(HasLevelPair, true);
+        sheet.Set(HasBetterSetting, false);
         var (tweeter, missing) = HeardDriver.Of(c.Channel!, c.Placed);
         var (woofer, missingToo) = HeardDriver.Of(c.Channel!, beside);
         if (tweeter is null || woofer is null)
         {
-            foreach (var name in new[] { "tweeter_level_difference", "best_level_difference" })
-                sheet.Set(name, FactValue.Unknown(FactType.Number(Dimension.Decibel), [.. missing, .. missingToo]));
+            foreach (var fact in new[] { TweeterLevelDifference, BestLevelDifference })
+                sheet.Set(fact, FactValue.Unknown(fact.Type, [.. missing, .. missingToo]));
             return;
         }
         IReadOnlyList<Unsure> unsure = [.. tweeter.Unsure, .. woofer.Unsure];
         var chosen = tweeter.BandDb(TweeterBand) - woofer.BandDb(WooferBand);
-        sheet.Set("tweeter_level_difference", Of(Uncertain.Exact(chosen), unsure));
-        sheet.Set("tweeter_louder", chosen > 0 ? "louder" : "softer");
+        sheet.Set(TweeterLevelDifference, Of(Uncertain.Exact(chosen), unsure));
+        sheet.Set(TweeterLouder, chosen > 0 ? "louder" : "softer");
         var best = chosen;
         if (c.Channel!.Channel.Crossover?.Part is { Settings.Count: > 1 } crossover)
             best = Settings(c, crossover, tweeter, woofer, sheet);
-        sheet.Set("best_level_difference", Of(Uncertain.Exact(best), unsure));
-        sheet.Set("l_pad", Pad(c, best, best - chosen, sheet));
+        sheet.Set(BestLevelDifference, Of(Uncertain.Exact(best), unsure));
+        sheet.Set(LPad, Pad(c, best, best - chosen, sheet));
     }
 
     private static double Settings(PositionContext c, Crossover crossover, HeardDriver tweeter, HeardDriver woofer, FactSheet sheet)
@@ -83,10 +110,10 @@ internal static class LevelFacts
             if (Math.Abs(difference) < Math.Abs(nearest))
                 (best, nearest) = (setting, difference);
         }
-        sheet.Set("chosen_setting", chosen.Name);
-        sheet.Set("best_setting", best.Name);
-        sheet.Set("has_better_setting", best.Name != chosen.Name);
-        sheet.Set("setting_differences", string.Join("; ", all));
+        sheet.Set(ChosenSetting, chosen.Name);
+        sheet.Set(BestSetting, best.Name);
+        sheet.Set(HasBetterSetting, best.Name != chosen.Name);
+        sheet.Set(SettingDifferences, string.Join("; ", all));
         return nearest;
     }
 
@@ -94,9 +121,9 @@ internal static class LevelFacts
     {
         if (decibels <= 0 || c.Driver!.Impedance is not { Si: > 0 } load)
             return "none, as no pad can raise a tweeter";
-        var pad = LPad.For(load.Si, decibels).InE24();
+        var pad = Physics.Electrical.Loads.LPad.For(load.Si, decibels).InE24();
         var resistors = $"{Ohms(pad.Series)} in series and {Ohms(pad.Shunt)} across the tweeter";
-        if (sheet.Values.GetValueOrDefault("tweeter_power")?.Number is not { } power)
+        if (sheet.Of(TweeterFacts.TweeterPower)?.Number is not { } power)
             return resistors;
         // The pad takes the tweeter's place and, into the same load, its power.
         var shares = pad.PowerShares(load.Si);
@@ -116,15 +143,15 @@ internal static class LevelFacts
         }
         if (front is null)
             return;
-        sheet.Set("is_rear_beside_front", true);
+        sheet.Set(IsRearBesideFront, true);
         var (behind, missing) = HeardDriver.Of(c.Channel!, c.Placed);
         var (before, missingToo) = HeardDriver.Of(front.Channel!, front.Placed);
         if (behind is null || before is null)
-            sheet.Set("rear_over_front", FactValue.Unknown(FactType.Number(Dimension.Decibel), [.. missing, .. missingToo]));
+            sheet.Set(RearOverFront, FactValue.Unknown(FactType.Number(Dimension.Decibel), [.. missing, .. missingToo]));
         else if (behind.FullPowerDb() is ({ } rear, var more) && before.FullPowerDb() is ({ } ahead, var moreToo))
-            sheet.Set("rear_over_front", Of(Uncertain.Exact(behind.BandDb(WooferBand) - before.BandDb(WooferBand)) + rear - ahead, [.. behind.Unsure, .. before.Unsure, .. more, .. moreToo]));
+            sheet.Set(RearOverFront, Of(Uncertain.Exact(behind.BandDb(WooferBand) - before.BandDb(WooferBand)) + rear - ahead, [.. behind.Unsure, .. before.Unsure, .. more, .. moreToo]));
         else
-            sheet.Set("rear_over_front", FactValue.Unknown(FactType.Number(Dimension.Decibel), behind.NoPower, before.NoPower));
+            sheet.Set(RearOverFront, FactValue.Unknown(FactType.Number(Dimension.Decibel), behind.NoPower, before.NoPower));
     }
 
     private static bool PlaysMusic(PositionContext c) => c.Driver is { Type: "woofer" or "full-range" or "coaxial" } && c.Position.Place != "cargo";
@@ -136,10 +163,4 @@ internal static class LevelFacts
     private static string Ohms(double ohm) => QuantityText.Format(ohm, Dimension.Ohm);
 
     private static string Watts(double watt) => QuantityText.Format(watt, Dimension.Watt);
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
-
-    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Position, name, meaning);
 }

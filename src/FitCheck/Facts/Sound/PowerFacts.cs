@@ -9,41 +9,66 @@ namespace FitCheck.Facts.Sound;
 /// <summary>Continuous power available at a driver against its rated noise power.</summary>
 internal static class PowerFacts
 {
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Number("power_available", Dimension.Watt, "Continuous power that the output can deliver into this driver."),
-        Number("rated_power", Dimension.Watt, "Rated noise power of the driver."),
-        Number("headroom", Dimension.One, "Continuous power available over rated noise power."),
-        Number("power_limit", Dimension.Watt, "Power to which the build limits this output."),
-        Declare.Truth(Subject.Position, "has_power_limit", "The build sets a power limit for this output."),
-        Declare.Truth(Subject.Position, "only_peak_power", "The driver's sheet gives a peak power and no continuous one."),
-        Declare.Truth(Subject.Position, "is_fed", "An output feeds this driver."),
-        Declare.Word(Subject.Position, "output_name", "Name of the source unit or amplifier that feeds the driver."),
-        Number("factory_impedance", Dimension.Ohm, "Impedance of the factory driver at this position."),
-        Number("driver_impedance", Dimension.Ohm, "Rated impedance of the new driver."),
-        Number("impedance_loss", Dimension.Decibel, "Level lost because the new driver takes less current than the factory one from the same voltage."),
-        Number("wire_loss", Dimension.Decibel, "Level lost in the speaker wire."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly NumberFact PowerAvailable = Declarations.Number(
+        "power_available", Dimension.Watt, "Continuous power that the output can deliver into this driver.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
+    public static readonly NumberFact RatedPower = Declarations.Number(
+        "rated_power", Dimension.Watt, "Rated noise power of the driver.",
+        Reads.Driver["power.continuous"]);
+    public static readonly NumberFact Headroom = Declarations.Number(
+        "headroom", Dimension.One, "Continuous power available over rated noise power.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
+    public static readonly NumberFact PowerLimit = Declarations.Number(
+        "power_limit", Dimension.Watt, "Power to which the build limits this output.",
+        Reads.Feed.Itself, Reads.Limit.Itself);
+    public static readonly TruthFact HasPowerLimit = Declarations.Truth(
+        "has_power_limit", "The build sets a power limit for this output.",
+        Reads.Feed.Itself, Reads.Limit.Itself);
+    public static readonly TruthFact OnlyPeakPower = Declarations.Truth(
+        "only_peak_power", "The driver's sheet gives a peak power and no continuous one.",
+        Reads.Driver["power.continuous", "power.peak"]);
+    public static readonly TruthFact IsFed = Declarations.Truth(
+        "is_fed", "An output feeds this driver.",
+        Reads.Feed.Itself, Reads.Driver.Itself, Reads.Place["factory_channel"]);
+    public static readonly WordFact OutputName = Declarations.Word(
+        "output_name", "Name of the source unit or amplifier that feeds the driver.",
+        Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"]);
+    public static readonly NumberFact FactoryImpedance = Declarations.Number(
+        "factory_impedance", Dimension.Ohm, "Impedance of the factory driver at this position.",
+        Reads.Driver.Itself, Reads.Inline.Itself, Reads.Wire.Itself, Reads.Feed.Itself, Reads.Place["factory_driver.impedance"]);
+    public static readonly NumberFact DriverImpedance = Declarations.Number(
+        "driver_impedance", Dimension.Ohm, "Rated impedance of the new driver.",
+        Reads.Driver["impedance"]);
+    public static readonly NumberFact ImpedanceLoss = Declarations.Number(
+        "impedance_loss", Dimension.Decibel,
+        "Level lost because the new driver takes less current than the factory one from the same voltage.",
+        Reads.Driver["impedance"], Reads.Inline.Itself, Reads.Wire.Itself, Reads.Feed.Itself, Reads.Place["factory_driver.impedance"]);
+    public static readonly NumberFact WireLoss = Declarations.Number(
+        "wire_loss", Dimension.Decibel, "Level lost in the speaker wire.",
+        Reads.Driver["impedance"], Reads.Inline.Itself, Reads.Wire.Itself, Reads.Feed.Itself,
+        Reads.Place["factory_channel", "wire.gauge", "wire.length"]);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
         if (c.Driver is not { } driver)
             return;
-        sheet.Set("is_fed", c.Channel is not null);
-        sheet.Set("only_peak_power", driver.ContinuousPower is null && driver.PeakPower is not null);
-        sheet.Set("has_power_limit", c.Channel?.Channel.Limit is not null);
-        sheet.Set("power_limit", Dimension.Watt, c.Channel?.Channel.Limit?.Si);
-        sheet.Set("output_name", c.Channel?.Output.Name);
+        sheet.Set(IsFed, c.Channel is not null);
+        sheet.Set(OnlyPeakPower, driver.ContinuousPower is null && driver.PeakPower is not null);
+        sheet.Set(HasPowerLimit, c.Channel?.Channel.Limit is not null);
+        sheet.Set(PowerLimit, c.Channel?.Channel.Limit?.Si);
+        sheet.Set(OutputName, c.Channel?.Output.Name);
         Impedances(c, driver, sheet);
         if (driver.IsTweeter)
             return;
         var rated = driver.ContinuousPower is { } figure
-            ? FactValue.Of(Dimension.Watt, figure.Si) with { Data = [new Datum($"rated noise power of {driver.Name}: {figure}", figure.At)], Unsure = figure.IsEstimated ? [RatedPower(driver.Name, true)] : [] }
-            : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPower(driver.Name, false));
-        sheet.Set("rated_power", rated);
+            ? FactValue.Of(Dimension.Watt, figure.Si) with { Data = [new Datum($"rated noise power of {driver.Name}: {figure}", figure.At)], Unsure = figure.IsEstimated ? [RatedPowerOf(driver.Name, true)] : [] }
+            : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPowerOf(driver.Name, false));
+        sheet.Set(RatedPower, rated);
         var available = Available(c, driver);
-        sheet.Set("power_available", available);
-        sheet.Set("headroom", Ratio(available, rated));
+        sheet.Set(PowerAvailable, available);
+        sheet.Set(Headroom, Ratio(available, rated));
     }
 
     /// <summary>Continuous voltage of the output into its load, within the build's limit, and what is unsure about it.</summary>
@@ -92,16 +117,14 @@ internal static class PowerFacts
 
     private static void Impedances(PositionContext c, Catalog.Driver driver, FactSheet sheet)
     {
-        sheet.Set("factory_impedance", Dimension.Ohm, c.Position.FactoryImpedance?.Si);
-        sheet.Set("driver_impedance", Dimension.Ohm, driver.Impedance?.Si);
+        sheet.Set(FactoryImpedance, c.Position.FactoryImpedance?.Si);
+        sheet.Set(DriverImpedance, driver.Impedance?.Si);
         if (c.Position.FactoryImpedance is { } old && driver.Impedance is { } now)
-            sheet.Set("impedance_loss", Dimension.Decibel, Decibel.OfPower(now.Si / old.Si));
+            sheet.Set(ImpedanceLoss, Decibel.OfPower(now.Si / old.Si));
         if (c.Channel?.Of(c.Position.Id) is ({ } branch, _) && driver.Impedance is { } load && branch.Physics.WireResistance > 0)
-            sheet.Set("wire_loss", Dimension.Decibel, WireLoss.Db(load.Si, branch.Physics.WireResistance));
+            sheet.Set(WireLoss, Physics.Electrical.Cables.WireLoss.Db(load.Si, branch.Physics.WireResistance));
     }
 
-    public static Unsure RatedPower(string name, bool estimated) =>
+    public static Unsure RatedPowerOf(string name, bool estimated) =>
         new($"rated noise power of {name}", "Ask the maker for the continuous (noise) power; a peak figure does not count.", estimated);
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
 }

@@ -14,38 +14,66 @@ internal static class TravelFacts
     // The slope of which nearly every amplifier's filter is, for builds that set none (common practice, no source).
     private const int UsualSlope = 12;
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Truth("is_subwoofer", "The driver is a subwoofer."),
-        Truth("on_amplifier", "The driver hangs on an amplifier."),
-        Truth("has_high_pass", "A filter, or a capacitor in the wire, keeps deep bass from this driver."),
-        Truth("has_low_pass", "An electronic filter keeps treble from this driver."),
-        Number("high_pass_set", Dimension.Hertz, "Corner of the electronic high-pass that the build sets."),
-        Number("xmax", Dimension.Metre, "Peak linear excursion of the driver, to one side."),
-        Number("excursion_peak", Dimension.Metre, "Peak excursion with programme noise (IEC 60268-1, crest factor 2) whose peaks just fit the output: in the box, else as in an infinite baffle."),
-        Number("excursion_ratio", Dimension.One, "Peak excursion at the power available over peak linear excursion."),
-        Number("lowest_safe_high_pass", Dimension.Hertz, "Lowest corner of a high-pass that keeps the excursion within its linear part; 20 Hz when none is needed."),
-        Number("safe_high_pass_slope", Dimension.Slope, "Slope of that high-pass: the build's own, else 12 dB/octave."),
-        Number("box_volume", Dimension.CubicMetre, "Net volume of the closed box."),
-        Number("box_q", Dimension.One, "Total Q of the driver in its closed box."),
-        Number("box_resonance", Dimension.Hertz, "Resonance of the driver in its closed box."),
-        Number("box_corner", Dimension.Hertz, "Frequency at which the driver in its box is 3 dB down; a cabin raises what lies below."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly TruthFact IsSubwoofer = Declarations.Truth("is_subwoofer", "The driver is a subwoofer.", Reads.Driver.Itself);
+    public static readonly TruthFact OnAmplifier = Declarations.Truth(
+        "on_amplifier", "The driver hangs on an amplifier.",
+        Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"]);
+    public static readonly TruthFact HasHighPass = Declarations.Truth(
+        "has_high_pass", "A filter, or a capacitor in the wire, keeps deep bass from this driver.",
+        Reads.Network.Itself, Reads.Amplification.Itself);
+    public static readonly TruthFact HasLowPass = Declarations.Truth(
+        "has_low_pass", "An electronic filter keeps treble from this driver.",
+        Reads.Network.Itself, Reads.Amplification.Itself);
+    public static readonly NumberFact HighPassSet = Declarations.Number(
+        "high_pass_set", Dimension.Hertz, "Corner of the electronic high-pass that the build sets.",
+        Reads.Network.Itself, Reads.Amplification.Itself);
+    public static readonly NumberFact Xmax = Declarations.Number(
+        "xmax", Dimension.Metre, "Peak linear excursion of the driver, to one side.",
+        Reads.Driver["parameters.xmax"]);
+    public static readonly NumberFact ExcursionPeak = Declarations.Number(
+        "excursion_peak", Dimension.Metre,
+        "Peak excursion with programme noise (IEC 60268-1, crest factor 2) whose peaks just fit the output: in the box, else as in an "
+        + "infinite baffle.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
+    public static readonly NumberFact ExcursionRatio = Declarations.Number(
+        "excursion_ratio", Dimension.One, "Peak excursion at the power available over peak linear excursion.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
+    public static readonly NumberFact LowestSafeHighPass = Declarations.Number(
+        "lowest_safe_high_pass", Dimension.Hertz,
+        "Lowest corner of a high-pass that keeps the excursion within its linear part; 20 Hz when none is needed.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
+    public static readonly NumberFact SafeHighPassSlope = Declarations.Number(
+        "safe_high_pass_slope", Dimension.Slope, "Slope of that high-pass: the build's own, else 12 dB/octave.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
+    public static readonly NumberFact BoxVolume = Declarations.Number(
+        "box_volume", Dimension.CubicMetre, "Net volume of the closed box.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
+    public static readonly NumberFact BoxQ = Declarations.Number(
+        "box_q", Dimension.One, "Total Q of the driver in its closed box.",
+        Reads.Driver["parameters.fs", "parameters.qes", "parameters.qms", "parameters.vas"], Reads.Box.Itself);
+    public static readonly NumberFact BoxResonance = Declarations.Number(
+        "box_resonance", Dimension.Hertz, "Resonance of the driver in its closed box.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
+    public static readonly NumberFact BoxCorner = Declarations.Number(
+        "box_corner", Dimension.Hertz, "Frequency at which the driver in its box is 3 dB down; a cabin raises what lies below.",
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
-        sheet.Set("is_subwoofer", c.Driver is { Type: "subwoofer" });
+        sheet.Set(IsSubwoofer, c.Driver is { Type: "subwoofer" });
         if (c.Driver is not { IsTweeter: false } driver)
             return;
-        Number(sheet, "xmax", driver.Parameters?.Xmax, $"peak linear excursion of {driver.Name}");
+        Number(sheet, Xmax, driver.Parameters?.Xmax, $"peak linear excursion of {driver.Name}");
         Box(c, driver, sheet);
         if (c.Channel is not { } channel)
             return;
-        sheet.Set("on_amplifier", channel.Channel.Device.Part is Amplifier);
-        sheet.Set("has_high_pass", channel.Channel.InLine.Any(s => s.Part.Type == "capacitor") || c.Placed.Sundries.Exists(s => s.Part.Type == "capacitor")
+        sheet.Set(OnAmplifier, channel.Channel.Device.Part is Amplifier);
+        sheet.Set(HasHighPass, channel.Channel.InLine.Any(s => s.Part.Type == "capacitor") || c.Placed.Sundries.Exists(s => s.Part.Type == "capacitor")
             ? FactValue.Of(true) : IsThere(channel.HighPass));
-        sheet.Set("has_low_pass", IsThere(channel.LowPass));
-        Number(sheet, "high_pass_set", channel.HighPass?.Setting.Corner, "high-pass");
+        sheet.Set(HasLowPass, IsThere(channel.LowPass));
+        Number(sheet, HighPassSet, channel.HighPass?.Setting.Corner, "high-pass");
         Travel(c, channel, driver, sheet);
     }
 
@@ -61,12 +89,12 @@ internal static class TravelFacts
         IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
         var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));
-        sheet.Set("excursion_peak", FactValue.Of(Dimension.Metre, peak) with { Unsure = unsure });
-        sheet.Set("excursion_ratio", FactValue.Of(Dimension.One, peak * Uncertain.Exact(1 / xmax.Si)) with { Unsure = unsure, Data = data });
+        sheet.Set(ExcursionPeak, FactValue.Of(Dimension.Metre, peak) with { Unsure = unsure });
+        sheet.Set(ExcursionRatio, FactValue.Of(Dimension.One, peak * Uncertain.Exact(1 / xmax.Si)) with { Unsure = unsure, Data = data });
         var slope = channel.HighPass?.Setting.SlopePerOctave ?? UsualSlope;
-        sheet.Set("safe_high_pass_slope", Dimension.Slope, slope);
+        sheet.Set(SafeHighPassSlope, slope);
         if (travel.LowestHighPass(volts.High, xmax.Si, ActiveFilter.OrderOfSlope(slope), LowPass(channel)) is { } corner)
-            sheet.Set("lowest_safe_high_pass", FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure, Data = data });
+            sheet.Set(LowestSafeHighPass, FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure, Data = data });
     }
 
     private static Func<double, double> LowPass(ChannelContext channel) => channel.LowPass?.Setting is { } low
@@ -90,27 +118,27 @@ internal static class TravelFacts
     {
         if (Unboxed(c, driver))
         {
-            sheet.Set("box_q", FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(c.AtPosition("net volume of the box"),
+            sheet.Set(BoxQ, FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(c.AtPosition("net volume of the box"),
                 "Ask the maker of the box, or fill it with a measured amount of dry grain; then write it into the build as `box`.", Estimated: false, limit => Volume(driver, limit))));
             return;
         }
         if (c.Placed.Box is not { Si: > 0 } box)
             return;
-        Number(sheet, "box_volume", box, "net volume of the box");
+        Number(sheet, BoxVolume, box, "net volume of the box");
         if (driver.Parameters is not { Vas: { Si: > 0 } vas, Qes: { } qes, Qms: { } qms, Fs: { } fs })
         {
-            sheet.Set("box_q", FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"Thiele/Small parameters of {driver.Name}", "Ask the maker for fs, Qes, Qms and Vas.", Estimated: false)));
+            sheet.Set(BoxQ, FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"Thiele/Small parameters of {driver.Name}", "Ask the maker for fs, Qes, Qms and Vas.", Estimated: false)));
             return;
         }
         var stiffening = ClosedBox.Stiffening(vas.Si, box.Si);
         var q = ThieleSmall.TotalQ(qes, qms) * stiffening;
-        sheet.Set("box_q", FactValue.Of(Dimension.One, q) with
+        sheet.Set(BoxQ, FactValue.Of(Dimension.One, q) with
         {
             Data = [new Datum("net volume of the box", box), new Datum($"equivalent volume of {driver.Name}: {vas}", vas.At)],
             Unsure = box.IsEstimated ? [new Unsure(c.AtPosition("net volume of the box"), "Measure the box inside, and take off what the driver and the braces fill.", Estimated: true, limit => Volume(driver, limit))] : [],
         });
-        sheet.Set("box_resonance", Dimension.Hertz, fs.Si * stiffening);
-        sheet.Set("box_corner", Dimension.Hertz, fs.Si * stiffening * ClosedBox.HalfPowerRatio(q));
+        sheet.Set(BoxResonance, fs.Si * stiffening);
+        sheet.Set(BoxCorner, fs.Si * stiffening * ClosedBox.HalfPowerRatio(q));
     }
 
     // The volume at which the total Q just reaches a limit: a smaller box has a higher Q.
@@ -122,10 +150,10 @@ internal static class TravelFacts
         return $"{QuantityText.Format(vas.Si / ((ratio * ratio) - 1), Dimension.CubicMetre)} or {(limit.AtLeast ? "less" : "more")}";
     }
 
-    private static void Number(FactSheet sheet, string name, Figure? figure, string what)
+    private static void Number(FactSheet sheet, NumberFact fact, Figure? figure, string what)
     {
         if (figure is not null)
-            sheet.Set(name, FactValue.Of(figure.Quantity.Dimension, figure.Si) with { Data = [new Datum(what, figure)] });
+            sheet.Set(fact, FactValue.Of(figure.Quantity.Dimension, figure.Si) with { Data = [new Datum(what, figure)] });
     }
 
     // What else hangs on the output changes next to nothing in the bass.
@@ -133,8 +161,4 @@ internal static class TravelFacts
         : [new Unsure($"DC resistance of {driver.Name}", "Unplug the driver and put a multimeter across its terminals, at room temperature.", driver.Parameters?.Re is not null)];
 
     private static Unsure Excursion(Driver driver) => new($"peak linear excursion of {driver.Name}", "Ask the maker for Xmax, one way.", Estimated: true);
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
 }

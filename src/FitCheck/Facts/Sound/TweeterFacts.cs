@@ -13,44 +13,73 @@ internal static class TweeterFacts
 {
     private const string LookAtFeed = "Take the factory tweeter out: a capacitor on it, or in its plug, means that the wire itself is full range; then follow the wire back to see whether parts stay in it.";
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Truth("is_tweeter", "The driver is a tweeter.").On(RestsOn.Nothing),
-        Truth("tweeter_full_range", "Nothing in the way keeps low frequencies from the tweeter."),
-        Declare.Word(Subject.Position, "nothing_before", "Why nothing keeps low frequencies from the tweeter: nothing stands before it, or the filter that the build sets is not there."),
-        Number("tweeter_corner", Dimension.Hertz, "Frequency at which the level at the tweeter's terminals is 3 dB down."),
-        Number("tweeter_slope", Dimension.Slope, "Slope of the high-pass below its corner."),
-        Number("tweeter_peak", Dimension.Decibel, "Highest level at the tweeter's terminals above its passband."),
-        Number("tweeter_fs", Dimension.Hertz, "Resonance frequency of the tweeter.").On(RestsOn.Driver),
-        Number("lowest_crossover", Dimension.Hertz, "Lowest crossover that the tweeter is rated for.").On(RestsOn.Driver),
-        Number("lowest_crossover_slope", Dimension.Slope, "Slope at which the lowest crossover is rated.").On(RestsOn.Driver),
-        Number("high_passes", Dimension.One, "High-passes in series before the tweeter."),
-        Declare.Word(Subject.Position, "high_pass_names", "The high-passes in series before the tweeter, from the source."),
-        Number("tweeter_power", Dimension.Watt, "Power of programme noise (IEC 60268-1) into the tweeter with the output at its continuous power."),
-        Number("tweeter_power_clipped", Dimension.Watt, "Power into the tweeter when the programme is turned up 6 dB beyond the output's continuous power and clips."),
-        Number("tweeter_rated_power", Dimension.Watt, "Rated noise power of the tweeter."),
-        Truth("factory_tweeter_capacitor", "The factory tweeter at this position has a capacitor of its own.").On(RestsOn.Driver | RestsOn.Place),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly TruthFact IsTweeter = Declarations.Truth("is_tweeter", "The driver is a tweeter.", Reads.DriverThere.Itself);
+    public static readonly TruthFact TweeterFullRange = Declarations.Truth(
+        "tweeter_full_range", "Nothing in the way keeps low frequencies from the tweeter.",
+        Reads.Network.Itself);
+    public static readonly WordFact NothingBefore = Declarations.Word(
+        "nothing_before",
+        "Why nothing keeps low frequencies from the tweeter: nothing stands before it, or the filter that the build sets is not there.",
+        Reads.Network.Itself, Reads.Amplification.Itself);
+    public static readonly NumberFact TweeterCorner = Declarations.Number(
+        "tweeter_corner", Dimension.Hertz, "Frequency at which the level at the tweeter's terminals is 3 dB down.",
+        Reads.Network.Itself);
+    public static readonly NumberFact TweeterSlope = Declarations.Number(
+        "tweeter_slope", Dimension.Slope, "Slope of the high-pass below its corner.",
+        Reads.Network.Itself);
+    public static readonly NumberFact TweeterPeak = Declarations.Number(
+        "tweeter_peak", Dimension.Decibel, "Highest level at the tweeter's terminals above its passband.",
+        Reads.Network.Itself);
+    public static readonly NumberFact TweeterFs = Declarations.Number(
+        "tweeter_fs", Dimension.Hertz, "Resonance frequency of the tweeter.",
+        Reads.Driver["parameters.fs"]);
+    public static readonly NumberFact LowestCrossover = Declarations.Number(
+        "lowest_crossover", Dimension.Hertz, "Lowest crossover that the tweeter is rated for.",
+        Reads.Driver["lowest_crossover"]);
+    public static readonly NumberFact LowestCrossoverSlope = Declarations.Number(
+        "lowest_crossover_slope", Dimension.Slope, "Slope at which the lowest crossover is rated.",
+        Reads.Driver["lowest_crossover"]);
+    public static readonly NumberFact HighPasses = Declarations.Number(
+        "high_passes", Dimension.One, "High-passes in series before the tweeter.",
+        Reads.Network.Itself);
+    public static readonly WordFact HighPassNames = Declarations.Word(
+        "high_pass_names", "The high-passes in series before the tweeter, from the source.",
+        Reads.Network.Itself);
+    public static readonly NumberFact TweeterPower = Declarations.Number(
+        "tweeter_power", Dimension.Watt, "Power of programme noise (IEC 60268-1) into the tweeter with the output at its continuous power.",
+        Reads.Network.Itself, Reads.Amplification.Itself);
+    public static readonly NumberFact TweeterPowerClipped = Declarations.Number(
+        "tweeter_power_clipped", Dimension.Watt,
+        "Power into the tweeter when the programme is turned up 6 dB beyond the output's continuous power and clips.",
+        Reads.Network.Itself, Reads.Amplification.Itself);
+    public static readonly NumberFact TweeterRatedPower = Declarations.Number(
+        "tweeter_rated_power", Dimension.Watt, "Rated noise power of the tweeter.",
+        Reads.Driver["power.continuous"], Reads.Network.Itself);
+    public static readonly TruthFact FactoryTweeterCapacitor = Declarations.Truth(
+        "factory_tweeter_capacitor", "The factory tweeter at this position has a capacitor of its own.",
+        Reads.Driver.Itself, Reads.Place["factory_driver.has_own_capacitor"]);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
         var tweeter = c.Driver is { IsTweeter: true };
-        sheet.Set("is_tweeter", tweeter);
+        sheet.Set(IsTweeter, tweeter);
         if (!tweeter)
             return;
         var driver = c.Driver!;
-        sheet.Set("tweeter_fs", Dimension.Hertz, driver.Parameters?.Fs?.Si);
+        sheet.Set(TweeterFs, driver.Parameters?.Fs?.Si);
         if (driver.LowestCrossover is { } lowest)
         {
-            sheet.Set("lowest_crossover", FactValue.Of(Dimension.Hertz, lowest.Si) with
+            sheet.Set(LowestCrossover, FactValue.Of(Dimension.Hertz, lowest.Si) with
             {
                 Data = [new Datum($"lowest crossover of {driver.Name}: {lowest}", lowest.At)],
                 Unsure = lowest.IsEstimated ? [new Unsure($"lowest crossover of {driver.Name}", "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: true)] : [],
             });
-            sheet.Set("lowest_crossover_slope", Dimension.Slope, driver.LowestCrossoverSlope);
+            sheet.Set(LowestCrossoverSlope, driver.LowestCrossoverSlope);
         }
         if (c.Position.HasOwnCapacitor is { } own)
-            sheet.Set("factory_tweeter_capacitor", own);
+            sheet.Set(FactoryTweeterCapacitor, own);
         if (c.Channel?.Of(c.Position.Id) is ({ } branch, var index))
             Reaching(c, c.Channel, branch, index, sheet);
     }
@@ -61,14 +90,14 @@ internal static class TweeterFacts
         var passes = branch.HighPasses.Count;
         // A part that may or may not be in the factory wire can't take a known high-pass away, but it can stand in series with it.
         Unsure[] open = [.. branch.FeedUnknown ? new[] { feed } : [], .. branch.Doubted is { IsThere: null } filter ? new[] { filter.Unsure } : []];
-        sheet.Set("tweeter_full_range", passes > 0 ? FactValue.Of(false) : open.Length > 0 ? FactValue.Unknown(FactType.Truth, open) : FactValue.Of(true) with { Data = branch.Doubted?.Data ?? [] });
-        sheet.Set("nothing_before", branch.Doubted is { IsThere: false } absent
+        sheet.Set(TweeterFullRange, passes > 0 ? FactValue.Of(false) : open.Length > 0 ? FactValue.Unknown(FactType.Truth, open) : FactValue.Of(true) with { Data = branch.Doubted?.Data ?? [] });
+        sheet.Set(NothingBefore, branch.Doubted is { IsThere: false } absent
             ? $"the high-pass of {absent.Corner} that the build sets is not there ({absent.Limits})" : "nothing stands before the tweeter");
-        sheet.Set("high_passes", open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
-        sheet.Set("high_pass_names", passes == 0 ? "none" : string.Join(", then ", branch.HighPasses));
+        sheet.Set(HighPasses, open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
+        sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses));
         if (channel.Sweep is not { } sweep || (open.Length > 0 && passes == 0))
         {
-            sheet.Set("tweeter_corner", FactValue.Unknown(FactType.Number(Dimension.Hertz), open.Length > 0 ? open : [.. channel.Unsure]));
+            sheet.Set(TweeterCorner, FactValue.Unknown(FactType.Number(Dimension.Hertz), open.Length > 0 ? open : [.. channel.Unsure]));
             return;
         }
         IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. open.Select(o => o with { Estimated = true })];
@@ -82,10 +111,10 @@ internal static class TweeterFacts
         var pass = HighPass.Of(hz, db);
         if (passes > 0 && pass.CornerHz is { } corner)
         {
-            sheet.Set("tweeter_corner", FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure });
+            sheet.Set(TweeterCorner, FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure });
             if (pass.SlopeDbPerOctave is { } slope)
-                sheet.Set("tweeter_slope", FactValue.Of(Dimension.Slope, slope) with { Unsure = unsure });
-            sheet.Set("tweeter_peak", FactValue.Of(Dimension.Decibel, pass.PeakDb) with { Unsure = unsure });
+                sheet.Set(TweeterSlope, FactValue.Of(Dimension.Slope, slope) with { Unsure = unsure });
+            sheet.Set(TweeterPeak, FactValue.Of(Dimension.Decibel, pass.PeakDb) with { Unsure = unsure });
         }
         Power(c, channel, sweep, index, unsure, sheet);
     }
@@ -93,7 +122,7 @@ internal static class TweeterFacts
     private static void Power(PositionContext c, ChannelContext channel, ChannelSweep sweep, int index, IReadOnlyList<Unsure> unsure, FactSheet sheet)
     {
         var driver = c.Driver!;
-        sheet.Set("tweeter_rated_power", driver.ContinuousPower is { } rated
+        sheet.Set(TweeterRatedPower, driver.ContinuousPower is { } rated
             ? FactValue.Of(Dimension.Watt, rated.Si) with
             {
                 Data = [new Datum($"rated noise power of {driver.Name}: {rated}", rated.At)],
@@ -103,12 +132,12 @@ internal static class TweeterFacts
         if (PowerFacts.Volts(channel, sweep) is not ({ } volts, var more))
         {
             var unknown = FactValue.Unknown(FactType.Number(Dimension.Watt), PowerFacts.OutputPower(channel, estimated: false));
-            sheet.Set("tweeter_power", unknown);
-            sheet.Set("tweeter_power_clipped", unknown);
+            sheet.Set(TweeterPower, unknown);
+            sheet.Set(TweeterPowerClipped, unknown);
             return;
         }
-        sheet.Set("tweeter_power", Power(ProgrammeNoise.Mean(PerVoltSquared)));
-        sheet.Set("tweeter_power_clipped", Power(ClippedProgramme.Sum(PerVoltSquared)));
+        sheet.Set(TweeterPower, Power(ProgrammeNoise.Mean(PerVoltSquared)));
+        sheet.Set(TweeterPowerClipped, Power(ClippedProgramme.Sum(PerVoltSquared)));
 
         FactValue Power(double perVoltSquared) => FactValue.Of(Dimension.Watt, volts * volts * Uncertain.Exact(perVoltSquared)) with { Unsure = [.. unsure, .. more] };
 
@@ -120,8 +149,4 @@ internal static class TweeterFacts
     }
 
     private static Unsure RatedPower(string name, bool estimated) => new($"rated noise power of {name}", "Ask the maker for the continuous (noise) power and the high-pass it is stated with; a peak figure does not count.", estimated);
-
-    private static FactDeclaration Number(string name, Dimension dimension, string meaning) => Declare.Number(Subject.Position, name, dimension, meaning);
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
 }

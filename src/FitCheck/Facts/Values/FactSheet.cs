@@ -1,7 +1,6 @@
 using System.Collections;
 using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
-using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Values;
 
@@ -28,34 +27,39 @@ internal sealed class FactSheet : IReadOnlyDictionary<string, FactValue>
     public int Count => All().Count();
 
     /// <summary>The names of declared facts.</summary>
-    public static IReadOnlySet<string> Names(IReadOnlyList<FactDeclaration> declarations) => declarations.Select(d => d.Name).ToHashSet(StringComparer.Ordinal);
+    public static IReadOnlySet<string> Names(IReadOnlyList<Fact> declarations) => declarations.Select(d => d.Name).ToHashSet(StringComparer.Ordinal);
 
     /// <summary>Leaves these facts to be computed when one of them is asked for.</summary>
     public void Later(IReadOnlySet<string> names, Action<FactSheet> compute) => _parts.Add(new Part { Names = names, Compute = compute });
 
-    public void Set(string name, FactValue value)
+    public void Set(Fact fact, FactValue value)
     {
-        if (!_values.ContainsKey(name))
-            _open.Entered.Add(name);
-        _values[name] = value;
+        if (!_values.ContainsKey(fact.Name))
+            _open.Entered.Add(fact.Name);
+        _values[fact.Name] = value;
     }
 
-    public void Set(string name, bool truth) => Set(name, FactValue.Of(truth));
+    public void Set(TruthFact fact, bool truth) => Set(fact, FactValue.Of(truth));
 
-    public void Set(string name, bool? truth, Unsure ifUnknown) =>
-        Set(name, truth is { } known ? FactValue.Of(known) : FactValue.Unknown(FactType.Truth, ifUnknown));
+    public void Set(TruthFact fact, bool? truth, Unsure ifUnknown) =>
+        Set(fact, truth is { } known ? FactValue.Of(known) : FactValue.Unknown(FactType.Truth, ifUnknown));
 
-    public void Set(string name, string? word)
+    public void Set(WordFact fact, string? word)
     {
         if (word is not null)
-            Set(name, FactValue.Of(word));
+            Set(fact, FactValue.Of(word));
     }
 
-    public void Set(string name, Dimension dimension, double? si)
+    /// <param name="fact">Its key.</param>
+    /// <param name="si">The number in SI; null leaves it unknown.</param>
+    public void Set(NumberFact fact, double? si)
     {
         if (si is { } number)
-            Set(name, FactValue.Of(dimension, number));
+            Set(fact, FactValue.Of(fact.Dimension, number));
     }
+
+    /// <summary>The value of a fact; null where none was entered.</summary>
+    public FactValue? Of(Fact fact) => TryGetValue(fact.Name, out var value) ? value : null;
 
     public bool ContainsKey(string key) => TryGetValue(key, out _);
 

@@ -12,24 +12,30 @@ internal static class LeadFacts
 {
     private const string Rule = "Measure along the way of the lead with a tape.";
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Length("lead_length", "Length of the harness adapter, with the driver's own leads."),
-        Length("lead_needed", "Way from the factory plug to the driver's terminals."),
-        Length("lead_slack", "Length by which the lead exceeds its way; negative when it does not reach."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly NumberFact LeadLength = Declarations.Number(
+        "lead_length", Dimension.Metre, "Length of the harness adapter, with the driver's own leads.",
+        Reads.Driver["terminals.length"], Reads.Adapter.Itself, Reads.Harness["length"], Reads.Wire.Itself, Reads.Place.Itself);
+    public static readonly NumberFact LeadNeeded = Declarations.Number(
+        "lead_needed", Dimension.Metre, "Way from the factory plug to the driver's terminals.",
+        Reads.Driver.Itself, Reads.Adapter["thickness"], Reads.Harness.Itself, Reads.Wire.Itself, Reads.Place["connector.distance"]);
+    public static readonly NumberFact LeadSlack = Declarations.Number(
+        "lead_slack", Dimension.Metre, "Length by which the lead exceeds its way; negative when it does not reach.",
+        Reads.Driver["terminals.length"], Reads.Adapter["thickness"], Reads.Harness["length"], Reads.Wire.Itself,
+        Reads.Place["connector.distance"]);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
         if (c.Placed is not { Driver.Part: { } driver, Harness.Part: { } harness, NewWire: null })
             return;
         var lengths = new Stack(Dimension.Metre);
-        sheet.Set("lead_length", lengths.Of(Lead(lengths)));
+        sheet.Set(LeadLength, lengths.Of(Lead(lengths)));
         var ways = new Stack(Dimension.Metre);
-        sheet.Set("lead_needed", ways.Of(Way(ways)));
+        sheet.Set(LeadNeeded, ways.Of(Way(ways)));
         var slack = new Stack(Dimension.Metre);
         var (lead, way) = (Lead(slack), Way(slack));
-        sheet.Set("lead_slack", slack.Of(v => lead(v) - way(v)));
+        sheet.Set(LeadSlack, slack.Of(v => lead(v) - way(v)));
 
         Func<double[], double> Lead(Stack stack)
         {
@@ -49,6 +55,4 @@ internal static class LeadFacts
             return v => v[plug] + v[thickness];
         }
     }
-
-    private static FactDeclaration Length(string name, string meaning) => Declare.Number(Subject.Position, name, Dimension.Metre, meaning);
 }

@@ -12,56 +12,83 @@ internal static class WiringFacts
 {
     private const string CellTest = "Touch a 1.5 V cell to the wires for a moment before connecting: with the cell's plus on the plus wire of a woofer its cone moves out.";
 
-    public static readonly IReadOnlyList<FactDeclaration> Declarations =
-    [
-        Truth("uses_factory_plug", "The driver hangs on the factory wire."),
-        Word("factory_plug", "Family of the factory plug."),
-        Truth("has_harness", "A harness adapter is chosen."),
-        Truth("harness_mates_plug", "The harness adapter's plug mates with the factory plug."),
-        Truth("harness_mates_driver", "The harness adapter's other end mates with the driver's terminals."),
-        Truth("mates_directly", "The factory plug mates with the driver without any adapter."),
-        Truth("needs_splice", "No plug path exists, so factory wires must be cut and spliced."),
-        Truth("cutting_accepted", "The build accepts cutting factory wires."),
-        Truth("polarity_followed", "Plus and minus can be followed from the factory plug to the driver."),
-        Word("driver_terminals", "The driver's terminals."),
-        Word("wiring_path", "What the wire runs through, from the factory plug or the output to the driver's terminals."),
-        Truth("has_new_wire", "New speaker wire is pulled to this position."),
-        Truth("in_door", "The position is in a door."),
-        Truth("has_rubber_passage", "A grommet for the new wire is on the list."),
-    ];
+    public static readonly FactGroup Declarations = new(Subject.Position);
+
+    public static readonly TruthFact UsesFactoryPlug = Declarations.Truth(
+        "uses_factory_plug", "The driver hangs on the factory wire.",
+        Reads.Driver.Itself, Reads.Wire.Itself);
+    public static readonly WordFact FactoryPlug = Declarations.Word(
+        "factory_plug", "Family of the factory plug.",
+        Reads.Driver.Itself, Reads.Harness.Itself, Reads.Wire.Itself, Reads.Place.Itself);
+    public static readonly TruthFact HasHarness = Declarations.Truth("has_harness", "A harness adapter is chosen.", Reads.Harness.Itself);
+    public static readonly TruthFact HarnessMatesPlug = Declarations.Truth(
+        "harness_mates_plug", "The harness adapter's plug mates with the factory plug.",
+        Reads.Driver.Itself, Reads.Harness.Itself, Reads.Wire.Itself, Reads.Place.Itself);
+    public static readonly TruthFact HarnessMatesDriver = Declarations.Truth(
+        "harness_mates_driver", "The harness adapter's other end mates with the driver's terminals.",
+        Reads.Driver["terminals.negative", "terminals.positive"], Reads.Harness["to.negative", "to.positive"], Reads.Wire.Itself,
+        Reads.Place.Itself);
+    public static readonly TruthFact MatesDirectly = Declarations.Truth(
+        "mates_directly", "The factory plug mates with the driver without any adapter.",
+        Reads.Driver["terminals.family"], Reads.Harness.Itself, Reads.Wire.Itself, Reads.Place.Itself);
+    public static readonly TruthFact NeedsSplice = Declarations.Truth(
+        "needs_splice", "No plug path exists, so factory wires must be cut and spliced.",
+        Reads.Driver["terminals.family", "terminals.negative", "terminals.positive"], Reads.Harness["to.negative", "to.positive"],
+        Reads.Wire.Itself, Reads.Place.Itself);
+    public static readonly TruthFact CuttingAccepted = Declarations.Truth(
+        "cutting_accepted", "The build accepts cutting factory wires.",
+        Reads.Place.Itself);
+    public static readonly TruthFact PolarityFollowed = Declarations.Truth(
+        "polarity_followed", "Plus and minus can be followed from the factory plug to the driver.",
+        Reads.Driver["terminals.polarity"], Reads.Harness["polarity"], Reads.Wire.Itself, Reads.Place["connector.polarity"]);
+    public static readonly WordFact DriverTerminals = Declarations.Word(
+        "driver_terminals", "The driver's terminals.",
+        Reads.Driver["terminals.family", "terminals.negative", "terminals.positive"], Reads.Harness.Itself, Reads.Wire.Itself,
+        Reads.Place.Itself);
+    public static readonly WordFact WiringPath = Declarations.Word(
+        "wiring_path", "What the wire runs through, from the factory plug or the output to the driver's terminals.",
+        Reads.Driver["terminals.family", "terminals.negative", "terminals.positive"], Reads.Harness["to.negative", "to.positive"],
+        Reads.Wire.Itself, Reads.Place.Itself);
+    public static readonly TruthFact HasNewWire = Declarations.Truth(
+        "has_new_wire", "New speaker wire is pulled to this position.",
+        Reads.Wire.Itself);
+    public static readonly TruthFact InDoor = Declarations.Truth("in_door", "The position is in a door.", Reads.Place.Itself);
+    public static readonly TruthFact HasRubberPassage = Declarations.Truth(
+        "has_rubber_passage", "A grommet for the new wire is on the list.",
+        Reads.Grommets.Itself);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
         if (c.Driver is not { } driver)
             return;
         var uses = c.Placed.NewWire is null;
-        sheet.Set("uses_factory_plug", uses);
-        sheet.Set("has_new_wire", !uses);
-        sheet.Set("in_door", c.Position.Place == "door");
-        sheet.Set("has_rubber_passage", c.Build.Placed.Any(p => p.Sundries.Any(s => s.Part.Type == "grommet")) || c.Build.Extras.Any(e => e.Part is Sundry { Type: "grommet" }));
-        sheet.Set("cutting_accepted", c.Build.Accepted("cut-wires"));
-        sheet.Set("driver_terminals", Describe(driver.Terminals));
-        sheet.Set("wiring_path", Path(c.Placed));
+        sheet.Set(UsesFactoryPlug, uses);
+        sheet.Set(HasNewWire, !uses);
+        sheet.Set(InDoor, c.Position.Place == "door");
+        sheet.Set(HasRubberPassage, c.Build.Placed.Any(p => p.Sundries.Any(s => s.Part.Type == "grommet")) || c.Build.Extras.Any(e => e.Part is Sundry { Type: "grommet" }));
+        sheet.Set(CuttingAccepted, c.Build.Accepted("cut-wires"));
+        sheet.Set(DriverTerminals, Describe(driver.Terminals));
+        sheet.Set(WiringPath, Path(c.Placed));
         var harness = c.Placed.Harness?.Part;
-        sheet.Set("has_harness", harness is not null);
+        sheet.Set(HasHarness, harness is not null);
         if (!uses)
             return;
         var plug = c.Position.Plug;
-        sheet.Set("factory_plug", plug?.Value);
+        sheet.Set(FactoryPlug, plug?.Value);
         var noPlug = new Unsure(c.AtPosition("factory plug"), "Take the factory driver out and compare its plug with the harness adapter's.", Estimated: false);
         var noTerminals = new Unsure($"terminals of {driver.Name}", "Look at the driver: tab widths, a plug, or bare leads.", Estimated: false);
         bool? mates = plug is null ? null : driver.Terminals is { } own ? own.Type == "plug" && own.Family?.Value == plug.Value : null;
-        sheet.Set("mates_directly", mates, plug is null ? noPlug : noTerminals);
+        sheet.Set(MatesDirectly, mates, plug is null ? noPlug : noTerminals);
         bool? plugEnd = harness is null || plug is null ? null : harness.From?.Value == plug.Value;
         bool? driverEnd = harness is null || driver.Terminals is null ? null : harness.To?.Takes(driver.Terminals) == true;
         if (harness is not null)
         {
-            sheet.Set("harness_mates_plug", plugEnd, noPlug);
-            sheet.Set("harness_mates_driver", driverEnd, noTerminals);
+            sheet.Set(HarnessMatesPlug, plugEnd, noPlug);
+            sheet.Set(HarnessMatesDriver, driverEnd, noTerminals);
         }
         bool? path = harness is null ? mates : plugEnd is false || driverEnd is false ? false : plugEnd is null || driverEnd is null ? null : true;
-        sheet.Set("needs_splice", !path, plug is null ? noPlug : noTerminals);
-        sheet.Set("polarity_followed", Polarity(c, driver, harness), new Unsure(c.AtPosition("polarity of the factory wires"), CellTest, Estimated: false));
+        sheet.Set(NeedsSplice, !path, plug is null ? noPlug : noTerminals);
+        sheet.Set(PolarityFollowed, Polarity(c, driver, harness), new Unsure(c.AtPosition("polarity of the factory wires"), CellTest, Estimated: false));
     }
 
     /// <summary>From the factory plug or the output to the driver: `duo-a plug → Harness … → tabs of 6.3 mm (+) and 4.8 mm (−)`.</summary>
@@ -95,8 +122,4 @@ internal static class WiringFacts
         "screws" => "screw terminals",
         _ => "bare leads",
     };
-
-    private static FactDeclaration Truth(string name, string meaning) => Declare.Truth(Subject.Position, name, meaning);
-
-    private static FactDeclaration Word(string name, string meaning) => Declare.Word(Subject.Position, name, meaning);
 }

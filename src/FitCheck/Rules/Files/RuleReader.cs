@@ -34,7 +34,7 @@ public sealed class RuleReader
     /// <param name="root">The file's root.</param>
     /// <param name="declared">Every fact that a rule may name, of any subject.</param>
     /// <param name="problems">Where mistakes are told.</param>
-    public static Rule? Read(YamlNode root, IReadOnlyList<FactDeclaration> declared, ProblemList problems) =>
+    public static Rule? Read(YamlNode root, IReadOnlyList<Fact> declared, ProblemList problems) =>
         Read(root, subject => new FactScope(subject, declared), problems);
 
     internal static Rule? Read(YamlNode root, Func<Subject, FactScope> scopes, ProblemList problems)

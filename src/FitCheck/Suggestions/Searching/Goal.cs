@@ -1,3 +1,4 @@
+using FitCheck.Facts;
 using FitCheck.Findings;
 using FitCheck.Suggestions.Trials;
 
@@ -32,7 +33,7 @@ internal sealed record Goal
     public bool IsBad(Issue issue) => !issue.IsWaived && (Rules is null || Rules.Contains(issue.Rule.Id))
         && issue.Status >= FailOn
         // The seller's list is written anew with every answer.
-        && !issue.Rule.Names.Any(n => n is "quote_lacks_count" or "quote_unused_count");
+        && !issue.Rule.Names.Any(n => n == BuildFacts.QuoteLacksCount.Name || n == BuildFacts.QuoteUnusedCount.Name);
 
     /// <summary>How many findings an answer leaves to be measured that were not open before.</summary>
     public int Opened(Assessment assessment) =>

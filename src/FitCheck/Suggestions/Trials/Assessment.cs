@@ -1,4 +1,7 @@
 using FitCheck.Builds;
+using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Wiring;
 using FitCheck.Findings;
 using FitCheck.Rules.Model;
 using FitCheck.Suggestions.Choices;
@@ -12,7 +15,7 @@ namespace FitCheck.Suggestions.Trials;
 /// <param name="Atoms">On what it rests.</param>
 internal sealed record Issue(Rule Rule, string Key, Status Status, IReadOnlySet<string> Atoms)
 {
-    private static readonly string[] AcceptedWork = ["drilling_accepted", "enlarging_accepted", "trimming_accepted", "cutting_accepted"];
+    private static readonly string[] AcceptedWork = [PlaceFacts.DrillingAccepted.Name, PlaceFacts.EnlargingAccepted.Name, PlaceFacts.TrimmingAccepted.Name, WiringFacts.CuttingAccepted.Name];
 
     public (string Rule, string Key) Id => (Rule.Id, Key);
     public bool IsWaived { get; init; }
@@ -24,7 +27,7 @@ internal sealed record Issue(Rule Rule, string Key, Status Status, IReadOnlySet<
     public bool IsWork => Status == Status.Warn && Rule.Names.Any(n => AcceptedWork.Contains(n, StringComparer.Ordinal));
 
     /// <summary>It is about the price, so only what may save money can remove it.</summary>
-    public bool IsOfPrice => Rule.Names.Contains("total_cost", StringComparer.Ordinal);
+    public bool IsOfPrice => Rule.Names.Contains(BuildFacts.TotalCost.Name, StringComparer.Ordinal);
 
     public bool RestsOn(Slot slot) => Atoms.Contains(Suggestions.Choices.Atoms.All) || slot.Atoms.Overlaps(Atoms);
 }

@@ -38,13 +38,13 @@ internal sealed class Bench
         (_file, Text, _catalog, _rules) = (file, text, catalog, rules);
         Root = (YamlMap)YamlReader.Read(new SourceText(file, text), new ProblemList())!;
         Build = ReadText(text)!;
-        Scopes = new RuleScopes(Build);
+        Scopes = new InputAtoms(Build);
     }
 
     public string Text { get; }
     public YamlMap Root { get; }
     public Build Build { get; }
-    public RuleScopes Scopes { get; }
+    public InputAtoms Scopes { get; }
     /// <summary>Combinations that were judged in full.</summary>
     public int Judged { get; private set; }
 

@@ -33,13 +33,13 @@ public sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fact
     /// <summary>True when the fact is a number that may be off.</summary>
     public bool IsInexact(string name) => Of(name).Number is { IsExact: false };
 
-    private static Unsure Missing(FactDeclaration fact) => new(
+    private static Unsure Missing(Fact fact) => new(
         WhatOf(fact), "Nothing that gives it is recorded: add the data to the catalog or to the build.", Estimated: false, Passing(fact));
 
-    private static string WhatOf(FactDeclaration fact) => fact.Meaning.TrimEnd('.');
+    private static string WhatOf(Fact fact) => fact.Meaning.TrimEnd('.');
 
     // The fact itself is what the limit is about, so the limit is what would pass.
-    private static Func<PassLimit, string?>? Passing(FactDeclaration fact) => fact.Type.Kind == FactKind.Number
+    private static Func<PassLimit, string?>? Passing(Fact fact) => fact.Type.Kind == FactKind.Number
         ? limit => QuantityText.Format(limit.Limit, fact.Type.Dimension) + (limit.AtLeast ? " or more" : " or less")
         : null;
 }

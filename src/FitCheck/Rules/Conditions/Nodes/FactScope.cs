@@ -5,11 +5,11 @@ namespace FitCheck.Rules.Conditions.Nodes;
 /// <summary>The facts that a rule about one subject may name.</summary>
 public sealed class FactScope
 {
-    private readonly Dictionary<string, FactDeclaration> _own = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Fact> _own = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _slots = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Subject> _elsewhere = new(StringComparer.Ordinal);
 
-    public FactScope(Subject subject, IReadOnlyList<FactDeclaration> declared)
+    public FactScope(Subject subject, IReadOnlyList<Fact> declared)
     {
         Subject = subject;
         foreach (var fact in declared)
@@ -31,7 +31,7 @@ public sealed class FactScope
     /// <summary>The place of a declared fact among all of the subject, from 0; -1 when there is none of this name.</summary>
     internal int SlotOf(string name) => _slots.GetValueOrDefault(name, -1);
 
-    public FactDeclaration? Find(string name) => _own.GetValueOrDefault(name);
+    public Fact? Find(string name) => _own.GetValueOrDefault(name);
 
     /// <summary>Why this name can't be used here: a fact of another subject, or probably a spelling mistake.</summary>
     public string WhyNot(string name) => _elsewhere.TryGetValue(name, out var other)

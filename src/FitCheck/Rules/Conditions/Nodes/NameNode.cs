@@ -23,7 +23,7 @@ internal sealed class NameNode(int offset, string name) : Node(offset)
 
     public override Node Given(Func<string, bool?> settled) => settled(name) is { } truth ? new ConstantNode(Offset, FactValue.Of(truth)) : this;
 
-    private FactDeclaration? Declared(FactScope scope)
+    private Fact? Declared(FactScope scope)
     {
         _slot = scope.SlotOf(name);
         return scope.Find(name);

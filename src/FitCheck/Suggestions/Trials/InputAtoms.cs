@@ -1,0 +1,152 @@
+using FitCheck.Builds;
+using FitCheck.Facts.Devices;
+using FitCheck.Facts.Values;
+using FitCheck.Rules.Model;
+using FitCheck.Suggestions.Choices;
+
+namespace FitCheck.Suggestions.Trials;
+
+/// <summary>
+/// On which choices of a build a finding can rest, told from what the facts declare that its rule names. Naming too many costs time; naming too few would
+/// hide answers, and a test changes every choice of every reference build to see that no finding outside moves.
+/// </summary>
+internal sealed class InputAtoms(Build build)
+{
+    private readonly Dictionary<(string, string), IReadOnlySet<string>> _known = [];
+
+    /// <summary>The atoms that a rule's finding on a subject rests on.</summary>
+    public IReadOnlySet<string> Of(Rule rule, string key)
+    {
+        if (!_known.TryGetValue((rule.Id, key), out var atoms))
+            _known[(rule.Id, key)] = atoms = rule.Names.SelectMany(name => Of(rule.Scope.Find(name)!, key)).ToHashSet(StringComparer.Ordinal);
+        return atoms;
+    }
+
+    private IEnumerable<string> Of(Fact fact, string key) => fact.Subject switch
+    {
+        Subject.Position => fact.Inputs.SelectMany(i => OfPosition(i.Source, key)),
+        Subject.Channel => build.Channels.FirstOrDefault(c => c.Id == key) is { } channel
+            ? fact.Inputs.SelectMany(i => OfChannel(i.Source, channel)) : OfNewChannel(key),
+        // A source or a converter that a change brought in.
+        Subject.Device => key == DeviceFacts.MainCable || build.Devices.Any(d => d.Id == key)
+            ? fact.Inputs.SelectMany(i => OfDevice(i.Source, key)) : [.. Devices(), .. Demand(), Atoms.Extra("resistor")],
+        Subject.Driver => build.Placed.Select(p => Atoms.At("driver", p.Position.Id)),
+        _ => [Atoms.All],
+    };
+
+    private IEnumerable<string> OfPosition(Source source, string key)
+    {
+        if (source == Reads.Place || source == Reads.Vehicle || source == Reads.Measured || source == Reads.Work || source == Reads.Treatment || source == Reads.Box)
+            return [];
+        if (source == Reads.Driver || source == Reads.DriverThere)
+            return At(key, "driver");
+        if (source == Reads.Adapter || source == Reads.AdapterThere || source == Reads.Beside)
+            return source == Reads.Beside ? ChannelsOf(key).SelectMany(c => c.Feeds).SelectMany(p => At(p.Position.Id, "adapter")) : At(key, "adapter");
+        if (source == Reads.Cup || source == Reads.CupThere)
+            return At(key, "cup");
+        if (source == Reads.Mounted || source == Reads.Under || source == Reads.OnPanel)
+            return At(key, "driver", "adapter", "cup");
+        if (Words.TryGetValue(source, out var word))
+            return At(key, word);
+        if (source == Reads.Grommets)
+            return [.. build.Vehicle.Positions.Select(p => Atoms.At("grommet", p.Id)), Atoms.Extra("grommet")];
+        return OfFeed(source, key);
+    }
+
+    // Into which output a driver is put, and what feeds that, is open as long as none does.
+    private IEnumerable<string> OfFeed(Source source, string key)
+    {
+        var channels = ChannelsOf(key).ToList();
+        var own = At(key, "driver", "inline", "wire", "fed");
+        if (source == Reads.Limit)
+            return [Atoms.At("fed", key), .. channels.SelectMany(c => At(c.Id, "limit").Append(Atoms.At("part", c.Device.Id)))];
+        if (source == Reads.Output)
+            return [Atoms.At("fed", key), .. channels.SelectMany(c => At(c.Id, "output").Append(Atoms.At("part", c.Device.Id)))];
+        if (channels.Count == 0)
+            return own.Concat(build.Devices.Select(d => Atoms.At("part", d.Id)));
+        if (source == Reads.Network)
+            return [.. own, .. channels.SelectMany(c => Atoms.OfNetwork(build, c)), .. channels.SelectMany(FiltersOf)];
+        if (source == Reads.Amplification)
+            return channels.SelectMany(Atoms.OfSource);
+        // Front against rear: any place may be the other one.
+        return source == Reads.Everywhere
+            ? build.Channels.SelectMany(c => Atoms.OfChannel(build, c)).Concat(build.Vehicle.Positions.SelectMany(p => At(p.Id, "driver", "adapter", "fed")))
+            : [Atoms.All];
+    }
+
+    private IEnumerable<string> OfChannel(Source source, Channel channel) =>
+        source == Reads.OwnNetwork ? Atoms.OfNetwork(build, channel)
+        : source == Reads.OwnOutput ? [Atoms.At("limit", channel.Id), Atoms.At("output", channel.Id), Atoms.At("part", channel.Device.Id)]
+        : source == Reads.OwnFilters ? FiltersOf(channel)
+        : [Atoms.All];
+
+    // Whether a filter can be made rests on the output's device and on every device before it, and on whether those have a signal for each output behind them.
+    private IEnumerable<string> FiltersOf(Channel channel) =>
+    [
+        Atoms.At("output", channel.Id), .. At(channel.Device.Id, "part", "from"),
+        .. build.Devices.Where(d => d.Part is not Catalog.Amplifier).SelectMany(d => At(d.Id, "part", "from")),
+        .. build.Channels.SelectMany(Atoms.OfFilters), .. build.Vehicle.Positions.Select(p => Atoms.At("fed", p.Id)),
+    ];
+
+    private IEnumerable<string> OfDevice(Source source, string key)
+    {
+        if (source == Reads.Supply)
+            return [];
+        if (source == Reads.PowerCable)
+            return At(key, "cable");
+        if (source == Reads.Fuse)
+            return At(key, "cable", "fuse");
+        if (source == Reads.GroundCable)
+            return At(key, "cable", "ground");
+        if (source == Reads.MainCable)
+            return At(DeviceFacts.MainCable, "cable", "fuse");
+        if (source == Reads.Gain)
+            return At(key, "gain");
+        if (source == Reads.Device)
+            return At(key, "part");
+        // The chain before it, whichever it comes to hang on.
+        if (source == Reads.Chain)
+            return [.. At(key, "part", "from", "remote", "gain"), .. build.Devices.Where(d => d.Part is not Catalog.Amplifier).SelectMany(d => At(d.Id, "part", "from"))];
+        if (source == Reads.Holders)
+            return [.. Cables(), Atoms.At("block", DeviceFacts.MainCable), Atoms.Extra("fuse-holder"), Atoms.Extra("distribution")];
+        if (source == Reads.ListedCables)
+            return Cables();
+        if (source == Reads.SignalCables)
+            return [Atoms.Extra("signal-cable")];
+        if (source == Reads.RemoteWires)
+            return [Atoms.Extra("remote-wire")];
+        return source == Reads.Demand ? [Atoms.At("part", key), .. Demand()]
+            : source == Reads.Devices ? [.. Devices(), Atoms.Extra("resistor")]
+            : [Atoms.All];
+    }
+
+    // It is named after the position that it feeds.
+    private IEnumerable<string> OfNewChannel(string key) => build.Vehicle.Positions.FirstOrDefault(p => OutputSlots.IsFor(key, p.Id)) is { } fed
+        ? [.. At(fed.Id, "driver", "wire", "inline", "module", "fed"), .. build.Vehicle.Positions.Select(p => Atoms.At("plug", p.Id)), .. Devices()]
+        : [Atoms.All];
+
+    // Sources that are one choice of a position.
+    private static readonly Dictionary<Source, string> Words = new(ReferenceEqualityComparer.Instance)
+    {
+        [Reads.Harness] = "harness",
+        [Reads.Module] = "module",
+        [Reads.Gasket] = "gasket",
+        [Reads.Tape] = "tape",
+        [Reads.MoistureGuard] = "moisture-guard",
+        [Reads.Screws] = "screws",
+        [Reads.Wire] = "wire",
+        [Reads.Inline] = "inline",
+        [Reads.Feed] = "fed",
+    };
+
+    private IEnumerable<string> Devices() => build.Devices.SelectMany(d => At(d.Id, "part", "from"));
+
+    private IEnumerable<string> Cables() => [.. build.Devices.Select(d => Atoms.At("cable", d.Id)), Atoms.At("cable", DeviceFacts.MainCable)];
+
+    private IEnumerable<string> Demand() =>
+        [.. build.Channels.SelectMany(c => Atoms.OfNetwork(build, c).Concat(Atoms.OfSource(c))), .. build.Vehicle.Positions.Select(p => Atoms.At("fed", p.Id))];
+
+    private IEnumerable<Channel> ChannelsOf(string position) => build.Channels.Where(c => c.Feeds.Any(p => p.Position.Id == position));
+
+    private static IEnumerable<string> At(string key, params string[] words) => words.Select(w => Atoms.At(w, key));
+}

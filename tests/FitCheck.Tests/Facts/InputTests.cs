@@ -1,0 +1,55 @@
+using System.Text.Json;
+using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using Xunit;
+
+namespace FitCheck.Tests.Facts;
+
+/// <summary>What facts declare that they read, against what they read while every reference build is worked out.</summary>
+public sealed class InputTests
+{
+    [Fact]
+    public void Whatever_a_fact_reads_in_a_reference_build_is_declared()
+    {
+        var keys = new ReadKeys(most: 1);
+        var read = Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal).SelectMany(keys.Of).ToHashSet();
+
+        Assert.True(read.Count > 1_000, $"only {read.Count} keys were seen to be read");
+        Assert.Equal("", string.Join('\n', read.Where(r => !r.Fact.Inputs.Any(i => i.Covers(r.Kind, r.Key)))
+            .Select(r => $"{r.Fact.Subject} {r.Fact.Name} reads {r.Kind}.{r.Key}").Order(StringComparer.Ordinal)));
+    }
+
+    [Fact]
+    public void A_key_that_is_declared_stands_in_a_schema()
+    {
+        var offenders =
+            from fact in FactRegistry.Declarations
+            from key in fact.Inputs.SelectMany(i => i.Keys).Distinct(StringComparer.Ordinal)
+            where key != Source.Everything && !IsInSchema(key.Split('.'))
+            select $"{fact.Name}: {key}";
+
+        Assert.Equal("", string.Join('\n', offenders.Distinct(StringComparer.Ordinal)));
+    }
+
+    [Fact]
+    public void Every_fact_declares_what_it_reads() => Assert.Empty(FactRegistry.Declarations.Where(f => f.Inputs.Count == 0).Select(f => f.Name));
+
+    // A position stands within a vehicle; what a schema refers to is looked for by name in all of them.
+    private static bool IsInSchema(string[] key) => key[1..].All(word => Known(key[0] == "position" ? "vehicle" : key[0]).Contains(word)) && key[0].Length > 0;
+
+    private static HashSet<string> Known(string kind) => [.. Properties(kind), .. Properties("common")];
+
+    private static IEnumerable<string> Properties(string kind)
+    {
+        using var schema = JsonDocument.Parse(File.ReadAllText(RepositoryRoot.Of("catalog", "schema", kind + ".schema.json")));
+        return In(schema.RootElement).ToList();
+
+        static IEnumerable<string> In(JsonElement element) => element.ValueKind switch
+        {
+            JsonValueKind.Object => element.EnumerateObject().SelectMany(p =>
+                p is { Name: "properties", Value.ValueKind: JsonValueKind.Object } ? p.Value.EnumerateObject().SelectMany(q => In(q.Value).Append(q.Name)) : In(p.Value)),
+            JsonValueKind.Array => element.EnumerateArray().SelectMany(In),
+            _ => [],
+        };
+    }
+}

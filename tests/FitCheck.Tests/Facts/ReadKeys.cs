@@ -1,0 +1,174 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Reflection;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
+using FitCheck.Yaml;
+
+namespace FitCheck.Tests.Facts;
+
+/// <summary>A key that a fact really reads: its value moves when the key is left out or its number changed.</summary>
+internal sealed record ReadKey(Fact Fact, string Kind, string Key);
+
+/// <summary>
+/// Finds out which keys the facts of a build read, by trying: each datum of the build and of every entry that it names is left out and, where it is a number,
+/// changed; whatever fact then has another value reads it.
+/// </summary>
+internal sealed partial class ReadKeys
+{
+    // Names and remarks are told, not reckoned with; what a position is must be written at it or at its mirror image; where a figure comes from is asked of every figure.
+    private static readonly HashSet<string> Told = new(["id", "kind", "name", "notes", "source", "provenance", "at", "waive", "mirror_of", "role", "side", "place"], StringComparer.Ordinal);
+
+    private readonly PartsCatalog _catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
+    private readonly ConcurrentDictionary<string, Entry?> _entries;
+    private readonly Dictionary<(string, string), int> _tried = [];
+    private static readonly ConcurrentDictionary<string, HashSet<string>> RequiredOf = new(StringComparer.Ordinal);
+    private readonly int _most;
+
+    /// <param name="most">In how many builds a datum of an entry is tried.</param>
+    public ReadKeys(int most)
+    {
+        _most = most;
+        _entries = (ConcurrentDictionary<string, Entry?>)typeof(PartsCatalog).GetField("_entries", BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(_catalog)!;
+    }
+
+    /// <summary>What the facts of one build read.</summary>
+    public HashSet<ReadKey> Of(string path)
+    {
+        var found = new HashSet<ReadKey>();
+        var root = YamlReader.Read(new SourceText(path, File.ReadAllText(path)), new ProblemList())!;
+        if (Values(root) is not { } before)
+            return found;
+        // Which part is chosen, and what feeds what, is no datum.
+        foreach (var (key, other, _) in Changed(root, Required("build"), []).Where(c => FirstNumber().IsMatch(c.Was) || c.Was is "true" or "false"))
+            Compare("build", key, before, Values(other));
+        foreach (var id in Named(root).Where(id => _catalog.Find(id) is not null).ToList())
+        {
+            var (kind, written, entry) = (_catalog.KindOf(id)!, _catalog.Written(id)!, _entries[id]);
+            foreach (var (key, other, was) in Changed(written, Required(kind), []))
+            {
+                if (_tried.GetValueOrDefault((id, key)) >= _most || IsName(was))
+                    continue;
+                var problems = new ProblemList();
+                if (EntryReader.Read(kind, other, problems) is not { } changed || problems.HasErrors)
+                    continue;
+                _entries[id] = changed;
+                if (Values(root) is { } after)
+                {
+                    _tried[(id, key)] = _tried.GetValueOrDefault((id, key)) + 1;
+                    Compare(key.StartsWith("positions.", StringComparison.Ordinal) ? "position" : kind, key.StartsWith("positions.", StringComparison.Ordinal) ? key["positions.".Length..] : key, before, after);
+                }
+            }
+            _entries[id] = entry;
+        }
+        return found;
+
+        void Compare(string kind, string key, Dictionary<(Fact, string), string> was, Dictionary<(Fact, string), string>? now)
+        {
+            foreach (var (fact, value) in was)
+            {
+                if (now is not null && now.TryGetValue(fact, out var other) && other != value)
+                    found.Add(new ReadKey(fact.Item1, kind, key));
+            }
+        }
+    }
+
+    // What the facts are, without names and places; null for a build that can't be read so.
+    private Dictionary<(Fact, string), string>? Values(YamlNode root)
+    {
+        var problems = new ProblemList();
+        try
+        {
+            if (BuildReader.Read(root, _catalog, problems) is not { } build || problems.HasErrors)
+                return null;
+            var values = new Dictionary<(Fact, string), string>();
+            foreach (var table in FactRegistry.Of(build, Shopping.List(build)).Tables)
+            {
+                foreach (var fact in Declared[table.Subject])
+                    values[(fact, table.Key)] = table.Of(fact) is { } value ? Text(value) : "";
+            }
+            return values;
+        }
+        catch (FormatException)
+        {
+            return null;
+        }
+    }
+
+    private static readonly ILookup<Subject, Fact> Declared = FactRegistry.Declarations.ToLookup(f => f.Subject);
+
+    private static string Text(FactValue value) => string.Create(CultureInfo.InvariantCulture,
+        $"{value.Number?.Value:R} {value.Number?.Low:R} {value.Number?.High:R} {value.Truth} {value.Word} {value.Unsure.Count} {value.IsEstimated}");
+
+    private bool IsName(string text) => _catalog.KindOf(text) is not null || _catalog.IdsOf("vehicle").Any(v => ((Vehicle)_catalog.Find(v)!).Positions.Any(p => p.Id == text));
+
+    private static IEnumerable<string> Named(YamlNode root) => Scalars(root).Select(s => s.Text).Distinct(StringComparer.Ordinal);
+
+    private static IEnumerable<YamlScalar> Scalars(YamlNode node) => node switch
+    {
+        YamlScalar scalar => [scalar],
+        YamlMap map => map.Entries.SelectMany(e => Scalars(e.Value)),
+        YamlList list => list.Items.SelectMany(Scalars),
+        _ => [],
+    };
+
+    // Every document that differs in one datum, with the key of that datum and what it was.
+    private static IEnumerable<(string Key, YamlNode Root, string Was)> Changed(YamlNode node, HashSet<string> required, string[] above)
+    {
+        switch (node)
+        {
+            case YamlMap map:
+                for (var i = 0; i < map.Entries.Count; i++)
+                {
+                    var (index, entry) = (i, map.Entries[i]);
+                    string[] path = [.. above, entry.Key];
+                    if (Told.Contains(entry.Key))
+                        continue;
+                    foreach (var (key, inner, was) in Changed(entry.Value, required, path))
+                        yield return (key, map with { Entries = [.. map.Entries.Select((e, n) => n == index ? e with { Value = inner } : e)] }, was);
+                    // Without what its schema asks for an entry would be none.
+                    if (entry.Value is not YamlMap && !required.Contains(entry.Key))
+                        yield return (string.Join('.', path), map with { Entries = [.. map.Entries.Where((_, n) => n != index)] }, (entry.Value as YamlScalar)?.Text ?? "");
+                }
+                break;
+            case YamlList list:
+                for (var i = 0; i < list.Items.Count; i++)
+                {
+                    var index = i;
+                    foreach (var (key, inner, was) in Changed(list.Items[i], required, above))
+                        yield return (key, list with { Items = [.. list.Items.Select((e, n) => n == index ? inner : e)] }, was);
+                }
+                break;
+            case YamlScalar scalar when FirstNumber().Match(scalar.Text) is { Success: true } number:
+                var other = (double.Parse(number.Value, CultureInfo.InvariantCulture) * 1.25).ToString("0.####", CultureInfo.InvariantCulture);
+                yield return (string.Join('.', above), scalar with { Text = other + scalar.Text[number.Length..] }, scalar.Text);
+                break;
+            case YamlScalar { Quoted: false, Text: "true" or "false" } truth:
+                yield return (string.Join('.', above), truth with { Text = truth.Text == "true" ? "false" : "true" }, truth.Text);
+                break;
+        }
+    }
+
+    // Every key that is required anywhere in the schema of a kind.
+    private static HashSet<string> Required(string kind) => RequiredOf.GetOrAdd(kind, k =>
+    {
+        using var schema = JsonDocument.Parse(File.ReadAllText(RepositoryRoot.Of("catalog", "schema", k + ".schema.json")));
+        return [.. In(schema.RootElement)];
+
+        static IEnumerable<string> In(JsonElement element) => element.ValueKind switch
+        {
+            JsonValueKind.Object => element.EnumerateObject().SelectMany(p => p is { Name: "required", Value.ValueKind: JsonValueKind.Array } ? p.Value.EnumerateArray().Select(v => v.GetString()!) : In(p.Value)),
+            JsonValueKind.Array => element.EnumerateArray().SelectMany(In),
+            _ => [],
+        };
+    });
+
+    [GeneratedRegex(@"^-?[0-9]+(?:\.[0-9]+)?")]
+    private static partial Regex FirstNumber();
+}
