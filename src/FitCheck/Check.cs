@@ -11,18 +11,29 @@ public sealed record CheckOutcome(CheckResult? Result, IReadOnlyList<Problem> Pr
 /// <summary>The main job: builds are resolved against the catalog, facts are computed, rules judge them.</summary>
 public static class Check
 {
-    /// <summary>Checks build files. Bad input comes back as problems, never as an exception.</summary>
+    /// <summary>Checks build files once: opens, checks and forgets. Who checks more than once keeps a <see cref="Checker"/> open.</summary>
+    /// <exception cref="ArgumentException"><paramref name="files"/> is null, empty, or holds a path that is null or empty.</exception>
     public static CheckOutcome Run(IReadOnlyList<string> files, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
-        var problems = new ProblemList();
-        if (BuildFiles.Open(files, folders, remembered, problems, progress) is not var (workshop, builds))
-            return new CheckOutcome(null, problems.Sorted());
+        Arguments.Words(files, nameof(files));
+        var (builds, told) = (BuildSource.Files(files), Telling.By(progress));
+        var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
+        if (opened.Checker is not { } checker)
+            return new CheckOutcome(null, opened.ProblemsWith(builds));
+        var outcome = checker.Check(builds, new CheckOptions { Progress = told });
+        return outcome with { Problems = opened.With(outcome.Problems) };
+    }
+
+    /// <summary>Everything that is found of some builds.</summary>
+    internal static CheckResult Of(IReadOnlyList<BuildFile> builds, Workshop workshop, IProgress<string>? progress, CancellationToken cancel)
+    {
         var results = new List<BuildResult>();
-        foreach (var build in builds.Select(b => b.Build))
+        foreach (var (build, _, _) in builds)
         {
-            progress?.Invoke($"checking {build.File}");
-            results.Add(BuildEvaluation.Judged(build, () => workshop.Rules));
+            cancel.ThrowIfCancellationRequested();
+            progress?.Report($"checking {build.File}");
+            results.Add(Judged(build, () => workshop.Rules));
         }
-        return new CheckOutcome(new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results) { Rules = workshop.Rules.Help }, problems.Sorted());
+        return new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results) { Rules = workshop.Rules.Help };
     }
 }

@@ -14,7 +14,7 @@ public sealed record ImportOutcome(string? Build, IReadOnlyList<Problem> Problem
 /// <summary>Turns a seller's list into a build for one vehicle.</summary>
 public static class ImportQuote
 {
-    /// <summary>Reads the list and places what is on it. Bad input comes back as problems, never as an exception.</summary>
+    /// <summary>Reads the list and places what is on it, once: opens, imports and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
     /// <param name="file">A CSV file.</param>
     /// <param name="vehicleId">The vehicle, by its id.</param>
     /// <param name="at">Places that the caller knows: `ID=POSITION,POSITION`.</param>
@@ -23,15 +23,16 @@ public static class ImportQuote
     /// <param name="progress">Told what is being done.</param>
     public static ImportOutcome Run(string file, string vehicleId, IReadOnlyList<string> at, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
-        var problems = new ProblemList();
-        if (Workshop.Open(folders, remembered, problems, progress) is not { } workshop)
-            return new ImportOutcome(null, problems.Sorted());
-        var source = BuildFiles.Source(file, "the seller's list", problems);
-        return Of(source, vehicleId, at, workshop.Catalog, workshop.Rules, problems);
+        var told = Telling.By(progress);
+        var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
+        if (opened.Checker is not { } checker)
+            return new ImportOutcome(null, opened.Problems);
+        var outcome = checker.Import(BuildSource.File(file), vehicleId, new ImportOptions { At = at, Progress = told });
+        return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
     /// <summary>The same with a catalog and rules that are known to be valid; a list that could not be read is null, and told already.</summary>
-    internal static ImportOutcome Of(SourceText? source, string vehicleId, IReadOnlyList<string> at, PartsCatalog catalog, RuleSet rules, ProblemList problems)
+    internal static ImportOutcome Of(SourceText? source, string vehicleId, IReadOnlyList<string> at, PartsCatalog catalog, RuleSet rules, ProblemList problems, CancellationToken cancel = default)
     {
         var vehicle = catalog.Resolve<Vehicle>(new Located<string>(vehicleId, new Location("--vehicle", 0, 0)), "vehicle", problems);
         var items = source is null ? [] : new QuoteReader(new NearParts(catalog), problems).Read(source);
@@ -42,7 +43,9 @@ public static class ImportQuote
         AskedPlaces.Put(layout, catalog, asked, problems);
         if (problems.HasErrors)
             return new ImportOutcome(null, problems.All);
+        cancel.ThrowIfCancellationRequested();
         new DriverPlacing(layout, catalog, rules).Place(asked);
+        cancel.ThrowIfCancellationRequested();
         new MountPlacing(layout, catalog, rules).Place(asked);
         new Chain(layout, catalog).Place();
         var text = BuildText.Of(layout, $"{vehicle.Name}, {Path.GetFileNameWithoutExtension(source.File)}");

@@ -11,18 +11,29 @@ public sealed record ListOutcome(ListResult? Result, IReadOnlyList<Problem> Prob
 /// <summary>What to buy for builds, what it costs, and what the rules miss on the list.</summary>
 public static class ListParts
 {
-    /// <summary>Lists the parts of build files. Bad input comes back as problems, never as an exception.</summary>
+    /// <summary>Lists the parts of build files once: opens, lists and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
+    /// <exception cref="ArgumentException"><paramref name="files"/> is null, empty, or holds a path that is null or empty.</exception>
     public static ListOutcome Run(IReadOnlyList<string> files, Tax tax, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
-        var problems = new ProblemList();
-        if (BuildFiles.Open(files, folders, remembered, problems, progress) is not var (workshop, builds))
-            return new ListOutcome(null, problems.Sorted());
+        Arguments.Words(files, nameof(files));
+        var (builds, told) = (BuildSource.Files(files), Telling.By(progress));
+        var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
+        if (opened.Checker is not { } checker)
+            return new ListOutcome(null, opened.ProblemsWith(builds));
+        var outcome = checker.List(builds, new ListOptions { Tax = tax, Progress = told });
+        return outcome with { Problems = opened.With(outcome.Problems) };
+    }
+
+    /// <summary>The lists of some builds.</summary>
+    internal static ListResult Of(IReadOnlyList<BuildFile> builds, Workshop workshop, ListOptions options, CancellationToken cancel)
+    {
         var lists = new List<PartsList>();
         foreach (var (build, root, _) in builds)
         {
-            progress?.Invoke($"listing {build.File}");
-            lists.Add(AskedParts.Of(root, build, workshop.Catalog, workshop.Rules));
+            cancel.ThrowIfCancellationRequested();
+            options.Progress?.Report($"listing {build.File}");
+            lists.Add(AskedParts.Of(root, build, workshop.Catalog, workshop.Rules, cancel));
         }
-        return new ListOutcome(new ListResult(ProgramName.WithVersion, workshop.Catalog.Digest, tax, lists), problems.Sorted());
+        return new ListResult(ProgramName.WithVersion, workshop.Catalog.Digest, options.Tax, lists);
     }
 }

@@ -10,18 +10,8 @@ using FitCheck.Suggestions.Trials;
 
 namespace FitCheck;
 
-/// <summary>What `suggest` is asked for.</summary>
-public sealed record SuggestRequest(string File)
-{
-    public Status FailOn { get; init; } = Status.Fail;
-    public Preference Prefer { get; init; }
-    /// <summary>Ids of parts, positions, devices or outputs that stay, besides those that the build keeps.</summary>
-    public IReadOnlyList<string> Keep { get; init; } = [];
-    /// <summary>Only parts that need not be ordered.</summary>
-    public bool CurrentOnly { get; init; }
-    /// <summary>How long to search at most.</summary>
-    public TimeSpan Time { get; init; } = TimeSpan.FromSeconds(60);
-}
+/// <summary>What `suggest` is asked for, and of which file.</summary>
+public sealed record SuggestRequest(string File) : SuggestOptions;
 
 /// <summary>Finds the changes from the catalog that make a build pass, by trying them against the same facts and rules as `check`.</summary>
 public static class Suggest
@@ -30,23 +20,30 @@ public static class Suggest
     // Above so many entries the first answer is looked for among few of each kind.
     private const int Large = 2_000;
 
-    /// <summary>The best changes among what is tried, or why there are none. Bad input comes back as problems, never as an exception.</summary>
+    /// <summary>The best changes among what is tried, or why there are none, once: opens, looks and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
     public static SuggestOutcome Run(SuggestRequest request, Folders folders, Remembered remembered, Action<string>? progress = null)
     {
-        var problems = new ProblemList();
-        if (BuildFiles.Open([request.File], folders, remembered, problems, progress) is not var (workshop, builds))
-            return new SuggestOutcome(null, problems.Sorted());
-        var (build, _, text) = builds[0];
-        foreach (var kept in request.Keep)
-            BuildReader.CheckKept(new Located<string>(kept, new Location("--keep", 0, 0)), workshop.Catalog, build.Vehicle, build.Devices, build.Channels, problems);
-        if (problems.HasErrors)
-            return new SuggestOutcome(null, problems.Sorted());
-        progress?.Invoke("looking for changes");
-        var bench = new Bench(build.File, text, workshop.Catalog, workshop.Rules);
-        return new SuggestOutcome(Of(bench, request, workshop, progress), problems.Sorted());
+        var (build, told) = (BuildSource.File(request.File), Telling.By(progress));
+        var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
+        if (opened.Checker is not { } checker)
+            return new SuggestOutcome(null, opened.ProblemsWith([build]));
+        var outcome = checker.Suggest(build, request with { Progress = told });
+        return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
-    private static Suggestion Of(Bench bench, SuggestRequest request, Workshop workshop, Action<string>? progress)
+    /// <summary>The same for a build that was read; null when it is asked to keep what there is not, which problems tell.</summary>
+    internal static Suggestion? Of(BuildFile file, SuggestOptions options, Workshop workshop, ProblemList problems, CancellationToken cancel)
+    {
+        var (build, _, text) = file;
+        foreach (var kept in options.Keep)
+            BuildReader.CheckKept(new Located<string>(kept, new Location("--keep", 0, 0)), workshop.Catalog, build.Vehicle, build.Devices, build.Channels, problems);
+        if (problems.HasErrors)
+            return null;
+        options.Progress?.Report("looking for changes");
+        return Of(new Bench(build.File, text, workshop.Catalog, workshop.Rules, cancel), options, workshop, options.Progress is { } progress ? progress.Report : null);
+    }
+
+    private static Suggestion Of(Bench bench, SuggestOptions request, Workshop workshop, Action<string>? progress)
     {
         var before = BuildEvaluation.Judged(bench.Build, workshop.Rules);
         var goal = new Goal { FailOn = request.FailOn, Prefer = request.Prefer };

@@ -19,6 +19,9 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
 {
     public ReadOnlySpan<byte> Text => Bytes.AsSpan(Start, Length);
 
+    /// <summary>True when the other has the same words at the same place.</summary>
+    public bool IsAs(EntryText other) => Kind == other.Kind && File == other.File && Line == other.Line && InList == other.InList && Text.SequenceEqual(other.Text);
+
     /// <summary>The entries of a file. A file whose first line of content begins with a dash is a list; every line that begins with a dash at the same depth begins an entry.</summary>
     public static IEnumerable<EntryText> Of(string kind, string file, byte[] bytes) => Of(kind, file, bytes, bytes.Length, 1);
 

@@ -12,6 +12,7 @@ public sealed class PartsCatalog : ICatalogIndex
     private readonly CatalogFiles _files;
     private readonly ConcurrentDictionary<string, Entry?> _entries = new(StringComparer.Ordinal);
     private readonly ProblemList _problems;
+    private readonly HashSet<string> _taken = new(StringComparer.Ordinal);
     private IReadOnlyList<string>? _ids;
     private Dictionary<string, List<(string Id, EntryText Text)>>? _kinds;
 
@@ -70,10 +71,14 @@ public sealed class PartsCatalog : ICatalogIndex
             var own = new ProblemList();
             read[i] = (Load(unread[i], null, own), own);
         });
-        for (var i = 0; i < read.Length; i++)
+        // Several may come here at once with the same entries; each is told, and known, once.
+        lock (_problems)
         {
-            _entries[unread[i]] = read[i].Entry;
-            _problems.AddRange(read[i].Problems.All);
+            for (var i = 0; i < read.Length; i++)
+            {
+                if (_entries.TryAdd(unread[i], read[i].Entry))
+                    _problems.AddRange(read[i].Problems.All);
+            }
         }
         return [.. ids.Select(Find).OfType<Entry>()];
     }
@@ -96,15 +101,26 @@ public sealed class PartsCatalog : ICatalogIndex
         return null;
     }
 
-    /// <summary>Reads every entry against its schema and follows every reference.</summary>
-    public void CheckAll(SchemaCheck schemas, Action<int, int>? progress = null)
+    /// <summary>Takes over what was read of the entries that an earlier state of the same folders has in the same words at the same place.</summary>
+    /// <param name="sound">That state, known to be valid.</param>
+    internal void TakeOver(PartsCatalog sound)
+    {
+        foreach (var (id, text) in _files.ById)
+        {
+            if (sound._entries.TryGetValue(id, out var entry) && entry is not null && sound._files.ById.TryGetValue(id, out var before) && before.IsAs(text) && _taken.Add(id))
+                _entries[id] = entry;
+        }
+    }
+
+    /// <summary>Reads every entry against its schema, apart from those that were taken over, and follows every reference.</summary>
+    public void CheckAll(SchemaCheck schemas, Action<int, int>? progress = null, CancellationToken cancel = default)
     {
         var count = 0;
         var read = new (Entry? Entry, ProblemList Problems)[Ids.Count];
-        Parallel.For(0, read.Length, i =>
+        Parallel.For(0, read.Length, new ParallelOptions { CancellationToken = cancel }, i =>
         {
             var own = new ProblemList();
-            read[i] = (Load(Ids[i], schemas, own), own);
+            read[i] = (_taken.Contains(Ids[i]) ? _entries[Ids[i]] : Load(Ids[i], schemas, own), own);
             progress?.Invoke(Interlocked.Increment(ref count), read.Length);
         });
         for (var i = 0; i < read.Length; i++)

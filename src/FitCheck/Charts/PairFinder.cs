@@ -33,26 +33,28 @@ internal sealed class PairFinder
     }
 
     /// <summary>By place, then driver: the spacer or cup (null: straight on the panel) and the outcome.</summary>
-    public (Part? Mount, Outcome Outcome)[] Find()
+    /// <param name="cancel">Looked at between two drivers.</param>
+    public (Part? Mount, Outcome Outcome)[] Find(CancellationToken cancel = default)
     {
         var found = new (Part?, Outcome)[_places.Length * _drivers.Length];
-        Walk(false, _adapters, found);
-        Walk(true, _cups, found);
+        Walk(false, _adapters, found, cancel);
+        Walk(true, _cups, found, cancel);
         return found;
     }
 
-    private void Walk(bool tweeters, MountSide[] mounts, (Part?, Outcome)[] found)
+    private void Walk(bool tweeters, MountSide[] mounts, (Part?, Outcome)[] found, CancellationToken cancel)
     {
         var chosen = Enumerable.Range(0, _drivers.Length).Where(i => _drivers[i].Driver.IsTweeter == tweeters).ToArray();
         if (chosen.Length == 0 || _places.Length == 0)
             return;
+        cancel.ThrowIfCancellationRequested();
         var stand = new Spot(_accepts) { Driver = _drivers[chosen[0]] };
         var (onPanel, onMount) = (Settled(stand, null), Settled(stand, mounts.Length > 0 ? mounts[0].Part : null));
         var shared = KindRules.Shared(_rules, onPanel, onMount);
         var worked = mounts.Length == 0 ? Spot.OnPanel : tweeters ? Spot.InCup : Spot.OnSpacer;
         var panels = new KindTable(PanelRules(), _places, [], _ => [], stand);
         var table = new KindTable(MountRules(), _places, mounts, Covered, stand);
-        Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)), () =>
+        Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)), new ParallelOptions { CancellationToken = cancel }, () =>
         {
             var spot = new Spot(_accepts) { Driver = _drivers[chosen[0]] };
             return (new Walk(PanelRules(), panels, MountRules(), table, _places, mounts, spot, _rules.Judged.Count), new (int, Outcome)[_places.Length]);
@@ -60,6 +62,7 @@ internal sealed class PairFinder
         {
             for (var i = range.Item1; i < range.Item2; i++)
             {
+                cancel.ThrowIfCancellationRequested();
                 local.Item1.Through(_drivers[chosen[i]], local.Item2);
                 for (var place = 0; place < _places.Length; place++)
                 {

@@ -12,21 +12,24 @@ namespace FitCheck.Evaluation;
 /// <summary>A build, and the document as it is written.</summary>
 internal sealed record BuildFile(Build Build, YamlMap Root, string Text);
 
-/// <summary>Reads build files from disk.</summary>
+/// <summary>Reads builds from disk or from memory.</summary>
 internal static class BuildFiles
 {
-    /// <summary>Opens catalog and rules and reads builds; null when anything is wrong with any of them, all of which problems tell.</summary>
-    public static (Workshop Workshop, IReadOnlyList<BuildFile> Builds)? Open(IReadOnlyList<string> paths, Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
+    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
+    /// <summary>Reads builds with catalog and rules that are open; null when anything is wrong with any of them, all of which problems tell.</summary>
+    public static IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> sources, Workshop workshop, IReadOnlyList<string> folders, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems, CancellationToken cancel)
     {
-        var (catalog, workshop) = Workshop.OpenWithCatalog(folders, remembered, problems, progress);
-        // Whatever stands in a file that can't be read would be missed by every build.
-        if (workshop is null && problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
-            return null;
-        var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
-        var builds = paths.Select(p => Read(p, folders.Catalog, catalog, remembered, schemas, problems)).OfType<BuildFile>().ToList();
-        if (workshop is not null)
-            builds.ForEach(b => Waivers.Refuse(b.Build, () => workshop.Rules, problems));
-        return workshop is null || problems.HasErrors ? null : (workshop, builds);
+        var builds = new List<BuildFile>();
+        foreach (var source in sources)
+        {
+            cancel.ThrowIfCancellationRequested();
+            if (Read(source, folders, workshop.Catalog, remembered, schemas, problems) is { } build)
+                builds.Add(build);
+        }
+        foreach (var build in builds)
+            Waivers.Refuse(build.Build, () => workshop.Rules, problems);
+        return problems.HasErrors ? null : builds;
     }
 
     /// <summary>The build in a file; null when it can't be used. Problems say why, each with its place.</summary>
@@ -39,7 +42,17 @@ internal static class BuildFiles
     public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
     {
         var name = path.Replace('\\', '/');
-        if (Bytes(path, name, "a build file", Fences(folders), problems) is not { } bytes || SourceText.Decode(name, bytes, problems) is not { } source)
+        return Bytes(path, name, "a build file", Fences(folders), problems) is { } bytes ? Read(name, bytes, catalog, remembered, schemas, problems) : null;
+    }
+
+    /// <summary>The build in a file or a text; null when it can't be used. Whether the form of a text is right is not remembered: it may be half typed.</summary>
+    public static BuildFile? Read(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems) =>
+        source.Path is { } path ? Read(path, folders, catalog, remembered, schemas, problems)
+        : Bytes(source, problems) is { } bytes ? Read(source.Name, bytes, catalog, Remembered.Nothing, schemas, problems) : null;
+
+    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    {
+        if (SourceText.Decode(name, bytes, problems) is not { } source)
             return null;
         var own = new ProblemList();
         var root = YamlReader.Read(source, own);
@@ -70,6 +83,24 @@ internal static class BuildFiles
     public static SourceText? Source(string path, string wanted, ProblemList problems) =>
         Bytes(path, path.Replace('\\', '/'), wanted, [], problems) is { } bytes ? SourceText.Decode(path.Replace('\\', '/'), bytes, problems) : null;
 
+    /// <summary>The text of a file or one that was handed over; null when it can't be read.</summary>
+    public static SourceText? Source(BuildSource source, string wanted, ProblemList problems) =>
+        source.Path is { } path ? Source(path, wanted, problems) : Bytes(source, problems) is { } bytes ? SourceText.Decode(source.Name, bytes, problems) : null;
+
+    // As a file's bytes, so that both are read, and refused, in one way.
+    private static byte[]? Bytes(BuildSource source, ProblemList problems)
+    {
+        try
+        {
+            return Strict.GetBytes(source.Yaml!);
+        }
+        catch (EncoderFallbackException)
+        {
+            problems.Error(new Location(source.Name, 0, 0), "the text has half a character (a surrogate without the other), so it is no Unicode text", ProblemKind.Unreadable);
+            return null;
+        }
+    }
+
     /// <summary>What is in a file that may be read again; null for any other, of which nothing is told.</summary>
     public static byte[]? PlainBytes(string path, IReadOnlyList<string> folders) =>
         !Foundation.Files.FileStamp.IsOther(path) && File.Exists(path) && InputFolder.LeftBy(path, Fences(folders)) is null ? InputFile.Bytes(path, path, new ProblemList()) : null;
@@ -80,7 +111,9 @@ internal static class BuildFiles
     private static byte[]? Bytes(string path, string name, string wanted, IReadOnlyList<string> fences, ProblemList problems)
     {
         var at = new Location(name, 0, 0);
-        if (Directory.Exists(path))
+        if (path.Contains('\0', StringComparison.Ordinal))
+            problems.Error(at, "no file has a name with a NUL character in it", ProblemKind.Unreadable);
+        else if (Directory.Exists(path))
             problems.Error(at, $"this is a folder; name {wanted}", ProblemKind.Unreadable);
         else if (!File.Exists(path))
             problems.Error(at, $"no such file{NearFile(path)}", ProblemKind.Unreadable);

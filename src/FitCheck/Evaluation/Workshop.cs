@@ -13,9 +13,11 @@ namespace FitCheck.Evaluation;
 /// <summary>Catalog and rules, opened and known to be valid.</summary>
 internal sealed class Workshop
 {
+    private readonly RuleBytes _files;
     private readonly Task<RuleSet> _rules;
+    private readonly string _key;
 
-    private Workshop(PartsCatalog catalog, Task<RuleSet> rules) => (Catalog, _rules) = (catalog, rules);
+    private Workshop(PartsCatalog catalog, RuleBytes files, Task<RuleSet> rules, string key) => (Catalog, _files, _rules, _key) = (catalog, files, rules, key);
 
     /// <summary>What exists.</summary>
     public PartsCatalog Catalog { get; }
@@ -28,34 +30,65 @@ internal sealed class Workshop
         OpenWithCatalog(folders, remembered, problems, progress).Sound;
 
     /// <summary>The same, with the catalog also where something is wrong, for those who tell what is wrong besides.</summary>
-    public static (PartsCatalog Catalog, Workshop? Sound) OpenWithCatalog(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null)
+    public static (PartsCatalog Catalog, Workshop? Sound) OpenWithCatalog(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null, CancellationToken cancel = default)
     {
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
         var told = new ProblemList();
-        var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told));
-        var known = reading.ContinueWith(r => RuleSet.Load(r.Result, FactRegistry.Declarations, new ProblemList(), examples: false, unless: s => s.IsOfCatalog()), TaskScheduler.Default);
+        var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told), CancellationToken.None);
+        var known = reading.ContinueWith(r => Known(r.Result), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
         var catalog = PartsCatalog.Open(folders.Catalog, problems);
         var files = reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());
-        var digest = Remembered.Key(Parts(catalog, files));
-        if (!problems.HasErrors && remembered.Knows(digest))
-            return (catalog, new Workshop(catalog, known));
+        cancel.ThrowIfCancellationRequested();
+        var key = Remembered.Key(Parts(catalog, files));
+        if (!problems.HasErrors && remembered.Knows(key))
+            return (catalog, new Workshop(catalog, files, known, key));
         if (QuickProgram.IsThis)
             throw new HandOverException();
 
-        var whole = Validated(catalog, files, problems, progress);
-        if (problems.HasErrors)
-            return (catalog, null);
-        remembered.Add(digest);
-        return (catalog, whole);
+        var rules = Validated(files, problems);
+        Validate(catalog, progress, cancel);
+        return (catalog, Sound(new Workshop(catalog, files, Task.FromResult(rules), key), remembered, problems));
     }
 
-    private static Workshop Validated(PartsCatalog catalog, RuleBytes files, ProblemList problems, Action<string>? progress)
+    /// <summary>
+    /// Opens the same folders again: this workshop itself when no byte of them differs, else another one, in which entries and rules that stayed as they are
+    /// need not be read again. Null when something is wrong; problems say what.
+    /// </summary>
+    public Workshop? Again(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress, CancellationToken cancel)
+    {
+        var (files, catalog) = (RuleBytes.Of(folders.Rules, problems), PartsCatalog.Open(folders.Catalog, problems));
+        var key = Remembered.Key(Parts(catalog, files));
+        if (!problems.HasErrors && key == _key)
+            return this;
+        cancel.ThrowIfCancellationRequested();
+        var isKnown = !problems.HasErrors && remembered.Knows(key);
+        var rules = files.AreAs(_files) ? _rules : Task.FromResult(isKnown ? Known(files) : Validated(files, problems));
+        catalog.TakeOver(Catalog);
+        if (!isKnown)
+            Validate(catalog, progress, cancel);
+        return Sound(new Workshop(catalog, files, rules, key), remembered, problems);
+    }
+
+    // What was found valid need not be validated, and what only judges entries is of no use here.
+    private static RuleSet Known(RuleBytes files) => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, unless: s => s.IsOfCatalog());
+
+    private static RuleSet Validated(RuleBytes files, ProblemList problems)
     {
         var rules = RuleSet.Load(files, FactRegistry.Declarations, problems, examples: true);
         rules.CheckTemplates(problems);
-        catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"));
-        return new Workshop(catalog, Task.FromResult(rules));
+        return rules;
+    }
+
+    private static void Validate(PartsCatalog catalog, Action<string>? progress, CancellationToken cancel) =>
+        catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"), cancel);
+
+    private static Workshop? Sound(Workshop workshop, Remembered remembered, ProblemList problems)
+    {
+        if (problems.HasErrors)
+            return null;
+        remembered.Add(workshop._key);
+        return workshop;
     }
 
     private static IEnumerable<byte[]> Parts(PartsCatalog catalog, RuleBytes files)

@@ -20,20 +20,21 @@ internal sealed class AskedParts
     private readonly string? _currency;
     private readonly Dictionary<string, List<Ask>> _askers = new(StringComparer.Ordinal);
     private readonly List<Ask> _unanswered = [];
+    private readonly CancellationToken _cancel;
     private Trial _now;
 
-    private AskedParts(YamlMap root, Build build, PartsCatalog catalog, RuleSet rules)
+    private AskedParts(YamlMap root, Build build, PartsCatalog catalog, RuleSet rules, CancellationToken cancel)
     {
-        (_catalog, _rules) = (catalog, rules);
+        (_catalog, _rules, _cancel) = (catalog, rules, cancel);
         var before = BuildEvaluation.Judged(build, rules);
         _currency = build.Budget?.Value.Currency ?? (before.Totals.Count > 0 ? before.Totals[0].Currency : null);
         _now = new Trial(root, before);
     }
 
     /// <summary>The list of the build with what is asked for beside it.</summary>
-    public static PartsList Of(YamlMap root, Build build, PartsCatalog catalog, RuleSet rules)
+    public static PartsList Of(YamlMap root, Build build, PartsCatalog catalog, RuleSet rules, CancellationToken cancel = default)
     {
-        var parts = new AskedParts(root, build, catalog, rules);
+        var parts = new AskedParts(root, build, catalog, rules, cancel);
         var before = parts._now.Result;
         foreach (var group in before.Findings.Where(f => f.Waived is null && f.Status is Status.Warn or Status.Fail && rules.Find(f.Rule)?.AsksFor is not null)
             .GroupBy(f => f.Rule, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
@@ -64,6 +65,7 @@ internal sealed class AskedParts
         var asked = rule.AsksFor!;
         foreach (var offer in Offers(asked, findings))
         {
+            _cancel.ThrowIfCancellationRequested();
             var result = BuildEvaluation.Judged(offer.Build, _rules);
             if (!findings.TrueForAll(f => Passes(result, f)) || IsWorse(result))
                 continue;
@@ -85,6 +87,7 @@ internal sealed class AskedParts
         var offers = new List<Offer>();
         foreach (var (part, packs) in Candidates.Of(asked, _catalog))
         {
+            _cancel.ThrowIfCancellationRequested();
             var root = open.Aggregate(_now.Root, (r, f) => Addition.To(r, part.Id, packs, asked.Goes, f.Position));
             var problems = new ProblemList();
             if (BuildReader.Read(root, _catalog, problems) is { } build && !problems.HasErrors)

@@ -38,6 +38,6 @@ internal sealed class Wishes(Bench bench, PartsCatalog catalog, RuleSet rules, G
     {
         var editor = new YamlEditor(bench.Text);
         var edit = bench.Root["accepts"] is YamlList list ? editor.AddItem(list, work) : editor.AddKey(bench.Root, "accepts", $"[{work}]");
-        return TextEdit.Apply(bench.Text, [edit]) is { } text && bench.ReadText(text) is not null ? new Bench(bench.Build.File, text, catalog, rules) : null;
+        return TextEdit.Apply(bench.Text, [edit]) is { } text && bench.ReadText(text) is not null ? new Bench(bench.Build.File, text, catalog, rules, bench.Cancel) : null;
     }
 }

@@ -25,6 +25,10 @@ internal sealed class RuleBytes
         return new RuleBytes(files);
     }
 
+    /// <summary>True when the others are the same files with the same bytes.</summary>
+    public bool AreAs(RuleBytes others) => Files.Count == others.Files.Count
+        && Files.Zip(others.Files).All(p => p.First.Rule == p.Second.Rule && p.First.Layer == p.Second.Layer && p.First.Bytes.AsSpan().SequenceEqual(p.Second.Bytes));
+
     /// <summary>A file, and the place of its directory among all: 0 is the first.</summary>
     internal sealed record File(RuleFile Rule, byte[] Bytes, int Layer);
 }

@@ -60,6 +60,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     // The cause is the finding because of which the last change was made.
     private void Visit(int voices, Issue? cause = null)
     {
+        bench.Cancel.ThrowIfCancellationRequested();
         if ((First && _answers.Count > 0) || (_late |= _clock.Elapsed > time))
             return;
         var choices = bench.Foreseen(_changes).Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count);

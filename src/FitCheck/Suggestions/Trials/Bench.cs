@@ -23,6 +23,7 @@ internal sealed class Bench
 
     private readonly PartsCatalog _catalog;
     private readonly RuleSet _rules;
+    private readonly CancellationToken _cancel;
     private readonly string _file;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
     private readonly Dictionary<ChangeKey, Assessment> _known = [];
@@ -33,9 +34,14 @@ internal sealed class Bench
     private Dictionary<string, ListLine>? _listed;
     private (ChangeKey Key, Build? Build)? _last;
 
-    public Bench(string file, string text, PartsCatalog catalog, RuleSet rules)
+    /// <param name="file">What the build is called.</param>
+    /// <param name="text">The build as it is written.</param>
+    /// <param name="catalog">What may be chosen.</param>
+    /// <param name="rules">What judges it.</param>
+    /// <param name="cancel">Looked at before each change is tried.</param>
+    public Bench(string file, string text, PartsCatalog catalog, RuleSet rules, CancellationToken cancel = default)
     {
-        (_file, Text, _catalog, _rules) = (file, text, catalog, rules);
+        (_file, Text, _catalog, _rules, _cancel) = (file, text, catalog, rules, cancel);
         Root = (YamlMap)YamlReader.Read(new SourceText(file, text), new ProblemList())!;
         Build = ReadText(text)!;
         Scopes = new InputAtoms(Build);
@@ -45,6 +51,7 @@ internal sealed class Bench
     public YamlMap Root { get; }
     public Build Build { get; }
     public InputAtoms Scopes { get; }
+    public CancellationToken Cancel => _cancel;
     /// <summary>Combinations that were judged in full.</summary>
     public int Judged { get; private set; }
 
@@ -95,7 +102,7 @@ internal sealed class Bench
         Seen[] seen = [.. issues.Select(i => _seen[i.Id])];
         IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f]).Where(c => Array.Exists(seen, s => !s.Of.ContainsKey(s.Basis.KeyOf(c))))];
         var found = new (bool IsPossible, Issue? Issue)[open.Length][];
-        Parallel.For(0, open.Length, i =>
+        Parallel.For(0, open.Length, new ParallelOptions { CancellationToken = _cancel }, i =>
         {
             var build = Changed(open[i]);
             found[i] = [.. seen.Select((s, n) => s.Of.ContainsKey(s.Basis.KeyOf(open[i])) ? (false, null) : Alone(issues[n], s, build))];
@@ -171,7 +178,7 @@ internal sealed class Bench
     public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues);
 
     /// <summary>What the rules say when nothing is taken from combinations judged before.</summary>
-    public Assessment Anew(IReadOnlyList<Change> changes) => Changed(changes) is { } build ? new Bench(_file, Text, _catalog, _rules).Judge(build, changes) : Assessment.Impossible;
+    public Assessment Anew(IReadOnlyList<Change> changes) => Changed(changes) is { } build ? new Bench(_file, Text, _catalog, _rules, _cancel).Judge(build, changes) : Assessment.Impossible;
 
     private Assessment Judge(IReadOnlyList<Change> changes)
     {
@@ -241,6 +248,7 @@ internal sealed class Bench
     /// <summary>The build that a text describes; null when it can't be.</summary>
     public Build? ReadText(string text)
     {
+        _cancel.ThrowIfCancellationRequested();
         var problems = new ProblemList();
         var root = YamlReader.Read(new SourceText(_file, text), problems);
         var build = root is null ? null : BuildReader.Read(root, _catalog, problems);

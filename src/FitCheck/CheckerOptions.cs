@@ -1,0 +1,28 @@
+namespace FitCheck;
+
+/// <summary>What a <see cref="Checker"/> opens, and what it may remember.</summary>
+public sealed record CheckerOptions
+{
+    /// <summary>Folders of catalogs; later ones overlay earlier ones by id. Left out: `catalog/` beside the program.</summary>
+    public IReadOnlyList<string> Catalogs { get; init; } = Folders.BesideProgram.Catalog;
+
+    /// <summary>Folders of rules; later ones overlay earlier ones. Left out: `rules/` beside the program.</summary>
+    public IReadOnlyList<string> Rules { get; init; } = Folders.BesideProgram.Rules;
+
+    /// <summary>Where it is remembered which inputs were found valid, so that the same bytes open sooner the next time. Left out: nowhere.</summary>
+    public Remembered Cache { get; init; } = Remembered.Nothing;
+
+    /// <summary>Told in words what is being opened; null for nobody. It may be called on any thread.</summary>
+    public IProgress<string>? Progress { get; init; }
+
+    internal static CheckerOptions Of(Folders folders, Remembered remembered, IProgress<string>? progress) =>
+        new() { Catalogs = folders.Catalog, Rules = folders.Rules, Cache = remembered, Progress = progress };
+}
+
+/// <summary>Calls a function for what goes on, at once and on the same thread.</summary>
+internal sealed class Telling(Action<string> tell) : IProgress<string>
+{
+    public static Telling? By(Action<string>? tell) => tell is null ? null : new Telling(tell);
+
+    public void Report(string value) => tell(value);
+}
