@@ -4,6 +4,7 @@
 //   --generate PARTS --output FOLDER [--vehicles N] [--per-file N|all]  a catalog of invented parts
 //   --lint [--runs N] [--without-spectral]                             lint beside general-purpose tools
 //   --suggest [SECONDS]                                                 how long `suggest` takes among 50,000 parts
+//   --warm [--runs N] [BUILD]                                           one more check of a checker that is open, in this process
 using System.Globalization;
 using FitCheck.Benchmarks;
 
@@ -23,4 +24,6 @@ if (args.Contains("--lint"))
     return LintBenchmark.Run(args);
 if (args is ["--suggest", ..])
     return SuggestBenchmark.Run(args);
+if (args is ["--warm", ..])
+    return WarmBenchmark.Run(args);
 return CheckBenchmark.Run(args);

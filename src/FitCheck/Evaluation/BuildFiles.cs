@@ -50,7 +50,12 @@ internal static class BuildFiles
         source.Path is { } path ? Read(path, folders, catalog, remembered, schemas, problems)
         : Bytes(source, problems) is { } bytes ? Read(source.Name, bytes, catalog, Remembered.Nothing, schemas, problems) : null;
 
-    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    /// <summary>The same of a build that somebody has only begun: keys that a whole one must have may be missing, as long as it names its vehicle.</summary>
+    public static BuildFile? ReadDraft(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, Lazy<SchemaCheck> schemas, ProblemList problems) =>
+        (source.Path is { } path ? Bytes(path, source.Name, "a build file", Fences(folders), problems) : Bytes(source, problems)) is { } bytes
+            ? Read(source.Name, bytes, catalog, Remembered.Nothing, schemas, problems, isDraft: true) : null;
+
+    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems, bool isDraft = false)
     {
         if (SourceText.Decode(name, bytes, problems) is not { } source)
             return null;
@@ -65,7 +70,7 @@ internal static class BuildFiles
             if (!remembered.Knows(key))
             {
                 var shape = new ProblemList();
-                schemas.Value.Check("build", root, shape);
+                schemas.Value.Check("build", isDraft && root is YamlMap begun ? Suggestions.Draft.Completed(begun) : root, shape);
                 if (!shape.HasErrors)
                     remembered.Add(key);
                 own.AddRange(shape.Sorted());

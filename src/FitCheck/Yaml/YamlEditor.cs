@@ -45,7 +45,20 @@ public sealed class YamlEditor(string text)
 
     /// <summary>An item under a key that the document lacks, at its end.</summary>
     public TextEdit AddUnder(string key, string item) =>
-        new(LineEnd(text.TrimEnd().Length), 0, $"{_newLine}  - {item}") { Heading = $"{_newLine}{_newLine}{key}:", Depth = -1 };
+        new(LineEnd(DocumentEnd()), 0, $"{_newLine}  - {item}") { Heading = $"{_newLine}{_newLine}{key}:", Depth = -1 };
+
+    /// <summary>A key that the mapping lacks, before its first one.</summary>
+    public TextEdit AddFirst(YamlMap map, string key, string value) =>
+        new(KeyStart(map, 0), 0, $"{key}: {value}{(_spans[map].InBrackets ? ", " : _newLine + new string(' ', ColumnOf(map)))}");
+
+    /// <summary>A list of items, each in one line, under a key that the mapping lacks, behind its last one.</summary>
+    public TextEdit AddList(YamlMap map, string key, params IReadOnlyList<string> items)
+    {
+        if (items.Count == 0 || _spans[map].InBrackets)
+            return AddKey(map, key, $"[{string.Join(", ", items)}]");
+        var indent = _newLine + new string(' ', ColumnOf(map));
+        return new TextEdit(LineEnd(_spans[map].End), 0, string.Concat(items.Select(i => $"{indent}  - {i}"))) { Heading = $"{_newLine}{indent}{key}:", Depth = 2 * ColumnOf(map) };
+    }
 
     /// <summary>Takes a key and its value out; the mapping must have another one.</summary>
     public TextEdit RemoveKey(YamlMap map, string key)
@@ -71,6 +84,16 @@ public sealed class YamlEditor(string text)
                 : isLast ? Cut(i > 0 ? _spans[list.Items[i - 1]].End : span.Start, span.End)
                 : Cut(span.Start, _spans[list.Items[i + 1]].Start);
         }
+    }
+
+    /// <summary>Whether a collection is written in brackets.</summary>
+    public bool IsInBrackets(YamlNode collection) => _spans[collection].InBrackets;
+
+    // Before the dots that may close a document.
+    private int DocumentEnd()
+    {
+        var end = text.AsSpan().TrimEnd();
+        return (end.EndsWith("\n...", StringComparison.Ordinal) ? end[..^"...".Length].TrimEnd() : end).Length;
     }
 
     private TextEdit Append(YamlNode collection, int indent, int depth, string addition)

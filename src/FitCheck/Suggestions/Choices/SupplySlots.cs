@@ -55,7 +55,7 @@ internal static class SupplySlots
         TextEdit Added(Part part)
         {
             var item = $"{{part: {part.Id}, packs: 1}}";
-            return g.Root["extras"] is YamlList list ? g.Editor.AddItem(list, item) : g.Editor.AddUnder("extras", item);
+            return g.Root["extras"] is YamlList list ? g.Editor.AddItem(list, item) : g.Editor.IsInBrackets(g.Root) ? g.Editor.AddListed(g.Root, "extras", item) : g.Editor.AddUnder("extras", item);
         }
     }
 }

@@ -68,7 +68,7 @@ internal sealed class Bench
     public Entry? Find(string id) => _catalog.Find(id);
 
     /// <summary>The text with these changes; null when they don't go together.</summary>
-    public string? TextOf(IEnumerable<Change> changes) => TextEdit.Apply(Text, changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits));
+    public string? TextOf(IEnumerable<Change> changes, IReadOnlyList<TextEdit>? besides = null) => TextEdit.Apply(Text, (besides ?? []).Concat(changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits)));
 
     /// <summary>What the rules say of the build with these changes.</summary>
     public Assessment Assess(IReadOnlyList<Change> changes)

@@ -17,6 +17,17 @@ internal static class Slots
     public static IReadOnlyList<Slot> Of(Bench bench, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep, Sample sample) =>
         Of(bench, new Stock(catalog, currentOnly) { Sample = sample }, keep, FirstOfFew * sample.Most);
 
+    /// <summary>All but what is to be kept, and what a build that is being put together does not have yet. A search goes without the latter: it changes what was wanted, and wants nothing more.</summary>
+    public static IReadOnlyList<Slot> WithOpen(Bench bench, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep)
+    {
+        var stock = new Stock(catalog, currentOnly);
+        var open = OpenSlots.Of(new Ground(bench.Build, bench.Root, new YamlEditor(bench.Text), stock)).Where(s => !IsKept(s, keep));
+        List<Slot> slots = [.. open, .. Of(bench, stock, keep, 0)];
+        for (var i = 0; i < slots.Count; i++)
+            slots[i].Index = i;
+        return slots;
+    }
+
     private static List<Slot> Of(Bench bench, Stock stock, IReadOnlyList<string> keep, int firstIndex)
     {
         var ground = new Ground(bench.Build, bench.Root, new YamlEditor(bench.Text), stock);

@@ -1,0 +1,100 @@
+using FitCheck.Catalog;
+using FitCheck.Suggestions;
+using FitCheck.Yaml;
+
+namespace FitCheck;
+
+/// <summary>Which choices of a build are told.</summary>
+public sealed record ChoiceOptions : RunOptions
+{
+    /// <summary>Ids of parts, positions, devices or outputs of which nothing is offered, besides those that the build keeps.</summary>
+    public IReadOnlyList<string> Keep { get; init; } = [];
+
+    /// <summary>Only parts that need not be ordered.</summary>
+    public bool CurrentOnly { get; init; }
+}
+
+/// <summary>What a page needs that puts a build together.</summary>
+public sealed partial class Checker
+{
+    /// <summary>
+    /// Tells what may be chosen, or chosen otherwise. The build may be only begun: as long as it names its vehicle, `kind`, `name` and `fit` may be missing, and come
+    /// with the first choice.
+    /// </summary>
+    /// <param name="build">The build.</param>
+    /// <param name="options">What is left out; null for nothing.</param>
+    /// <param name="cancel">Looked at before each slot.</param>
+    /// <returns>The choices, none of them judged yet (<see cref="Preview"/> does that), or what is wrong with the build.</returns>
+    /// <exception cref="ArgumentException"><paramref name="build"/> is null, or what is to be kept is null or holds a word that is null or empty.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public ChoicesOutcome Choices(BuildSource build, ChoiceOptions? options = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(build);
+        options ??= new ChoiceOptions();
+        Arguments.Words(options.Keep, nameof(options.Keep), mayBeEmpty: true);
+        cancel.ThrowIfCancellationRequested();
+        var (workshop, problems) = (_workshop, new ProblemList());
+        if (BuildFiles.ReadDraft(build, _folders.Catalog, workshop.Catalog, _schemas, problems) is not { } read)
+            return new ChoicesOutcome(null, problems.Sorted());
+        var bench = new Bench(build.Name, read.Text, workshop.Catalog, workshop.Rules);
+        IReadOnlyList<TextEdit> heads = [.. Suggestions.Draft.Heads(bench.Root, new YamlEditor(read.Text), bench.Build.Vehicle)];
+        var slots = new List<ChoiceSlot>();
+        foreach (var slot in Slots.WithOpen(bench, workshop.Catalog, options.CurrentOnly, [.. options.Keep, .. bench.Build.Keep.Select(k => k.Value)]))
+        {
+            cancel.ThrowIfCancellationRequested();
+            options.Progress?.Report($"looking for {slot.What}");
+            slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(w => bench.Build.Vehicle.Find(w)?.Name ?? w)], slot.Now, slot.Now is null ? null : (workshop.Catalog.Find(slot.Now) as Part)?.Name)
+            {
+                Choices = [.. slot.Options.Select((o, i) => new BuildChoice(slot.Key, o, build.Name, read.Text, () => QuoteText.Renewed(bench, [new Change(slot, i)], heads)))],
+            });
+        }
+        return new ChoicesOutcome(new BuildChoices(build.Name, read.Text, slots), problems.Sorted());
+    }
+
+    /// <summary>Tells what a check would say if the choice were made, by the catalogs and rules that are open now. Nothing is changed.</summary>
+    /// <param name="choice">One of <see cref="Choices"/>.</param>
+    /// <param name="cancel">Looked at before each of the two builds is judged.</param>
+    /// <returns>The verdict and what appears and vanishes; or why the choice can't be made.</returns>
+    /// <exception cref="ArgumentException"><paramref name="choice"/> is null.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public PreviewOutcome Preview(BuildChoice choice, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Previews([choice], cancel: cancel)[0];
+    }
+
+    /// <summary>The same of several choices, on all processors; builds that they have in common are judged once.</summary>
+    /// <param name="choices">Of one build or of several; the answers keep their order.</param>
+    /// <param name="progress">Told in words what goes on; null for nobody. It may be called on any thread.</param>
+    /// <param name="cancel">Looked at before each choice.</param>
+    /// <exception cref="ArgumentException"><paramref name="choices"/> is null or holds a null.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public IReadOnlyList<PreviewOutcome> Previews(IReadOnlyList<BuildChoice> choices, IProgress<string>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(choices);
+        if (choices.Any(c => c is null))
+            throw new ArgumentException("a choice of the list is null", nameof(choices));
+        cancel.ThrowIfCancellationRequested();
+        var workshop = _workshop;
+        var before = choices.Select(c => (c.Name, c.Before)).Distinct().ToDictionary(b => b, b => Draft(b.Name, b.Before, workshop));
+        var outcomes = new PreviewOutcome[choices.Count];
+        var done = 0;
+        Parallel.For(0, outcomes.Length, new ParallelOptions { CancellationToken = cancel }, i =>
+        {
+            var (was, now) = (before[(choices[i].Name, choices[i].Before)], Draft(choices[i].Name, choices[i].Text, workshop));
+            outcomes[i] = was.Result is { } old && now.Result is { } judged ? new PreviewOutcome(ChoicePreview.Of(choices[i], old, judged), now.Problems)
+                : new PreviewOutcome(null, now.Result is null ? now.Problems : was.Problems);
+            progress?.Report($"{Interlocked.Increment(ref done)} of {outcomes.Length} choices judged");
+        });
+        return outcomes;
+    }
+
+    private (Findings.BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, Workshop workshop)
+    {
+        var problems = new ProblemList();
+        var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, workshop.Catalog, _schemas, problems);
+        if (read is not null)
+            Waivers.Refuse(read.Build, () => workshop.Rules, problems);
+        return (read is null || problems.HasErrors ? null : FitCheck.Check.Judged(read.Build, workshop.Rules), problems.Sorted());
+    }
+}
