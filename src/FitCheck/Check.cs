@@ -32,7 +32,7 @@ public static class Check
         {
             cancel.ThrowIfCancellationRequested();
             progress?.Report($"checking {build.File}");
-            results.Add(Judged(build, () => workshop.Rules));
+            results.Add(BuildEvaluation.Judged(build, () => workshop.Rules));
         }
         return new CheckResult(ProgramName.WithVersion, workshop.Catalog.Digest, results) { Rules = workshop.Rules.Help };
     }

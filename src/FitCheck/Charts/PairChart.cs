@@ -10,7 +10,7 @@ namespace FitCheck.Charts;
 internal static class PairChart
 {
     /// <summary>The chart of a catalog that is known to be valid.</summary>
-    public static ChartResult? Of(PartsCatalog catalog, RuleSet ruleSet, ChartSlice slice, ProblemList problems)
+    public static ChartResult? Of(PartsCatalog catalog, RuleSet ruleSet, ChartSlice slice, ProblemList problems, CancellationToken cancel = default)
     {
         var places = slice.PlacesIn(catalog, problems);
         var drivers = slice.DriversIn(catalog, problems);
@@ -19,13 +19,13 @@ internal static class PairChart
         var rules = PairRules.Of(ruleSet);
         var accepts = (slice.Accepts ?? ChartSlice.Work).ToHashSet(StringComparer.Ordinal);
         var mounts = new Mounts(catalog);
-        var found = new PairFinder(rules, accepts, places, drivers, mounts).Find();
+        var found = new PairFinder(rules, accepts, places, drivers, mounts).Find(cancel);
 
         var maker = new RowMaker(places, drivers, found, new PairJudge(rules, accepts), ruleSet, catalog);
         var suited = maker.Suited(slice.AnyType);
         var asked = suited.Where(i => slice.Asks(found[i].Outcome.Status)).ToArray();
         var rows = new ChartRow[asked.Length];
-        Parallel.For(0, rows.Length, i => rows[i] = maker.Row(asked[i]));
+        Parallel.For(0, rows.Length, new ParallelOptions { CancellationToken = cancel }, i => rows[i] = maker.Row(asked[i]));
         return new ChartResult
         {
             Program = ProgramName.WithVersion,

@@ -1,0 +1,78 @@
+#!/usr/bin/env bash
+# Packs the program and the library from a copy of the sources, and proves both: the tool is installed and run, and a new console program restores the
+# library from the folder of packages and runs what README.md shows. Says what failed, and ends with 1 then.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
+export DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=${DOTNET_SYSTEM_GLOBALIZATION_INVARIANT:-1}
+
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+fail() { echo "pack: $*" >&2; exit 1; }
+
+mkdir "$work/copy" "$work/packages" "$work/use"
+tar --create --exclude=bin --exclude=obj src catalog rules reports Directory.Build.props Directory.Packages.props global.json .editorconfig README.md LICENSE | tar --extract --directory "$work/copy"
+for project in src/FitCheck.Cli src/FitCheck.Reports/Package; do
+  (cd "$work/copy" && dotnet pack "$project" --configuration Release --output "$work/packages" -p:Precompile=false >"$work/pack.log" 2>&1) || { cat "$work/pack.log" >&2; fail "$project can't be packed"; }
+done
+
+library=$(echo "$work"/packages/FitCheck.[0-9]*.nupkg)
+tool=$(echo "$work"/packages/FitCheck.Cli.*.nupkg)
+for package in "$library" "$tool"; do
+  inside=$(python3 -m zipfile --list "$package")
+  for file in README.md LICENSE; do
+    grep --quiet "^$file " <<<"$inside" || fail "$(basename "$package") has no $file"
+  done
+done
+for assembly in FitCheck.Core FitCheck.Physics FitCheck.Reports; do
+  python3 -m zipfile --list "$library" | grep --quiet "^lib/net10.0/$assembly.xml " || fail "$assembly comes without its documentation"
+done
+
+# A caller's own cache of packages, so that none of an earlier run is taken for this one; what was fetched before need not be fetched again.
+fetched=$(dotnet nuget locals global-packages --list | sed 's/^[^:]*: //')
+cat >"$work/nuget.config" <<CONFIG
+<configuration>
+  <config><add key="globalPackagesFolder" value="$work/cache" /></config>
+  <fallbackPackageFolders><add key="fetched" value="$fetched" /></fallbackPackageFolders>
+  <packageSources><add key="here" value="$work/packages" /></packageSources>
+</configuration>
+CONFIG
+
+cat >"$work/use/use.csproj" <<PROJECT
+<Project Sdk="Microsoft.NET.Sdk">
+  <PropertyGroup>
+    <OutputType>Exe</OutputType>
+    <TargetFramework>net10.0</TargetFramework>
+    <Nullable>enable</Nullable>
+    <ImplicitUsings>enable</ImplicitUsings>
+    <TreatWarningsAsErrors>true</TreatWarningsAsErrors>
+  </PropertyGroup>
+  <ItemGroup><PackageReference Include="FitCheck" Version="$(basename "$library" | sed 's/^FitCheck\.//; s/\.nupkg$//')" /></ItemGroup>
+</Project>
+PROJECT
+sed --quiet '/^```csharp$/,/^```$/{//!p}' README.md >"$work/use/Program.cs"
+# The reports too, with the templates that come beside the program.
+cat >>"$work/use/Report.cs" <<'PROGRAM'
+public static class Report
+{
+    public static string Html(FitCheck.Findings.CheckResult result)
+    {
+        using var text = new StringWriter();
+        FitCheck.Reports.ReportList.Find("html")!.Write(result, FitCheck.Reports.ReportOptions.Default, text);
+        return text.ToString();
+    }
+}
+PROGRAM
+sed --in-place 's/^return 0;$/Console.WriteLine(Report.Html(checker.Check([BuildSource.File("build.yaml")]).Result!).Length);\n&/' "$work/use/Program.cs"
+cp catalog/builds/tansy-bare-tweeter.yaml "$work/use/build.yaml"
+(cd "$work/use" && dotnet build --configuration Release --output "$work/use/out" >"$work/build.log" 2>&1) || { cat "$work/build.log" >&2; fail "the program of README.md can't be built on the package"; }
+# Relative folders are those that the package put beside the program.
+said=$(cd "$work/use/out" && cp ../build.yaml . && dotnet use.dll) || fail "the program of README.md ends with $?"
+grep --quiet '^fail tweeter/full-range-feed ' <<<"$said" || fail "the program of README.md says: $said"
+grep --quiet '^[0-9]\{5,\}$' <<<"$said" || fail "the program can't write the page: $said"
+
+(cd "$work" && dotnet tool install FitCheck.Cli --tool-path "$work/tools" >"$work/tool.log" 2>&1) || { cat "$work/tool.log" >&2; fail "the tool can't be installed"; }
+status=0
+said=$(cd "$work/use" && FITCHECK_CACHE="$work/notes" "$work/tools/fitcheck" check build.yaml) || status=$?
+[ "$status" -eq 1 ] && grep --quiet 'tweeter/full-range-feed' <<<"$said" || fail "the tool ends with $status and says: $said"
+echo "both packages are sound"
