@@ -3,7 +3,7 @@
 # library from the folder of packages and runs what README.md shows. Says what failed, and ends with 1 then.
 set -euo pipefail
 cd "$(dirname "$0")/.."
-export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
+export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
 export DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=${DOTNET_SYSTEM_GLOBALIZATION_INVARIANT:-1}
 
 work=$(mktemp -d)
@@ -24,12 +24,13 @@ for package in "$library" "$tool"; do
     grep --quiet "^$file " <<<"$inside" || fail "$(basename "$package") has no $file"
   done
 done
+inside=$(python3 -m zipfile --list "$library")
 for assembly in FitCheck.Core FitCheck.Physics FitCheck.Reports; do
-  python3 -m zipfile --list "$library" | grep --quiet "^lib/net10.0/$assembly.xml " || fail "$assembly comes without its documentation"
+  grep --quiet "^lib/net10.0/$assembly.xml " <<<"$inside" || fail "$assembly comes without its documentation: $inside"
 done
 
 # A caller's own cache of packages, so that none of an earlier run is taken for this one; what was fetched before need not be fetched again.
-fetched=$(dotnet nuget locals global-packages --list | sed 's/^[^:]*: //')
+fetched=$(dotnet nuget locals global-packages --list | sed --quiet 's/^global-packages: //p')
 cat >"$work/nuget.config" <<CONFIG
 <configuration>
   <config><add key="globalPackagesFolder" value="$work/cache" /></config>
