@@ -15,8 +15,10 @@ public sealed record LintResult(IReadOnlyList<Problem> Problems, int Files)
     /// <summary>The same, read when a report asks.</summary>
     internal Lazy<IReadOnlyList<RuleHelp>> RulesWhenAsked { get; init; } = new([]);
 
+    /// <summary>How many of the problems make an input unusable.</summary>
     public int Errors => Problems.Count(p => p.Severity == Severity.Error);
 
+    /// <summary>How many do not.</summary>
     public int Warnings => Problems.Count - Errors;
 
     /// <summary>

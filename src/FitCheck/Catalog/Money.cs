@@ -3,5 +3,6 @@ namespace FitCheck.Catalog;
 /// <summary>An amount of money, exact.</summary>
 public sealed record Money(decimal Amount, string Currency)
 {
+    /// <summary>With two decimals: `14.90 EUR`.</summary>
     public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Amount:0.00} {Currency}");
 }

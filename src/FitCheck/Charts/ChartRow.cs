@@ -6,13 +6,17 @@ namespace FitCheck.Charts;
 /// <summary>One driver at one position on the mounting that suits it best.</summary>
 public sealed record ChartRow
 {
+    /// <summary>The vehicle.</summary>
     public required Vehicle Vehicle { get; init; }
+    /// <summary>The place in it.</summary>
     public required Position Position { get; init; }
+    /// <summary>The driver that was tried there.</summary>
     public required Driver Driver { get; init; }
     /// <summary>The ids of the component sets in which the driver is sold.</summary>
     public required IReadOnlyList<string> Sets { get; init; }
     /// <summary>The spacer or the cup; null straight on the panel.</summary>
     public Part? Mount { get; init; }
+    /// <summary>The worst that any rule says of the best mounting.</summary>
     public required Status Status { get; init; }
     /// <summary>What the rules say, worst first; the first decides. Empty when no rule applies.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
@@ -54,7 +58,9 @@ public sealed record SetPlace(Position Position, Driver Driver, Status Status);
 /// <summary>The answer to `chart`.</summary>
 public sealed record ChartResult
 {
+    /// <summary>Name and version of what charted.</summary>
     public required string Program { get; init; }
+    /// <summary>SHA-256 over the files of the catalogs, hexadecimal.</summary>
     public required string CatalogDigest { get; init; }
     /// <summary>Work that is taken as accepted: `drill`, `enlarge-holes`, `trim-parts`.</summary>
     public required IReadOnlyList<string> Accepts { get; init; }

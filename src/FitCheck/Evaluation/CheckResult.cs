@@ -8,11 +8,15 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Evaluation;
 
 /// <summary>The answer to `check`: everything a report may tell, and nothing of how it looks.</summary>
+/// <param name="Program">Name and version of what checked.</param>
+/// <param name="CatalogDigest">SHA-256 over the files of the catalogs, hexadecimal.</param>
+/// <param name="Builds">What was found of each build, in the order in which they were asked about.</param>
 public sealed record CheckResult(string Program, string CatalogDigest, IReadOnlyList<BuildResult> Builds)
 {
     /// <summary>The rules that judged, in ordinal order of their ids; empty where nobody asks for their help.</summary>
     public IReadOnlyList<RuleHelp> Rules { get; init; } = [];
 
+    /// <summary>The worst verdict of any build.</summary>
     public Status Verdict
     {
         get
@@ -30,6 +34,7 @@ public sealed record BuildResult
 {
     private readonly Lazy<Pictures> _pictures = new(() => Pictures.None);
 
+    /// <summary>Made piece by piece, without drawings unless they are given.</summary>
     public BuildResult()
     {
     }
@@ -37,25 +42,35 @@ public sealed record BuildResult
     // Drawn when a report first asks: one for a terminal never does.
     internal BuildResult(Func<Pictures> draw) => _pictures = new(draw);
 
+    /// <summary>The file of the build with `/`, or the name that its text was given.</summary>
     public required string File { get; init; }
+    /// <summary>What the build calls itself.</summary>
     public required string Name { get; init; }
+    /// <summary>What it notes; null for nothing.</summary>
     public string? Notes { get; init; }
+    /// <summary>The name of its vehicle.</summary>
     public required string VehicleName { get; init; }
     /// <summary>In their total order.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
+    /// <summary>What the rules judged, with units and tolerances, by position, output and device; each is computed when it is first asked for, on one thread at a time.</summary>
     public required IReadOnlyList<FactTable> Facts { get; init; }
+    /// <summary>Sections of what is mounted where, lengths in mm; drawn when first asked for.</summary>
     public IReadOnlyList<PositionDrawing> Drawings { get => _pictures.Value.Positions; init => _pictures = Redrawn(p => p with { Positions = value }); }
+    /// <summary>The load on each output, in ohm over Hz; drawn when first asked for.</summary>
     public IReadOnlyList<LoadCurve> Loads { get => _pictures.Value.Loads; init => _pictures = Redrawn(p => p with { Loads = value }); }
     /// <summary>One for each channel, in the order of the build.</summary>
     public IReadOnlyList<WiringDiagram> Wirings { get => _pictures.Value.Wirings; init => _pictures = Redrawn(p => p with { Wirings = value }); }
     /// <summary>From the battery to the amplifiers; null without any.</summary>
     public SupplyDiagram? Supply { get => _pictures.Value.Supply; init => _pictures = Redrawn(p => p with { Supply = value }); }
+    /// <summary>What to buy, in ordinal order of the parts' ids.</summary>
     public IReadOnlyList<ListLine> List { get; init; } = [];
     /// <summary>Sums by currency, in ordinal order of the currency.</summary>
     public IReadOnlyList<Money> Totals { get; init; } = [];
+    /// <summary>What may be spent; null when the build does not say.</summary>
     public Money? Budget { get; init; }
     /// <summary>What the installer sets first.</summary>
     public IReadOnlyList<StartingPoint> Settings { get; init; } = [];
+    /// <summary>What to take care of, in sentences.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
     /// <summary>Waivers that matched nothing, and other remarks on the build file itself.</summary>
     public IReadOnlyList<Problem> Remarks { get; init; } = [];

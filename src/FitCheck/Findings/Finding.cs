@@ -11,7 +11,9 @@ public sealed record Finding
 {
     /// <summary>The rule's id, `family/slug`.</summary>
     public required string Rule { get; init; }
+    /// <summary>What the rule looks at, in words.</summary>
     public required string Title { get; init; }
+    /// <summary>What the rule says; a waived finding keeps it.</summary>
     public required Status Status { get; init; }
     /// <summary>The key of its subject: a position, a channel, `build`, or a part's id.</summary>
     public required string Position { get; init; }
@@ -31,11 +33,17 @@ public sealed record Finding
     public double? Limit { get; init; }
     /// <summary>Distance to the limit in the rule's unit, negative when beyond it.</summary>
     public double? Margin { get; init; }
+    /// <summary>What is so, in sentences with value and limit.</summary>
     public required string Message { get; init; }
+    /// <summary>What to do, in sentences.</summary>
     public required string Advice { get; init; }
+    /// <summary>Where the rule's figure comes from.</summary>
     public required string Source { get; init; }
+    /// <summary>The line of the build that chose what the finding is about.</summary>
     public required Location At { get; init; }
+    /// <summary>The data of the catalog and the threshold of the rule on which it rests, in the order of files and lines.</summary>
     public IReadOnlyList<Related> Related { get; init; } = [];
+    /// <summary>What to measure; empty unless the status is measure.</summary>
     public IReadOnlyList<ToMeasure> ToMeasure { get; init; } = [];
     /// <summary>The reason of a waiver, when the build has one for this finding.</summary>
     public string? Waived { get; init; }

@@ -5,14 +5,22 @@ using FitCheck.Findings;
 namespace FitCheck.Lists;
 
 /// <summary>The answer to `list`: what to buy for each build.</summary>
+/// <param name="Program">Name and version of what listed.</param>
+/// <param name="CatalogDigest">SHA-256 over the files of the catalogs, hexadecimal.</param>
+/// <param name="Tax">What was asked about tax.</param>
+/// <param name="Builds">A list for each build, in the order in which they were asked about.</param>
 public sealed record ListResult(string Program, string CatalogDigest, Tax Tax, IReadOnlyList<PartsList> Builds);
 
 /// <summary>What to buy for one build: what it names, and apart from that what its rules ask for.</summary>
 public sealed record PartsList
 {
+    /// <summary>The file of the build with `/`, or the name that its text was given.</summary>
     public required string File { get; init; }
+    /// <summary>What the build calls itself.</summary>
     public required string Name { get; init; }
+    /// <summary>The name of its vehicle.</summary>
     public required string VehicleName { get; init; }
+    /// <summary>What may be spent; null when the build does not say.</summary>
     public Money? Budget { get; init; }
     /// <summary>What the build uses, in ordinal order of the parts' ids.</summary>
     public required IReadOnlyList<ListLine> Lines { get; init; }

@@ -12,8 +12,11 @@ public sealed record SuggestOutcome(Suggestion? Result, IReadOnlyList<Problem> P
 /// <summary>The answer to `suggest`: everything a report may tell of it.</summary>
 public sealed record Suggestion
 {
+    /// <summary>Name and version of what looked.</summary>
     public required string Program { get; init; }
+    /// <summary>SHA-256 over the files of the catalogs, hexadecimal.</summary>
     public required string CatalogDigest { get; init; }
+    /// <summary>Which of several answers was to be the best.</summary>
     public required Preference Preference { get; init; }
     /// <summary>Findings of this status and worse had to go.</summary>
     public required Status FailOn { get; init; }
@@ -25,6 +28,7 @@ public sealed record Suggestion
     public IReadOnlyList<Proposal> Proposals { get; init; } = [];
     /// <summary>Why nothing passes; null when something does.</summary>
     public Conflict? Conflict { get; init; }
+    /// <summary>How sure the answer is.</summary>
     public required Proof Proof { get; init; }
     /// <summary>Over what the proof holds; nothing was tried when nothing has to change.</summary>
     public Coverage Coverage { get; init; } = new([], []);
@@ -38,6 +42,7 @@ public sealed record Suggestion
 /// <summary>Changes that make the build pass, and what they bring about.</summary>
 public sealed record Proposal
 {
+    /// <summary>What is chosen otherwise.</summary>
     public required IReadOnlyList<ProposedChange> Changes { get; init; }
     /// <summary>The changed build, checked in full.</summary>
     public required BuildResult After { get; init; }
@@ -64,6 +69,7 @@ public sealed record ProposedChange(string What, IReadOnlyList<string> Where, st
 {
     /// <summary>Names of the parts, where they are parts.</summary>
     public string? FromName { get; init; }
+    /// <summary>The same, of what comes.</summary>
     public string? ToName { get; init; }
     /// <summary>What it adds to the price, in the build's currency.</summary>
     public Money? Difference { get; init; }

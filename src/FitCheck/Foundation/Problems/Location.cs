@@ -3,6 +3,7 @@ namespace FitCheck.Foundation.Problems;
 /// <summary>A place in a source file; line and column count from 1. Line 0 stands for the file as a whole.</summary>
 public sealed record Location(string File, int Line, int Column) : IComparable<Location>
 {
+    /// <summary>By file in ordinal order, then line, then column.</summary>
     public int CompareTo(Location? other)
     {
         if (other is null)
@@ -13,6 +14,7 @@ public sealed record Location(string File, int Line, int Column) : IComparable<L
         return Line != other.Line ? Line.CompareTo(other.Line) : Column.CompareTo(other.Column);
     }
 
+    /// <summary>`FILE:LINE:COLUMN`, or the file alone.</summary>
     public override string ToString() => Line == 0 ? File : $"{File}:{Line}:{Column}";
 
     public static bool operator <(Location left, Location right) => left.CompareTo(right) < 0;

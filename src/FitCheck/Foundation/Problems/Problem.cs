@@ -27,6 +27,7 @@ public sealed record Problem(Location At, Severity Severity, string Message)
     /// <summary>What it is filed under: the rule, or the kind.</summary>
     public string Code => Rule ?? Kind.Id;
 
+    /// <summary>`FILE:LINE:COLUMN: error: MESSAGE [RULE]`, as editors and continuous integration understand it.</summary>
     public override string ToString() =>
         $"{At}: {(Severity == Severity.Error ? "error" : "warning")}: {Message}{(Rule is null ? "" : $" [{Rule}]")}";
 }
