@@ -7,15 +7,15 @@ namespace FitCheck.Tests.Cli;
 public sealed class PackageTests
 {
     [Fact]
-    public void A_program_of_somebody_elses_runs_on_the_package_and_the_tool_installs()
+    public async Task A_program_of_somebody_elses_runs_on_the_package_and_the_tool_installs()
     {
         var start = new ProcessStartInfo("bash", [RepositoryRoot.Of("tests", "pack.sh")]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();
-        var output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
+        var output = await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
 
-        Assert.True(process.ExitCode == 0, output + error.Result);
+        Assert.True(process.ExitCode == 0, output + await error);
         Assert.EndsWith("both packages are sound\n", output, StringComparison.Ordinal);
     }
 }
