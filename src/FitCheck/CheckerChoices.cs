@@ -45,7 +45,9 @@ public sealed partial class Checker
             options.Progress?.Report($"looking for {slot.What}");
             slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(w => bench.Build.Vehicle.Find(w)?.Name ?? w)], slot.Now, slot.Now is null ? null : (workshop.Catalog.Find(slot.Now) as Part)?.Name)
             {
-                Choices = [.. slot.Options.Select((o, i) => new BuildChoice(slot.Key, o, build.Name, read.Text, () => QuoteText.Renewed(bench, [new Change(slot, i)], heads)))],
+                // One whose edits get into each other's way is none.
+                Choices = [.. slot.Options.Select((o, i) => (Option: o, Change: new Change(slot, i))).Where(x => bench.TextOf([x.Change], heads) is not null)
+                    .Select(x => new BuildChoice(slot.Key, x.Option, build.Name, read.Text, () => QuoteText.Renewed(bench, [x.Change], heads)))],
             });
         }
         return new ChoicesOutcome(new BuildChoices(build.Name, read.Text, slots), problems.Sorted());

@@ -23,6 +23,7 @@ public sealed record ChartRow
     /// <summary>Those of the findings that tell of accepted work that is needed: holes to enlarge or drill, parts to trim.</summary>
     public required IReadOnlyList<Finding> Work { get; init; }
 
+    /// <summary>The worst finding; null where no rule said anything.</summary>
     public Finding? Deciding => Findings.Count > 0 ? Findings[0] : null;
 
     /// <summary>The smallest distance of a length to its limit in millimetres, negative beyond it; null when none is known.</summary>

@@ -8,11 +8,15 @@ namespace FitCheck.Charts;
 /// <summary>The part of the chart that is asked for; an empty list asks for all.</summary>
 public sealed record ChartSlice
 {
+    /// <summary>Ids of vehicles.</summary>
     public IReadOnlyList<string> Vehicles { get; init; } = [];
+    /// <summary>Ids of positions.</summary>
     public IReadOnlyList<string> Positions { get; init; } = [];
+    /// <summary>Ids of drivers.</summary>
     public IReadOnlyList<string> Drivers { get; init; } = [];
     /// <summary>Size classes as a catalog writes them, `165 mm`.</summary>
     public IReadOnlyList<string> Sizes { get; init; } = [];
+    /// <summary>Statuses of which pairs are told.</summary>
     public IReadOnlyList<Status> Statuses { get; init; } = [];
     /// <summary>Also tell of drivers of a type that does not belong at the position, such as a tweeter in a woofer's place.</summary>
     public bool AnyType { get; init; }

@@ -21,6 +21,7 @@ public sealed record FaceDrawing
     public IReadOnlyList<DrawnHole> Driver { get; init; } = [];
     /// <summary>The hour toward which a tilted spacer looks; null when it is flat or nobody says where to aim.</summary>
     public double? AimHour { get; init; }
+    /// <summary>Of the spacer, degrees.</summary>
     public double TiltDeg { get; init; }
 }
 

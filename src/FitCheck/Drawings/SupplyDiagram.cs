@@ -9,12 +9,15 @@ public sealed record SupplyDiagram(SupplyLeg? Main, string? Distribution, IReadO
 /// <summary>One cable of the supply, its fuse and what hangs on it. What is null is not planned or not known.</summary>
 public sealed record SupplyLeg
 {
+    /// <summary>What it leads to, for a person.</summary>
     public required string Name { get; init; }
     /// <summary>Current at full power, A.</summary>
     public double? DemandA { get; init; }
     /// <summary>Gauge as written, `4 AWG`.</summary>
     public string? Gauge { get; init; }
+    /// <summary>True for copper-clad aluminium.</summary>
     public bool CopperClad { get; init; }
+    /// <summary>Of the cable, m.</summary>
     public double? LengthM { get; init; }
     /// <summary>Of its own fuse.</summary>
     public double? FuseA { get; init; }
@@ -22,7 +25,10 @@ public sealed record SupplyLeg
     public double? FuseDistanceMm { get; init; }
     /// <summary>Whole way from the battery and back to the body, V.</summary>
     public double? DropV { get; init; }
+    /// <summary>Gauge of the ground cable as written.</summary>
     public string? GroundGauge { get; init; }
+    /// <summary>Of the ground cable, m.</summary>
     public double? GroundLengthM { get; init; }
+    /// <summary>The worst that a rule of the supply says of it.</summary>
     public required Findings.Status Status { get; init; }
 }

@@ -48,6 +48,7 @@ public sealed class Remembered
         return hash.Finish();
     }
 
+    /// <summary>True when the inputs of this digest were found valid before.</summary>
     public bool Knows(string key)
     {
         if (_folder is null)
@@ -62,6 +63,7 @@ public sealed class Remembered
         }
     }
 
+    /// <summary>Remembers that the inputs of this digest are valid; a folder that can't be written is passed over.</summary>
     public void Add(string key)
     {
         if (_folder is null)

@@ -6,14 +6,18 @@ namespace FitCheck.Impacts;
 /// <summary>What became of something from one side to the other.</summary>
 public enum Change
 {
+    /// <summary>It is new.</summary>
     Added,
+    /// <summary>It is gone.</summary>
     Removed,
+    /// <summary>It differs.</summary>
     Altered,
 }
 
 /// <summary>One value that differs; a path such as `positions[front-door-left].mounting.depth`. Null: the key is not there.</summary>
 public sealed record KeyChange(string Path, string? Before, string? After, Location At)
 {
+    /// <summary>In words.</summary>
     public override string ToString() => (Before, After) switch
     {
         (null, { } now) => $"{Path} {now} is new",
@@ -43,20 +47,27 @@ public sealed record Cause(Location At, string What);
 /// <param name="Causes">The changes that it rests on, nearest first; empty where none was found.</param>
 public sealed record FindingChange(Finding Finding, Status? Before, Status? After, IReadOnlyList<Cause> Causes)
 {
+    /// <summary>True when the later status is worse; what nobody says anything of counts as passing.</summary>
     public bool IsWorse => (After ?? Status.Pass) > (Before ?? Status.Pass);
 
+    /// <summary>True when it is better.</summary>
     public bool IsBetter => (After ?? Status.Pass) < (Before ?? Status.Pass);
 }
 
 /// <summary>What becomes of a build.</summary>
 public enum BuildFate
 {
+    /// <summary>The verdict and the status of every finding stay.</summary>
     Same,
+    /// <summary>The verdict gets better, or stays and no finding gets worse; or it can be read again.</summary>
     Better,
+    /// <summary>The verdict gets worse, or stays while a finding gets worse.</summary>
     Worse,
     /// <summary>It was good to read and is no longer.</summary>
     Unreadable,
+    /// <summary>Only the later side has it.</summary>
     New,
+    /// <summary>Only the earlier side had it.</summary>
     Gone,
 }
 
@@ -65,10 +76,15 @@ public sealed record BuildChange
 {
     /// <summary>The file's name without its ending, by which it is accepted.</summary>
     public required string Id { get; init; }
+    /// <summary>What the build calls itself.</summary>
     public required string Name { get; init; }
+    /// <summary>Its place on the later side, or on the earlier one when it is gone.</summary>
     public required Location At { get; init; }
+    /// <summary>What becomes of it.</summary>
     public required BuildFate Fate { get; init; }
+    /// <summary>Its verdict before; null where it could not be read or was not there.</summary>
     public Status? Before { get; init; }
+    /// <summary>The same afterwards.</summary>
     public Status? After { get; init; }
     /// <summary>How many waivers the later verdict rests on.</summary>
     public int Waivers { get; init; }
@@ -79,23 +95,29 @@ public sealed record BuildChange
     /// <summary>Somebody said that this may happen.</summary>
     public bool Accepted { get; init; }
 
+    /// <summary>True when it gets worse or can no longer be read.</summary>
     public bool IsWorse => Fate is BuildFate.Worse or BuildFate.Unreadable;
 }
 
 /// <summary>A driver at a position whose status in the chart differs.</summary>
 public sealed record PairChange(string Vehicle, string VehicleName, string Position, string PositionName, string Driver, string DriverName, Status Before, Status After, string? MountBefore, string? MountAfter, string Reason)
 {
+    /// <summary>True when the pair fits worse than before.</summary>
     public bool IsWorse => After > Before;
 }
 
 /// <summary>The answer to `impact`.</summary>
 public sealed record ImpactResult
 {
+    /// <summary>Name and version of what compared.</summary>
     public required string Program { get; init; }
     /// <summary>As the caller named the sides.</summary>
     public required string From { get; init; }
+    /// <summary>The later side, as the caller named it.</summary>
     public required string To { get; init; }
+    /// <summary>What differs in the catalogs.</summary>
     public required IReadOnlyList<EntryChange> Entries { get; init; }
+    /// <summary>What differs in the rules.</summary>
     public required IReadOnlyList<RuleEdit> Rules { get; init; }
     /// <summary>Every build of either side, worst fate first, then by id.</summary>
     public required IReadOnlyList<BuildChange> Builds { get; init; }

@@ -8,6 +8,7 @@ namespace FitCheck.Lists;
 /// <param name="IsAdded">True when the prices are without tax and it comes on top; false when they contain it.</param>
 public sealed record Tax(decimal? Percent, bool IsAdded)
 {
+    /// <summary>Nobody asks: prices are told as the catalog has them.</summary>
     public static Tax NotAsked { get; } = new(null, IsAdded: false);
 
     /// <summary>A rate in per cent from 0 to 100, such as `19`, `8.1` or `7 %`; null for anything else.</summary>

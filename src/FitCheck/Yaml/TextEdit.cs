@@ -5,6 +5,7 @@ namespace FitCheck.Yaml;
 /// <summary>A piece of a text and what takes its place.</summary>
 public sealed record TextEdit(int Start, int Length, string Text)
 {
+    /// <summary>Where the piece ends.</summary>
     public int End => Start + Length;
 
     /// <summary>How deep the collection lies to which it adds: where several end at one place, what belongs to the innermost comes first.</summary>
