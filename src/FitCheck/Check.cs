@@ -1,4 +1,3 @@
-using FitCheck.Builds;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;

@@ -1,8 +1,9 @@
-using FitCheck.Catalog;
-using FitCheck.Lists;
+using FitCheck.Charts;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
 using FitCheck.Suggestions;
-using FitCheck.Yaml;
 
 namespace FitCheck;
 
@@ -113,7 +114,7 @@ public sealed partial class Checker
         Arguments.Given(slice.Statuses, nameof(slice.Statuses));
         var (workshop, problems) = (_workshop, new ProblemList());
         options.Progress?.Report("charting");
-        var result = FitCheck.Chart.Of(workshop.Catalog, workshop.Rules, slice, problems, cancel);
+        var result = PairChart.Of(workshop.Catalog, workshop.Rules, slice, problems, cancel);
         return problems.HasErrors ? new ChartOutcome(null, problems.All) : new ChartOutcome(result, problems.Sorted());
     }
 

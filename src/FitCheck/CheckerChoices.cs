@@ -1,5 +1,8 @@
 using FitCheck.Catalog;
-using FitCheck.Suggestions;
+using FitCheck.Evaluation;
+using FitCheck.Foundation.Problems;
+using FitCheck.Suggestions.Choices;
+using FitCheck.Suggestions.Trials;
 using FitCheck.Yaml;
 
 namespace FitCheck;
@@ -37,7 +40,7 @@ public sealed partial class Checker
         if (BuildFiles.ReadDraft(build, _folders.Catalog, workshop.Catalog, _schemas, problems) is not { } read)
             return new ChoicesOutcome(null, problems.Sorted());
         var bench = new Bench(build.Name, read.Text, workshop.Catalog, workshop.Rules);
-        IReadOnlyList<TextEdit> heads = [.. Suggestions.Draft.Heads(bench.Root, new YamlEditor(read.Text), bench.Build.Vehicle)];
+        IReadOnlyList<TextEdit> heads = [.. Builds.Draft.Heads(bench.Root, new YamlEditor(read.Text), bench.Build.Vehicle)];
         var slots = new List<ChoiceSlot>();
         foreach (var slot in Slots.WithOpen(bench, workshop.Catalog, options.CurrentOnly, [.. options.Keep, .. bench.Build.Keep.Select(k => k.Value)]))
         {
@@ -46,7 +49,7 @@ public sealed partial class Checker
             slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(w => bench.Build.Vehicle.Find(w)?.Name ?? w)], slot.Now, slot.Now is null ? null : (workshop.Catalog.Find(slot.Now) as Part)?.Name)
             {
                 // One whose edits get into each other's way is none.
-                Choices = [.. slot.Options.Select((o, i) => (Option: o, Change: new Change(slot, i))).Where(x => bench.TextOf([x.Change], heads) is not null)
+                Choices = [.. slot.Options.Select((o, i) => (Option: o, Change: new Suggestions.Choices.Change(slot, i))).Where(x => bench.TextOf([x.Change], heads) is not null)
                     .Select(x => new BuildChoice(slot.Key, x.Option, build.Name, read.Text, () => QuoteText.Renewed(bench, [x.Change], heads)))],
             });
         }
@@ -91,12 +94,12 @@ public sealed partial class Checker
         return outcomes;
     }
 
-    private (Findings.BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, Workshop workshop)
+    private (BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, Workshop workshop)
     {
         var problems = new ProblemList();
         var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, workshop.Catalog, _schemas, problems);
         if (read is not null)
             Waivers.Refuse(read.Build, () => workshop.Rules, problems);
-        return (read is null || problems.HasErrors ? null : FitCheck.Check.Judged(read.Build, workshop.Rules), problems.Sorted());
+        return (read is null || problems.HasErrors ? null : BuildEvaluation.Judged(read.Build, workshop.Rules), problems.Sorted());
     }
 }

@@ -1,3 +1,6 @@
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
+
 namespace FitCheck;
 
 /// <summary>What a <see cref="Checker"/> opens, and what it may remember.</summary>

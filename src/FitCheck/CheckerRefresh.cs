@@ -1,4 +1,6 @@
-using FitCheck.Yaml;
+using FitCheck.Evaluation;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck;
 

@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
-using FitCheck.Yaml;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck;
 

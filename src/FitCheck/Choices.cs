@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
-using FitCheck.Suggestions;
+using FitCheck.Foundation.Problems;
+using FitCheck.Suggestions.Choices;
 using FitCheck.Yaml;
 
 namespace FitCheck;

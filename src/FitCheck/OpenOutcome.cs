@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
+using FitCheck.Evaluation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
-using FitCheck.Yaml;
 
 namespace FitCheck;
 

@@ -1,7 +1,7 @@
 using FitCheck.Charts;
 using FitCheck.Findings;
 using FitCheck.Lists;
-using FitCheck.Suggestions;
+using FitCheck.Suggestions.Searching;
 
 namespace FitCheck;
 

@@ -1,6 +1,5 @@
 using FitCheck.Builds;
 using FitCheck.Evaluation;
-using FitCheck.Findings;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
 using FitCheck.Suggestions;

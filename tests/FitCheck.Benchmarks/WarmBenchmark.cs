@@ -1,4 +1,5 @@
 using System.Globalization;
+using FitCheck.Evaluation;
 
 namespace FitCheck.Benchmarks;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
-using FitCheck.Fuzz;
 using SharpFuzz;
 
 // fuzz TARGET            reads inputs from the fuzzer, one after the other

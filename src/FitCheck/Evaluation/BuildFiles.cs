@@ -70,7 +70,7 @@ internal static class BuildFiles
             if (!remembered.Knows(key))
             {
                 var shape = new ProblemList();
-                schemas.Value.Check("build", isDraft && root is YamlMap begun ? Suggestions.Draft.Completed(begun) : root, shape);
+                schemas.Value.Check("build", isDraft && root is YamlMap begun ? Builds.Draft.Completed(begun) : root, shape);
                 if (!shape.HasErrors)
                     remembered.Add(key);
                 own.AddRange(shape.Sorted());

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using FitCheck.Charts;
+using FitCheck.Evaluation;
 using Xunit;
 
 namespace FitCheck.Tests.Checking;

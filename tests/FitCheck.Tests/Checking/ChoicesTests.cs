@@ -1,4 +1,7 @@
+using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 using Xunit;
 using Xunit.Abstractions;

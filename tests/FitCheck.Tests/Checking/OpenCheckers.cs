@@ -1,10 +1,11 @@
-using FitCheck.Findings;
+using FitCheck.Evaluation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Reports;
 using FitCheck.Reports.Charts;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Lists;
 using FitCheck.Reports.Suggestions;
 using FitCheck.Suggestions;
-using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Checking;

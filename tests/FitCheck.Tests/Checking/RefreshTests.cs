@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using FitCheck.Evaluation;
+using FitCheck.Foundation.Problems;
 using Xunit;
 
 namespace FitCheck.Tests.Checking;

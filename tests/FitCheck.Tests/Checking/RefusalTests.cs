@@ -1,4 +1,6 @@
 using FitCheck.Charts;
+using FitCheck.Evaluation;
+using FitCheck.Foundation;
 using Xunit;
 
 namespace FitCheck.Tests.Checking;

@@ -1,5 +1,8 @@
 using FitCheck.Charts;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using Xunit;
 
 namespace FitCheck.Tests.Checking;

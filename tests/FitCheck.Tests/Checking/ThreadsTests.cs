@@ -1,4 +1,5 @@
 using FitCheck.Charts;
+using FitCheck.Evaluation;
 using Xunit;
 
 namespace FitCheck.Tests.Checking;

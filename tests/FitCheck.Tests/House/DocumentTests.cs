@@ -1,7 +1,6 @@
 using System.Text.RegularExpressions;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
-using FitCheck.Findings;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;

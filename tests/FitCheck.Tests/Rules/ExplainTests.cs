@@ -1,5 +1,4 @@
 using FitCheck.Rules;
-using FitCheck.Tests.Rules;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

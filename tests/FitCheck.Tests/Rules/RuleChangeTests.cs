@@ -6,7 +6,6 @@ using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Rules.Model;
 using FitCheck.Schemas;
-using FitCheck.Tests.Rules;
 using FitCheck.Yaml;
 using Xunit;
 

@@ -1,6 +1,5 @@
 using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Tests.Rules;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

@@ -1,7 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
-using FitCheck.Physics.Electrical.Cables;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Devices;

@@ -1,6 +1,5 @@
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
-using FitCheck.Physics.Electrical.Cables;
 using FitCheck.Physics.Electrical.Loads;
 using FitCheck.Physics.Quantities;
 

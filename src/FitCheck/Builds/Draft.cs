@@ -1,7 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Yaml;
 
-namespace FitCheck.Suggestions;
+namespace FitCheck.Builds;
 
 /// <summary>A build that somebody has only begun: what a whole one must have may be missing, and comes with the first choice.</summary>
 internal static class Draft

@@ -1,10 +1,10 @@
 using System.Globalization;
 using FitCheck.Builds;
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
 using FitCheck.Yaml;
 
-namespace FitCheck.Suggestions;
+namespace FitCheck.Suggestions.Choices;
 
 /// <summary>What a build that is being put together does not have yet: drivers at places that nobody has filled, another source than the factory radio, an amplifier.</summary>
 internal static class OpenSlots

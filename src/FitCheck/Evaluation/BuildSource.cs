@@ -1,4 +1,4 @@
-namespace FitCheck;
+namespace FitCheck.Evaluation;
 
 /// <summary>A build, or a seller's list, that is to be read: a file, or a text that is in memory already. Immutable; several threads may use one.</summary>
 public sealed class BuildSource

@@ -1,4 +1,4 @@
-namespace FitCheck;
+namespace FitCheck.Evaluation;
 
 /// <summary>Refuses what no caller can have meant: an empty list of builds would pass every check.</summary>
 internal static class Arguments
