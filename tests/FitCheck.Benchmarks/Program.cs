@@ -6,6 +6,7 @@
 //   --suggest [SECONDS]                                                 how long `suggest` takes among 50,000 parts
 //   --warm [--runs N] [BUILD]                                           one more check of a checker that is open, in this process
 using System.Globalization;
+using FitCheck.Benchmarks;
 
 if (args is ["--chart", ..])
 {

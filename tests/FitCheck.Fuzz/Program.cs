@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
+using FitCheck.Fuzz;
 using SharpFuzz;
 
 // fuzz TARGET            reads inputs from the fuzzer, one after the other

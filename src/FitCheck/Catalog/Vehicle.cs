@@ -151,6 +151,8 @@ public sealed record Mounting
     public Figure? DoorCardGap { get; }
     public IReadOnlyList<Figure> ModuleRoom { get; }
     public IReadOnlyList<Obstruction> Obstructions { get; }
+    /// <summary>Those that move, as a window glass does, or those that do not.</summary>
+    internal Obstruction[] Behind(bool moving) => [.. Obstructions.Where(o => o.Moving == moving)];
     /// <summary>The hour towards which sound is best thrown, seen from inside the vehicle.</summary>
     public double? AimClock { get; }
     public Location? AimClockAt { get; }

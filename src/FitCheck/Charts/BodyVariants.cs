@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Facts;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Geometry;
@@ -7,7 +8,8 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Charts;
 
 /// <summary>
-/// A driver's body as its figures say, and with each of them moved to either end of its tolerance: all that a stack-up over the body asks for, made once for
+/// A driver's body as its figures say, and with each of them moved to either end of its tolerance: all that a stack-up over the body asks
+/// for, made once for
 /// every spacer and place.
 /// </summary>
 internal sealed class BodyVariants
@@ -34,22 +36,25 @@ internal sealed class BodyVariants
         return new BodyVariants(stack, BodyFacts.Inputs(driver.Dimensions, what => what, stack));
     }
 
-    /// <summary>A length that body, spacer and a third figure need together, as <see cref="StackUp"/> would have it; unknown when one of them is.</summary>
-    public Term Needed(in Mounted on, in Term third, Func<BodyProfile, Mounted, double, double> f)
+    /// <summary>
+    /// A length that body, spacer and a third figure need together, as <see cref="StackUp"/> would have it; unknown when one of them is.
+    /// </summary>
+    public LengthTerm Needed(in Mounted on, in LengthTerm third, BodyFormula f)
     {
-        if (_nominal is null || on.Thickness.IsMissing || third.IsMissing)
-            return Term.Missing;
-        var nominal = f(_nominal, on, third.Si);
+        var (thickness, tilt) = (on.Thickness, on.Tilt);
+        if (_nominal is null || thickness.IsMissing || third.IsMissing)
+            return LengthTerm.Missing;
+        var nominal = f(_nominal, tilt.Si, thickness.Si, third.Si);
         var worst = 0.0;
         foreach (var (down, up) in _moved)
-            Add(f(down, on, third.Si), f(up, on, third.Si));
-        if (on.Thickness.HalfWidth != 0)
-            Add(f(_nominal, on with { Thickness = on.Thickness.Down }, third.Si), f(_nominal, on with { Thickness = on.Thickness.Up }, third.Si));
-        if (on.Tilt.HalfWidth != 0)
-            Add(f(_nominal, on with { Tilt = on.Tilt.Down }, third.Si), f(_nominal, on with { Tilt = on.Tilt.Up }, third.Si));
+            Add(f(down, tilt.Si, thickness.Si, third.Si), f(up, tilt.Si, thickness.Si, third.Si));
+        if (thickness.HalfWidth != 0)
+            Add(f(_nominal, tilt.Si, thickness.Down.Si, third.Si), f(_nominal, tilt.Si, thickness.Up.Si, third.Si));
+        if (tilt.HalfWidth != 0)
+            Add(f(_nominal, tilt.Down.Si, thickness.Si, third.Si), f(_nominal, tilt.Up.Si, thickness.Si, third.Si));
         if (third.HalfWidth != 0)
-            Add(f(_nominal, on, third.Down.Si), f(_nominal, on, third.Up.Si));
-        return new Term(nominal, worst, IsGuess || on.Thickness.IsGuess || on.Tilt.IsGuess || third.IsGuess);
+            Add(f(_nominal, tilt.Si, thickness.Si, third.Down.Si), f(_nominal, tilt.Si, thickness.Si, third.Up.Si));
+        return new LengthTerm(nominal, worst, IsGuess || thickness.IsGuess || tilt.IsGuess || third.IsGuess);
 
         void Add(double down, double up) => worst += Math.Max(Math.Abs(down - nominal), Math.Abs(up - nominal));
     }
@@ -58,4 +63,4 @@ internal sealed class BodyVariants
 /// <summary>What a spacer does to the body that it carries.</summary>
 /// <param name="Thickness">At its centre, metres; nothing straight on the panel.</param>
 /// <param name="Tilt">Between its faces, radians.</param>
-internal readonly record struct Mounted(Term Thickness, Term Tilt);
+internal readonly record struct Mounted(LengthTerm Thickness, LengthTerm Tilt);

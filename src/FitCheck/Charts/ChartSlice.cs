@@ -53,7 +53,8 @@ public sealed record ChartSlice
             else
                 sizes.Add(Millimetre(size.Si));
         }
-        return drivers.FindAll(d => (Drivers.Count == 0 || Drivers.Contains(d.Id)) && (Sizes.Count == 0 || (d.Size is { } size && sizes.Contains(Millimetre(size.Si)))));
+        return drivers.FindAll(d => (Drivers.Count == 0 || Drivers.Contains(d.Id))
+            && (Sizes.Count == 0 || (d.Size is { } size && sizes.Contains(Millimetre(size.Si)))));
     }
 
     internal bool Asks(Status status) => Statuses.Count == 0 || Statuses.Contains(status);

@@ -2,15 +2,18 @@ using FitCheck.Rules.Verdicts;
 
 namespace FitCheck.Charts;
 
-/// <summary>A rule on what a place has to spare over what a driver needs on its spacer: of most spacers it tells that they are no better than another.</summary>
+/// <summary>
+/// A rule on what a place has to spare over what a driver needs on its spacer: of most spacers it tells that they are no better than
+/// another.
+/// </summary>
 /// <param name="Order">Its place in the order of judging.</param>
 /// <param name="Rule">The rule, a plain one that always applies.</param>
 /// <param name="There">What the place has.</param>
 /// <param name="Needed">What is needed.</param>
-internal sealed record FirstLook(int Order, BriefRule Rule, Func<PlaceSide, Term> There, Func<Mated, Term> Needed)
+internal sealed record FirstLook(int Order, BriefRule Rule, Func<ChartedPlace, LengthTerm> There, Func<DriverOnMount, LengthTerm> Needed)
 {
     /// <summary>Whether this alone tells that a mounting fails and is no better than the best.</summary>
-    public bool IsWorse(in Term there, in Term needed, in Outcome best) =>
+    public bool IsWorse(in LengthTerm there, in LengthTerm needed, in Outcome best) =>
         Rule.Keeps(there.Si - needed.Si, there.HalfWidth + needed.HalfWidth, out var metres) == false && Order <= best.Failed
         && (Order < best.Failed || Outcome.Nanometres(metres) <= best.Margin);
 }

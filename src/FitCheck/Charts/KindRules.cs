@@ -1,6 +1,8 @@
+using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
+using FitCheck.Rules;
 using FitCheck.Rules.Conditions;
 using FitCheck.Rules.Conditions.Nodes;
 using FitCheck.Rules.Model;
@@ -9,7 +11,8 @@ using FitCheck.Rules.Verdicts;
 namespace FitCheck.Charts;
 
 /// <summary>
-/// The rules for one kind of pair, such as a woofer on a spacer: those that its settled facts rule out are gone, and the rest are sorted by what they
+/// The rules for one kind of pair, such as a woofer on a spacer: those that its settled facts rule out are gone, and the rest are sorted
+/// by what they
 /// rest on, so that each is asked once for whatever decides it.
 /// </summary>
 internal sealed class KindRules
@@ -20,7 +23,7 @@ internal sealed class KindRules
     private readonly Entry[][] _groups = new Entry[Kinds][];
     private readonly int[] _canFail = new int[Kinds];
     private readonly Entry[] _shared;
-    private readonly Func<Spot, Brief>[] _sources;
+    private readonly Func<PlacedPairFacts, Brief>[] _sources;
     private readonly int[][] _facts = new int[Kinds][];
     private readonly Brief[] _settled;
     private readonly RestsOn[] _restsOn;
@@ -34,11 +37,11 @@ internal sealed class KindRules
     /// <param name="Rule">The rule.</param>
     private sealed record Entry(int Order, BriefRule Rule)
     {
-        /// <summary>The number that decides alone, of a plain rule whose fact is one that a spot works out; null of any other.</summary>
-        public Func<Spot, Term>? Number { get; init; }
+        /// <summary>The number that decides alone, of a plain rule whose fact is one that a pair works out; null of any other.</summary>
+        public Func<PlacedPairFacts, LengthTerm>? Number { get; init; }
         public Gate? Gate { get; init; }
         /// <summary>The number that has to be known, or unknown, for it to apply.</summary>
-        public Func<Spot, Term>? GateNumber { get; init; }
+        public Func<PlacedPairFacts, LengthTerm>? GateNumber { get; init; }
         public required int[] Slots { get; init; }
         /// <summary>Those of the slots whose facts have to be put into the sheet and rest on just what the rule does.</summary>
         public required int[] Own { get; init; }
@@ -50,14 +53,16 @@ internal sealed class KindRules
 
     /// <param name="rules">All that judge a chart.</param>
     /// <param name="settled">Facts of one pair of the kind: those that rest on nothing are the same for all.</param>
-    /// <param name="worked">The numbers by name that a spot works out by itself.</param>
+    /// <param name="worked">The numbers by name that a pair works out by itself.</param>
     /// <param name="mounts">Whether a spacer or a cup carries the driver; without, what rests on one rests on driver and place.</param>
-    /// <param name="shared">Rules, by their place in the order of judging, that are asked once for this kind and another; see <see cref="Shared"/>.</param>
-    public KindRules(PairRules rules, FactTable settled, IReadOnlyDictionary<string, Func<Spot, Term>> worked, bool mounts, IReadOnlySet<int> shared)
+    /// <param name="shared">Rules, by their place in the order of judging, that are asked once for this kind and another; see <see
+    /// cref="Shared"/>.</param>
+    public KindRules(PairRules rules, FactTable settled, IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked,
+        bool mounts, IReadOnlySet<int> shared)
     {
         var scope = rules.Judged.Count > 0 ? rules.Judged[0].Scope : new FactScope(Subject.Position, []);
         _rules = rules.Judged.Count;
-        _sources = new Func<Spot, Brief>[scope.Names.Count];
+        _sources = new Func<PlacedPairFacts, Brief>[scope.Names.Count];
         _settled = new Brief[scope.Names.Count];
         _restsOn = new RestsOn[scope.Names.Count];
         _workedFor = new int[scope.Names.Count];
@@ -65,7 +70,8 @@ internal sealed class KindRules
         foreach (var name in scope.Names)
         {
             _restsOn[scope.SlotOf(name)] = mounts ? scope.Find(name)!.RestsOn : OnPanel(scope.Find(name)!.RestsOn);
-            _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) is { } number ? s => number(s).ToBrief() : Spot.Other(name);
+            _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) is { } number ? s => number(s).ToBrief()
+                : PlacedPairFacts.Other(name);
             if (scope.Find(name)!.RestsOn == RestsOn.Nothing && settled.Values.TryGetValue(name, out var value))
                 _settled[scope.SlotOf(name)] = Brief.Of(known[name] = value);
         }
@@ -90,7 +96,7 @@ internal sealed class KindRules
                 RestsOn = restsOn,
                 IsLength = rule.Unit?.Dimension == Dimension.Metre,
                 CanFail = rule.Fail is not null,
-                IsSlow = brief.Names.Any(Spot.Slow.Contains),
+                IsSlow = brief.Names.Any(PlacedPairFacts.Slow.Contains),
             });
         }
         Array.Fill(_groups, []);
@@ -103,22 +109,28 @@ internal sealed class KindRules
             if (group.Key == RestsOn.Pair)
                 _firstOfPair = group.Min(e => e.Order);
         }
-        if (_groups[(int)RestsOn.Pair] is [{ Number: not null, Gate: null, IsLength: true } first, ..] && Spot.Spares.TryGetValue(rules.Judged[first.Order].Fact.Names[0], out var spare) && mounts)
+        if (_groups[(int)RestsOn.Pair] is [{ Number: not null, Gate: null, IsLength: true } first, ..]
+            && PlacedPairFacts.Spares.TryGetValue(rules.Judged[first.Order].Fact.Names[0], out var spare) && mounts)
             FirstLook = new FirstLook(first.Order, first.Rule, spare.There, spare.Needed);
         // What a rule asks that rests on more has to be handed on, but for numbers that are worked out where they are asked for.
-        foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn && !(e.Number is not null && s == e.Rule.Slot))).Distinct().GroupBy(s => _restsOn[s]))
+        foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn
+            && !(e.Number is not null && s == e.Rule.Slot))).Distinct().GroupBy(s => _restsOn[s]))
             _facts[(int)group.Key] = [.. group];
 
         // A rule that can't fail says nothing of a pair that another rule fails; what is soon worked out may spare the rest.
-        static Entry[] Sorted(IEnumerable<Entry> entries) => [.. entries.OrderBy(e => !e.CanFail).ThenBy(e => e.IsSlow).ThenBy(e => e.Order)];
+        static Entry[] Sorted(IEnumerable<Entry> entries) =>
+            [.. entries.OrderBy(e => !e.CanFail).ThenBy(e => e.IsSlow).ThenBy(e => e.Order)];
 
         bool? Truth(string name) => known.GetValueOrDefault(name) is { Truth: { } truth, Unsure.Count: 0 } ? truth : null;
     }
 
-    /// <summary>The rules, by their place in the order of judging, that rest on driver and place alone and say the same for both kinds.</summary>
+    /// <summary>
+    /// The rules, by their place in the order of judging, that rest on driver and place alone and say the same for both kinds.
+    /// </summary>
     public static HashSet<int> Shared(PairRules rules, FactTable one, FactTable other)
     {
-        return [.. Enumerable.Range(0, rules.Judged.Count).Where(i => PairRules.RestsOnOf(rules.Judged[i]) == (RestsOn.Driver | RestsOn.Place) && IsSame(rules.Judged[i]))];
+        return [.. Enumerable.Range(0, rules.Judged.Count).Where(i =>
+            PairRules.RestsOnOf(rules.Judged[i]) == (RestsOn.Driver | RestsOn.Place) && IsSame(rules.Judged[i]))];
 
         bool IsSame(Rule rule) => rule.Names.Where(n => rule.Scope.Find(n)!.RestsOn == RestsOn.Nothing)
             .All(n => Brief.Of(one.Values.GetValueOrDefault(n)) == Brief.Of(other.Values.GetValueOrDefault(n)));
@@ -126,17 +138,19 @@ internal sealed class KindRules
 
     private static RestsOn OnPanel(RestsOn on) => on.HasFlag(RestsOn.Mount) ? RestsOn.Driver | RestsOn.Place : on;
 
-    /// <summary>The rule that is asked first of all that rest on driver, mount and place, when it is of a number that is soon taken; else null.</summary>
+    /// <summary>
+    /// The rule that is asked first of all that rest on driver, mount and place, when it is of a number that is soon taken; else null.
+    /// </summary>
     public FirstLook? FirstLook { get; }
 
-    /// <summary>Facts of one spot by their slots, with the settled ones in place.</summary>
+    /// <summary>Facts of one pair by their slots, with the settled ones in place.</summary>
     public Brief[] Sheet() => (Brief[])_settled.Clone();
 
     /// <summary>Puts the facts into a sheet that rest on just this and are handed on.</summary>
-    public void Work(RestsOn on, Spot spot, Span<Brief> sheet)
+    public void Work(RestsOn on, PlacedPairFacts pair, Span<Brief> sheet)
     {
         foreach (var slot in _facts[(int)on])
-            sheet[slot] = _sources[slot](spot);
+            sheet[slot] = _sources[slot](pair);
     }
 
     /// <summary>Takes them from a sheet.</summary>
@@ -165,29 +179,33 @@ internal sealed class KindRules
 
     /// <summary>What the rules say that rest on just this; their own facts are worked out when first asked for.</summary>
     /// <param name="on">What they rest on.</param>
-    /// <param name="spot">Where.</param>
+    /// <param name="pair">Where.</param>
     /// <param name="sheet">Has the facts that rest on less.</param>
-    public Partial Ask(RestsOn on, Spot spot, Span<Brief> sheet) =>
-        Ask(_groups[(int)on], spot, sheet, Partial.Nothing, Outcome.Worst);
+    public PartialVerdict Ask(RestsOn on, PlacedPairFacts pair, Span<Brief> sheet) =>
+        Ask(_groups[(int)on], pair, sheet, PartialVerdict.Nothing, Outcome.Worst);
 
     /// <summary>What the rules say that are shared with another kind.</summary>
-    public Partial AskShared(Spot spot, Span<Brief> sheet) => Ask(_shared, spot, sheet, Partial.Nothing, Outcome.Worst);
+    public PartialVerdict AskShared(PlacedPairFacts pair, Span<Brief> sheet) =>
+        Ask(_shared, pair, sheet, PartialVerdict.Nothing, Outcome.Worst);
 
-    /// <summary>The same of those that can fail alone, or of the others.</summary>
-    public Partial Ask(RestsOn on, Spot spot, Span<Brief> sheet, bool canFail)
+    /// <summary>What the rules say that rest on just this: of those that can fail alone, or of the others.</summary>
+    public PartialVerdict Ask(RestsOn on, PlacedPairFacts pair, Span<Brief> sheet, bool canFail)
     {
         var (group, count) = (_groups[(int)on], _canFail[(int)on]);
-        return Ask(canFail ? group.AsSpan(0, count) : group.AsSpan(count), spot, sheet, Partial.Nothing, Outcome.Worst);
+        return Ask(canFail ? group.AsSpan(0, count) : group.AsSpan(count), pair, sheet, PartialVerdict.Nothing, Outcome.Worst);
     }
 
     /// <summary>False when a rule has failed that comes before all that rest on driver, mount and place.</summary>
-    public bool MayAskPair(in Partial said) => said.Failed >= _firstOfPair;
+    public bool MayAskPair(in PartialVerdict said) => said.Failed >= _firstOfPair;
 
-    /// <summary>The same of all that rest on driver, mount and place, put together with what others say; no more is asked once it is no better than the best.</summary>
-    public Partial AskPair(Spot spot, Span<Brief> sheet, in Partial said, in Outcome best) =>
-        Ask(_groups[(int)RestsOn.Pair], spot, sheet, said, best);
+    /// <summary>
+    /// What all rules say that rest on driver, mount and place, put together with what others say; no more is asked once it is no better
+    /// than the best.
+    /// </summary>
+    public PartialVerdict AskPair(PlacedPairFacts pair, Span<Brief> sheet, in PartialVerdict said, in Outcome best) =>
+        Ask(_groups[(int)RestsOn.Pair], pair, sheet, said, best);
 
-    private Partial Ask(ReadOnlySpan<Entry> entries, Spot spot, Span<Brief> sheet, Partial said, in Outcome best)
+    private PartialVerdict Ask(ReadOnlySpan<Entry> entries, PlacedPairFacts pair, Span<Brief> sheet, PartialVerdict said, in Outcome best)
     {
         if (entries.IsEmpty)
             return said;
@@ -196,10 +214,10 @@ internal sealed class KindRules
         {
             if (said.HasFailed && (!entry.CanFail || said.Failed < entry.Order))
                 continue;
-            if (Judge(entry, spot, sheet) is not var (status, metres))
+            if (Judge(entry, pair, sheet) is not { } verdict)
                 continue;
-            var margin = entry.IsLength ? Outcome.Nanometres(metres) : Outcome.NoMargin;
-            said = status == Status.Fail ? said.WithFailed(entry.Order, margin) : said.With(status, margin);
+            var margin = entry.IsLength ? Outcome.Nanometres(verdict.Margin) : Outcome.NoMargin;
+            said = verdict.Status == Status.Fail ? said.WithFailed(entry.Order, margin) : said.With(verdict.Status, margin);
             // What is said so far only gets worse.
             if (!said.ToOutcome(_rules).IsBetterThan(best))
                 break;
@@ -207,44 +225,44 @@ internal sealed class KindRules
         return said;
     }
 
-    private (Status Status, double Margin)? Judge(Entry entry, Spot spot, Span<Brief> sheet)
+    private Verdict? Judge(Entry entry, PlacedPairFacts pair, Span<Brief> sheet)
     {
         if (entry.Number is not { } number)
         {
-            Work(entry, spot, sheet);
+            Work(entry, pair, sheet);
             return entry.Rule.Judge(sheet);
         }
-        var isGuess = false;
+        var doubt = Doubt.None;
         if (entry.Gate is var (slot, isOfKnown, isNegated))
         {
             if (entry.GateNumber is { } asked)
             {
-                if (asked(spot).IsMissing != isNegated)
+                if (asked(pair).IsMissing != isNegated)
                     return null;
             }
             else
             {
-                Work(entry, spot, sheet);
+                Work(entry, pair, sheet);
                 ref readonly var gate = ref sheet[slot];
                 if (!isOfKnown && !gate.IsKnown)
-                    return (Status.Measure, double.NaN);
+                    return Verdict.Unknown;
                 if ((isOfKnown ? gate.IsKnown : gate.IsTrue) == isNegated)
                     return null;
-                isGuess = !isOfKnown && gate.IsUnsure;
+                doubt = isOfKnown ? Doubt.None : gate.Doubt;
             }
         }
-        var term = number(spot);
-        return entry.Rule.Judge(term.Si, term.HalfWidth, term.IsGuess || isGuess);
+        var term = number(pair);
+        return entry.Rule.Judge(term.Si, term.HalfWidth, term.IsGuess ? Doubt.Guessed : doubt);
     }
 
     // Numbers that are asked for by themselves are not put into the sheet.
-    private void Work(Entry entry, Spot spot, Span<Brief> sheet)
+    private void Work(Entry entry, PlacedPairFacts pair, Span<Brief> sheet)
     {
         foreach (var slot in entry.Own)
         {
             if (_workedFor[slot] == _asking)
                 continue;
-            sheet[slot] = _sources[slot](spot);
+            sheet[slot] = _sources[slot](pair);
             _workedFor[slot] = _asking;
         }
     }

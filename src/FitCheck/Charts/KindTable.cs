@@ -3,7 +3,7 @@ using FitCheck.Facts.Values;
 namespace FitCheck.Charts;
 
 /// <summary>A place where a spacer or cup goes: the facts and the judgement of both that no driver changes.</summary>
-internal readonly record struct Candidate(int Place, Brief[] Facts, Partial Said);
+internal readonly record struct Candidate(int Place, Brief[] Facts, PartialVerdict Said);
 
 /// <summary>For one kind of pair all that needs no driver, worked out before the drivers are walked through.</summary>
 internal sealed class KindTable
@@ -15,59 +15,64 @@ internal sealed class KindTable
     /// <summary>Facts of each place.</summary>
     public Brief[][] Places { get; }
     /// <summary>What is said of each place.</summary>
-    public Partial[] Said { get; }
+    public PartialVerdict[] Said { get; }
     /// <summary>For each spacer or cup the places where it goes.</summary>
     public Candidate[][] Candidates { get; }
     /// <summary>The numbers of those places, which are soon run through.</summary>
     public int[][] Covered { get; }
-    /// <summary>For each of them which of the judgements is that of the spacer or cup there; a hundred thousand are often but a few hundred.</summary>
+    /// <summary>
+    /// For each of them which of the judgements is that of the spacer or cup there; a hundred thousand are often but a few hundred.
+    /// </summary>
     public int[][] Judged { get; }
     /// <summary>Every judgement of a spacer or cup at a place once.</summary>
-    public Partial[] Judgements { get; }
+    public PartialVerdict[] Judgements { get; }
 
     /// <param name="rules">Of this kind.</param>
     /// <param name="places">Every place.</param>
     /// <param name="mounts">Every spacer or cup of the kind; none for the bare panel.</param>
     /// <param name="covered">The places that one is for, in their order.</param>
-    /// <param name="spot">To walk with; its driver stands for all of the kind.</param>
-    public KindTable(KindRules rules, PlaceSide[] places, MountSide[] mounts, Func<MountSide, IEnumerable<int>> covered, Spot spot)
+    /// <param name="pair">To walk with; its driver stands for all of the kind.</param>
+    public KindTable(KindRules rules, ChartedPlace[] places, ChartedMount[] mounts, Func<ChartedMount, IEnumerable<int>> covered,
+        PlacedPairFacts pair)
     {
         var sheet = rules.Sheet();
         Mounts = new Brief[mounts.Length][];
         Places = new Brief[places.Length][];
-        Said = new Partial[places.Length];
+        Said = new PartialVerdict[places.Length];
         Candidates = new Candidate[mounts.Length][];
         Covered = new int[mounts.Length][];
         Judged = new int[mounts.Length][];
-        var judgements = new Dictionary<Partial, int>();
+        var judgements = new Dictionary<PartialVerdict, int>();
         for (var i = 0; i < places.Length; i++)
         {
-            spot.Set(places[i], mounts.Length > 0 ? mounts[0] : null, new Mated(mounts.Length > 0 ? mounts[0] : null).Turn(spot.Driver));
-            rules.Work(RestsOn.Place, spot, sheet);
+            pair.Set(places[i], mounts.Length > 0 ? mounts[0] : null, new DriverOnMount(mounts.Length > 0 ? mounts[0] : null)
+                .Turn(pair.Driver));
+            rules.Work(RestsOn.Place, pair, sheet);
             Places[i] = rules.Taken(RestsOn.Place, sheet);
-            Said[i] = rules.Ask(RestsOn.Nothing, spot, sheet).With(rules.Ask(RestsOn.Place, spot, sheet));
+            Said[i] = rules.Ask(RestsOn.Nothing, pair, sheet).With(rules.Ask(RestsOn.Place, pair, sheet));
         }
         foreach (var mount in mounts)
         {
-            var mated = new Mated(mount).Turn(spot.Driver);
-            spot.Set(places[0], mount, mated);
-            rules.Work(RestsOn.Mount, spot, sheet);
+            var mated = new DriverOnMount(mount).Turn(pair.Driver);
+            pair.Set(places[0], mount, mated);
+            rules.Work(RestsOn.Mount, pair, sheet);
             Mounts[mount.Index] = rules.Taken(RestsOn.Mount, sheet);
-            var ofMount = rules.Ask(RestsOn.Mount, spot, sheet);
+            var ofMount = rules.Ask(RestsOn.Mount, pair, sheet);
             Candidates[mount.Index] = [.. covered(mount).Select(place => Candidate(place, mount, mated, ofMount))];
             Covered[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => c.Place);
             Judged[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => Number(c.Said));
         }
         Judgements = [.. judgements.Keys];
 
-        int Number(Partial said) => judgements.TryGetValue(said, out var known) ? known : judgements[said] = judgements.Count;
+        int Number(PartialVerdict said) => judgements.TryGetValue(said, out var known) ? known : judgements[said] = judgements.Count;
 
-        Candidate Candidate(int place, MountSide mount, Mated mated, in Partial ofMount)
+        Candidate Candidate(int place, ChartedMount mount, DriverOnMount mated, in PartialVerdict ofMount)
         {
-            spot.Set(places[place], mount, mated);
+            pair.Set(places[place], mount, mated);
             rules.Put(RestsOn.Place, Places[place], sheet);
-            rules.Work(MountAndPlace, spot, sheet);
-            return new Candidate(place, rules.Taken(MountAndPlace, sheet), Said[place].With(ofMount).With(rules.Ask(MountAndPlace, spot, sheet)));
+            rules.Work(MountAndPlace, pair, sheet);
+            return new Candidate(place, rules.Taken(MountAndPlace, sheet), Said[place].With(ofMount)
+                .With(rules.Ask(MountAndPlace, pair, sheet)));
         }
     }
 }

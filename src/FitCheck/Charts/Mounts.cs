@@ -2,7 +2,9 @@ using FitCheck.Catalog;
 
 namespace FitCheck.Charts;
 
-/// <summary>What may carry a driver at a position: the panel itself, and every spacer or cup of the catalog that is for this place or universal.</summary>
+/// <summary>
+/// What may carry a driver at a position: the panel itself, and every spacer or cup of the catalog that is for this place or universal.
+/// </summary>
 internal sealed class Mounts(PartsCatalog catalog)
 {
     /// <summary>Cheapest first, so that of two that are as good the cheaper one is taken.</summary>
@@ -11,8 +13,12 @@ internal sealed class Mounts(PartsCatalog catalog)
     /// <summary>Cheapest first.</summary>
     public IReadOnlyList<Part> Cups { get; } = ByPrice(catalog.IdsOf("cup").Select(catalog.Find).OfType<Cup>());
 
-    /// <summary>In the order in which they are preferred when nothing else tells them apart; null is the panel itself. Tweeters go into cups, others on spacers.</summary>
-    public IReadOnlyList<Part?> For(Vehicle vehicle, Position position, bool tweeter) => [null, .. (tweeter ? Cups : Adapters).Where(p => Covers(p, vehicle, position))];
+    /// <summary>
+    /// In the order in which they are preferred when nothing else tells them apart; null is the panel itself. Tweeters go into cups,
+    /// others on spacers.
+    /// </summary>
+    public IReadOnlyList<Part?> For(Vehicle vehicle, Position position, bool tweeter) =>
+        [null, .. (tweeter ? Cups : Adapters).Where(p => Covers(p, vehicle, position))];
 
     /// <summary>True when a spacer or cup is made for this position or is universal.</summary>
     public static bool Covers(Part part, Vehicle vehicle, Position position) => Fit.Covers(FitsOf(part), vehicle.Id, position.Id);
@@ -20,5 +26,6 @@ internal sealed class Mounts(PartsCatalog catalog)
     /// <summary>What it is made for; nothing when it is universal.</summary>
     public static IReadOnlyList<Fit> FitsOf(Part part) => part is Adapter adapter ? adapter.Fits : ((Cup)part).Fits;
 
-    private static List<Part> ByPrice(IEnumerable<Part> parts) => [.. parts.OrderBy(p => p.Price.Value.Amount).ThenBy(p => p.Id, StringComparer.Ordinal)];
+    private static List<Part> ByPrice(IEnumerable<Part> parts) =>
+        [.. parts.OrderBy(p => p.Price.Value.Amount).ThenBy(p => p.Id, StringComparer.Ordinal)];
 }

@@ -6,7 +6,8 @@ namespace FitCheck.Charts;
 /// <param name="Status">The worst of its findings.</param>
 /// <param name="Failed">Place, in the order of judging, of the first rule that fails; the number of rules when none does.</param>
 /// <param name="Margin">
-/// The smallest distance of a length to its limit in nanometres, negative beyond it; of the rule that failed, when one does. The largest number there is
+/// The smallest distance of a length to its limit in nanometres, negative beyond it; of the rule that failed, when one does. The largest
+/// number there is
 /// when no length is known. Whole, so that two ways of adding up the same figures can't differ.
 /// </param>
 internal readonly record struct Outcome(Status Status, int Failed, long Margin)
@@ -16,7 +17,9 @@ internal readonly record struct Outcome(Status Status, int Failed, long Margin)
     /// <summary>Any other is better.</summary>
     public static readonly Outcome Worst = new(Status.Fail, -1, long.MinValue);
 
-    /// <summary>True when this is better than another: by status, then by the larger margin; of two that fail, the one that gets farther first.</summary>
+    /// <summary>
+    /// True when this is better than another: by status, then by the larger margin; of two that fail, the one that gets farther first.
+    /// </summary>
     public bool IsBetterThan(in Outcome other) =>
         Status != other.Status ? Status < other.Status
         : Failed != other.Failed ? Failed > other.Failed

@@ -7,7 +7,9 @@ using FitCheck.Rules.Verdicts;
 
 namespace FitCheck.Charts;
 
-/// <summary>Judges single pairs by the facts and rules of `check`: what a chart tells comes from here, and what finds it faster is held to it.</summary>
+/// <summary>
+/// Judges single pairs by the facts and rules of `check`: what a chart tells comes from here, and what finds it faster is held to it.
+/// </summary>
 internal sealed class PairJudge(PairRules rules, IReadOnlySet<string> accepts)
 {
     /// <summary>The best mounting, and what the rules say of the pair on it.</summary>
@@ -34,7 +36,8 @@ internal sealed class PairJudge(PairRules rules, IReadOnlySet<string> accepts)
             var rule = rules.Judged[i];
             if (Judgement.Of(rule, new FactInputs(rule.Scope, table.Values)) is not { } judgement)
                 continue;
-            var margin = rule.Unit?.Dimension == Dimension.Metre && judgement.Margin is { } metres ? Outcome.Nanometres(metres) : Outcome.NoMargin;
+            var margin = rule.Unit?.Dimension == Dimension.Metre && judgement.Margin is { } metres ? Outcome.Nanometres(metres)
+                : Outcome.NoMargin;
             if (judgement.Status == Status.Fail)
                 return new Outcome(Status.Fail, i, margin);
             worst = StatusWords.WorseOf(worst, judgement.Status);

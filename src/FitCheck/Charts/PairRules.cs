@@ -9,7 +9,8 @@ namespace FitCheck.Charts;
 public sealed record LeftOut(string Rule, IReadOnlyList<string> Needs);
 
 /// <summary>
-/// The rules about positions that driver, mounting part and place decide by themselves. Which they are follows from what the facts that they name are
+/// The rules about positions that driver, mounting part and place decide by themselves. Which they are follows from what the facts that
+/// they name are
 /// computed from; nobody lists them.
 /// </summary>
 internal sealed class PairRules
@@ -36,9 +37,11 @@ internal sealed class PairRules
             else
                 leftOut.Add(new LeftOut(rule.Id, needs));
         }
-        return new PairRules([.. judged.OrderBy(r => BitOperations.PopCount((uint)RestsOnOf(r))).ThenBy(RestsOnOf).ThenBy(r => r.Id, StringComparer.Ordinal)], leftOut);
+        return new PairRules([.. judged.OrderBy(r => BitOperations.PopCount((uint)RestsOnOf(r))).ThenBy(RestsOnOf)
+            .ThenBy(r => r.Id, StringComparer.Ordinal)], leftOut);
     }
 
     /// <summary>All that the facts of a rule rest on.</summary>
-    public static RestsOn RestsOnOf(Rule rule) => rule.Names.Aggregate(RestsOn.Nothing, (all, name) => all | rule.Scope.Find(name)!.RestsOn);
+    public static RestsOn RestsOnOf(Rule rule) =>
+        rule.Names.Aggregate(RestsOn.Nothing, (all, name) => all | rule.Scope.Find(name)!.RestsOn);
 }

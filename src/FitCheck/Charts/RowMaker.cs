@@ -16,7 +16,8 @@ internal sealed class RowMaker
     private readonly RuleSet _rules;
     private readonly Dictionary<string, List<string>> _soldIn = new(StringComparer.Ordinal);
 
-    public RowMaker(IReadOnlyList<(Vehicle Vehicle, Position Position)> places, IReadOnlyList<Driver> drivers, (Part? Mount, Outcome Outcome)[] found, PairJudge judge, RuleSet rules, PartsCatalog catalog)
+    public RowMaker(IReadOnlyList<(Vehicle Vehicle, Position Position)> places, IReadOnlyList<Driver> drivers,
+        (Part? Mount, Outcome Outcome)[] found, PairJudge judge, RuleSet rules, PartsCatalog catalog)
     {
         (_places, _drivers, _found, _judge, _rules) = (places, drivers, found, judge, rules);
         Sets = [.. catalog.IdsOf("component-set").Select(catalog.Find).OfType<ComponentSet>()];
@@ -31,7 +32,8 @@ internal sealed class RowMaker
 
     /// <summary>The numbers of the pairs whose driver is of a type that suits the role of the position; or of all.</summary>
     public IReadOnlyList<int> Suited(bool anyType) =>
-        [.. Enumerable.Range(0, _found.Length).Where(i => anyType || PlaceFacts.Suits(_drivers[i % _drivers.Count].Type, _places[i / _drivers.Count].Position.Role))];
+        [.. Enumerable.Range(0, _found.Length).Where(i => anyType
+            || PlaceFacts.Suits(_drivers[i % _drivers.Count].Type, _places[i / _drivers.Count].Position.Role))];
 
     public (Vehicle Vehicle, Position Position) Place(int pair) => _places[pair / _drivers.Count];
 

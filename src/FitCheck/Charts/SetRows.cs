@@ -35,5 +35,6 @@ internal static class SetRows
         }
     }
 
-    private static bool Has(Located<string>? member, List<SetPlace> places) => member is null || places.Exists(p => p.Driver.Id == member.Value);
+    private static bool Has(Located<string>? member, List<SetPlace> places) =>
+        member is null || places.Exists(p => p.Driver.Id == member.Value);
 }

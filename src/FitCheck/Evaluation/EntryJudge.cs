@@ -17,7 +17,7 @@ internal sealed class EntryJudge(RuleSet rules)
 {
     private readonly ILookup<Subject, Rule> _bySubject = rules.Rules.ToLookup(r => r.Subject);
     private readonly ConcurrentDictionary<string, IReadOnlyList<Rule>> _byFigure = new(StringComparer.Ordinal);
-    private readonly ConcurrentBag<Notes> _notes = [];
+    private readonly NotesOfThreads _notes = new();
     private static readonly List<Rule> None = [];
 
     public bool AsksFigure(string figure) => AskedFor(figure).Count > 0;
@@ -25,14 +25,14 @@ internal sealed class EntryJudge(RuleSet rules)
     /// <summary>What the rules find implausible in the facts of one subject, each at the figure that it is about.</summary>
     public IReadOnlyList<Problem> Of(FactTable table)
     {
-        var notes = _notes.TryTake(out var free) ? free : new Notes();
+        var notes = _notes.Take();
         List<Problem>? found = null;
         foreach (var rule in Doubting(table, table.Subject == Subject.Figure ? AskedFor(table.Of(FigureFacts.Figure)!.Word!) : _bySubject[table.Subject], notes))
         {
             if (Judged(rule, table) is { } problem)
                 (found ??= []).Add(problem);
         }
-        _notes.Add(notes);
+        _notes.Return(notes);
         return found ?? [];
     }
 
@@ -40,7 +40,7 @@ internal sealed class EntryJudge(RuleSet rules)
     public IReadOnlyList<Problem> Of(FigureClass own, FigureFacts figures)
     {
         var asked = AskedFor(own.Figure);
-        var notes = _notes.TryTake(out var free) ? free : new Notes();
+        var notes = _notes.Take();
         var found = new List<Problem>();
         for (var i = 0; i < figures.Count && asked.Count > 0; i++)
         {
@@ -50,7 +50,7 @@ internal sealed class EntryJudge(RuleSet rules)
                     found.Add(problem);
             }
         }
-        _notes.Add(notes);
+        _notes.Return(notes);
         return found;
     }
 
@@ -60,15 +60,13 @@ internal sealed class EntryJudge(RuleSet rules)
     private bool Asks(Subject subject) => _bySubject.Contains(subject);
 
     // Nearly all is well, and that is soon seen.
-    private static List<Rule> Doubting(FactTable table, IEnumerable<Rule> asked, Notes notes)
+    private static List<Rule> Doubting(FactTable table, IEnumerable<Rule> asked, RuleNotes notes)
     {
         List<Rule>? doubting = null;
-        BriefTable? brief = null;
+        notes.Turn(table);
         foreach (var rule in asked)
         {
-            if (brief is null)
-                (brief = notes.TableOf(rule)).Turn(table);
-            if (notes.Of(rule).Judge(brief) is { Status: Status.Warn or Status.Fail })
+            if (notes.Judge(rule) is { Status: Status.Warn or Status.Fail })
                 (doubting ??= []).Add(rule);
         }
         return doubting ?? None;
@@ -97,16 +95,5 @@ internal sealed class EntryJudge(RuleSet rules)
             Subject = table.Key,
             Related = [.. judgement.Data.Skip(1).Select(d => new Related(d.At, d.What)).Distinct(), .. judgement.Deciding is { } limit ? (Related[])[new(limit.Bound.At, "threshold of the rule")] : []],
         };
-    }
-
-    // What one thread keeps of the rules while it judges.
-    private sealed class Notes
-    {
-        private readonly Dictionary<string, BriefRule> _rules = new(StringComparer.Ordinal);
-        private readonly Dictionary<Subject, BriefTable> _tables = [];
-
-        public BriefRule Of(Rule rule) => _rules.TryGetValue(rule.Id, out var brief) ? brief : _rules[rule.Id] = new BriefRule(rule);
-
-        public BriefTable TableOf(Rule rule) => _tables.TryGetValue(rule.Subject, out var table) ? table : _tables[rule.Subject] = new BriefTable(rule.Scope);
     }
 }

@@ -24,7 +24,7 @@ internal sealed class MessageVariables(Rule rule, FactTable table, FactInputs in
             message.Check(names, problems);
     }
 
-    /// <summary>The same against another of the rule's limits.</summary>
+    /// <summary>The variables against another of the rule's limits.</summary>
     public MessageVariables Against(Limit limit) => new(rule, table, inputs, judgement with { Deciding = limit }, wanted);
 
     /// <summary>The text of a variable, or null when there is none of this name.</summary>

@@ -27,12 +27,14 @@ internal static class Settling
     {
         var waits = new List<(Unsure Datum, Wait Wait)>();
         var (tables, _, _, _) = FactRegistry.Of(build, Shopping.List(build));
+        var notes = new NotesOfThreads();
         foreach (var rule in rules.Rules)
         {
             foreach (var table in tables.Where(t => t.Subject == rule.Subject && !build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == t.Key))))
             {
-                if (Judgement.Of(rule, new FactInputs(rule.Scope, table.Values)) is not { Status: Status.Measure } judgement)
+                if (notes.Judge(rule, table) is not { Status: Status.Measure })
                     continue;
+                var judgement = Judgement.Of(rule, new FactInputs(rule.Scope, table.Values))!;
                 var data = judgement.Unsure.DistinctBy(u => u.What).ToList();
                 waits.AddRange(data.Select(d => (d, new Wait(rule.Title, data.Count == 1, Text(d, judgement, null), Text(d, judgement, Status.Fail), rule.Fail is not null))));
             }

@@ -88,7 +88,7 @@ internal sealed class FigureFacts
         _ => Brief.Of(Of(name, _turned)),
     };
 
-    private static Brief InBrief(double number) => Brief.Of(Uncertain.Exact(number), unsure: false);
+    private static Brief InBrief(double number) => Brief.Of(Uncertain.Exact(number));
 
     private FactValue? Of(string name, int number) => name switch
     {

@@ -2,6 +2,7 @@ using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Quantities;
+using Formulas = FitCheck.Facts.Fitting.CupFormulas<FitCheck.Facts.Fitting.PositionLengths, FitCheck.Facts.Fitting.StackedLength>;
 
 namespace FitCheck.Facts.Fitting;
 
@@ -45,20 +46,12 @@ internal static class CupFacts
             sheet.Set(ModuleRoomMargin, ModuleRoom(c, module.Part));
         if (c.Cup is not { } cup || c.Driver is null)
             return;
-        var body = c.OfDriver("body diameter");
-        sheet.Set(CupHoleGap, Stacked(("hole of the cup", cup.Hole), (body, c.Size?.Cutout), (a, b) => a - b));
-        sheet.Set(CupWallLeft, Stacked(("outer diameter of the cup", cup.Outer), (body, c.Size?.Cutout), (a, b) => (a - b) / 2));
+        var lengths = new PositionLengths(c);
+        sheet.Set(CupHoleGap, Formulas.HoleGap(lengths).ToFact());
+        sheet.Set(CupWallLeft, Formulas.WallLeft(lengths).ToFact());
         sheet.Set(CupCuttable, cup.Cuttable, new Unsure("material of the cup", "Ask the maker whether the cup may be cut, or look for the mark on its back.", Estimated: false));
-        sheet.Set(CupDepthMargin, Stacked(("depth of the cup", cup.Depth), (c.OfDriver("mounting depth"), c.Size?.Depth), (a, b) => a - b));
-        sheet.Set(CupGrilleMargin, Stacked(("gap to the grille of the cup", cup.GrilleGap), (c.OfDriver("height before the flange"), c.Size?.FrontHeight), (a, b) => a - b));
-    }
-
-    private static FactValue Stacked((string What, Figure? Figure) a, (string What, Figure? Figure) b, Func<double, double, double> f)
-    {
-        var stack = new Stack(Dimension.Metre);
-        var x = stack.Need(a.What, Calliper, a.Figure);
-        var y = stack.Need(b.What, Calliper, b.Figure);
-        return stack.Of(v => f(v[x], v[y]));
+        sheet.Set(CupDepthMargin, Formulas.DepthMargin(lengths).ToFact());
+        sheet.Set(CupGrilleMargin, Formulas.GrilleMargin(lengths).ToFact());
     }
 
     // Both boxes turned so that their longest sides lie along each other: if they don't fit so, they fit no other way square on.

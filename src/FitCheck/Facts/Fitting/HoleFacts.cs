@@ -100,10 +100,15 @@ internal static class HoleFacts
     private static double? Aimed(Position position, Adapter? adapter) =>
         adapter is { Handed: "no", Tilt.Si: not 0 } && position.Mounting.AimClock is { } hour ? hour * Math.PI / 6 : null;
 
+    /// <summary>True when a face of the spacer has no holes.</summary>
+    public static bool IsBlank(Adapter adapter) => BlankFaces(adapter) is (true, _) or (_, true);
+
+    private static (bool Panel, bool Driver) BlankFaces(Adapter adapter) => (adapter.VehicleHoles is null, adapter.DriverHoles.Count == 0);
+
     private static void Blank(Adapter adapter, FactSheet sheet)
     {
-        var (panel, driver) = (adapter.VehicleHoles is null, adapter.DriverHoles.Count == 0);
-        sheet.Set(SpacerBlank, FactValue.Of(panel || driver) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] });
+        var (panel, driver) = BlankFaces(adapter);
+        sheet.Set(SpacerBlank, FactValue.Of(IsBlank(adapter)) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] });
         sheet.Set(SpacerBlankFace, (panel, driver) switch
         {
             (true, true) => "either face",

@@ -133,7 +133,7 @@ internal static class PlaceFacts
         {
             sheet.Set(AdapterFitsHere, Fit.Covers(adapter.Fits, c.Build.Vehicle.Id, c.Position.Id));
             sheet.Set(AdapterHand, adapter.Handed);
-            sheet.Set(AdapterHandFits, adapter.Handed == "no" || adapter.Handed == c.Position.Side);
+            sheet.Set(AdapterHandFits, HandFits(adapter, c.Position));
             sheet.Set(AdapterMaterial, adapter.Material?.Value);
             if (adapter.CableExit is { } exit)
                 sheet.Set(AdapterLacksCableExit, !exit);
@@ -150,4 +150,7 @@ internal static class PlaceFacts
         "woofer" => type is "woofer" or "coaxial" or "full-range",
         _ => type is "coaxial" or "full-range" or "woofer",
     };
+
+    /// <summary>True when a spacer is made for the side of the vehicle on which the position is, or for both.</summary>
+    internal static bool HandFits(Adapter adapter, Position position) => adapter.Handed == "no" || adapter.Handed == position.Side;
 }

@@ -60,8 +60,8 @@ internal static class AimFacts
         if (aim.Angle is { } angle)
         {
             sheet.Set(ListenerAngle, Of(Dimension.Radian, angle));
-            if (Array.IndexOf(Directional, driver.Type) >= 0 && Radius(driver) is { } radius)
-                sheet.Set(OffAxisLoss, Of(Dimension.Decibel, -PistonDirectivity.Db(driver.IsTweeter ? 10_000 : 3_000, radius, Math.Min(angle, Math.PI / 2))));
+            if (LossOffAxis(driver, angle) is { } loss)
+                sheet.Set(OffAxisLoss, Of(Dimension.Decibel, loss));
         }
         if (aim.Hour is { } hour)
         {
@@ -73,6 +73,10 @@ internal static class AimFacts
 
         FactValue Of(Dimension dimension, double si) => FactValue.Of(dimension, si) with { Unsure = unsure, Data = Data(c.Position) };
     }
+
+    /// <summary>Decibels lost at an angle (radians) off the axis; null for a driver that has no direction of its own, or no size.</summary>
+    public static double? LossOffAxis(Catalog.Driver driver, double angle) => Array.IndexOf(Directional, driver.Type) >= 0 && Radius(driver) is { } radius
+        ? -PistonDirectivity.Db(driver.IsTweeter ? 10_000 : 3_000, radius, Math.Min(angle, Math.PI / 2)) : null;
 
     /// <summary>Radius of the piston: from its area, else half the dome of a tweeter, else four tenths of the size class (common practice, no source).</summary>
     public static double? Radius(Catalog.Driver driver) =>

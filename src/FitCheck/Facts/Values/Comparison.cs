@@ -11,7 +11,7 @@ internal static class Comparison
     /// <summary>Is a strictly less than b?</summary>
     public static bool? Less(in Uncertain a, in Uncertain b, Dimension dimension) => Less(a, b, ScaleOf(dimension));
 
-    /// <summary>The same where the scale of the dimension is known already.</summary>
+    /// <summary>Whether a is strictly less than b, by the scale of their dimension.</summary>
     public static bool? Less(in Uncertain a, in Uncertain b, double scale)
     {
         if (Less(a.High, b.Low, scale))
@@ -22,7 +22,7 @@ internal static class Comparison
     /// <summary>Are a and b the same number?</summary>
     public static bool? Same(in Uncertain a, in Uncertain b, Dimension dimension) => Same(a, b, ScaleOf(dimension));
 
-    /// <summary>The same where the scale of the dimension is known already.</summary>
+    /// <summary>Whether a and b are the same number, by the scale of their dimension.</summary>
     public static bool? Same(in Uncertain a, in Uncertain b, double scale)
     {
         if (Less(a.High, b.Low, scale) || Less(b.High, a.Low, scale))
@@ -33,7 +33,7 @@ internal static class Comparison
     /// <summary>True when the two differ by no more than rounding.</summary>
     public static bool Near(double a, double b, Dimension dimension) => Near(a, b, ScaleOf(dimension));
 
-    /// <summary>The same where the scale of the dimension is known already.</summary>
+    /// <summary>True when the two differ by no more than rounding, by the scale of their dimension.</summary>
     public static bool Near(double a, double b, double scale) => !Less(a, b, scale) && !Less(b, a, scale);
 
     /// <summary>One of the unit in which people read this dimension, SI: rounding is measured by it.</summary>

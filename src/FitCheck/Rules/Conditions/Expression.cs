@@ -61,7 +61,7 @@ public sealed class Expression
     /// <summary>The value for these facts, with what it rests on.</summary>
     public FactValue Evaluate(FactInputs inputs) => _root.Evaluate(inputs);
 
-    /// <summary>The same value without what it rests on.</summary>
+    /// <summary>The value that <see cref="Evaluate"/> has, without what it rests on.</summary>
     /// <param name="facts">In brief, by their slots in the scope.</param>
     internal Brief Weigh(ReadOnlySpan<Brief> facts) => _root.Weigh(facts);
 
@@ -81,7 +81,7 @@ public sealed class Expression
         _ => null,
     };
 
-    /// <summary>The same condition where some truths are settled, for weighing.</summary>
+    /// <summary>What is left of the condition where some truths are settled, for weighing.</summary>
     /// <inheritdoc cref="Node.Given"/>
     internal Expression Given(Func<string, bool?> settled) => new(Text, At, Type, _root.Given(settled));
 

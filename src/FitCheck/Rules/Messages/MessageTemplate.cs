@@ -32,7 +32,7 @@ public sealed class MessageTemplate(string text, Location at)
         return message is null ? null : string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
     }
 
-    /// <summary>The same by the template engine, whatever the places hold.</summary>
+    /// <summary>The message by the template engine, whatever the places hold.</summary>
     internal string? RenderByEngine(Func<string, string?> variable, out string? problem)
     {
         if (QuickProgram.IsThis)

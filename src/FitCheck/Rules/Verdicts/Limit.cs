@@ -26,7 +26,7 @@ internal sealed record Limit(Status Status, Side Side, Expression Bound, FactVal
         return limits;
     }
 
-    /// <summary>The same before their values are known.</summary>
+    /// <summary>Every limit before its value for a subject is known.</summary>
     public static IEnumerable<(Status Status, Side Side, Expression Bound)> AllOf(Rule rule)
     {
         foreach (var (status, threshold) in new[] { (Status.Fail, rule.Fail), (Status.Warn, rule.Warn) })
@@ -40,23 +40,12 @@ internal sealed record Limit(Status Status, Side Side, Expression Bound, FactVal
         }
     }
 
-    /// <summary>Whether a value is beyond it: certainly, certainly not, or null when bounds overlap. Both values must be known.</summary>
-    public bool? IsBroken(FactValue fact) => Side switch
-    {
-        Side.Below => Comparison.Less(fact.Number!.Value, Value.Number!.Value, fact.Type.Dimension),
-        Side.Above => Comparison.Less(Value.Number!.Value, fact.Number!.Value, fact.Type.Dimension),
-        _ => fact.Truth == Value.Truth && fact.Word == Value.Word,
-    };
+    /// <summary>What decides.</summary>
+    public LimitValue InBrief => new(Status, Side, Brief.Of(Value));
 
     /// <summary>Distance in SI, positive on the good side and zero on the limit itself; null for truths, words and unknowns.</summary>
-    public double? Margin(FactValue fact)
-    {
-        if (Side == Side.Is || fact.Number is not { } number || Value.Number is not { } limit)
-            return null;
-        if (Comparison.Near(number.Value, limit.Value, fact.Type.Dimension))
-            return 0;
-        return Side == Side.Below ? number.Value - limit.Value : limit.Value - number.Value;
-    }
+    public double? Margin(FactValue fact) =>
+        InBrief.Margin(Brief.Of(fact), Comparison.ScaleOf(fact.Type.Dimension)) is var margin && double.IsNaN(margin) ? null : margin;
 
     /// <summary>What a datum has to reach to be on the good side for certain; null when the limit is unknown or no number.</summary>
     public PassLimit? Passing => Side == Side.Is || Value.Number is not { } limit

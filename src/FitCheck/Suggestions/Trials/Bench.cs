@@ -29,6 +29,7 @@ internal sealed class Bench
     private readonly Dictionary<ChangeKey, Assessment> _known = [];
     private readonly Dictionary<string, Basis> _bases = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Rule, string Key), Seen> _seen = [];
+    private readonly NotesOfThreads _notes = new();
     private readonly Dictionary<ChangeKey, decimal> _prices = [];
     private readonly Dictionary<Slot, decimal> _savings = [];
     private Dictionary<string, ListLine>? _listed;
@@ -119,7 +120,7 @@ internal sealed class Bench
 
     private Build? Changed(IReadOnlyList<Change> changes) => TextOf(changes) is { } text ? ReadText(text) : null;
 
-    private static (bool IsPossible, Issue? Issue) Alone(Issue issue, Seen seen, Build? build) =>
+    private (bool IsPossible, Issue? Issue) Alone(Issue issue, Seen seen, Build? build) =>
         build is not null && Table(build, issue) is { } table ? (true, Judge(build, issue.Rule, table, seen.Basis.Atoms)) : (false, null);
 
     private static FactTable? Table(Build build, Issue issue) => FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
@@ -221,17 +222,18 @@ internal sealed class Bench
     }
 
     // Null when the rule has nothing to say, or passes without a clearance.
-    private static Issue? Judge(Build build, Rule rule, FactTable table, IReadOnlySet<string> atoms)
+    private Issue? Judge(Build build, Rule rule, FactTable table, IReadOnlySet<string> atoms)
     {
-        if (Judgement.Of(rule, new FactInputs(rule.Scope, table.Values)) is not { } judgement)
+        if (_notes.Judge(rule, table) is not { } verdict)
             return null;
-        var clearance = rule.Unit is { } unit && unit.Dimension == Physics.Quantities.Dimension.Metre ? judgement.Margin : null;
-        if (judgement.Status == Status.Pass && clearance is null)
+        double? margin = double.IsNaN(verdict.Margin) ? null : verdict.Margin;
+        var clearance = rule.Unit is { } unit && unit.Dimension == Physics.Quantities.Dimension.Metre ? margin : null;
+        if (verdict.Status == Status.Pass && clearance is null)
             return null;
-        return new Issue(rule, table.Key, judgement.Status, atoms)
+        return new Issue(rule, table.Key, verdict.Status, atoms)
         {
             Clearance = clearance,
-            Margin = judgement.Margin,
+            Margin = margin,
             IsWaived = build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == table.Key)),
         };
     }

@@ -1,3 +1,4 @@
+using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Quantities;
 
@@ -30,24 +31,14 @@ internal sealed class ArithmeticNode(int offset, char sign, Node left, Node righ
         var a = left.Evaluate(inputs);
         var b = right.Evaluate(inputs);
         var type = FactType.Number(sign is '*' or '/' ? Combine(a.Type.Dimension, b.Type.Dimension) : a.Type.Dimension);
-        if (a.Number is not { } one || b.Number is not { } two)
-            return FactValue.Unknown(type).RestingOn(a, b);
-        var number = sign switch
-        {
-            '+' => one + two,
-            '-' => one - two,
-            '*' => one * two,
-            _ => Uncertain.Divide(one, two),
-        };
-        return number is { } known && !Brief.IsNonsense(known)
-            ? (new FactValue(type) { Number = known }).RestingOn(a, b)
-            : FactValue.Unknown(type).RestingOn(a, b).OrInexact(right, inputs);
+        var value = Of(Brief.Of(a), Brief.Of(b)).As(type).RestingOn(a, b);
+        return a.IsKnown && b.IsKnown && !value.IsKnown ? value.OrInexact(right, inputs) : value;
     }
 
-    public override Brief Weigh(ReadOnlySpan<Brief> facts)
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Of(left.Weigh(facts), right.Weigh(facts));
+
+    private Brief Of(in Brief a, in Brief b)
     {
-        var a = left.Weigh(facts);
-        var b = right.Weigh(facts);
         if (!a.IsKnown || !b.IsKnown)
             return Brief.Unknown;
         var number = sign switch
@@ -57,7 +48,7 @@ internal sealed class ArithmeticNode(int offset, char sign, Node left, Node righ
             '*' => a.Number * b.Number,
             _ => Uncertain.Divide(a.Number, b.Number),
         };
-        return number is { } known ? Brief.Of(known, a.IsUnsure || b.IsUnsure) : Brief.Unknown;
+        return number is { } known ? Brief.Of(known, a.Doubt.Or(b.Doubt)) : Brief.Unknown;
     }
 
     private Dimension Combine(Dimension a, Dimension b) => sign == '*' ? a * b : a / b;

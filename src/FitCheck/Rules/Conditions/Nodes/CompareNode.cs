@@ -1,3 +1,4 @@
+using FitCheck.Facts;
 using FitCheck.Facts.Values;
 
 namespace FitCheck.Rules.Conditions.Nodes;
@@ -31,19 +32,14 @@ internal sealed class CompareNode(int offset, string sign, Node left, Node right
     {
         var a = left.Evaluate(inputs);
         var b = right.Evaluate(inputs);
-        if (!a.IsKnown || !b.IsKnown)
-            return FactValue.Unknown(FactType.Truth).RestingOn(a, b);
-        return Compare(a, b) is { } truth
-            ? FactValue.Of(truth).RestingOn(a, b)
-            : FactValue.Unknown(FactType.Truth).RestingOn(a, b).OrInexact(this, inputs);
+        var truth = Of(Brief.Of(a), Brief.Of(b)).As(FactType.Truth).RestingOn(a, b);
+        return a.IsKnown && b.IsKnown && !truth.IsKnown ? truth.OrInexact(this, inputs) : truth;
     }
 
-    public override Brief Weigh(ReadOnlySpan<Brief> facts)
-    {
-        var a = left.Weigh(facts);
-        var b = right.Weigh(facts);
-        return a.IsKnown && b.IsKnown && Compare(a, b) is { } truth ? Brief.Of(truth, a.IsUnsure || b.IsUnsure) : Brief.Unknown;
-    }
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Of(left.Weigh(facts), right.Weigh(facts));
+
+    private Brief Of(in Brief a, in Brief b) =>
+        a.IsKnown && b.IsKnown && Compare(a, b) is { } truth ? Brief.Of(truth, a.Doubt.Or(b.Doubt)) : Brief.Unknown;
 
     private bool? Compare(in Brief a, in Brief b) => sign switch
     {
@@ -59,25 +55,6 @@ internal sealed class CompareNode(int offset, string sign, Node left, Node right
     {
         FactKind.Number => Comparison.Same(a.Number, b.Number, _scale),
         FactKind.Truth => a.IsTrue == b.IsTrue,
-        _ => a.Word == b.Word,
-    };
-
-    private bool? Compare(FactValue a, FactValue b) => sign switch
-    {
-        "<" => Less(a, b),
-        ">" => Less(b, a),
-        ">=" => !Less(a, b),
-        "<=" => !Less(b, a),
-        "==" => Same(a, b),
-        _ => !Same(a, b),
-    };
-
-    private static bool? Less(FactValue a, FactValue b) => Comparison.Less(a.Number!.Value, b.Number!.Value, a.Type.Dimension);
-
-    private static bool? Same(FactValue a, FactValue b) => a.Type.Kind switch
-    {
-        FactKind.Number => Comparison.Same(a.Number!.Value, b.Number!.Value, a.Type.Dimension),
-        FactKind.Truth => a.Truth == b.Truth,
         _ => a.Word == b.Word,
     };
 }

@@ -1,3 +1,4 @@
+using FitCheck.Facts;
 using FitCheck.Facts.Values;
 
 namespace FitCheck.Rules.Conditions.Nodes;
@@ -15,28 +16,42 @@ internal sealed class ConnectiveNode(int offset, string word, Node left, Node ri
 
     public override FactValue Evaluate(FactInputs inputs)
     {
-        var settles = word == "or";
         var a = left.Evaluate(inputs);
-        if (a.Truth == settles && a.Unsure.Count == 0)
+        var one = Brief.Of(a);
+        if (Ends(one))
             return a;
         var b = right.Evaluate(inputs);
-        if (a.Truth == settles || b.Truth == settles)
-            return FactValue.Of(settles).RestingOn(b.Truth != settles || (a.Truth == settles && a.Unsure.Count <= b.Unsure.Count) ? a : b);
-        var result = a.Truth is null || b.Truth is null ? FactValue.Unknown(FactType.Truth) : FactValue.Of(!settles);
-        return result.RestingOn(a, b);
+        var other = Brief.Of(b);
+        var both = Of(one, other);
+        var result = both.As(FactType.Truth);
+        // What settles it is carried alone; of two sides that do and are in equal doubt, the one with less that is unsure.
+        return (Settles(one) && one.Doubt == both.Doubt, Settles(other) && other.Doubt == both.Doubt) switch
+        {
+            (true, true) => result.RestingOn(a.Unsure.Count <= b.Unsure.Count ? a : b),
+            (true, _) => result.RestingOn(a),
+            (_, true) => result.RestingOn(b),
+            _ => result.RestingOn(a, b),
+        };
     }
 
     public override Brief Weigh(ReadOnlySpan<Brief> facts)
     {
-        var settles = word == "or";
         var a = left.Weigh(facts);
-        var aSettles = a.IsKnown && a.IsTrue == settles;
-        if (aSettles && !a.IsUnsure)
-            return a;
-        var b = right.Weigh(facts);
-        if (b.IsKnown && b.IsTrue == settles)
+        return Ends(a) ? a : Of(a, right.Weigh(facts));
+    }
+
+    private bool Settles(in Brief side) => side.IsKnown && side.IsTrue == (word == "or");
+
+    // Nothing that the other side may be makes it another truth, or less in doubt.
+    private bool Ends(in Brief side) => Settles(side) && side.Doubt == Doubt.None;
+
+    private Brief Of(in Brief a, in Brief b)
+    {
+        if (Settles(a))
+            return Settles(b) && b.Doubt < a.Doubt ? b : a;
+        if (Settles(b))
             return b;
-        return aSettles ? a : a.IsKnown && b.IsKnown ? Brief.Of(!settles, a.IsUnsure || b.IsUnsure) : Brief.Unknown;
+        return a.IsKnown && b.IsKnown ? Brief.Of(word != "or", a.Doubt.Or(b.Doubt)) : Brief.Unknown;
     }
 
     public override Node Given(Func<string, bool?> settled)

@@ -1,3 +1,4 @@
+using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Quantities;
 
@@ -24,22 +25,21 @@ internal sealed class ExtremeNode(int offset, string function, IReadOnlyList<Nod
     public override FactValue Evaluate(FactInputs inputs)
     {
         FactValue[] values = [.. operands.Select(o => o.Evaluate(inputs))];
-        var result = new FactValue(values[0].Type);
-        if (Array.TrueForAll(values, v => v.Number is not null))
-            result = result with { Number = values.Select(v => v.Number!.Value).Aggregate((a, b) => function == "min" ? Uncertain.Min(a, b) : Uncertain.Max(a, b)) };
-        return result.RestingOn(values);
+        var result = Brief.Of(values[0]);
+        for (var i = 1; i < values.Length; i++)
+            result = Of(result, Brief.Of(values[i]));
+        return result.As(values[0].Type).RestingOn(values);
     }
 
     public override Brief Weigh(ReadOnlySpan<Brief> facts)
     {
         var result = operands[0].Weigh(facts);
         for (var i = 1; i < operands.Count; i++)
-        {
-            var other = operands[i].Weigh(facts);
-            if (!result.IsKnown || !other.IsKnown)
-                return Brief.Unknown;
-            result = Brief.Of(function == "min" ? Uncertain.Min(result.Number, other.Number) : Uncertain.Max(result.Number, other.Number), result.IsUnsure || other.IsUnsure);
-        }
+            result = Of(result, operands[i].Weigh(facts));
         return result;
     }
+
+    private Brief Of(in Brief a, in Brief b) => a.IsKnown && b.IsKnown
+        ? Brief.Of(function == "min" ? Uncertain.Min(a.Number, b.Number) : Uncertain.Max(a.Number, b.Number), a.Doubt.Or(b.Doubt))
+        : Brief.Unknown;
 }

@@ -15,10 +15,11 @@ internal sealed class KnownNode(int offset, NameNode fact) : Node(offset)
     public override FactValue Evaluate(FactInputs inputs)
     {
         var value = fact.Evaluate(inputs);
-        if (inputs.IsOpen(fact.Name))
-            return FactValue.Unknown(FactType.Truth).RestingOn(value);
-        return FactValue.Of(value.IsKnown) with { Data = value.Data };
+        var known = Of(inputs.IsOpen(fact.Name) ? Brief.Unsaid : Brief.Of(value)).As(FactType.Truth);
+        return known.IsKnown ? known with { Data = value.Data } : known.RestingOn(value);
     }
 
-    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Brief.Of(facts[fact.Slot].IsKnown, unsure: false);
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Of(facts[fact.Slot]);
+
+    private static Brief Of(in Brief fact) => fact.IsUnsaid ? Brief.Unknown : Brief.Of(fact.IsKnown);
 }

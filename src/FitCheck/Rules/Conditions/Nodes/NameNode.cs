@@ -21,7 +21,8 @@ internal sealed class NameNode(int offset, string name) : Node(offset)
 
     public override Brief Weigh(ReadOnlySpan<Brief> facts) => facts[_slot];
 
-    public override Node Given(Func<string, bool?> settled) => settled(name) is { } truth ? new ConstantNode(Offset, FactValue.Of(truth)) : this;
+    public override Node Given(Func<string, bool?> settled) =>
+        settled(name) is { } truth ? new ConstantNode(Offset, FactValue.Of(truth)) : this;
 
     private Fact? Declared(FactScope scope)
     {

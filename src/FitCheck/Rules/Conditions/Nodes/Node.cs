@@ -13,12 +13,17 @@ internal abstract class Node(int offset)
     /// <summary>Its type, or null when it has none; the reason is reported then.</summary>
     public abstract FactType? TypeOf(TypeCheck check);
 
+    /// <summary>
+    /// Its value as <see cref="Weigh"/> has it, made of its operands' by one and the same function, and the evidence for it.
+    /// </summary>
     public abstract FactValue Evaluate(FactInputs inputs);
 
-    /// <summary>The same value without its evidence, from facts in brief by their slots in the scope.</summary>
+    /// <summary>Its value without evidence, from facts in brief by their slots in the scope.</summary>
     public abstract Brief Weigh(ReadOnlySpan<Brief> facts);
 
-    /// <summary>The same condition where some truths are settled: what they decide is gone. Evidence of what is gone is gone too.</summary>
+    /// <summary>
+    /// What is left of the condition where some truths are settled: what they decide is gone. Evidence of what is gone is gone too.
+    /// </summary>
     /// <param name="settled">The truth of a fact that is settled and not in doubt; null of any other.</param>
     public virtual Node Given(Func<string, bool?> settled) => this;
 

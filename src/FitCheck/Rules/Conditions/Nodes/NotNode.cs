@@ -14,18 +14,16 @@ internal sealed class NotNode(int offset, Node operand) : Node(offset)
     public override FactValue Evaluate(FactInputs inputs)
     {
         var a = operand.Evaluate(inputs);
-        return new FactValue(FactType.Truth) { Truth = !a.Truth }.RestingOn(a);
+        return Of(Brief.Of(a)).As(FactType.Truth).RestingOn(a);
     }
 
-    public override Brief Weigh(ReadOnlySpan<Brief> facts)
-    {
-        var a = operand.Weigh(facts);
-        return a.IsKnown ? a with { IsTrue = !a.IsTrue } : a;
-    }
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Of(operand.Weigh(facts));
 
     public override Node Given(Func<string, bool?> settled) => operand.Given(settled) switch
     {
         { Truth: { } truth } => new ConstantNode(Offset, FactValue.Of(!truth)),
         var given => ReferenceEquals(given, operand) ? this : new NotNode(Offset, given),
     };
+
+    private static Brief Of(in Brief a) => a.IsKnown ? Brief.Of(!a.IsTrue, a.Doubt) : Brief.Unknown;
 }

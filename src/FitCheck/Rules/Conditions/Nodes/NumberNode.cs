@@ -7,6 +7,7 @@ namespace FitCheck.Rules.Conditions.Nodes;
 internal sealed class NumberNode(int offset, double si, Unit? unit) : Node(offset)
 {
     private readonly FactValue _value = FactValue.Of(unit?.Dimension ?? Dimension.One, si);
+    private readonly Brief _brief = Brief.Of(Uncertain.Exact(si));
 
     public bool IsZero => si == 0;
 
@@ -18,5 +19,5 @@ internal sealed class NumberNode(int offset, double si, Unit? unit) : Node(offse
 
     public override FactValue Evaluate(FactInputs inputs) => _value;
 
-    public override Brief Weigh(ReadOnlySpan<Brief> facts) => Brief.Of(Uncertain.Exact(si), unsure: false);
+    public override Brief Weigh(ReadOnlySpan<Brief> facts) => _brief;
 }

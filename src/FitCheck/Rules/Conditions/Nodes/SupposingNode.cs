@@ -4,7 +4,8 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Rules.Conditions.Nodes;
 
 /// <summary>
-/// `supposing(fact, most)`: the fact within all that it can be while inductances that no sheet gives lie between nothing and this much. Where nothing is
+/// `supposing(fact, most)`: the fact within all that it can be while inductances that no sheet gives lie between nothing and this much.
+/// Where nothing is
 /// missing it is the fact itself.
 /// </summary>
 internal sealed class SupposingNode(int offset, NameNode fact, Node most) : Node(offset)
@@ -21,9 +22,15 @@ internal sealed class SupposingNode(int offset, NameNode fact, Node most) : Node
     public override FactValue Evaluate(FactInputs inputs)
     {
         var value = fact.Evaluate(inputs);
-        return value.Supposing is { } within && most.Evaluate(inputs).Number is { } bound ? within(bound.Value) : value;
+        return value.Supposing is null ? value : Within(value.Supposing, Brief.Of(most.Evaluate(inputs))) ?? value;
     }
 
-    // Facts in brief are those of entries and of single places; no network is among them.
-    public override Brief Weigh(ReadOnlySpan<Brief> facts) => fact.Weigh(facts);
+    public override Brief Weigh(ReadOnlySpan<Brief> facts)
+    {
+        var value = fact.Weigh(facts);
+        return value.Supposing is { } supposing && Within(supposing, most.Weigh(facts)) is { } within ? Brief.Of(within) : value;
+    }
+
+    private static FactValue? Within(Func<double, FactValue> supposing, in Brief most) =>
+        most.IsKnown ? supposing(most.Number.Value) : null;
 }

@@ -4,7 +4,8 @@ using FitCheck.Findings;
 namespace FitCheck.Charts;
 
 /// <summary>One thread's way through drivers and places of one kind: straight on the panel, and on every spacer or in every cup.</summary>
-internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMount, KindTable table, PlaceSide[] places, MountSide[] mounts, Spot spot, int rules)
+internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindRules onMount, KindTable table, ChartedPlace[] places,
+    ChartedMount[] mounts, PlacedPairFacts pair, int rules)
 {
     // More than any place in the order of judging, and less than the bar that nothing takes.
     private const int NoFailure = int.MaxValue - 1;
@@ -13,40 +14,43 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
 
     private readonly Brief[] _panelSheet = onPanel.Sheet();
     private readonly Brief[] _sheet = onMount.Sheet();
-    private readonly Mated _bare = new(null);
+    private readonly DriverOnMount _bare = new(null);
     // For each place what is said of it and the driver, whatever carries it.
-    private readonly Partial[] _here = new Partial[places.Length];
+    private readonly PartialVerdict[] _here = new PartialVerdict[places.Length];
     // For each place the rule that others must not fail before.
     private readonly int[] _bar = new int[places.Length];
     // The places in the order of their bars, and where each bar begins.
     private readonly int[] _ofBar = new int[places.Length];
     private readonly int[] _ends = new int[rules + 2];
-    private readonly Term[] _there = onMount.FirstLook is { } first ? Array.ConvertAll(places, p => first.There(p)) : [];
-    private readonly Mated[] _mated = [.. mounts.Select(m => new Mated(m))];
+    private readonly LengthTerm[] _there = onMount.FirstLook is { } first ? Array.ConvertAll(places, p => first.There(p)) : [];
+    private readonly DriverOnMount[] _mated = [.. mounts.Select(m => new DriverOnMount(m))];
 
-    /// <summary>For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.</summary>
-    public void Through(DriverSide driver, Span<(int Mount, Outcome Outcome)> best)
+    /// <summary>
+    /// For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.
+    /// </summary>
+    public void Through(ChartedDriver driver, Span<(int Mount, Outcome Outcome)> best)
     {
         if (places.Length == 0)
             return;
-        spot.Driver = driver;
+        pair.Driver = driver;
         _bare.Turn(driver);
-        spot.Set(places[0], null, _bare);
-        onPanel.Work(RestsOn.Driver, spot, _panelSheet);
-        onMount.Work(RestsOn.Driver, spot, _sheet);
-        var bareDriver = onPanel.Ask(RestsOn.Driver, spot, _panelSheet);
-        var ofDriver = onMount.Ask(RestsOn.Driver, spot, _sheet);
+        pair.Set(places[0], null, _bare);
+        onPanel.Work(RestsOn.Driver, pair, _panelSheet);
+        onMount.Work(RestsOn.Driver, pair, _sheet);
+        var bareDriver = onPanel.Ask(RestsOn.Driver, pair, _panelSheet);
+        var ofDriver = onMount.Ask(RestsOn.Driver, pair, _sheet);
         for (var i = 0; i < places.Length; i++)
         {
-            spot.Set(places[i], null, _bare);
+            pair.Set(places[i], null, _bare);
             onPanel.Put(RestsOn.Place, panels.Places[i], _panelSheet);
-            var shared = onPanel.AskShared(spot, _panelSheet);
-            best[i] = (0, bareDriver.With(panels.Said[i]).With(shared).With(onPanel.Ask(DriverAndPlace, spot, _panelSheet)).ToOutcome(rules));
+            var shared = onPanel.AskShared(pair, _panelSheet);
+            best[i] = (0, bareDriver.With(panels.Said[i]).With(shared).With(onPanel.Ask(DriverAndPlace, pair, _panelSheet))
+                .ToOutcome(rules));
             _here[i] = ofDriver.With(shared);
             if (onMount.Asks(DriverAndPlace))
             {
                 onMount.Put(RestsOn.Place, table.Places[i], _sheet);
-                _here[i] = _here[i].With(onMount.Ask(DriverAndPlace, spot, _sheet));
+                _here[i] = _here[i].With(onMount.Ask(DriverAndPlace, pair, _sheet));
             }
             Raise(i, best[i].Outcome);
         }
@@ -61,7 +65,7 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     }
 
     // Where one goes everywhere, only the places are looked at that it may better.
-    private void Universal(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
+    private void Universal(ChartedMount mount, Span<(int Mount, Outcome Outcome)> bests)
     {
         var mated = Mate(mount);
         var judged = table.Judged[mount.Index];
@@ -79,9 +83,9 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         }
     }
 
-    private void Special(MountSide mount, Span<(int Mount, Outcome Outcome)> bests)
+    private void Special(ChartedMount mount, Span<(int Mount, Outcome Outcome)> bests)
     {
-        Mated? mated = null;
+        DriverOnMount? mated = null;
         var (covered, judged) = (table.Covered[mount.Index], table.Judged[mount.Index]);
         for (var i = 0; i < covered.Length; i++)
         {
@@ -96,7 +100,7 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
     }
 
     // Whether what is said so far is better than the best, and with the rule that is asked first: what more is asked only makes it worse.
-    private bool MayBetter(int place, in Partial mounted, Mated mated, in Outcome best)
+    private bool MayBetter(int place, in PartialVerdict mounted, DriverOnMount mated, in Outcome best)
     {
         ref readonly var here = ref _here[place];
         ref readonly var carried = ref mated.Said;
@@ -110,29 +114,30 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         var least = Math.Min(mounted.Least, Math.Min(here.Least, carried.Least));
         if (onMount.FirstLook is { } first)
         {
-            var spare = Term.Difference(_there[place], mated.Needed);
+            var spare = LengthTerm.Difference(_there[place], mated.Needed);
             var keeps = first.Rule.Keeps(spare.Si, spare.HalfWidth, out var metres);
             if (keeps == false)
                 return first.Order != best.Failed ? first.Order > best.Failed : Outcome.Nanometres(metres) > best.Margin;
             if (keeps == true)
-                (worst, least) = (spare.IsGuess ? StatusWords.WorseOf(worst, Status.Measure) : worst, Math.Min(least, Outcome.Nanometres(metres)));
+                (worst, least) = (spare.IsGuess ? StatusWords.WorseOf(worst, Status.Measure) : worst,
+                    Math.Min(least, Outcome.Nanometres(metres)));
         }
         return worst != best.Status ? worst < best.Status : least > best.Margin;
     }
 
-    private void Mounted(MountSide mount, Mated mated, in Candidate candidate, ref (int Mount, Outcome Outcome) best)
+    private void Mounted(ChartedMount mount, DriverOnMount mated, in Candidate candidate, ref (int Mount, Outcome Outcome) best)
     {
         var said = _here[candidate.Place].With(candidate.Said).With(mated.Said);
         if (onMount.MayAskPair(said))
         {
-            spot.Set(places[candidate.Place], mount, mated);
+            pair.Set(places[candidate.Place], mount, mated);
             onMount.Put(RestsOn.Place, table.Places[candidate.Place], _sheet);
             onMount.Put(RestsOn.Mount | RestsOn.Place, candidate.Facts, _sheet);
-            onMount.Work(DriverAndPlace, spot, _sheet);
+            onMount.Work(DriverAndPlace, pair, _sheet);
             HandOn(mated);
-            said = onMount.AskPair(spot, _sheet, said, best.Outcome);
+            said = onMount.AskPair(pair, _sheet, said, best.Outcome);
             if (!said.HasFailed && said.ToOutcome(rules).IsBetterThan(best.Outcome))
-                said = said.With(mated.Rest ??= onMount.Ask(DriverAndMount, spot, _sheet, canFail: false));
+                said = said.With(mated.Rest ??= onMount.Ask(DriverAndMount, pair, _sheet, canFail: false));
         }
         var outcome = said.ToOutcome(rules);
         if (!outcome.IsBetterThan(best.Outcome))
@@ -168,25 +173,25 @@ internal sealed class Walk(KindRules onPanel, KindTable panels, KindRules onMoun
         }
     }
 
-    private Mated Mate(MountSide mount)
+    private DriverOnMount Mate(ChartedMount mount)
     {
-        var mated = _mated[mount.Index].Turn(spot.Driver);
-        spot.Set(places[0], mount, mated);
+        var mated = _mated[mount.Index].Turn(pair.Driver);
+        pair.Set(places[0], mount, mated);
         onMount.Put(RestsOn.Mount, table.Mounts[mount.Index], _sheet);
-        mated.Said = onMount.Ask(DriverAndMount, spot, _sheet, canFail: true);
+        mated.Said = onMount.Ask(DriverAndMount, pair, _sheet, canFail: true);
         if (!mated.Said.HasFailed && onMount.FirstLook is { } first)
             mated.Needed = first.Needed(mated);
         return mated;
     }
 
-    private void HandOn(Mated mated)
+    private void HandOn(DriverOnMount mated)
     {
         if (mated.HasFacts)
         {
             onMount.Put(DriverAndMount, mated.Facts, _sheet);
             return;
         }
-        onMount.Work(DriverAndMount, spot, _sheet);
+        onMount.Work(DriverAndMount, pair, _sheet);
         mated.Facts = onMount.Taken(DriverAndMount, _sheet, mated.Facts);
         mated.HasFacts = true;
     }

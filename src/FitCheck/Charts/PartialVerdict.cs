@@ -7,22 +7,24 @@ namespace FitCheck.Charts;
 /// <param name="Failed">Place in the order of judging of the first rule that fails, or the largest number there is.</param>
 /// <param name="FailedMargin">The margin of that rule.</param>
 /// <param name="Least">The smallest margin.</param>
-internal readonly record struct Partial(Status Worst, int Failed, long FailedMargin, long Least)
+internal readonly record struct PartialVerdict(Status Worst, int Failed, long FailedMargin, long Least)
 {
-    public static readonly Partial Nothing = new(Status.Pass, int.MaxValue, Outcome.NoMargin, Outcome.NoMargin);
+    public static readonly PartialVerdict Nothing = new(Status.Pass, int.MaxValue, Outcome.NoMargin, Outcome.NoMargin);
 
     public bool HasFailed => Failed != int.MaxValue;
 
-    public Partial With(in Partial other)
+    public PartialVerdict With(in PartialVerdict other)
     {
         var first = Failed <= other.Failed;
-        return new(StatusWords.WorseOf(Worst, other.Worst), first ? Failed : other.Failed, first ? FailedMargin : other.FailedMargin, Math.Min(Least, other.Least));
+        return new(StatusWords.WorseOf(Worst, other.Worst), first ? Failed : other.Failed, first ? FailedMargin : other.FailedMargin,
+            Math.Min(Least, other.Least));
     }
 
-    public Partial With(Status status, long margin) => this with { Worst = StatusWords.WorseOf(Worst, status), Least = Math.Min(Least, margin) };
+    public PartialVerdict With(Status status, long margin) =>
+        this with { Worst = StatusWords.WorseOf(Worst, status), Least = Math.Min(Least, margin) };
 
     /// <summary>With a rule that fails, none before it having failed.</summary>
-    public Partial WithFailed(int order, long margin) => new(Status.Fail, order, margin, Least);
+    public PartialVerdict WithFailed(int order, long margin) => new(Status.Fail, order, margin, Least);
 
     public Outcome ToOutcome(int rules) => HasFailed ? new(Status.Fail, Failed, FailedMargin) : new(Worst, rules, Least);
 }

@@ -1,0 +1,22 @@
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
+
+namespace FitCheck.Charts;
+
+/// <summary>What a chart asks of a driver again and again.</summary>
+internal sealed class ChartedDriver(Driver driver, int pattern)
+{
+    public Driver Driver => driver;
+    public LengthTerm Flange { get; } = LengthTerm.Of(driver.Dimensions?.Flange);
+    public LengthTerm Cutout { get; } = LengthTerm.Of(driver.Dimensions?.Cutout);
+    public LengthTerm CutoutMinor { get; } = LengthTerm.Of(driver.Dimensions?.CutoutMinor);
+    public LengthTerm Depth { get; } = LengthTerm.Of(driver.Dimensions?.Depth);
+    public LengthTerm FrontHeight { get; } = LengthTerm.Of(driver.Dimensions?.FrontHeight);
+    public LengthTerm FlangeThickness { get; } = LengthTerm.Of(driver.Dimensions?.FlangeThickness);
+    /// <summary>Nothing for a tweeter.</summary>
+    public LengthTerm Travel { get; } = driver.IsTweeter ? LengthTerm.Exactly(0) : LengthTerm.Of(MountingFacts.Travel(driver));
+    public BodyVariants Body { get; } = BodyVariants.Of(driver);
+    /// <summary>Drivers with the same screw holes have the same number here.</summary>
+    public int Pattern => pattern;
+}

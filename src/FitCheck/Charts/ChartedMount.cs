@@ -1,0 +1,19 @@
+using FitCheck.Catalog;
+
+namespace FitCheck.Charts;
+
+/// <summary>What a chart asks of a spacer or a cup.</summary>
+internal sealed class ChartedMount(Part part, int index)
+{
+    public Part Part => part;
+    /// <summary>Its place in the list of all of its kind.</summary>
+    public int Index => index;
+    public Adapter? Adapter => part as Adapter;
+    public Cup? Cup => part as Cup;
+    /// <summary>Of a spacer its opening, of a cup its hole.</summary>
+    public LengthTerm Opening { get; } = LengthTerm.Of(part is Adapter a ? a.Opening : ((Cup)part).Hole);
+    public LengthTerm Outer { get; } = LengthTerm.Of(part is Adapter a ? a.Outer : ((Cup)part).Outer);
+    public LengthTerm Depth { get; } = LengthTerm.Of((part as Cup)?.Depth);
+    public LengthTerm GrilleGap { get; } = LengthTerm.Of((part as Cup)?.GrilleGap);
+    public LengthTerm Tabs { get; } = LengthTerm.Of((part as Adapter)?.TabRadius);
+}

@@ -1,0 +1,44 @@
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Sound;
+
+namespace FitCheck.Charts;
+
+/// <summary>What a chart asks of a position.</summary>
+internal sealed class ChartedPlace
+{
+    public ChartedPlace(Vehicle vehicle, Position position, Func<object, int> number)
+    {
+        var m = position.Mounting;
+        (Vehicle, Position) = (vehicle, position);
+        (Behind, GrilleGap, Recess) = (ObstacleBehind.Of(position, null, number), LengthTerm.Of(m.GrilleGap), LengthTerm.Of(m.Recess));
+        (Cutout, CutoutMinor, LargestCutout) = (LengthTerm.Of(m.Cutout), LengthTerm.Of(m.CutoutMinor), LengthTerm.Of(m.LargestCutout));
+        PanelThickness = LengthTerm.Of(m.PanelThickness, MountingFacts.UsualPanel);
+        Panel = number(("panel", PanelThickness));
+        Pattern = number(("holes", HolePattern.Of(m.Holes), m.CutoutMinor is not null, m.AimClock));
+        Fixed = Array.ConvertAll(m.Behind(moving: false), o => ObstacleBehind.Of(position, o, number));
+        Moving = Array.ConvertAll(m.Behind(moving: true), o => ObstacleBehind.Of(position, o, number));
+        (Angle, AngleIsGuess) = (Aim.Of(position, 0)?.Angle, Aim.IsEstimated(position));
+    }
+
+    public Vehicle Vehicle { get; }
+    public Position Position { get; }
+    /// <summary>The free depth behind the panel.</summary>
+    public ObstacleBehind Behind { get; }
+    public LengthTerm GrilleGap { get; }
+    public LengthTerm Recess { get; }
+    public LengthTerm Cutout { get; }
+    public LengthTerm CutoutMinor { get; }
+    public LengthTerm LargestCutout { get; }
+    public ObstacleBehind[] Fixed { get; }
+    public ObstacleBehind[] Moving { get; }
+    public LengthTerm PanelThickness { get; }
+    /// <summary>Panels of the same thickness have the same number here.</summary>
+    public int Panel { get; }
+    /// <summary>Places with the same screw holes, turned by the same lean, have the same number here.</summary>
+    public int Pattern { get; }
+    /// <summary>Between the panel's axis and the line to the listener, radians.</summary>
+    public double? Angle { get; }
+    public bool AngleIsGuess { get; }
+}

@@ -1,0 +1,82 @@
+using FitCheck.Catalog;
+using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Fitting;
+
+namespace FitCheck.Facts.Fitting;
+
+/// <summary>The lengths of a position of a build by the names that a work sheet has for them, each with how to measure it.</summary>
+internal readonly struct PositionLengths(PositionContext c) : IMountedPair<StackedLength, Obstruction?>, ICuppedTweeter<StackedLength>
+{
+    private const string Gauge = "Take the door card off, run the window fully down, and measure from the mounting plane with a depth gauge.";
+    private const string FrontGauge = "Fit the door card and measure from the mounting plane to the back of the grille, with modelling clay or a depth gauge.";
+    private const string Calliper = "Measure with a calliper, in two directions.";
+    private const string CupCalliper = "Measure with a calliper.";
+    private const string OnSheet = "Read it from the maker's drawing, or measure the driver.";
+
+    public StackedLength Flange => OfDriver("flange diameter", c.Size?.Flange);
+    public StackedLength Cutout => OfDriver("cutout diameter", c.Size?.Cutout);
+    public StackedLength CutoutMinor => OfDriver("short axis of the cutout", c.Size?.CutoutMinor);
+
+    public bool IsOnSpacer => c.Adapter is not null;
+    public StackedLength Opening => StackedLength.Need("diameter of the spacer's opening", Calliper, c.Adapter?.Opening);
+    public StackedLength SpacerOuter => StackedLength.Need("outer diameter of the spacer", Calliper, c.Adapter?.Outer);
+    public StackedLength Tabs => StackedLength.Need("radius of the spacer's inner tabs", Calliper, c.Adapter?.TabRadius);
+
+    public StackedLength Recess => AtPosition("diameter of the recess or trim ring", c.Position.Mounting.Recess);
+    public StackedLength GrilleGap => StackedLength.Need(c.AtPosition("gap from the panel to the grille"), FrontGauge, c.Placed.GrilleGap);
+    public StackedLength Hole => AtPosition("diameter of the hole in the panel", c.Placed.Cutout);
+    public StackedLength HoleMinor => AtPosition("short axis of the hole in the panel", c.Position.Mounting.CutoutMinor);
+    public bool IsHoleMeasured => c.Placed.MeasuredCutout is not null;
+    public StackedLength LargestHole => AtPosition("largest hole that the panel allows", c.Position.Mounting.LargestCutout);
+
+    public Obstruction? Behind => null;
+    public ReadOnlySpan<Obstruction?> Fixed => c.Position.Mounting.Behind(moving: false);
+    public ReadOnlySpan<Obstruction?> Moving => c.Position.Mounting.Behind(moving: true);
+
+    public StackedLength DepthTo(in Obstruction? thing) => thing is null
+        ? StackedLength.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Placed.Depth)
+        : StackedLength.Need(c.AtPosition($"depth to the {thing.Name}{(thing.Moving ? ", fully down" : "")}"), Gauge, thing.Depth);
+
+    public StackedLength DepthNeeded(in Obstruction? thing)
+    {
+        var reach = ObstructionReach.Of(c.Position, thing);
+        return OfBody(StackedLength.Optional(c.AtPosition("radius from which the obstruction stands"), Gauge, reach.FromRadius, 0),
+            reach.Reach);
+    }
+
+    public StackedLength FrontNeeded => MountingFormulas.FrontNeeded(Thickness, Tilt,
+        StackedLength.Need(c.OfDriver("flange thickness"), OnSheet, c.Size?.FlangeThickness),
+        StackedLength.Need(c.OfDriver("height before the flange"), OnSheet, c.Size?.FrontHeight),
+        StackedLength.Need(c.OfDriver("flange diameter"), OnSheet, c.Size?.Flange),
+        // A tweeter's travel is nothing; a woofer's is its peak linear excursion.
+        c.Driver!.IsTweeter ? StackedLength.Optional("travel", OnSheet, null, 0)
+            : StackedLength.Need(c.OfDriver("peak linear excursion"), OnSheet, MountingFacts.Travel(c.Driver)));
+
+    public StackedLength HoleOfBody =>
+        OfBody(StackedLength.Optional(c.AtPosition("thickness of the panel"), Calliper, c.Position.Mounting.PanelThickness,
+            MountingFacts.UsualPanel), BodyFormulas.HoleNeeded);
+
+    public StackedLength Body => StackedLength.Need(c.OfDriver("body diameter"), CupCalliper, c.Size?.Cutout);
+    public StackedLength Depth => StackedLength.Need(c.OfDriver("mounting depth"), CupCalliper, c.Size?.Depth);
+    public StackedLength FrontHeight => StackedLength.Need(c.OfDriver("height before the flange"), CupCalliper, c.Size?.FrontHeight);
+    public StackedLength CupHole => StackedLength.Need("hole of the cup", CupCalliper, c.Cup?.Hole);
+    public StackedLength CupOuter => StackedLength.Need("outer diameter of the cup", CupCalliper, c.Cup?.Outer);
+    public StackedLength CupDepth => StackedLength.Need("depth of the cup", CupCalliper, c.Cup?.Depth);
+    public StackedLength CupGrilleGap => StackedLength.Need("gap to the grille of the cup", CupCalliper, c.Cup?.GrilleGap);
+
+    private StackedLength Thickness => c.Adapter is { } adapter
+        ? StackedLength.Need("thickness of the spacer", Calliper, adapter.Thickness)
+        : StackedLength.Optional("thickness of the spacer", Calliper, null, 0);
+
+    private StackedLength Tilt => StackedLength.Optional("tilt of the spacer", Calliper, c.Adapter?.Tilt, 0);
+
+    private StackedLength OfBody(StackedLength third, BodyFormula formula)
+    {
+        var context = c;
+        return StackedLength.OfBody(stack => BodyFacts.Inputs(context.Size, context.OfDriver, stack), Thickness, Tilt, third, formula);
+    }
+
+    private StackedLength OfDriver(string what, Figure? figure) => StackedLength.Need(c.OfDriver(what), Calliper, figure);
+
+    private StackedLength AtPosition(string what, Figure? figure) => StackedLength.Need(c.AtPosition(what), Calliper, figure);
+}
