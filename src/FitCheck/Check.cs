@@ -12,7 +12,7 @@ public static class Check
 {
     /// <summary>Checks build files once: opens, checks and forgets. Who checks more than once keeps a <see cref="Checker"/> open.</summary>
     /// <exception cref="ArgumentException"><paramref name="files"/> is null, empty, or holds a path that is null or empty.</exception>
-    public static CheckOutcome Run(IReadOnlyList<string> files, Folders folders, Remembered remembered, Action<string>? progress = null)
+    public static CheckOutcome Run(IReadOnlyList<string> files, Folders folders, ValidationCache remembered, Action<string>? progress = null)
     {
         Arguments.Words(files, nameof(files));
         var (builds, told) = (BuildSource.Files(files), Telling.By(progress));
@@ -24,7 +24,7 @@ public static class Check
     }
 
     /// <summary>Everything that is found of some builds.</summary>
-    internal static CheckResult Of(IReadOnlyList<BuildFile> builds, Workshop workshop, IProgress<string>? progress, CancellationToken cancel)
+    internal static CheckResult Of(IReadOnlyList<BuildFile> builds, ValidInputs workshop, IProgress<string>? progress, CancellationToken cancel)
     {
         var results = new List<BuildResult>();
         foreach (var (build, _, _) in builds)

@@ -18,12 +18,12 @@ namespace FitCheck;
 public sealed partial class Checker
 {
     private readonly Folders _folders;
-    private readonly Remembered _remembered;
+    private readonly ValidationCache _remembered;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
     private readonly Lock _reopening = new();
-    private volatile Workshop _workshop;
+    private volatile ValidInputs _workshop;
 
-    private Checker(CheckerOptions options, Workshop workshop) =>
+    private Checker(CheckerOptions options, ValidInputs workshop) =>
         (_folders, _remembered, _workshop) = (new Folders(options.Catalogs, options.Rules), options.Cache, workshop);
 
     /// <summary>SHA-256 over the files of the catalogs that are open, hexadecimal.</summary>
@@ -45,7 +45,7 @@ public sealed partial class Checker
             Cache = Arguments.Given(options.Cache, nameof(options.Cache)),
         };
         var problems = new ProblemList();
-        var (catalog, workshop) = Workshop.OpenWithCatalog(new Folders(options.Catalogs, options.Rules), options.Cache, problems, options.Progress is { } progress ? progress.Report : null, cancel);
+        var (catalog, workshop) = ValidInputs.OpenWithCatalog(new Folders(options.Catalogs, options.Rules), options.Cache, problems, options.Progress is { } progress ? progress.Report : null, cancel);
         return new OpenOutcome(workshop is null ? null : new Checker(options, workshop), problems.Sorted(), options, catalog);
     }
 
@@ -138,6 +138,6 @@ public sealed partial class Checker
         return ImportQuote.Of(BuildFiles.Source(list, "the seller's list", problems), vehicle, options.At, workshop.Catalog, workshop.Rules, problems, cancel);
     }
 
-    private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, Workshop workshop, ProblemList problems, CancellationToken cancel) =>
+    private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs workshop, ProblemList problems, CancellationToken cancel) =>
         BuildFiles.Read(builds, workshop, _folders.Catalog, _remembered, _schemas, problems, cancel);
 }

@@ -39,7 +39,7 @@ public sealed partial class Checker
         var (workshop, problems) = (_workshop, new ProblemList());
         if (BuildFiles.ReadDraft(build, _folders.Catalog, workshop.Catalog, _schemas, problems) is not { } read)
             return new ChoicesOutcome(null, problems.Sorted());
-        var bench = new Bench(build.Name, read.Text, workshop.Catalog, workshop.Rules);
+        var bench = new ProposalEvaluator(build.Name, read.Text, workshop.Catalog, workshop.Rules);
         IReadOnlyList<TextEdit> heads = [.. Builds.Draft.Heads(bench.Root, new YamlEditor(read.Text), bench.Build.Vehicle)];
         var slots = new List<ChoiceSlot>();
         foreach (var slot in Slots.WithOpen(bench, workshop.Catalog, options.CurrentOnly, [.. options.Keep, .. bench.Build.Keep.Select(k => k.Value)]))
@@ -94,7 +94,7 @@ public sealed partial class Checker
         return outcomes;
     }
 
-    private (BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, Workshop workshop)
+    private (BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, ValidInputs workshop)
     {
         var problems = new ProblemList();
         var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, workshop.Catalog, _schemas, problems);

@@ -13,12 +13,12 @@ public sealed record CheckerOptions
     public IReadOnlyList<string> Rules { get; init; } = Folders.BesideProgram.Rules;
 
     /// <summary>Where it is remembered which inputs were found valid, so that the same bytes open sooner the next time. Left out: nowhere.</summary>
-    public Remembered Cache { get; init; } = Remembered.Nothing;
+    public ValidationCache Cache { get; init; } = ValidationCache.Nothing;
 
     /// <summary>Told in words what is being opened; null for nobody. It may be called on any thread.</summary>
     public IProgress<string>? Progress { get; init; }
 
-    internal static CheckerOptions Of(Folders folders, Remembered remembered, IProgress<string>? progress) =>
+    internal static CheckerOptions Of(Folders folders, ValidationCache remembered, IProgress<string>? progress) =>
         new() { Catalogs = folders.Catalog, Rules = folders.Rules, Cache = remembered, Progress = progress };
 }
 

@@ -21,7 +21,7 @@ public static class ImportQuote
     /// <param name="folders">Catalog and rules.</param>
     /// <param name="remembered">What was found valid before.</param>
     /// <param name="progress">Told what is being done.</param>
-    public static ImportOutcome Run(string file, string vehicleId, IReadOnlyList<string> at, Folders folders, Remembered remembered, Action<string>? progress = null)
+    public static ImportOutcome Run(string file, string vehicleId, IReadOnlyList<string> at, Folders folders, ValidationCache remembered, Action<string>? progress = null)
     {
         var told = Telling.By(progress);
         var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));

@@ -22,20 +22,20 @@ public static class Lint
     /// <param name="folders">Catalog and rules.</param>
     /// <param name="remembered">What earlier runs found of inputs that have not changed.</param>
     /// <param name="progress">Told what goes on.</param>
-    public static LintResult Run(IReadOnlyList<string> paths, Folders folders, Remembered remembered, Action<string>? progress = null)
+    public static LintResult Run(IReadOnlyList<string> paths, Folders folders, ValidationCache remembered, Action<string>? progress = null)
     {
         var problems = new ProblemList();
         var schemas = new SchemaCheck();
         var files = RuleBytes.Of(folders.Rules, problems);
-        var rulesKey = Remembered.Key([.. files.Files.SelectMany(f => new[] { Encoding.UTF8.GetBytes($"lint {f.Layer}:{f.Rule.Id}"), f.Bytes })]);
+        var rulesKey = ValidationCache.Key([.. files.Files.SelectMany(f => new[] { Encoding.UTF8.GetBytes($"lint {f.Layer}:{f.Rule.Id}"), f.Bytes })]);
         // New rules are read and tried while the catalog is.
         var (sound, told) = (!problems.HasErrors, new ProblemList());
         var reading = QuickProgram.IsThis ? Task.FromResult(Rules(files, rulesKey, remembered, sound, told)) : Task.Run(() => Rules(files, rulesKey, remembered, sound, told));
         var rules = new Lazy<RuleSet>(() => reading.GetAwaiter().GetResult().All.Value);
         var judge = new Lazy<EntryJudge>(() => new EntryJudge(reading.GetAwaiter().GetResult().OfEntries.Value));
-        var notes = remembered.FileFor(Remembered.Key([.. folders.Catalog.Select(f => Encoding.UTF8.GetBytes(Path.GetFullPath(f)))]) + ".notes");
+        var notes = remembered.FileFor(ValidationCache.Key([.. folders.Catalog.Select(f => Encoding.UTF8.GetBytes(Path.GetFullPath(f)))]) + ".notes");
         var count = 0;
-        var catalog = LintedCatalog.Read(folders.Catalog, LintNotes.Read(notes, rulesKey), Examine, problems);
+        var catalog = LintedCatalog.Read(folders.Catalog, CachedLint.Read(notes, rulesKey), Examine, problems);
         catalog.Tell();
         reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());
@@ -46,10 +46,10 @@ public static class Lint
             catalog.Notes.Write(notes, rulesKey);
         return new LintResult(all, builds.Count + catalog.Count + files.Files.Count) { RulesWhenAsked = new(() => rules.Value.Help) };
 
-        EntryNote Examine(string id, EntryText text)
+        ExaminedEntry Examine(string id, EntryText text)
         {
             progress?.Invoke($"reading the catalog: {Interlocked.Increment(ref count)} entries");
-            return EntryNote.Of(id, text, schemas, judge.Value);
+            return ExaminedEntry.Of(id, text, schemas, judge.Value);
         }
     }
 
@@ -59,12 +59,12 @@ public static class Lint
         var places = judged.Select(p => p.At).ToHashSet();
         var all = new ProblemList();
         all.AddRange(judged);
-        all.AddRange(read.Where(p => p.Severity != Severity.Error || EntryNote.IsOfForm(p) || !places.Contains(p.At)));
+        all.AddRange(read.Where(p => p.Severity != Severity.Error || ExaminedEntry.IsOfForm(p) || !places.Contains(p.At)));
         return all.Sorted();
     }
 
     // Rules that were found good are not read again before an entry or a build has to be judged.
-    private static (Lazy<RuleSet> All, Lazy<RuleSet> OfEntries) Rules(RuleBytes files, string key, Remembered remembered, bool sound, ProblemList problems)
+    private static (Lazy<RuleSet> All, Lazy<RuleSet> OfEntries) Rules(RuleBytes files, string key, ValidationCache remembered, bool sound, ProblemList problems)
     {
         if (sound && remembered.Knows(key))
             return (Known(null), Known(s => !s.IsOfEntries()));
@@ -84,14 +84,14 @@ public static class Lint
     }
 
     private static void Builds(
-        IReadOnlyList<string> paths, IReadOnlyList<string> fences, IReadOnlyList<string> folders, LintedCatalog catalog, Lazy<RuleSet> rules, string rulesKey, Lazy<SchemaCheck> schemas, Remembered remembered, ProblemList problems, Action<string>? progress)
+        IReadOnlyList<string> paths, IReadOnlyList<string> fences, IReadOnlyList<string> folders, LintedCatalog catalog, Lazy<RuleSet> rules, string rulesKey, Lazy<SchemaCheck> schemas, ValidationCache remembered, ProblemList problems, Action<string>? progress)
     {
         // Whatever stands in a file that can't be read would be missed by every build.
         if (paths.Count == 0 || problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
             return;
         var texts = paths.Select(p => BuildFiles.PlainBytes(p, fences)).ToList();
         var key = texts.Contains(null) ? null
-            : Remembered.Key([Encoding.UTF8.GetBytes("builds " + rulesKey + catalog.Digest), .. paths.Zip(texts).SelectMany(p => new[] { Encoding.UTF8.GetBytes(p.First), p.Second! })]);
+            : ValidationCache.Key([Encoding.UTF8.GetBytes("builds " + rulesKey + catalog.Digest), .. paths.Zip(texts).SelectMany(p => new[] { Encoding.UTF8.GetBytes(p.First), p.Second! })]);
         if (key is not null && remembered.Knows(key))
             return;
         // What is wrong with entries has been told.
@@ -99,7 +99,7 @@ public static class Lint
         foreach (var path in paths)
         {
             progress?.Invoke($"reading {path}");
-            if (BuildFiles.Read(path, fences, entries, Remembered.Nothing, schemas, own) is { } read)
+            if (BuildFiles.Read(path, fences, entries, ValidationCache.Nothing, schemas, own) is { } read)
                 Waivers.Refuse(read.Build, () => rules.Value, own);
         }
         if (key is not null && own.Count == 0 && !problems.HasErrors)

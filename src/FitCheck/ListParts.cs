@@ -13,7 +13,7 @@ public static class ListParts
 {
     /// <summary>Lists the parts of build files once: opens, lists and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
     /// <exception cref="ArgumentException"><paramref name="files"/> is null, empty, or holds a path that is null or empty.</exception>
-    public static ListOutcome Run(IReadOnlyList<string> files, Tax tax, Folders folders, Remembered remembered, Action<string>? progress = null)
+    public static ListOutcome Run(IReadOnlyList<string> files, Tax tax, Folders folders, ValidationCache remembered, Action<string>? progress = null)
     {
         Arguments.Words(files, nameof(files));
         var (builds, told) = (BuildSource.Files(files), Telling.By(progress));
@@ -25,7 +25,7 @@ public static class ListParts
     }
 
     /// <summary>The lists of some builds.</summary>
-    internal static ListResult Of(IReadOnlyList<BuildFile> builds, Workshop workshop, ListOptions options, CancellationToken cancel)
+    internal static ListResult Of(IReadOnlyList<BuildFile> builds, ValidInputs workshop, ListOptions options, CancellationToken cancel)
     {
         var lists = new List<PartsList>();
         foreach (var (build, root, _) in builds)

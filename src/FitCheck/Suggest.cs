@@ -20,7 +20,7 @@ public static class Suggest
     private const int Large = 2_000;
 
     /// <summary>The best changes among what is tried, or why there are none, once: opens, looks and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
-    public static SuggestOutcome Run(SuggestRequest request, Folders folders, Remembered remembered, Action<string>? progress = null)
+    public static SuggestOutcome Run(SuggestRequest request, Folders folders, ValidationCache remembered, Action<string>? progress = null)
     {
         var (build, told) = (BuildSource.File(request.File), Telling.By(progress));
         var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
@@ -31,7 +31,7 @@ public static class Suggest
     }
 
     /// <summary>The same for a build that was read; null when it is asked to keep what there is not, which problems tell.</summary>
-    internal static Suggestion? Of(BuildFile file, SuggestOptions options, Workshop workshop, ProblemList problems, CancellationToken cancel)
+    internal static Suggestion? Of(BuildFile file, SuggestOptions options, ValidInputs workshop, ProblemList problems, CancellationToken cancel)
     {
         var (build, _, text) = file;
         foreach (var kept in options.Keep)
@@ -39,10 +39,10 @@ public static class Suggest
         if (problems.HasErrors)
             return null;
         options.Progress?.Report("looking for changes");
-        return Of(new Bench(build.File, text, workshop.Catalog, workshop.Rules, cancel), options, workshop, options.Progress is { } progress ? progress.Report : null);
+        return Of(new ProposalEvaluator(build.File, text, workshop.Catalog, workshop.Rules, cancel), options, workshop, options.Progress is { } progress ? progress.Report : null);
     }
 
-    private static Suggestion Of(Bench bench, SuggestOptions request, Workshop workshop, Action<string>? progress)
+    private static Suggestion Of(ProposalEvaluator bench, SuggestOptions request, ValidInputs workshop, Action<string>? progress)
     {
         var before = BuildEvaluation.Judged(bench.Build, workshop.Rules);
         var goal = new Goal { FailOn = request.FailOn, Prefer = request.Prefer };

@@ -93,24 +93,24 @@ internal sealed class Targets
             var problems = new ProblemList();
             var entry = EntryReader.Read(text, text.WrittenId() ?? "input", _schemas, problems);
             Placed(problems, entry is not null);
-            Kept(EntryNote.Of(text.WrittenId() ?? "input", text, _schemas, _judge));
+            Kept(ExaminedEntry.Of(text.WrittenId() ?? "input", text, _schemas, _judge));
         }
     }
 
     // What the rules find has a place, and a note says the same when it is read again.
-    private static void Kept(EntryNote note)
+    private static void Kept(ExaminedEntry note)
     {
         var found = new ProblemList();
         found.AddRange(note.Judged);
         Placed(found, answered: true);
-        var (classes, to) = (new FigureClasses(), new NoteWriter());
-        KeptEntry.Write(to, note, new EntryDigest(1, 2), classes);
-        var read = new FileNotes(File, File, "", null, to.TakeAll().ToArray()).All.Single().Open(classes);
+        var (classes, to) = (new FigureClasses(), new CacheWriter());
+        CachedEntry.Write(to, note, new EntryDigest(1, 2), classes);
+        var read = new CachedFile(File, File, "", null, to.TakeAll().ToArray()).All.Single().Open(classes);
         Hold(Told(read) == Told(note), "a note is what was noted");
         Hold(read.Samples.SequenceEqual(note.Samples), "figures are what was noted");
     }
 
-    private static string Told(EntryNote note) => string.Join('\n',
+    private static string Told(ExaminedEntry note) => string.Join('\n',
         [note.Id, note.Name, note.Place.ToString(), note.IdAt.ToString(), .. note.Positions, .. note.Problems.Concat(note.Judged).Select(p => $"{p} {p.Code} {p.Subject} {string.Join(',', p.Related)}"),
             .. note.References.Select(r => $"{r.Target} {r.Kind} {string.Join(',', r.Positions)}")]);
 

@@ -74,7 +74,7 @@ public sealed class LintNotesTests : IDisposable
             else
                 bytes[_random.Next(bytes.Length)] ^= (byte)(1 << _random.Next(8));
             File.WriteAllBytes(Notes, bytes);
-            Assert.Equal(expected, Told(Remembered.In(_folder.Of("cache"))));
+            Assert.Equal(expected, Told(ValidationCache.In(_folder.Of("cache"))));
         }
     }
 
@@ -189,12 +189,12 @@ public sealed class LintNotesTests : IDisposable
 
     private IReadOnlyList<string> AssertSame(params string[] catalog)
     {
-        var expected = Told(Remembered.Nothing, catalog);
+        var expected = Told(ValidationCache.Nothing, catalog);
         for (var run = 0; run < 2; run++)
-            Assert.Equal(string.Join('\n', expected), string.Join('\n', Told(Remembered.In(_folder.Of("cache")), catalog)));
+            Assert.Equal(string.Join('\n', expected), string.Join('\n', Told(ValidationCache.In(_folder.Of("cache")), catalog)));
         return expected;
     }
 
-    private IReadOnlyList<string> Told(Remembered remembered, params string[] catalog) =>
+    private IReadOnlyList<string> Told(ValidationCache remembered, params string[] catalog) =>
         [.. Lint.Run([], new Folders(catalog.Length > 0 ? catalog : [_folder.Of("catalog")], [RepositoryRoot.Of("rules")]), remembered).Problems.Select(p => p.ToString())];
 }

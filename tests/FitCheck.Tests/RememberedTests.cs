@@ -19,21 +19,21 @@ public sealed class RememberedTests : IDisposable
         _folder.Dispose();
     }
 
-    private static readonly string Key = Remembered.Key([1, 2, 3]);
+    private static readonly string Key = ValidationCache.Key([1, 2, 3]);
 
     private string Note => _folder.Of($"cache/{Key}.valid");
 
     [Fact]
     public void What_was_added_is_known_and_nothing_else()
     {
-        Remembered.InUserFolder().Add(Key);
+        ValidationCache.InUserFolder().Add(Key);
 
-        Assert.True(Remembered.InUserFolder().Knows(Key));
-        Assert.False(Remembered.InUserFolder().Knows(Remembered.Key([1, 2, 4])));
+        Assert.True(ValidationCache.InUserFolder().Knows(Key));
+        Assert.False(ValidationCache.InUserFolder().Knows(ValidationCache.Key([1, 2, 4])));
     }
 
     [Fact]
-    public void A_key_tells_parts_apart_not_only_their_bytes() => Assert.NotEqual(Remembered.Key([1, 2], [3]), Remembered.Key([1], [2, 3]));
+    public void A_key_tells_parts_apart_not_only_their_bytes() => Assert.NotEqual(ValidationCache.Key([1, 2], [3]), ValidationCache.Key([1], [2, 3]));
 
     [Theory]
     [InlineData("")]
@@ -41,10 +41,10 @@ public sealed class RememberedTests : IDisposable
     [InlineData("FitCheck found the inputs with this digest valid.\n0000\n")]
     public void A_torn_or_foreign_note_is_not_believed(string text)
     {
-        Remembered.InUserFolder().Add(Key);
+        ValidationCache.InUserFolder().Add(Key);
         File.WriteAllText(Note, text);
 
-        Assert.False(Remembered.InUserFolder().Knows(Key));
+        Assert.False(ValidationCache.InUserFolder().Knows(Key));
     }
 
     [Fact]
@@ -52,9 +52,9 @@ public sealed class RememberedTests : IDisposable
     {
         File.WriteAllText(_folder.Of("cache"), "a file, not a folder");
 
-        Remembered.InUserFolder().Add(Key);
+        ValidationCache.InUserFolder().Add(Key);
 
-        Assert.False(Remembered.InUserFolder().Knows(Key));
+        Assert.False(ValidationCache.InUserFolder().Knows(Key));
     }
 
     [Fact]
@@ -63,8 +63,8 @@ public sealed class RememberedTests : IDisposable
         var file = _folder.Write("b.yaml", "kind: build\nname: A\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], drivr: orrin-c165}\n");
         var folders = new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
 
-        var first = Check.Run([file], folders, Remembered.InUserFolder());
-        var second = Check.Run([file], folders, Remembered.InUserFolder());
+        var first = Check.Run([file], folders, ValidationCache.InUserFolder());
+        var second = Check.Run([file], folders, ValidationCache.InUserFolder());
 
         Assert.Null(second.Result);
         Assert.Equal(first.Problems, second.Problems);

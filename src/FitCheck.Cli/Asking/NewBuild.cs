@@ -27,7 +27,7 @@ internal static class NewBuild
 
         ChartResult? Charted(ChartSlice slice)
         {
-            var outcome = Chart.Run(slice, folders, Remembered.InUserFolder());
+            var outcome = Chart.Run(slice, folders, ValidationCache.InUserFolder());
             problems.AddRange(outcome.Problems);
             return outcome.Result;
         }
@@ -38,7 +38,7 @@ internal static class NewBuild
 
     private static int Told(string file, Folders folders)
     {
-        var outcome = Check.Run([file], folders, Remembered.InUserFolder());
+        var outcome = Check.Run([file], folders, ValidationCache.InUserFolder());
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
         Console.Out.WriteLine();

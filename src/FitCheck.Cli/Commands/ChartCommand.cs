@@ -52,7 +52,7 @@ internal static class ChartCommand
             };
             ChartOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = Chart.Run(slice, folders, Remembered.InUserFolder(), line.Tell);
+                outcome = Chart.Run(slice, folders, ValidationCache.InUserFolder(), line.Tell);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };

@@ -54,7 +54,7 @@ internal static class CheckCommand
             throw new HandOverException();
         CheckOutcome outcome;
         using (var line = new ProgressLine())
-            outcome = Check.Run(request.Builds, folders, Remembered.InUserFolder(), line.Tell);
+            outcome = Check.Run(request.Builds, folders, ValidationCache.InUserFolder(), line.Tell);
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
         var options = ReportOptions.Default with

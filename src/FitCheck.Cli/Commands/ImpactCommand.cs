@@ -27,16 +27,16 @@ internal static class ImpactCommand
             var (pairs, wrong) = targets.Pair(parsed);
             if (pairs is null)
                 return Refusal.Usage(wrong!).Tell();
-            using var sides = new Sides();
+            using var sides = new ComparedStates();
             var (earlier, error) = sides.Find("--from", parsed.GetValue(from)!);
-            var (later, otherError) = parsed.GetValue(to) is { } named ? sides.Find("--to", named) : Sides.WorkingTree();
+            var (later, otherError) = parsed.GetValue(to) is { } named ? sides.Find("--to", named) : ComparedStates.WorkingTree();
             if (earlier is null || later is null)
                 return NoSide(error, otherError);
             if (pairs.Refused([], FilesRead.Of(earlier.Folders, builds: true).Concat(FilesRead.Of(later.Folders, builds: true))) is { } refusal)
                 return refusal.Tell();
             ImpactOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(a => Path.GetFileNameWithoutExtension(a))], Remembered.InUserFolder(), line.Tell);
+                outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(a => Path.GetFileNameWithoutExtension(a))], ValidationCache.InUserFolder(), line.Tell);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = CommonOptions.Color(parsed.GetValue(common.NoColor)), Root = Environment.CurrentDirectory };

@@ -36,7 +36,7 @@ internal static class ListCommand
                 return Refusal.Usage(wrong).Tell();
             ListOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = ListParts.Run(parsed.GetValue(builds)!, asked, folders, Remembered.InUserFolder(), line.Tell);
+                outcome = ListParts.Run(parsed.GetValue(builds)!, asked, folders, ValidationCache.InUserFolder(), line.Tell);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };

@@ -35,7 +35,7 @@ internal sealed class NewFromQuote
             return Refusal.Usage("--from needs --vehicle ID, such as `--vehicle tansy-hatch`").Tell();
         ImportOutcome outcome;
         using (var line = new ProgressLine())
-            outcome = ImportQuote.Run(file, vehicle, parsed.GetValue(_at) ?? [], _common.Folders(parsed), Remembered.InUserFolder(), line.Tell);
+            outcome = ImportQuote.Run(file, vehicle, parsed.GetValue(_at) ?? [], _common.Folders(parsed), ValidationCache.InUserFolder(), line.Tell);
         var status = ProblemLines.Tell(outcome.Problems, Console.Error);
         return outcome.Build is { } build ? save(build) : status;
     }

@@ -46,13 +46,13 @@ internal static class SuggestCommand
             };
             var (target, replaces, report, folders) = (parsed.GetValue(write), parsed.GetValue(force), parsed.GetValue(output), common.Folders(parsed));
             if (target is not null && (replaces ? OutputFile.Link(target) : OutputFile.Taken(target)) is { } taken)
-                return Refusal.Input(File.Exists(target) && !WholeFile.IsLink(target) ? taken + " (--force replaces it)" : taken).Tell();
+                return Refusal.Input(File.Exists(target) && !AtomicFile.IsLink(target) ? taken + " (--force replaces it)" : taken).Tell();
             var files = new[] { ("--output", report), ("--write", target) }.Where(f => f.Item2 is not null).Select(f => (f.Item1, f.Item2!)).ToList();
             if (Overwriting.Of(files, [request.File], FilesRead.Of(folders), edited: target) is { } refusal)
                 return refusal.Tell();
             SuggestOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = Suggest.Run(request, folders, Remembered.InUserFolder(), line.Tell);
+                outcome = Suggest.Run(request, folders, ValidationCache.InUserFolder(), line.Tell);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var told = Told(result, SuggestionReports.Find(parsed.GetValue(format)!)!, report, CommonOptions.Color(parsed.GetValue(common.NoColor)));

@@ -32,7 +32,7 @@ internal static class OutputFile
 
     /// <summary>A sentence when the path is a link, which nothing is edited through; null when it is none, or leads to a device.</summary>
     public static string? Link(string path) =>
-        WholeFile.IsLink(path) && SameFile.Key(path) is not null ? $"{path} is a link to {WholeFile.Target(Path.GetFullPath(path))}; it is kept as it is, name that file itself" : null;
+        AtomicFile.IsLink(path) && SameFile.Key(path) is not null ? $"{path} is a link to {AtomicFile.Target(Path.GetFullPath(path))}; it is kept as it is, name that file itself" : null;
 
     private static string? Written(string path, byte[] bytes, bool replace, bool throughLinks)
     {
@@ -48,7 +48,7 @@ internal static class OutputFile
                 output.Write(bytes);
             }
             else
-                WholeFile.Write(throughLinks && SameFile.Key(full) is not null ? WholeFile.Target(full) : full, bytes, replace);
+                AtomicFile.Write(throughLinks && SameFile.Key(full) is not null ? AtomicFile.Target(full) : full, bytes, replace);
             return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)

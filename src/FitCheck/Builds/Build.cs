@@ -17,7 +17,7 @@ public sealed record Build
     public IReadOnlySet<string> Accepts { get; init; } = new HashSet<string>(StringComparer.Ordinal);
     /// <summary>What `suggest` leaves as it is: parts, positions, devices or outputs.</summary>
     public IReadOnlyList<Located<string>> Keep { get; init; } = [];
-    public required IReadOnlyList<Placed> Placed { get; init; }
+    public required IReadOnlyList<FittedPosition> Placed { get; init; }
     public required IReadOnlyList<Device> Devices { get; init; }
     public required IReadOnlyList<Channel> Channels { get; init; }
     public required Supply Supply { get; init; }
@@ -40,7 +40,7 @@ public sealed record Build
 public sealed record Chosen<T>(T Part, Location At) where T : Part;
 
 /// <summary>What is proposed for one position.</summary>
-public sealed record Placed(Position Position, Location At)
+public sealed record FittedPosition(Position Position, Location At)
 {
     public Chosen<Driver>? Driver { get; set; }
     /// <summary>The set that the driver comes from.</summary>
@@ -96,7 +96,7 @@ public sealed record Channel
     public FilterSetting? HighPass { get; init; }
     public FilterSetting? LowPass { get; init; }
     public IReadOnlyList<Chosen<Sundry>> InLine { get; init; } = [];
-    public required IReadOnlyList<Placed> Feeds { get; init; }
+    public required IReadOnlyList<FittedPosition> Feeds { get; init; }
     /// <summary>Positions whose factory driver stays on the same wire.</summary>
     public IReadOnlyList<Position> Leftover { get; init; } = [];
     public Figure? Limit { get; init; }

@@ -6,7 +6,7 @@ namespace FitCheck.Builds;
 
 /// <summary>Reads which output feeds which positions. Without `channels`, each position hangs on its factory channel of the only source.</summary>
 internal sealed class ChannelReader(
-    PartsCatalog catalog, Vehicle vehicle, IReadOnlyList<Placed> placed, IReadOnlyList<Device> devices, ProblemList problems)
+    PartsCatalog catalog, Vehicle vehicle, IReadOnlyList<FittedPosition> placed, IReadOnlyList<Device> devices, ProblemList problems)
 {
     public IReadOnlyList<Channel> Read(Fields build) => build.Map["channels"] is null ? FromFactory() : FromBuild(build);
 
@@ -74,9 +74,9 @@ internal sealed class ChannelReader(
         }
     }
 
-    private List<Placed> FeedsOf(Fields f) => [.. f.Texts("feeds").Select(t => placed.FirstOrDefault(p => p.Position.Id == t.Value)).OfType<Placed>()];
+    private List<FittedPosition> FeedsOf(Fields f) => [.. f.Texts("feeds").Select(t => placed.FirstOrDefault(p => p.Position.Id == t.Value)).OfType<FittedPosition>()];
 
-    private List<Placed> Feeds(Fields f, Dictionary<string, Location> fed)
+    private List<FittedPosition> Feeds(Fields f, Dictionary<string, Location> fed)
     {
         foreach (var id in f.Texts("feeds"))
         {
@@ -134,7 +134,7 @@ internal sealed class ChannelReader(
         return parts;
     }
 
-    private Chosen<Crossover>? ReadCrossover(Fields f, List<Placed> feeds)
+    private Chosen<Crossover>? ReadCrossover(Fields f, List<FittedPosition> feeds)
     {
         if (f.Text("crossover") is not { } id)
             return CrossoverOfSet(feeds);
@@ -142,7 +142,7 @@ internal sealed class ChannelReader(
     }
 
     // A set's own crossover stands in the wire when woofer and tweeter of the set hang on one output.
-    private Chosen<Crossover>? CrossoverOfSet(IReadOnlyList<Placed> feeds)
+    private Chosen<Crossover>? CrossoverOfSet(IReadOnlyList<FittedPosition> feeds)
     {
         var set = feeds.Select(p => p.Set).OfType<Chosen<ComponentSet>>().FirstOrDefault(s =>
             feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role == "tweeter") && feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role != "tweeter"));
@@ -150,7 +150,7 @@ internal sealed class ChannelReader(
     }
 
     // A factory driver that nobody unplugs stays on the wire, in parallel with the new one.
-    private List<Position> Leftover(IReadOnlyList<Placed> feeds)
+    private List<Position> Leftover(IReadOnlyList<FittedPosition> feeds)
     {
         var wires = feeds.Where(p => p.NewWire is null && p.Position.FactoryChannel is not null).Select(p => p.Position.FactoryChannel!.Value).ToHashSet(StringComparer.Ordinal);
         return [.. vehicle.Positions.Where(v => v.FactoryChannel is not null && wires.Contains(v.FactoryChannel.Value) && v.FactoryImpedance is not null

@@ -7,9 +7,9 @@ namespace FitCheck.Builds;
 /// <summary>Reads `fit`: entries add up for a position, so a set may cover four positions and an adapter two of them.</summary>
 internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, ProblemList problems)
 {
-    private readonly Dictionary<string, Placed> _byId = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, FittedPosition> _byId = new(StringComparer.Ordinal);
 
-    public IReadOnlyList<Placed> Read(Fields build)
+    public IReadOnlyList<FittedPosition> Read(Fields build)
     {
         foreach (var entry in build.Each("fit"))
         {
@@ -21,14 +21,14 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
                     continue;
                 }
                 if (!_byId.TryGetValue(at.Value, out var placed))
-                    _byId[at.Value] = placed = new Placed(position, at.At);
+                    _byId[at.Value] = placed = new FittedPosition(position, at.At);
                 Add(entry, placed);
             }
         }
         return [.. vehicle.Positions.Where(p => _byId.ContainsKey(p.Id)).Select(p => _byId[p.Id])];
     }
 
-    private void Add(Fields entry, Placed placed)
+    private void Add(Fields entry, FittedPosition placed)
     {
         AddDriver(entry, placed);
         if (Choose<Adapter>(entry.Text("adapter"), "adapter", placed.Adapter?.At) is { } adapter)
@@ -61,7 +61,7 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
         }
     }
 
-    private void AddDriver(Fields entry, Placed placed)
+    private void AddDriver(Fields entry, FittedPosition placed)
     {
         if (Choose<Driver>(entry.Text("driver"), "driver", placed.Driver?.At) is { } driver)
             placed.Driver = driver;

@@ -28,7 +28,7 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
     /// <summary>
     /// For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.
     /// </summary>
-    public void Through(ChartedDriver driver, Span<(int Mount, Outcome Outcome)> best)
+    public void Through(ChartedDriver driver, Span<(int Mount, PairVerdict Outcome)> best)
     {
         if (places.Length == 0)
             return;
@@ -65,7 +65,7 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
     }
 
     // Where one goes everywhere, only the places are looked at that it may better.
-    private void Universal(ChartedMount mount, Span<(int Mount, Outcome Outcome)> bests)
+    private void Universal(ChartedMount mount, Span<(int Mount, PairVerdict Outcome)> bests)
     {
         var mated = Mate(mount);
         var judged = table.Judged[mount.Index];
@@ -83,7 +83,7 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
         }
     }
 
-    private void Special(ChartedMount mount, Span<(int Mount, Outcome Outcome)> bests)
+    private void Special(ChartedMount mount, Span<(int Mount, PairVerdict Outcome)> bests)
     {
         DriverOnMount? mated = null;
         var (covered, judged) = (table.Covered[mount.Index], table.Judged[mount.Index]);
@@ -100,7 +100,7 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
     }
 
     // Whether what is said so far is better than the best, and with the rule that is asked first: what more is asked only makes it worse.
-    private bool MayBetter(int place, in PartialVerdict mounted, DriverOnMount mated, in Outcome best)
+    private bool MayBetter(int place, in PartialVerdict mounted, DriverOnMount mated, in PairVerdict best)
     {
         ref readonly var here = ref _here[place];
         ref readonly var carried = ref mated.Said;
@@ -117,15 +117,15 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
             var spare = LengthTerm.Difference(_there[place], mated.Needed);
             var keeps = first.Rule.Keeps(spare.Si, spare.HalfWidth, out var metres);
             if (keeps == false)
-                return first.Order != best.Failed ? first.Order > best.Failed : Outcome.Nanometres(metres) > best.Margin;
+                return first.Order != best.Failed ? first.Order > best.Failed : PairVerdict.Nanometres(metres) > best.Margin;
             if (keeps == true)
                 (worst, least) = (spare.IsGuess ? StatusWords.WorseOf(worst, Status.Measure) : worst,
-                    Math.Min(least, Outcome.Nanometres(metres)));
+                    Math.Min(least, PairVerdict.Nanometres(metres)));
         }
         return worst != best.Status ? worst < best.Status : least > best.Margin;
     }
 
-    private void Mounted(ChartedMount mount, DriverOnMount mated, in Candidate candidate, ref (int Mount, Outcome Outcome) best)
+    private void Mounted(ChartedMount mount, DriverOnMount mated, in Candidate candidate, ref (int Mount, PairVerdict Outcome) best)
     {
         var said = _here[candidate.Place].With(candidate.Said).With(mated.Said);
         if (onMount.MayAskPair(said))
@@ -147,7 +147,7 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
     }
 
     // Where a rule fails whatever carries the driver, nothing gets farther, or keeps more of that rule's margin.
-    private void Raise(int place, in Outcome best)
+    private void Raise(int place, in PairVerdict best)
     {
         ref readonly var here = ref _here[place];
         var isLost = here.Failed < best.Failed || (here.Failed == best.Failed && here.FailedMargin <= best.Margin);

@@ -13,7 +13,7 @@ namespace FitCheck.Charts;
 internal sealed record FirstLook(int Order, BriefRule Rule, Func<ChartedPlace, LengthTerm> There, Func<DriverOnMount, LengthTerm> Needed)
 {
     /// <summary>Whether this alone tells that a mounting fails and is no better than the best.</summary>
-    public bool IsWorse(in LengthTerm there, in LengthTerm needed, in Outcome best) =>
+    public bool IsWorse(in LengthTerm there, in LengthTerm needed, in PairVerdict best) =>
         Rule.Keeps(there.Si - needed.Si, there.HalfWidth + needed.HalfWidth, out var metres) == false && Order <= best.Failed
-        && (Order < best.Failed || Outcome.Nanometres(metres) <= best.Margin);
+        && (Order < best.Failed || PairVerdict.Nanometres(metres) <= best.Margin);
 }

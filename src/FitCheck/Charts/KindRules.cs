@@ -182,17 +182,17 @@ internal sealed class KindRules
     /// <param name="pair">Where.</param>
     /// <param name="sheet">Has the facts that rest on less.</param>
     public PartialVerdict Ask(RestsOn on, PlacedPairFacts pair, Span<Brief> sheet) =>
-        Ask(_groups[(int)on], pair, sheet, PartialVerdict.Nothing, Outcome.Worst);
+        Ask(_groups[(int)on], pair, sheet, PartialVerdict.Nothing, PairVerdict.Worst);
 
     /// <summary>What the rules say that are shared with another kind.</summary>
     public PartialVerdict AskShared(PlacedPairFacts pair, Span<Brief> sheet) =>
-        Ask(_shared, pair, sheet, PartialVerdict.Nothing, Outcome.Worst);
+        Ask(_shared, pair, sheet, PartialVerdict.Nothing, PairVerdict.Worst);
 
     /// <summary>What the rules say that rest on just this: of those that can fail alone, or of the others.</summary>
     public PartialVerdict Ask(RestsOn on, PlacedPairFacts pair, Span<Brief> sheet, bool canFail)
     {
         var (group, count) = (_groups[(int)on], _canFail[(int)on]);
-        return Ask(canFail ? group.AsSpan(0, count) : group.AsSpan(count), pair, sheet, PartialVerdict.Nothing, Outcome.Worst);
+        return Ask(canFail ? group.AsSpan(0, count) : group.AsSpan(count), pair, sheet, PartialVerdict.Nothing, PairVerdict.Worst);
     }
 
     /// <summary>False when a rule has failed that comes before all that rest on driver, mount and place.</summary>
@@ -202,10 +202,10 @@ internal sealed class KindRules
     /// What all rules say that rest on driver, mount and place, put together with what others say; no more is asked once it is no better
     /// than the best.
     /// </summary>
-    public PartialVerdict AskPair(PlacedPairFacts pair, Span<Brief> sheet, in PartialVerdict said, in Outcome best) =>
+    public PartialVerdict AskPair(PlacedPairFacts pair, Span<Brief> sheet, in PartialVerdict said, in PairVerdict best) =>
         Ask(_groups[(int)RestsOn.Pair], pair, sheet, said, best);
 
-    private PartialVerdict Ask(ReadOnlySpan<Entry> entries, PlacedPairFacts pair, Span<Brief> sheet, PartialVerdict said, in Outcome best)
+    private PartialVerdict Ask(ReadOnlySpan<Entry> entries, PlacedPairFacts pair, Span<Brief> sheet, PartialVerdict said, in PairVerdict best)
     {
         if (entries.IsEmpty)
             return said;
@@ -216,7 +216,7 @@ internal sealed class KindRules
                 continue;
             if (Judge(entry, pair, sheet) is not { } verdict)
                 continue;
-            var margin = entry.IsLength ? Outcome.Nanometres(verdict.Margin) : Outcome.NoMargin;
+            var margin = entry.IsLength ? PairVerdict.Nanometres(verdict.Margin) : PairVerdict.NoMargin;
             said = verdict.Status == Status.Fail ? said.WithFailed(entry.Order, margin) : said.With(verdict.Status, margin);
             // What is said so far only gets worse.
             if (!said.ToOutcome(_rules).IsBetterThan(best))

@@ -12,7 +12,7 @@ internal sealed record Pair(Vehicle Vehicle, Position Position, Driver Driver, P
     /// <summary>The build that proposes this and nothing else; its lines are those of the catalog.</summary>
     public Build Build(IReadOnlySet<string> accepts)
     {
-        var placed = new Placed(Position, Position.At)
+        var placed = new FittedPosition(Position, Position.At)
         {
             Driver = new Chosen<Driver>(Driver, Driver.At),
             Adapter = Mount is Adapter adapter ? new Chosen<Adapter>(adapter, adapter.At) : null,

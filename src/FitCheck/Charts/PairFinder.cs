@@ -36,15 +36,15 @@ internal sealed class PairFinder
 
     /// <summary>By place, then driver: the spacer or cup (null: straight on the panel) and the outcome.</summary>
     /// <param name="cancel">Looked at between two drivers.</param>
-    public (Part? Mount, Outcome Outcome)[] Find(CancellationToken cancel = default)
+    public (Part? Mount, PairVerdict Outcome)[] Find(CancellationToken cancel = default)
     {
-        var found = new (Part?, Outcome)[_places.Length * _drivers.Length];
+        var found = new (Part?, PairVerdict)[_places.Length * _drivers.Length];
         Search(false, _adapters, found, cancel);
         Search(true, _cups, found, cancel);
         return found;
     }
 
-    private void Search(bool tweeters, ChartedMount[] mounts, (Part?, Outcome)[] found, CancellationToken cancel)
+    private void Search(bool tweeters, ChartedMount[] mounts, (Part?, PairVerdict)[] found, CancellationToken cancel)
     {
         var chosen = Enumerable.Range(0, _drivers.Length).Where(i => _drivers[i].Driver.IsTweeter == tweeters).ToArray();
         if (chosen.Length == 0 || _places.Length == 0)
@@ -60,7 +60,7 @@ internal sealed class PairFinder
         {
             var pair = new PlacedPairFacts(_accepts) { Driver = _drivers[chosen[0]] };
             return (new BestMountSearch(PanelRules(), panels, MountRules(), table, _places, mounts, pair, _rules.Judged.Count),
-                new (int, Outcome)[_places.Length]);
+                new (int, PairVerdict)[_places.Length]);
         }, (range, _, local) =>
         {
             for (var i = range.Item1; i < range.Item2; i++)

@@ -13,7 +13,7 @@ namespace FitCheck.Charts;
 internal sealed class PairJudge(PairRules rules, IReadOnlySet<string> accepts)
 {
     /// <summary>The best mounting, and what the rules say of the pair on it.</summary>
-    public (int Mount, Outcome Outcome) Best(IReadOnlyList<Pair> mountings)
+    public (int Mount, PairVerdict Outcome) Best(IReadOnlyList<Pair> mountings)
     {
         var (best, outcome) = (0, Judge(mountings[0]));
         for (var i = 1; i < mountings.Count; i++)
@@ -26,24 +26,24 @@ internal sealed class PairJudge(PairRules rules, IReadOnlySet<string> accepts)
     }
 
     /// <summary>What the rules say of one pair; nothing more is asked once one fails.</summary>
-    public Outcome Judge(Pair pair)
+    public PairVerdict Judge(Pair pair)
     {
         var table = pair.Facts(accepts);
         var worst = Status.Pass;
-        var least = Outcome.NoMargin;
+        var least = PairVerdict.NoMargin;
         for (var i = 0; i < rules.Judged.Count; i++)
         {
             var rule = rules.Judged[i];
             if (Judgement.Of(rule, new FactInputs(rule.Scope, table.Values)) is not { } judgement)
                 continue;
-            var margin = rule.Unit?.Dimension == Dimension.Metre && judgement.Margin is { } metres ? Outcome.Nanometres(metres)
-                : Outcome.NoMargin;
+            var margin = rule.Unit?.Dimension == Dimension.Metre && judgement.Margin is { } metres ? PairVerdict.Nanometres(metres)
+                : PairVerdict.NoMargin;
             if (judgement.Status == Status.Fail)
-                return new Outcome(Status.Fail, i, margin);
+                return new PairVerdict(Status.Fail, i, margin);
             worst = StatusWords.WorseOf(worst, judgement.Status);
             least = Math.Min(least, margin);
         }
-        return new Outcome(worst, rules.Judged.Count, least);
+        return new PairVerdict(worst, rules.Judged.Count, least);
     }
 
     /// <summary>Every finding on a pair, worst first, then by the smaller margin, then in the order of judging.</summary>

@@ -9,7 +9,7 @@ namespace FitCheck.Charts;
 /// <param name="Least">The smallest margin.</param>
 internal readonly record struct PartialVerdict(Status Worst, int Failed, long FailedMargin, long Least)
 {
-    public static readonly PartialVerdict Nothing = new(Status.Pass, int.MaxValue, Outcome.NoMargin, Outcome.NoMargin);
+    public static readonly PartialVerdict Nothing = new(Status.Pass, int.MaxValue, PairVerdict.NoMargin, PairVerdict.NoMargin);
 
     public bool HasFailed => Failed != int.MaxValue;
 
@@ -26,5 +26,5 @@ internal readonly record struct PartialVerdict(Status Worst, int Failed, long Fa
     /// <summary>With a rule that fails, none before it having failed.</summary>
     public PartialVerdict WithFailed(int order, long margin) => new(Status.Fail, order, margin, Least);
 
-    public Outcome ToOutcome(int rules) => HasFailed ? new(Status.Fail, Failed, FailedMargin) : new(Worst, rules, Least);
+    public PairVerdict ToOutcome(int rules) => HasFailed ? new(Status.Fail, Failed, FailedMargin) : new(Worst, rules, Least);
 }

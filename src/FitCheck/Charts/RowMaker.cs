@@ -11,13 +11,13 @@ internal sealed class RowMaker
 {
     private readonly IReadOnlyList<(Vehicle Vehicle, Position Position)> _places;
     private readonly IReadOnlyList<Driver> _drivers;
-    private readonly (Part? Mount, Outcome Outcome)[] _found;
+    private readonly (Part? Mount, PairVerdict Outcome)[] _found;
     private readonly PairJudge _judge;
     private readonly RuleSet _rules;
     private readonly Dictionary<string, List<string>> _soldIn = new(StringComparer.Ordinal);
 
     public RowMaker(IReadOnlyList<(Vehicle Vehicle, Position Position)> places, IReadOnlyList<Driver> drivers,
-        (Part? Mount, Outcome Outcome)[] found, PairJudge judge, RuleSet rules, PartsCatalog catalog)
+        (Part? Mount, PairVerdict Outcome)[] found, PairJudge judge, RuleSet rules, PartsCatalog catalog)
     {
         (_places, _drivers, _found, _judge, _rules) = (places, drivers, found, judge, rules);
         Sets = [.. catalog.IdsOf("component-set").Select(catalog.Find).OfType<ComponentSet>()];

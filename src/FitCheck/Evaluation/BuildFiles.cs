@@ -18,7 +18,7 @@ internal static class BuildFiles
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Reads builds with catalog and rules that are open; null when anything is wrong with any of them, all of which problems tell.</summary>
-    public static IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> sources, Workshop workshop, IReadOnlyList<string> folders, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems, CancellationToken cancel)
+    public static IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> sources, ValidInputs workshop, IReadOnlyList<string> folders, ValidationCache remembered, Lazy<SchemaCheck> schemas, ProblemList problems, CancellationToken cancel)
     {
         var builds = new List<BuildFile>();
         foreach (var source in sources)
@@ -39,23 +39,23 @@ internal static class BuildFiles
     /// <param name="remembered">Builds whose form is known to be right.</param>
     /// <param name="schemas">What their form has to be.</param>
     /// <param name="problems">Where problems go.</param>
-    public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
     {
         var name = path.Replace('\\', '/');
         return Bytes(path, name, "a build file", Fences(folders), problems) is { } bytes ? Read(name, bytes, catalog, remembered, schemas, problems) : null;
     }
 
     /// <summary>The build in a file or a text; null when it can't be used. Whether the form of a text is right is not remembered: it may be half typed.</summary>
-    public static BuildFile? Read(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems) =>
+    public static BuildFile? Read(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache remembered, Lazy<SchemaCheck> schemas, ProblemList problems) =>
         source.Path is { } path ? Read(path, folders, catalog, remembered, schemas, problems)
-        : Bytes(source, problems) is { } bytes ? Read(source.Name, bytes, catalog, Remembered.Nothing, schemas, problems) : null;
+        : Bytes(source, problems) is { } bytes ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems) : null;
 
     /// <summary>The same of a build that somebody has only begun: keys that a whole one must have may be missing, as long as it names its vehicle.</summary>
     public static BuildFile? ReadDraft(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, Lazy<SchemaCheck> schemas, ProblemList problems) =>
         (source.Path is { } path ? Bytes(path, source.Name, "a build file", Fences(folders), problems) : Bytes(source, problems)) is { } bytes
-            ? Read(source.Name, bytes, catalog, Remembered.Nothing, schemas, problems, isDraft: true) : null;
+            ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems, isDraft: true) : null;
 
-    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, Remembered remembered, Lazy<SchemaCheck> schemas, ProblemList problems, bool isDraft = false)
+    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, ValidationCache remembered, Lazy<SchemaCheck> schemas, ProblemList problems, bool isDraft = false)
     {
         if (SourceText.Decode(name, bytes, problems) is not { } source)
             return null;
@@ -66,7 +66,7 @@ internal static class BuildFiles
             own.Error(kind.At, $"this is {PartsCatalog.Article(kind.Text)}, expected a build; parts and vehicles are looked at by `fitcheck lint --catalog FOLDER`", ProblemKind.WrongShape);
         else if (root is not null)
         {
-            var key = Remembered.Key(Encoding.UTF8.GetBytes("build"), bytes);
+            var key = ValidationCache.Key(Encoding.UTF8.GetBytes("build"), bytes);
             if (!remembered.Knows(key))
             {
                 var shape = new ProblemList();

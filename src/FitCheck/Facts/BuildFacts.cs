@@ -103,7 +103,7 @@ internal static class BuildFacts
         };
     }
 
-    private static bool IsTweeter(Placed placed) => placed.Position.Role == "tweeter";
+    private static bool IsTweeter(FittedPosition placed) => placed.Position.Role == "tweeter";
 
     private static void Cost(Build build, IReadOnlyList<ListLine> list, FactSheet sheet)
     {

@@ -7,7 +7,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Impacts;
 
 /// <summary>Compares what is found of each build on two sides, and says which changes it comes from.</summary>
-internal sealed class BuildDifferences(Side from, Side to, IReadOnlyList<EntryChange> entries, IReadOnlyList<RuleEdit> rules)
+internal sealed class BuildDifferences(InputState from, InputState to, IReadOnlyList<EntryChange> entries, IReadOnlyList<RuleEdit> rules)
 {
     private const int MostCauses = 6;
 
@@ -116,11 +116,11 @@ internal sealed class BuildDifferences(Side from, Side to, IReadOnlyList<EntryCh
 
     private static string Said(RuleEdit rule) => rule.Change switch { Change.Added => "is new", Change.Removed => "is gone", _ => rule.What };
 
-    private static IEnumerable<Location> Places(Finding? finding, Side side) => (finding?.Related ?? []).Select(r => side.Shown(r.At));
+    private static IEnumerable<Location> Places(Finding? finding, InputState side) => (finding?.Related ?? []).Select(r => side.Shown(r.At));
 
     private IReadOnlyList<KeyChange> BuildKeys(string build) =>
         Written(from, build) is { } was && Written(to, build) is { } now ? KeyDifferences.Of(was, now, from.Shown, to.Shown) : [];
 
-    private static YamlNode? Written(Side side, string build) =>
+    private static YamlNode? Written(InputState side, string build) =>
         side.Builds[build].Result is { } result && InputFile.Bytes(result.File, result.File, new ProblemList()) is { } bytes && SourceText.Decode(result.File, bytes, new ProblemList()) is { } source ? YamlReader.Read(source, new ProblemList()) : null;
 }

@@ -6,7 +6,7 @@ namespace FitCheck.Impacts;
 internal static class EntryDifferences
 {
     /// <summary>In order of kind and id. An entry that only reads differently to a person is not told.</summary>
-    public static IReadOnlyList<EntryChange> Entries(Side from, Side to)
+    public static IReadOnlyList<EntryChange> Entries(InputState from, InputState to)
     {
         var (before, after) = (from.Workshop.Catalog, to.Workshop.Catalog);
         var changes = new List<EntryChange>();
@@ -29,7 +29,7 @@ internal static class EntryDifferences
     }
 
     /// <summary>In order of the rules' ids.</summary>
-    public static IReadOnlyList<RuleEdit> Rules(Side from, Side to)
+    public static IReadOnlyList<RuleEdit> Rules(InputState from, InputState to)
     {
         var (before, after) = (from.Rules, to.Rules);
         var edits = new List<RuleEdit>();
@@ -45,7 +45,7 @@ internal static class EntryDifferences
     }
 
     // Limits first: they are what a reviewer looks for.
-    private static List<KeyChange> Keys(Rule was, Rule now, Side from, Side to) =>
+    private static List<KeyChange> Keys(Rule was, Rule now, InputState from, InputState to) =>
         [.. KeyDifferences.Of(was.Written, now.Written, from.Shown, to.Shown).Where(k => !k.Path.StartsWith("examples", StringComparison.Ordinal))
             .OrderBy(k => k.Path.Split('.')[0] is "warn" or "fail" ? 0 : k.Path is "fact" or "when" ? 1 : 2)];
 }

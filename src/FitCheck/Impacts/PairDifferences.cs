@@ -9,7 +9,7 @@ namespace FitCheck.Impacts;
 internal static class PairDifferences
 {
     /// <summary>The pairs that are on both sides and flip, worse first, and how many are on both.</summary>
-    public static (IReadOnlyList<PairChange> Flipped, int Compared) Of(Side from, Side to)
+    public static (IReadOnlyList<PairChange> Flipped, int Compared) Of(InputState from, InputState to)
     {
         var (before, after) = (Charted.Of(from), Charted.Of(to));
         var places = before.Places.Select((p, i) => (Key: Key(p), Index: i)).ToDictionary(p => p.Key, p => p.Index);
@@ -44,9 +44,9 @@ internal static class PairDifferences
 
     private static (string, string) Key((Vehicle Vehicle, Position Position) place) => (place.Vehicle.Id, place.Position.Id);
 
-    private sealed record Charted(IReadOnlyList<(Vehicle Vehicle, Position Position)> Places, IReadOnlyList<Driver> Drivers, (Part? Mount, Outcome Outcome)[] Found, PairJudge Judge)
+    private sealed record Charted(IReadOnlyList<(Vehicle Vehicle, Position Position)> Places, IReadOnlyList<Driver> Drivers, (Part? Mount, PairVerdict Outcome)[] Found, PairJudge Judge)
     {
-        public (Part? Mount, Outcome Outcome) At(int place, int driver) => Found[(place * Drivers.Count) + driver];
+        public (Part? Mount, PairVerdict Outcome) At(int place, int driver) => Found[(place * Drivers.Count) + driver];
 
         public string Reason(int place, int driver)
         {
@@ -55,7 +55,7 @@ internal static class PairDifferences
             return findings.Count > 0 ? findings[0].Message : "";
         }
 
-        public static Charted Of(Side side)
+        public static Charted Of(InputState side)
         {
             var (catalog, rules) = (side.Workshop.Catalog, PairRules.Of(side.Rules));
             var accepts = ChartSlice.Work.ToHashSet(StringComparer.Ordinal);

@@ -23,7 +23,7 @@ internal readonly record struct EntryDigest(ulong First, ulong Second)
 
     public static EntryDigest Of(ReadOnlySpan<byte> written) => new(BinaryPrimitives.ReadUInt64LittleEndian(written), BinaryPrimitives.ReadUInt64LittleEndian(written[sizeof(ulong)..]));
 
-    public void Write(NoteWriter to)
+    public void Write(CacheWriter to)
     {
         to.Write(First);
         to.Write(Second);

@@ -34,7 +34,7 @@ internal sealed class FigureClasses
         }
     }
 
-    public void Write(NoteWriter to)
+    public void Write(CacheWriter to)
     {
         to.Write7BitEncodedInt(_classes.Count);
         foreach (var (figure, name, unit) in _classes)
@@ -45,7 +45,7 @@ internal sealed class FigureClasses
         }
     }
 
-    public static FigureClasses Read(ref NoteReader from)
+    public static FigureClasses Read(ref CacheReader from)
     {
         var classes = new FigureClasses();
         for (var count = from.Number(); count > 0; count--)

@@ -18,31 +18,31 @@ internal sealed class LintedCatalog : ICatalogIndex
     private const int FewFigures = 5_000;
     private const long FewBytes = 100_000;
 
-    private readonly Dictionary<string, KeptEntry> _byId = new(StringComparer.Ordinal);
-    private readonly List<(string Root, FileNotes Notes)> _files = [];
+    private readonly Dictionary<string, CachedEntry> _byId = new(StringComparer.Ordinal);
+    private readonly List<(string Root, CachedFile Notes)> _files = [];
     private readonly Dictionary<string, IReadOnlyList<string>> _positions = new(StringComparer.Ordinal);
     private readonly ProblemList _problems;
     private readonly List<TakenId> _taken = [];
-    private readonly LintNotes _before;
+    private readonly CachedLint _before;
     private bool _overlays;
 
-    private LintedCatalog(LintNotes before, ProblemList problems) => (_before, _problems) = (before, problems);
+    private LintedCatalog(CachedLint before, ProblemList problems) => (_before, _problems) = (before, problems);
 
     /// <summary>True when a file is new, gone, or doesn't look as it did.</summary>
     public bool HasChanged { get; private set; }
 
     /// <summary>What the rules find across entries, when it had to be worked out.</summary>
-    public IReadOnlyList<AcrossProblem>? Across { get; private set; }
+    public IReadOnlyList<CrossEntryProblem>? Across { get; private set; }
 
     /// <summary>The notes of this run.</summary>
-    public LintNotes Notes => new(_files.Select(f => f.Notes).DistinctBy(n => n.Path, StringComparer.Ordinal).ToDictionary(n => n.Path, StringComparer.Ordinal), _before.Classes, _overlays, Across);
+    public CachedLint Notes => new(_files.Select(f => f.Notes).DistinctBy(n => n.Path, StringComparer.Ordinal).ToDictionary(n => n.Path, StringComparer.Ordinal), _before.Classes, _overlays, Across);
 
     public IEnumerable<string> Ids => _byId.Keys;
 
     public int Count => _byId.Count;
 
     /// <summary>Everything that the notes rest on, as one digest.</summary>
-    public string Digest => Remembered.Key(_files.Select(f => System.Text.Encoding.UTF8.GetBytes(f.Notes.Path + string.Concat(f.Notes.All.Select(e => e.Digest)))));
+    public string Digest => ValidationCache.Key(_files.Select(f => System.Text.Encoding.UTF8.GetBytes(f.Notes.Path + string.Concat(f.Notes.All.Select(e => e.Digest)))));
 
     public string? KindOf(string id) => _byId.TryGetValue(id, out var entry) ? entry.File.Kind : null;
 
@@ -58,10 +58,10 @@ internal sealed class LintedCatalog : ICatalogIndex
     /// <param name="before">Notes of an earlier run.</param>
     /// <param name="examine">Makes the note of an entry; asked by several threads.</param>
     /// <param name="problems">Where files that can't be read and ids that are taken are told.</param>
-    public static LintedCatalog Read(IReadOnlyList<string> roots, LintNotes before, Func<string, EntryText, EntryNote> examine, ProblemList problems)
+    public static LintedCatalog Read(IReadOnlyList<string> roots, CachedLint before, Func<string, EntryText, ExaminedEntry> examine, ProblemList problems)
     {
         var catalog = new LintedCatalog(before, problems);
-        var files = new List<(string Root, FileNotes? Known, UnreadFile? Unread)>();
+        var files = new List<(string Root, CachedFile? Known, FileToLint? Unread)>();
         var now = FileStamp.Now();
         foreach (var root in roots)
         {
@@ -75,11 +75,11 @@ internal sealed class LintedCatalog : ICatalogIndex
             {
                 var (known, stamp) = (before.Files.GetValueOrDefault(file.Path), FileStamp.Of(file.Look));
                 known = known?.Kind == kind ? known : null;
-                var unread = known?.Stamp is not null && known.Stamp == stamp ? null : new UnreadFile(file.Path, kind, stamp, now, known);
+                var unread = known?.Stamp is not null && known.Stamp == stamp ? null : new FileToLint(file.Path, kind, stamp, now, known);
                 files.Add((root, known, unread));
             }
         }
-        catalog.ReadNew([.. files.Select(f => f.Unread).OfType<UnreadFile>()], examine);
+        catalog.ReadNew([.. files.Select(f => f.Unread).OfType<FileToLint>()], examine);
         catalog._files.AddRange(files.Select(f => (f.Root, Notes: f.Unread is { } read ? read.Notes() : f.Known)).Where(f => f.Notes is not null).Select(f => (f.Root, f.Notes!)));
         catalog.HasChanged = files.Exists(f => f.Unread is not null) || files.Count < before.Files.Count;
         catalog.Index();
@@ -104,30 +104,30 @@ internal sealed class LintedCatalog : ICatalogIndex
         var sound = _byId.Values.Where(e => !e.IsMalformed).ToList();
         if (HasChanged || _before.Across is null)
         {
-            var changes = _before.Across is null || _overlays || _before.Overlays ? null : new NoteChanges(_before, [.. _files.Select(f => f.Notes)]);
+            var changes = _before.Across is null || _overlays || _before.Overlays ? null : new CacheChanges(_before, [.. _files.Select(f => f.Notes)]);
             Across = [.. OfLinks(sound, changes, judge.Value), .. OfClasses(sound, changes, judge.Value)];
         }
         return [.. sound.Where(e => e.IsDoubted).SelectMany(e => e.Open(_before.Classes).Judged), .. (Across ?? _before.Across!).Select(a => a.Problem)];
     }
 
     // While the same ids stand for the same, a reference is judged anew where its own file has changed.
-    private IEnumerable<AcrossProblem> OfLinks(List<KeptEntry> sound, NoteChanges? changes, EntryJudge rules)
+    private IEnumerable<CrossEntryProblem> OfLinks(List<CachedEntry> sound, CacheChanges? changes, EntryJudge rules)
     {
         var stands = changes is { SameIds: true };
         var asked = sound.Where(e => e.HasReferences && !(stands && changes!.IsKnown(e.File))).ToList();
         var found = Together(asked, asked.Count, e => Of(e.Open(_before.Classes)));
         var kept = stands ? _before.Across!.Where(a => a.Class is null && a.Problem.Subject is { } id && _byId.TryGetValue(id, out var of) && changes!.IsKnown(of.File)) : [];
-        return [.. kept, .. found.Concat(_taken.SelectMany(t => rules.Of(EntryFacts.Of(t)))).Select(p => new AcrossProblem(null, p))];
+        return [.. kept, .. found.Concat(_taken.SelectMany(t => rules.Of(EntryFacts.Of(t)))).Select(p => new CrossEntryProblem(null, p))];
 
-        IEnumerable<Problem> Of(EntryNote note) => note.References.SelectMany(r => rules.Of(ReferenceFacts.Of(r, note.Id, note.Name, this)));
+        IEnumerable<Problem> Of(ExaminedEntry note) => note.References.SelectMany(r => rules.Of(ReferenceFacts.Of(r, note.Id, note.Name, this)));
     }
 
     // A class is judged anew when a figure in it is new, gone or changed; what was found of the others stands.
-    private IEnumerable<AcrossProblem> OfClasses(List<KeptEntry> sound, NoteChanges? changes, EntryJudge judge)
+    private IEnumerable<CrossEntryProblem> OfClasses(List<CachedEntry> sound, CacheChanges? changes, EntryJudge judge)
     {
         var classes = SampledClass.Of(sound, _before.Classes, changes?.Classes);
         var kept = changes is null ? [] : _before.Across!.Where(a => a.Class is { } own && !changes.Classes.Contains(own));
-        return kept.Concat(Together(classes, classes.Sum(c => c.Count), c => judge.Of(c.Class, c.Facts()).Select(p => new AcrossProblem(c.Number, p))));
+        return kept.Concat(Together(classes, classes.Sum(c => c.Count), c => judge.Of(c.Class, c.Facts()).Select(p => new CrossEntryProblem(c.Number, p))));
     }
 
     // On all processors where it is worth it, and told in the order of the items.
@@ -140,7 +140,7 @@ internal sealed class LintedCatalog : ICatalogIndex
         return found.SelectMany(f => f);
     }
 
-    private void ReadNew(List<UnreadFile> files, Func<string, EntryText, EntryNote> examine)
+    private void ReadNew(List<FileToLint> files, Func<string, EntryText, ExaminedEntry> examine)
     {
         var blocks = files.SelectMany(f => f.Blocks(_problems));
         // A small file is read sooner than another thread gets going.
@@ -152,7 +152,7 @@ internal sealed class LintedCatalog : ICatalogIndex
         foreach (var block in blocks)
             Read(block);
 
-        void Read((UnreadFile File, int Number, EntryBlock Block) next) => next.File.Read(next.Number, next.Block, examine, _before.Classes);
+        void Read((FileToLint File, int Number, EntryBlock Block) next) => next.File.Read(next.Number, next.Block, examine, _before.Classes);
     }
 
     // The next block is read while others are looked at; no more of them are in memory than there are processors.

@@ -5,14 +5,14 @@ namespace FitCheck.LintCache;
 /// <summary>The figures of one class among the notes: their values, and where each of them stands.</summary>
 internal sealed class SampledClass
 {
-    private readonly IReadOnlyList<KeptEntry> _entries;
+    private readonly IReadOnlyList<CachedEntry> _entries;
     private readonly FigureClasses _classes;
     private readonly double[] _values;
     private readonly int[] _entry;
     private readonly int[] _place;
     private int _count;
 
-    private SampledClass(int number, int count, IReadOnlyList<KeptEntry> entries, FigureClasses classes)
+    private SampledClass(int number, int count, IReadOnlyList<CachedEntry> entries, FigureClasses classes)
     {
         (Number, Class, _entries, _classes) = (number, classes[number], entries, classes);
         (_values, _entry, _place) = (new double[count], new int[count], new int[count]);
@@ -30,7 +30,7 @@ internal sealed class SampledClass
     /// <param name="entries">The entries.</param>
     /// <param name="classes">What the numbers of classes mean.</param>
     /// <param name="wanted">The classes that are asked for; null for all.</param>
-    public static IReadOnlyList<SampledClass> Of(IReadOnlyList<KeptEntry> entries, FigureClasses classes, HashSet<int>? wanted)
+    public static IReadOnlyList<SampledClass> Of(IReadOnlyList<CachedEntry> entries, FigureClasses classes, HashSet<int>? wanted)
     {
         if (wanted is { Count: 0 })
             return [];

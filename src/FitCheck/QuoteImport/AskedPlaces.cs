@@ -42,7 +42,7 @@ internal static class AskedPlaces
         }
     }
 
-    private static bool Put(Part part, Place place, PartsCatalog catalog)
+    private static bool Put(Part part, PositionToFill place, PartsCatalog catalog)
     {
         switch (part)
         {

@@ -41,7 +41,7 @@ internal static class BuildText
             text.Append("  - at: [").AppendJoin(", ", entry.Select(p => p.Position.Id)).Append("]\n").Append(entry.Key);
     }
 
-    private static string Choices(Place place)
+    private static string Choices(PositionToFill place)
     {
         var text = new StringBuilder();
         Add("driver", place.Set is null ? place.Driver?.Id : null);

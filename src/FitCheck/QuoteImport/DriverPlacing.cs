@@ -102,7 +102,7 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
         return [.. (wired.Count > 0 ? wired : pairs).Select(p => new Group([.. p.w.Places, .. p.t.Places]))];
     }
 
-    private static string Channel(Place place) => place.Position.FactoryChannel?.Value ?? "";
+    private static string Channel(PositionToFill place) => place.Position.FactoryChannel?.Value ?? "";
 
     private bool Fits(Part part, Group option) => option.Places.All(p => (part as Driver ?? DriverAt((ComponentSet)part, p)) is { } driver && _fits.Contains((driver.Id, p.Position.Id)));
 
@@ -118,7 +118,7 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
     // A set serves one side with two drivers.
     private static int Needed(Part part, Group option) => part is ComponentSet ? Math.Max(1, option.Places.Count(p => !p.IsTweeter)) : option.Places.Count;
 
-    private Driver? DriverAt(ComponentSet set, Place place) => catalog.Find((place.IsTweeter ? set.Tweeter : set.Woofer)?.Value ?? "") as Driver;
+    private Driver? DriverAt(ComponentSet set, PositionToFill place) => catalog.Find((place.IsTweeter ? set.Tweeter : set.Woofer)?.Value ?? "") as Driver;
 
     private IEnumerable<Driver> DriversOf(Part part) => part switch
     {

@@ -9,7 +9,7 @@ internal sealed class Layout
     public Layout(string file, Vehicle vehicle, IReadOnlyList<QuoteItem> items)
     {
         (File, Vehicle, Items) = (file, vehicle, items);
-        Places = [.. vehicle.Positions.Select(p => new Place(p))];
+        Places = [.. vehicle.Positions.Select(p => new PositionToFill(p))];
         Groups = Group.Of(Places);
     }
 
@@ -17,7 +17,7 @@ internal sealed class Layout
     public string File { get; }
     public Vehicle Vehicle { get; }
     public IReadOnlyList<QuoteItem> Items { get; }
-    public IReadOnlyList<Place> Places { get; }
+    public IReadOnlyList<PositionToFill> Places { get; }
     public IReadOnlyList<Group> Groups { get; }
     public List<(string Id, Part? Part, string? From)> Devices { get; } = [];
     public List<(string Id, string Output, IReadOnlyList<string> Feeds)> Channels { get; } = [];

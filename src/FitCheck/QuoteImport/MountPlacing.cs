@@ -56,10 +56,10 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
             Choose(item, options, type is "gasket-ring" or "moisture-guard" or "capacitor" or "l-pad" ? item.Pieces : int.MaxValue);
     }
 
-    private List<Group> Possible(Func<Place, bool> takes, string? side) =>
+    private List<Group> Possible(Func<PositionToFill, bool> takes, string? side) =>
         [.. layout.Groups.Select(g => new Group([.. g.Places.Where(p => takes(p) && (side is null || p.Position.Side == side))])).Where(g => g.Places.Count > 0)];
 
-    private bool Takes(Part part, Place place) => place.Driver is { } driver && part switch
+    private bool Takes(Part part, PositionToFill place) => place.Driver is { } driver && part switch
     {
         Adapter adapter => !driver.IsTweeter && place.Adapter is null && Fit.Covers(adapter.Fits, layout.Vehicle.Id, place.Position.Id),
         Cup cup => driver.IsTweeter && place.Cup is null && Fit.Covers(cup.Fits, layout.Vehicle.Id, place.Position.Id),
@@ -105,14 +105,14 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
         return worse / option.Places.Count;
     }
 
-    private static void Put(Part part, Place place)
+    private static void Put(Part part, PositionToFill place)
     {
         (place.Adapter, place.Cup, place.Harness) = (part as Adapter ?? place.Adapter, part as Cup ?? place.Cup, part as Harness ?? place.Harness);
         if (part is Sundry sundry)
             place.With.Add(sundry);
     }
 
-    private static void Take(Part part, Place place)
+    private static void Take(Part part, PositionToFill place)
     {
         (place.Adapter, place.Cup, place.Harness) = (part is Adapter ? null : place.Adapter, part is Cup ? null : place.Cup, part is Harness ? null : place.Harness);
         if (part is Sundry sundry)

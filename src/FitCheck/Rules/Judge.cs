@@ -66,7 +66,7 @@ public static class Judge
     // A rule with limits on both sides passes between them, so a datum is told both.
     private static List<ToMeasure> Measures(Judgement judgement)
     {
-        var limits = new[] { Side.Below, Side.Above }
+        var limits = new[] { LimitSide.Below, LimitSide.Above }
             .Select(side => (judgement.Limits.FirstOrDefault(l => l.Side == side && l.Status == Status.Warn) ?? judgement.Limits.FirstOrDefault(l => l.Side == side))?.Passing)
             .OfType<PassLimit>().ToList();
         return [.. judgement.Unsure.Select(u => new ToMeasure(u.What, u.How, Passing(u, limits))).Distinct()];
@@ -86,7 +86,7 @@ public static class Judge
         var good = judgement.Margin >= 0;
         var broken = judgement.Limits.FirstOrDefault(l => l.Margin(judgement.Fact) < 0);
         var nominal = Message(rule, broken is null ? variables : variables.Against(broken), broken?.Status ?? Status.Pass, problems);
-        var other = limit.Side == Side.Below == good ? number.Low : number.High;
+        var other = limit.Side == LimitSide.Below == good ? number.Low : number.High;
         var perhaps = $"it may be {Shown.Number(other, rule.Unit!, null)} (typically ±{Shown.Number(number.Rss, rule.Unit!, null)})";
         return judgement.Status == Status.Measure
             ? $"{nominal} Only the tolerances of the figures could save it: {perhaps}. Measure before you give it up: {variables.Find("wanted")}"

@@ -11,7 +11,7 @@ namespace FitCheck.Schemas;
 /// <summary>Holds a YAML document against the JSON Schema of its kind and tells every violation with its place.</summary>
 public sealed class SchemaCheck
 {
-    private readonly ConcurrentDictionary<string, SchemaShape> _shapes = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, SchemaMatcher> _shapes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, JsonSchema> _schemas = new(StringComparer.Ordinal);
     private readonly Lock _telling = new();
 
@@ -39,12 +39,12 @@ public sealed class SchemaCheck
         }
     }
 
-    private SchemaShape Shape(string kind) => _shapes.GetOrAdd(kind, NewShape);
+    private SchemaMatcher Shape(string kind) => _shapes.GetOrAdd(kind, NewShape);
 
-    private static SchemaShape NewShape(string kind)
+    private static SchemaMatcher NewShape(string kind)
     {
         var (own, shared) = SchemaText.Files(kind) ?? throw new ArgumentException($"no schema for `{kind}`", nameof(kind));
-        return SchemaShape.Of(own, shared);
+        return SchemaMatcher.Of(own, shared);
     }
 
     private JsonSchema Schema(string kind)

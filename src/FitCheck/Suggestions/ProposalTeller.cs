@@ -10,7 +10,7 @@ using FitCheck.Suggestions.Trials;
 namespace FitCheck.Suggestions;
 
 /// <summary>Turns an answer into what a person is told, after a check in full of the build that would be written.</summary>
-internal sealed class ProposalTeller(Bench bench, RuleSet rules, BuildResult before, Goal goal)
+internal sealed class ProposalTeller(ProposalEvaluator bench, RuleSet rules, BuildResult before, Goal goal)
 {
     /// <summary>The proposal. That its build passes is checked here; if it did not, the search would have a defect.</summary>
     public Proposal Tell(Answer answer)

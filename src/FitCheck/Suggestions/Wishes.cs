@@ -8,7 +8,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Suggestions;
 
 /// <summary>What a build, or the person who asks, holds fast: each in words, and whether anything passes when this alone is given up.</summary>
-internal sealed class Wishes(Bench bench, PartsCatalog catalog, RuleSet rules, Goal goal, bool currentOnly, IReadOnlyList<string> keep, TimeSpan time)
+internal sealed class Wishes(ProposalEvaluator bench, PartsCatalog catalog, RuleSet rules, Goal goal, bool currentOnly, IReadOnlyList<string> keep, TimeSpan time)
 {
     private static readonly (string Word, string Told)[] Works =
     [
@@ -28,16 +28,16 @@ internal sealed class Wishes(Bench bench, PartsCatalog catalog, RuleSet rules, G
             yield return ("parts that must be ordered are left out", () => Passes(bench, goal, keep, false));
     }
 
-    private bool Passes(Bench on, Goal after, IReadOnlyList<string> kept, bool onlyCurrent)
+    private bool Passes(ProposalEvaluator on, Goal after, IReadOnlyList<string> kept, bool onlyCurrent)
     {
         var slots = Slots.Of(on, catalog, onlyCurrent, kept);
         return new Search(on, slots, after with { Voices = Slots.MostVoices(slots) }, 1, time) { First = true }.Run().Answers.Count > 0;
     }
 
-    private Bench? Accepting(string work)
+    private ProposalEvaluator? Accepting(string work)
     {
         var editor = new YamlEditor(bench.Text);
         var edit = bench.Root["accepts"] is YamlList list ? editor.AddItem(list, work) : editor.AddKey(bench.Root, "accepts", $"[{work}]");
-        return TextEdit.Apply(bench.Text, [edit]) is { } text && bench.ReadText(text) is not null ? new Bench(bench.Build.File, text, catalog, rules, bench.Cancel) : null;
+        return TextEdit.Apply(bench.Text, [edit]) is { } text && bench.ReadText(text) is not null ? new ProposalEvaluator(bench.Build.File, text, catalog, rules, bench.Cancel) : null;
     }
 }

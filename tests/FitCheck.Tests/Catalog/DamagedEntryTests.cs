@@ -35,7 +35,7 @@ public sealed class DamagedEntryTests
                 {
                     var written = folder.Write(Path.GetRelativePath(catalog, path), string.Join('\n', damaged) + "\n");
                     var problems = new ProblemList();
-                    BuildFiles.Read(build, [catalog, folder.Path], PartsCatalog.Open([catalog, folder.Path], problems), Remembered.Nothing, new Lazy<SchemaCheck>(() => new SchemaCheck()), problems);
+                    BuildFiles.Read(build, [catalog, folder.Path], PartsCatalog.Open([catalog, folder.Path], problems), ValidationCache.Nothing, new Lazy<SchemaCheck>(() => new SchemaCheck()), problems);
                     File.Delete(written);
                     tried++;
                 }

@@ -20,9 +20,9 @@ public sealed class RefusalTests
         Refused("builds", () => Checker.List([]));
         Refused("builds", () => Checker.List(null!));
         Refused("builds", () => Checker.List([null!]));
-        Refused("files", () => Check.Run([], Folders.BesideProgram, Remembered.Nothing));
-        Refused("files", () => Check.Run([""], Folders.BesideProgram, Remembered.Nothing));
-        Refused("files", () => ListParts.Run([], FitCheck.Lists.Tax.NotAsked, Folders.BesideProgram, Remembered.Nothing));
+        Refused("files", () => Check.Run([], Folders.BesideProgram, ValidationCache.Nothing));
+        Refused("files", () => Check.Run([""], Folders.BesideProgram, ValidationCache.Nothing));
+        Refused("files", () => ListParts.Run([], FitCheck.Lists.Tax.NotAsked, Folders.BesideProgram, ValidationCache.Nothing));
     }
 
     [Fact]

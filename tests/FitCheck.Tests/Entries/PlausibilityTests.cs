@@ -25,7 +25,7 @@ public sealed class PlausibilityTests
     {
         var folder = Path.Combine(Cases, name).Replace('\\', '/');
         using var cache = new TemporaryFolder();
-        var told = Lint.Run([], With(folder), Remembered.In(cache.Path)).Problems;
+        var told = Lint.Run([], With(folder), ValidationCache.In(cache.Path)).Problems;
         var problems = told.Where(p => p.At.File.StartsWith(folder + "/", StringComparison.Ordinal)).OrderBy(p => p.At).ThenBy(p => p.Rule, StringComparer.Ordinal).ToList();
         var expected = File.ReadAllLines(Path.Combine(folder, "expected.txt")).Where(l => !l.StartsWith('#')).ToList();
 
@@ -33,7 +33,7 @@ public sealed class PlausibilityTests
         Assert.True(expected.Count == problems.Count && expected.Zip(problems).All(x => Matches(x.First, x.Second, folder)),
             $"expected\n{string.Join('\n', expected)}\n\ntold\n{string.Join('\n', problems)}");
         Assert.All(problems, p => Assert.Contains(p.Related, r => r.At.File.Contains("/rules/data/", StringComparison.Ordinal)));
-        Assert.Equal(told.Select(Whole), Lint.Run([], With(folder), Remembered.In(cache.Path)).Problems.Select(Whole));
+        Assert.Equal(told.Select(Whole), Lint.Run([], With(folder), ValidationCache.In(cache.Path)).Problems.Select(Whole));
     }
 
     [Fact]
@@ -48,7 +48,7 @@ public sealed class PlausibilityTests
     [Fact]
     public void Our_own_catalog_has_three_oddities_and_all_are_meant()
     {
-        var told = Lint.Run([], With(), Remembered.Nothing).Problems;
+        var told = Lint.Run([], With(), ValidationCache.Nothing).Problems;
 
         Assert.Equal(
             ["data/resistance-implausible pellworth-p165-boost.yaml", "data/lowest-crossover-missing tamsin-t25.yaml", "data/claim-above-gauge power-cable-8awg-300a-5m.yaml"], // shown by the builds corvid-boost-woofers, tansy-unprinted-limit and sedge-bold-cable
@@ -75,7 +75,7 @@ public sealed class PlausibilityTests
     public void The_second_of_two_numbers_is_told_beside_the_first()
     {
         var folder = Path.Combine(Cases, "resistance");
-        var problem = Assert.Single(Lint.Run([], With(folder), Remembered.Nothing).Problems, p => p.At.File.Contains("bad-woofer", StringComparison.Ordinal));
+        var problem = Assert.Single(Lint.Run([], With(folder), ValidationCache.Nothing).Problems, p => p.At.File.Contains("bad-woofer", StringComparison.Ordinal));
 
         Assert.Contains(problem.Related, r => r.What == "rated impedance: 4 ohm" && r.At.Line == 12 && r.At.Column == 12); // line 12 of the case: `impedance: 4 ohm`
     }

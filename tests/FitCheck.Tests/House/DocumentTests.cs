@@ -23,7 +23,7 @@ public sealed class DocumentTests
     public void The_sample_in_the_readme_is_what_the_program_says()
     {
         const string build = "catalog/builds/tansy-bare-tweeter.yaml";
-        var result = Check.Run([RepositoryRoot.Of(build)], Repository, Remembered.Nothing).Result!;
+        var result = Check.Run([RepositoryRoot.Of(build)], Repository, ValidationCache.Nothing).Result!;
         using var text = new StringWriter { NewLine = "\n" };
         ReportList.Find("text")!.Write(result, ReportOptions.Default, text);
 
@@ -36,7 +36,7 @@ public sealed class DocumentTests
         var told = new[] { "resonance", "cutout-in-inches" }.SelectMany(name =>
         {
             var folder = RepositoryRoot.Of("tests", "cases", "lint", name).Replace('\\', '/');
-            return Lint.Run([], Repository with { Catalog = [.. Repository.Catalog, folder] }, Remembered.Nothing).Problems.Select(p => p.ToString().Replace(folder + "/", "", StringComparison.Ordinal));
+            return Lint.Run([], Repository with { Catalog = [.. Repository.Catalog, folder] }, ValidationCache.Nothing).Problems.Select(p => p.ToString().Replace(folder + "/", "", StringComparison.Ordinal));
         }).ToList();
 
         Assert.All(Block("README.md", "text", 2).Split('\n', StringSplitOptions.RemoveEmptyEntries), line => Assert.Contains(line, told));

@@ -19,8 +19,8 @@ public sealed class VerdictTests
 {
     private static readonly double Scale = Comparison.ScaleOf(Dimension.Metre);
     private static readonly Manner Both = new(CanWarn: true, CanFail: true, IsOfEntries: false, Scale);
-    private static readonly LimitValue Fail = new(Status.Fail, Side.Below, Mm(0));
-    private static readonly LimitValue Warn = new(Status.Warn, Side.Below, Mm(3));
+    private static readonly LimitValue Fail = new(Status.Fail, LimitSide.Below, Mm(0));
+    private static readonly LimitValue Warn = new(Status.Warn, LimitSide.Below, Mm(3));
 
     // Fails below 0 mm (limit 0), warns below 3 mm (limit 1).
     [Theory]
@@ -72,7 +72,7 @@ public sealed class VerdictTests
     [Fact]
     public void Of_several_limits_the_one_that_is_broken_farthest_decides_and_of_a_pass_the_nearest()
     {
-        LimitValue[] limits = [new(Status.Fail, Side.Below, Mm(0)), new(Status.Fail, Side.Above, Mm(30)), new(Status.Warn, Side.Below, Mm(3)), new(Status.Warn, Side.Above, Mm(20))];
+        LimitValue[] limits = [new(Status.Fail, LimitSide.Below, Mm(0)), new(Status.Fail, LimitSide.Above, Mm(30)), new(Status.Warn, LimitSide.Below, Mm(3)), new(Status.Warn, LimitSide.Above, Mm(20))];
         AssertIs(Status.Pass, 2, 3, false, Verdict.Of(Mm(18), limits, Both, Doubt.None));
         AssertIs(Status.Pass, 2, 2, false, Verdict.Of(Mm(5), limits, Both, Doubt.None));
         AssertIs(Status.Warn, -5, 3, false, Verdict.Of(Mm(25), limits, Both, Doubt.None));
@@ -83,7 +83,7 @@ public sealed class VerdictTests
     [Fact]
     public void A_failure_for_certain_needs_no_other_limit_and_all_else_waits_for_it()
     {
-        LimitValue[] limits = [Fail, new(Status.Warn, Side.Below, Brief.Unknown)];
+        LimitValue[] limits = [Fail, new(Status.Warn, LimitSide.Below, Brief.Unknown)];
         AssertIs(Status.Fail, -1, 0, false, Verdict.Of(Mm(-1), limits, Both, Doubt.None));
         AssertIs(Status.Measure, double.NaN, 1, false, Verdict.Of(Mm(90), limits, Both, Doubt.None));
     }
@@ -102,16 +102,16 @@ public sealed class VerdictTests
     [InlineData(nameof(Doubt.Bounded), nameof(Doubt.None), Status.Pass)]
     [InlineData(nameof(Doubt.None), nameof(Doubt.Bounded), Status.Pass)]
     public void A_guess_about_the_condition_or_a_limit_counts_as_one_about_the_value(string condition, string limit, Status status) =>
-        Assert.Equal(status, Verdict.Of(Mm(9), [new(Status.Fail, Side.Below, Mm(0, 0, 0, In(limit)))], Both with { CanWarn = false }, In(condition)).Status);
+        Assert.Equal(status, Verdict.Of(Mm(9), [new(Status.Fail, LimitSide.Below, Mm(0, 0, 0, In(limit)))], Both with { CanWarn = false }, In(condition)).Status);
 
     [Fact]
     public void Words_and_truths_have_no_margin()
     {
-        LimitValue[] limits = [new(Status.Fail, Side.Is, Brief.Of(FactValue.Of("none"))), new(Status.Warn, Side.Is, Brief.Of(FactValue.Of("splice")))];
+        LimitValue[] limits = [new(Status.Fail, LimitSide.Is, Brief.Of(FactValue.Of("none"))), new(Status.Warn, LimitSide.Is, Brief.Of(FactValue.Of("splice")))];
         AssertIs(Status.Fail, double.NaN, 0, false, Verdict.Of(Brief.Of(FactValue.Of("none")), limits, Both, Doubt.None));
         AssertIs(Status.Warn, double.NaN, 1, false, Verdict.Of(Brief.Of(FactValue.Of("splice")), limits, Both, Doubt.None));
         AssertIs(Status.Pass, double.NaN, 0, false, Verdict.Of(Brief.Of(FactValue.Of("plug")), limits, Both, Doubt.None));
-        Assert.Equal(Status.Fail, Verdict.Of(Brief.Of(truth: true), [new(Status.Fail, Side.Is, Brief.Of(truth: true))], Both, Doubt.None).Status);
+        Assert.Equal(Status.Fail, Verdict.Of(Brief.Of(truth: true), [new(Status.Fail, LimitSide.Is, Brief.Of(truth: true))], Both, Doubt.None).Status);
     }
 
     // Values lie about the limits by whole millimetres, by rounding, and by little more than rounding.
@@ -134,7 +134,7 @@ public sealed class VerdictTests
         var floor = new Floor([Fail, Warn], Both);
         Assert.Equal([true, null, null, false], new[] { Mm(4), Mm(3), Mm(0), Mm(-1) }.Select(v => floor.Keeps(v.Number.Low, v.Number.High)));
         Assert.Null(floor.Keeps(-1e-3, 4e-3));
-        Assert.False(new Floor([Fail, new(Status.Warn, Side.Above, Mm(20))], Both).Exists);
+        Assert.False(new Floor([Fail, new(Status.Warn, LimitSide.Above, Mm(20))], Both).Exists);
         Assert.False(new Floor([Fail with { Value = Mm(0, 0, 0, Doubt.Guessed) }], Both).Exists);
         Assert.False(new Floor([Fail with { Value = Mm(-1, 0, 1) }], Both).Exists);
     }

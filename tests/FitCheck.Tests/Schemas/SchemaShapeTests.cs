@@ -71,7 +71,7 @@ public sealed class SchemaShapeTests
     [InlineData("^a\\$")]
     public void What_a_pattern_may_not_hold_is_left_to_the_library(string pattern) => Assert.Null(TextPattern.Of(pattern));
 
-    private static SchemaShape Shape(string kind) => SchemaText.Files(kind) is var (own, shared) ? SchemaShape.Of(own, shared) : throw new ArgumentException(kind, nameof(kind));
+    private static SchemaMatcher Shape(string kind) => SchemaText.Files(kind) is var (own, shared) ? SchemaMatcher.Of(own, shared) : throw new ArgumentException(kind, nameof(kind));
 
     private static string Edited(string[] lines, double place, int edit, string value)
     {

@@ -94,14 +94,14 @@ public sealed class BruteForceTests
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([folder.Path], problems);
         var rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems);
-        var bench = new Bench("build.yaml", text, catalog, rules);
+        var bench = new ProposalEvaluator("build.yaml", text, catalog, rules);
         var slots = Slots.Of(bench, catalog, currentOnly: false, keep: []);
         var goal = new Goal { Prefer = prefer, Voices = voices };
 
         var found = new Search(bench, slots, goal, 1, TimeSpan.FromMinutes(10)).Run();
 
         Assert.True(found.Effort.Finished);
-        var every = Every(new Bench("build.yaml", text, catalog, rules), slots, goal).ToList();
+        var every = Every(new ProposalEvaluator("build.yaml", text, catalog, rules), slots, goal).ToList();
         // Irreducible: no part of it passes already.
         var least = every.Where(a => !every.Exists(b => b.Changes.Count < a.Changes.Count && b.Changes.All(c => a.Changes.Contains(c)))).ToList();
         Assert.Equal(least.Count > 0, found.Answers.Count > 0);
@@ -118,7 +118,7 @@ public sealed class BruteForceTests
         _ => (double)answer.Assessment.Price,
     }, (double)answer.Assessment.Price);
 
-    private static IEnumerable<Answer> Every(Bench bench, IReadOnlyList<Slot> slots, Goal goal)
+    private static IEnumerable<Answer> Every(ProposalEvaluator bench, IReadOnlyList<Slot> slots, Goal goal)
     {
         var combinations = new List<List<Change>> { new() };
         foreach (var slot in slots)

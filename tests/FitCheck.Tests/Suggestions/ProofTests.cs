@@ -33,7 +33,7 @@ public sealed partial class ProofTests
     public void No_other_single_choice_and_no_pair_by_lot_beats_what_is_proved_best(string name)
     {
         var file = RepositoryRoot.Of("catalog", "builds", name + ".yaml");
-        var bench = new Bench(file, File.ReadAllText(file), Catalog, Rules);
+        var bench = new ProposalEvaluator(file, File.ReadAllText(file), Catalog, Rules);
         var slots = Slots.Of(bench, Catalog, currentOnly: false, keep: []);
         var finder = new Finder(bench, slots, new Goal(), TimeSpan.FromMinutes(10));
         var best = finder.Best(1) is [var first, ..] ? first : null;
@@ -63,7 +63,7 @@ public sealed partial class ProofTests
             hopeless.Add(RandomQuotes.Build(seed, RandomQuotes.VehicleOf(seed, Catalog), Catalog, Folders, folder)!);
         foreach (var text in hopeless)
         {
-            var suggestion = Suggest.Run(new SuggestRequest(folder.Write("build.yaml", text)) { Time = TimeSpan.FromMinutes(5) }, Folders, Remembered.In(folder.Path)).Result!;
+            var suggestion = Suggest.Run(new SuggestRequest(folder.Write("build.yaml", text)) { Time = TimeSpan.FromMinutes(5) }, Folders, ValidationCache.In(folder.Path)).Result!;
             Assert.True(suggestion.Proof.Complete && !suggestion.Passes, "the proof is what is tried here");
             Assert.DoesNotContain(suggestion.Coverage.Tried, t => t.Choices.Length == 0);
 

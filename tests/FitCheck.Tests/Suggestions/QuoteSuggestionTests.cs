@@ -23,7 +23,7 @@ public sealed class QuoteSuggestionTests
     {
         using var folder = new TemporaryFolder();
         var quote = folder.Write("quote.csv", "orrin-c165,1\n");
-        var build = ImportQuote.Run(quote, "tansy-hatch", ["orrin-c165=front-door-left,front-door-right"], Folders, Remembered.In(folder.Path)).Build!;
+        var build = ImportQuote.Run(quote, "tansy-hatch", ["orrin-c165=front-door-left,front-door-right"], Folders, ValidationCache.In(folder.Path)).Build!;
 
         var suggestion = Suggested(folder, new SuggestRequest(folder.Write("quote.yaml", build)) { Keep = ["orrin-c165"], Time = TimeSpan.FromMinutes(5) });
 
@@ -66,7 +66,7 @@ public sealed class QuoteSuggestionTests
 
     private static Suggestion Suggested(TemporaryFolder folder, SuggestRequest request)
     {
-        var outcome = Suggest.Run(request, Folders, Remembered.In(folder.Path));
+        var outcome = Suggest.Run(request, Folders, ValidationCache.In(folder.Path));
         Assert.DoesNotContain(outcome.Problems, p => p.Severity == Severity.Error);
         foreach (var format in SuggestionReports.Formats)
         {
@@ -81,7 +81,7 @@ public sealed class QuoteSuggestionTests
     {
         foreach (var proposal in suggestion.Proposals)
         {
-            var check = Check.Run([folder.Write("changed.yaml", proposal.Yaml)], Folders, Remembered.In(folder.Path));
+            var check = Check.Run([folder.Write("changed.yaml", proposal.Yaml)], Folders, ValidationCache.In(folder.Path));
             Assert.DoesNotContain(check.Problems, p => p.Severity == Severity.Error);
             Assert.True(check.Result!.Verdict < suggestion.FailOn, $"{check.Result.Verdict} in {proposal.Yaml}");
         }

@@ -21,7 +21,7 @@ public sealed class ScopeTests
     {
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], problems);
-        var bench = new Bench(name, File.ReadAllText(Path.Combine(Builds, name + ".yaml")), catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
+        var bench = new ProposalEvaluator(name, File.ReadAllText(Path.Combine(Builds, name + ".yaml")), catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
         var before = bench.Assess([]).Issues.ToDictionary(i => i.Id);
         var moved = new List<string>();
         foreach (var slot in Slots.Of(bench, catalog, currentOnly: false, keep: []))

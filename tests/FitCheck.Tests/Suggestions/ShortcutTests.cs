@@ -55,13 +55,13 @@ public sealed class ShortcutTests
         Assert.Equal(["spacer-165-gannet-tilt-5-left", "spacer-165-gannet-tilt-5-right"], ranked.Take(2).Order(StringComparer.Ordinal));
     }
 
-    private static (Bench, PartsCatalog) Opened(string name)
+    private static (ProposalEvaluator, PartsCatalog) Opened(string name)
     {
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], problems);
         var text = File.ReadAllText(RepositoryRoot.Of("catalog", "builds", name + ".yaml"));
-        return (new Bench(name, text, catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems)), catalog);
+        return (new ProposalEvaluator(name, text, catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems)), catalog);
     }
 
-    private static Sample SampleOf(Bench bench, int most) => new(most, bench.Build.Vehicle.Id, Shopping.List(bench.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal));
+    private static Sample SampleOf(ProposalEvaluator bench, int most) => new(most, bench.Build.Vehicle.Id, Shopping.List(bench.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal));
 }

@@ -24,7 +24,7 @@ public sealed class PlainYamlTests
     {
         var plain = Directory.GetFiles(RepositoryRoot.Of("rules"), "*.yaml", SearchOption.AllDirectories)
             .Concat(Directory.GetFiles(RepositoryRoot.Of("catalog"), "*.yaml", SearchOption.AllDirectories)).ToList();
-        Assert.DoesNotContain(plain, f => PlainYaml.Read(new SourceText("f", File.ReadAllText(f))) is null);
+        Assert.DoesNotContain(plain, f => FastYamlReader.Read(new SourceText("f", File.ReadAllText(f))) is null);
     }
 
     [Fact]
@@ -43,14 +43,14 @@ public sealed class PlainYamlTests
     [InlineData("# comment\n\na: 'single'\n\n  # deeper comment\nb:\n    - x\n    - y z\n")]
     public void What_files_are_written_in_is_read(string text)
     {
-        Assert.NotNull(PlainYaml.Read(new SourceText("f", text)));
+        Assert.NotNull(FastYamlReader.Read(new SourceText("f", text)));
         Alike(text);
     }
 
     private static void Alike(string text)
     {
         var source = new SourceText("f", text);
-        if (PlainYaml.Read(source) is not { } plain)
+        if (FastYamlReader.Read(source) is not { } plain)
             return;
         var problems = new ProblemList();
         var byLibrary = YamlReader.ReadByLibrary(source, problems);

@@ -64,7 +64,7 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
 /// <param name="Physics">As the network solver takes it.</param>
 /// <param name="HighPasses">Series capacitors and electronic filters in the way, in words, from source to driver, as far as they are there for certain.</param>
 /// <param name="FeedUnknown">True when nobody recorded what the factory wire carries.</param>
-internal sealed record Branch(Position Position, Placed? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses, bool FeedUnknown)
+internal sealed record Branch(Position Position, FittedPosition? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses, bool FeedUnknown)
 {
     /// <summary>The electronic high-pass that the build sets before this tweeter, where it is not there or nobody knows.</summary>
     public FilterCheck? Doubted { get; init; }

@@ -52,7 +52,7 @@ internal static class ChannelModel
         return (complete ? new ChannelLoad([.. branches.Select(b => b.Physics)]) { SharedElements = shared } : null, branches, unsure);
     }
 
-    private static DriverModel? DriverOf(Placed placed, double? inductance, List<Unsure> unsure)
+    private static DriverModel? DriverOf(FittedPosition placed, double? inductance, List<Unsure> unsure)
     {
         var driver = placed.Driver!.Part;
         var p = driver.Parameters;
@@ -72,7 +72,7 @@ internal static class ChannelModel
 
     private static Unsure Resistance(string name, string position, bool estimated) => new($"DC resistance of {name} ({position})", Multimeter, estimated);
 
-    private static Branch BranchOf(Channel channel, Placed placed, DriverModel model, FilterCheck? highPass)
+    private static Branch BranchOf(Channel channel, FittedPosition placed, DriverModel model, FilterCheck? highPass)
     {
         var elements = new List<LadderElement>();
         var passes = new List<string>();
@@ -132,7 +132,7 @@ internal static class ChannelModel
         return new Branch(position, null, new ChannelBranch(new DriverModel(resistance, inductance), elements, WireResistance(position.WireGauge, position.WireLength)), passes, false);
     }
 
-    private static double WireOf(Placed placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length
+    private static double WireOf(FittedPosition placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length
         ? WireGauge.Resistance(2 * length.Si, gauge.Si, placed.NewWire.Part.CopperClad ? WireGauge.CopperCladAluminium : WireGauge.Copper)
         : WireResistance(placed.Position.WireGauge, placed.Position.WireLength);
 

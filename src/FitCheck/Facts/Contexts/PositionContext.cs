@@ -4,7 +4,7 @@ using FitCheck.Catalog;
 namespace FitCheck.Facts.Contexts;
 
 /// <summary>Everything that the facts of one position are computed from.</summary>
-internal sealed record PositionContext(Build Build, Placed Placed, ChannelContext? Channel)
+internal sealed record PositionContext(Build Build, FittedPosition Placed, ChannelContext? Channel)
 {
     public Position Position => Placed.Position;
     public Driver? Driver => Placed.Driver?.Part;

@@ -74,7 +74,7 @@ internal static class ScrewFacts
     }
 
     // Of several kinds of screws at one place the shortest hold the driver; the others go through the spacer.
-    private static Sundry? Screw(Placed placed)
+    private static Sundry? Screw(FittedPosition placed)
     {
         Sundry? shortest = null;
         foreach (var sundry in placed.Sundries)

@@ -17,7 +17,7 @@ internal sealed record HeardDriver(ChannelContext Channel, ChannelSweep Sweep, i
     public required IReadOnlyList<Unsure> Unsure { get; init; }
 
     /// <summary>The driver, or what is missing to tell.</summary>
-    public static (HeardDriver? Heard, IReadOnlyList<Unsure> Missing) Of(ChannelContext channel, Placed placed)
+    public static (HeardDriver? Heard, IReadOnlyList<Unsure> Missing) Of(ChannelContext channel, FittedPosition placed)
     {
         var driver = placed.Driver!.Part;
         if (channel.Sweep is not { } sweep || channel.Of(placed.Position.Id) is not (_, var index))

@@ -92,7 +92,7 @@ internal static class WiringFacts
     }
 
     /// <summary>From the factory plug or the output to the driver: `duo-a plug → Harness … → tabs of 6.3 mm (+) and 4.8 mm (−)`.</summary>
-    public static string Path(Placed placed)
+    public static string Path(FittedPosition placed)
     {
         var end = Describe(placed.Driver?.Part.Terminals);
         if (placed.NewWire is { } wire)

@@ -13,7 +13,7 @@ public static class SameFile
         var full = Path.GetFullPath(path);
         if (FileStamp.IsOther(full))
             return null;
-        full = WholeFile.Target(full);
+        full = AtomicFile.Target(full);
         return Of(full) ?? (Path.GetDirectoryName(full) is { } folder ? $"{Of(folder) ?? Cased(Plain(folder))}/{Cased(Path.GetFileName(full))}" : Cased(full));
     }
 

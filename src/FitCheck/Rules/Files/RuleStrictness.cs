@@ -42,10 +42,10 @@ internal static class RuleStrictness
             problems.Error(after.PlaceOf(status.Word()), Unmoved(before, $"can loosen where it {status.Word()}s ({limit})"), ProblemKind.BrokenRule);
     }
 
-    private static bool Holds(Side side, Conditions.Expression now, Conditions.Expression before) => Words(now.Text) == Words(before.Text) || side switch
+    private static bool Holds(LimitSide side, Conditions.Expression now, Conditions.Expression before) => Words(now.Text) == Words(before.Text) || side switch
     {
-        Side.Below => now.IsAtLeast(before),
-        Side.Above => before.IsAtLeast(now),
+        LimitSide.Below => now.IsAtLeast(before),
+        LimitSide.Above => before.IsAtLeast(now),
         _ => false,
     };
 

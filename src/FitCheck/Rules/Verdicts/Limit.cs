@@ -7,7 +7,7 @@ using FitCheck.Rules.Model;
 namespace FitCheck.Rules.Verdicts;
 
 /// <summary>Which side of a bound is bad.</summary>
-internal enum Side
+internal enum LimitSide
 {
     Below,
     Above,
@@ -15,7 +15,7 @@ internal enum Side
 }
 
 /// <summary>One bound of a threshold with its value for one subject.</summary>
-internal sealed record Limit(Status Status, Side Side, Expression Bound, FactValue Value)
+internal sealed record Limit(Status Status, LimitSide Side, Expression Bound, FactValue Value)
 {
     /// <summary>Every limit of a rule: those that fail first, then those that warn.</summary>
     public static IReadOnlyList<Limit> AllOf(Rule rule, FactInputs inputs)
@@ -27,16 +27,16 @@ internal sealed record Limit(Status Status, Side Side, Expression Bound, FactVal
     }
 
     /// <summary>Every limit before its value for a subject is known.</summary>
-    public static IEnumerable<(Status Status, Side Side, Expression Bound)> AllOf(Rule rule)
+    public static IEnumerable<(Status Status, LimitSide Side, Expression Bound)> AllOf(Rule rule)
     {
         foreach (var (status, threshold) in new[] { (Status.Fail, rule.Fail), (Status.Warn, rule.Warn) })
         {
             if (threshold?.Below is { } below)
-                yield return (status, Side.Below, below);
+                yield return (status, LimitSide.Below, below);
             if (threshold?.Above is { } above)
-                yield return (status, Side.Above, above);
+                yield return (status, LimitSide.Above, above);
             foreach (var value in threshold?.Is ?? [])
-                yield return (status, Side.Is, value);
+                yield return (status, LimitSide.Is, value);
         }
     }
 
@@ -48,7 +48,7 @@ internal sealed record Limit(Status Status, Side Side, Expression Bound, FactVal
         InBrief.Margin(Brief.Of(fact), Comparison.ScaleOf(fact.Type.Dimension)) is var margin && double.IsNaN(margin) ? null : margin;
 
     /// <summary>What a datum has to reach to be on the good side for certain; null when the limit is unknown or no number.</summary>
-    public PassLimit? Passing => Side == Side.Is || Value.Number is not { } limit
+    public PassLimit? Passing => Side == LimitSide.Is || Value.Number is not { } limit
         ? null
-        : Side == Side.Below ? new PassLimit(limit.High, AtLeast: true) : new PassLimit(limit.Low, AtLeast: false);
+        : Side == LimitSide.Below ? new PassLimit(limit.High, AtLeast: true) : new PassLimit(limit.Low, AtLeast: false);
 }

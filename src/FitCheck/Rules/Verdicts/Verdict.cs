@@ -19,13 +19,13 @@ internal readonly record struct Manner(bool CanWarn, bool CanFail, bool IsOfEntr
 }
 
 /// <summary>One limit of a rule with what it is for one subject.</summary>
-internal readonly record struct LimitValue(Status Status, Side Side, Brief Value)
+internal readonly record struct LimitValue(Status Status, LimitSide Side, Brief Value)
 {
     /// <summary>Whether a value is beyond it: certainly, certainly not, or null when bounds overlap. Both must be known.</summary>
     public bool? IsBroken(in Brief value, double scale) => Side switch
     {
-        Side.Below => Comparison.Less(value.Number, Value.Number, scale),
-        Side.Above => Comparison.Less(Value.Number, value.Number, scale),
+        LimitSide.Below => Comparison.Less(value.Number, Value.Number, scale),
+        LimitSide.Above => Comparison.Less(Value.Number, value.Number, scale),
         _ => value.IsTrue == Value.IsTrue && value.Word == Value.Word,
     };
 
@@ -34,10 +34,10 @@ internal readonly record struct LimitValue(Status Status, Side Side, Brief Value
     /// </summary>
     public double Margin(in Brief value, double scale)
     {
-        if (Side == Side.Is || !value.IsKnown || !Value.IsKnown)
+        if (Side == LimitSide.Is || !value.IsKnown || !Value.IsKnown)
             return double.NaN;
         var (number, limit) = (value.Number.Value, Value.Number.Value);
-        return Comparison.Near(number, limit, scale) ? 0 : Side == Side.Below ? number - limit : limit - number;
+        return Comparison.Near(number, limit, scale) ? 0 : Side == LimitSide.Below ? number - limit : limit - number;
     }
 }
 
@@ -173,7 +173,7 @@ internal readonly struct Floor
         var fails = 0;
         for (var i = 0; i < limits.Length; i++)
         {
-            if (limits[i] is not { Side: Side.Below, Value: { IsKnown: true, Doubt: Doubt.None, Number.IsExact: true } })
+            if (limits[i] is not { Side: LimitSide.Below, Value: { IsKnown: true, Doubt: Doubt.None, Number.IsExact: true } })
                 return;
             if (limits[i].Value.Number.Value > limits[_highestAt].Value.Number.Value)
                 _highestAt = i;

@@ -13,7 +13,7 @@ internal static class ChannelSlots
     private static readonly string[] Slopes = ["12 dB/octave", "24 dB/octave"];
     private static readonly string[] Limits = ["300 W", "200 W", "150 W", "100 W", "75 W", "50 W", "40 W", "30 W", "20 W", "10 W"];
 
-    public static IEnumerable<Slot> Of(Ground g)
+    public static IEnumerable<Slot> Of(SlotContext g)
     {
         var channels = g.Channels.Where(s => ChannelOf(g, s) is not null).ToList();
         foreach (var pair in channels.Where(s => ChannelOf(g, s)!.Crossover is not null || (Treble(g, s) && s["high_pass"] is null)).ToList() is var crossed ? g.Paired(crossed, s => s["crossover"]) : [])
@@ -39,27 +39,27 @@ internal static class ChannelSlots
         foreach (var site in channels.Where(s => ChannelOf(g, s)!.Bridged))
         {
             var channel = ChannelOf(g, site)!;
-            yield return new Slot("output", [channel.Id], site["output"], [Atoms.At("output", channel.Id)], () =>
+            yield return new Slot("output", [channel.Id], site["output"], [BuildInputs.At("output", channel.Id)], () =>
                 Pairs(g, channel).Concat(channel.Outputs.Distinct(StringComparer.Ordinal)).Select(o => $"{channel.Device.Id}.{o}").Where(o => o != site["output"])
                     .Select((o, i) => new Option(o, [g.Editor.Replace((YamlScalar)site.Map["output"]!, o)]) { Rank = i }));
         }
     }
 
     // The pairs that the amplifier names, where nothing else hangs on them.
-    private static IEnumerable<string> Pairs(Ground g, Channel channel) => channel.Device.Part is Amplifier { Bridges: { } bridges }
+    private static IEnumerable<string> Pairs(SlotContext g, Channel channel) => channel.Device.Part is Amplifier { Bridges: { } bridges }
         ? bridges.Pairs.Where(p => !g.Build.Channels.Any(c => c != channel && c.Device.Id == channel.Device.Id && (c.Outputs.Contains(p.First) || c.Outputs.Contains(p.Second))))
             .Select(p => $"{p.First}+{p.Second}")
         : [];
 
-    private static Slot Crossover(Ground g, IReadOnlyList<Site> pair)
+    private static Slot Crossover(SlotContext g, IReadOnlyList<FitLine> pair)
     {
         var ids = Ids(g, pair);
         var now = ChannelOf(g, pair[0])!.Crossover?.Part.Id;
-        return new Slot("crossover", ids, now, [.. Atoms.At("crossover", ids), .. Atoms.At("setting", ids)], () => g.Stock.All<Crossover>("crossover").Where(c => c.Id != now)
+        return new Slot("crossover", ids, now, [.. BuildInputs.At("crossover", ids), .. BuildInputs.At("setting", ids)], () => g.Stock.All<Crossover>("crossover").Where(c => c.Id != now)
             .Select(c => new Option(c.Id, [.. pair.SelectMany(s => Edits(s, c))]) { Parts = [c] }));
 
         // A setting that the new crossover does not have goes with the old one.
-        IEnumerable<TextEdit> Edits(Site site, Crossover crossover)
+        IEnumerable<TextEdit> Edits(FitLine site, Crossover crossover)
         {
             yield return Set(g, site, "crossover", crossover.Id);
             if (site["setting"] is { } setting && crossover.Settings.All(s => s.Name != setting))
@@ -67,34 +67,34 @@ internal static class ChannelSlots
         }
     }
 
-    private static bool IsMissing(Ground g, Site site, bool high) => Facts.Contexts.FilterCheck.Of(g.Build, ChannelOf(g, site)!, high) is { IsThere: not true };
+    private static bool IsMissing(SlotContext g, FitLine site, bool high) => Facts.Contexts.FilterCheck.Of(g.Build, ChannelOf(g, site)!, high) is { IsThere: not true };
 
-    private static Slot Valued(Ground g, IReadOnlyList<Site> pair, string key, string what, string atom, IEnumerable<string> values, bool mayGo = false)
+    private static Slot Valued(SlotContext g, IReadOnlyList<FitLine> pair, string key, string what, string atom, IEnumerable<string> values, bool mayGo = false)
     {
         var ids = Ids(g, pair);
         var now = pair[0][key];
-        return new Slot(what, ids, now, Atoms.At(atom, ids), () =>
+        return new Slot(what, ids, now, BuildInputs.At(atom, ids), () =>
         [
             .. values.Where(v => v != now).Select((v, i) => new Option(v, [.. pair.Select(s => Set(g, s, key, v))]) { Rank = Distance(now, v, i) }).OrderBy(o => o.Rank),
             .. mayGo ? new[] { new Option(null, [.. pair.Select(s => g.Editor.RemoveKey(s.Map, key))]) { Rank = 1_000 } } : [],
         ]);
     }
 
-    private static IEnumerable<Slot> InLine(Ground g, List<Site> channels)
+    private static IEnumerable<Slot> InLine(SlotContext g, List<FitLine> channels)
     {
         foreach (var pair in g.Paired(channels.Where(s => s.Map["in_line"] is YamlList { Items: [YamlScalar] }), s => Only(s).Text))
         {
             var ids = Ids(g, pair);
             var now = Only(pair[0]).Text;
             var type = (g.Stock.Catalog.Find(now) as Sundry)?.Type ?? "";
-            yield return new Slot("part in the line", ids, now, Atoms.At("channel-inline", ids), () =>
+            yield return new Slot("part in the line", ids, now, BuildInputs.At("channel-inline", ids), () =>
             [
                 .. g.Stock.With<Sundry>("sundry", type).Where(x => x.Type == type && x.Id != now).Select(x => new Option(x.Id, [.. pair.Select(s => g.Editor.Replace(Only(s), x.Id))]) { Parts = [x] }),
                 new Option(null, [.. pair.Select(s => g.Editor.RemoveKey(s.Map, "in_line"))]) { Rank = 1 },
             ]);
         }
 
-        static YamlScalar Only(Site site) => (YamlScalar)((YamlList)site.Map["in_line"]!).Items[0];
+        static YamlScalar Only(FitLine site) => (YamlScalar)((YamlList)site.Map["in_line"]!).Items[0];
     }
 
     // A slope that is set stays: it is what the amplifier has.
@@ -112,12 +112,12 @@ internal static class ChannelSlots
 
     private static double? Number(string text) => Physics.Quantities.QuantityText.Parse(text.Split('@')[0].Trim())?.Si;
 
-    private static TextEdit Set(Ground g, Site site, string key, string value) =>
+    private static TextEdit Set(SlotContext g, FitLine site, string key, string value) =>
         site.Map[key] is YamlScalar scalar ? g.Editor.Replace(scalar, value) : g.Editor.AddKey(site.Map, key, value);
 
-    private static bool Treble(Ground g, Site site) => site.Positions.All(p => g.Vehicle.Find(p)?.Role == "tweeter");
+    private static bool Treble(SlotContext g, FitLine site) => site.Positions.All(p => g.Vehicle.Find(p)?.Role == "tweeter");
 
-    private static List<string> Ids(Ground g, IReadOnlyList<Site> pair) => [.. pair.Select(s => ChannelOf(g, s)!.Id)];
+    private static List<string> Ids(SlotContext g, IReadOnlyList<FitLine> pair) => [.. pair.Select(s => ChannelOf(g, s)!.Id)];
 
-    private static Channel? ChannelOf(Ground g, Site site) => g.Build.Channels.FirstOrDefault(c => c.Id == site["id"]);
+    private static Channel? ChannelOf(SlotContext g, FitLine site) => g.Build.Channels.FirstOrDefault(c => c.Id == site["id"]);
 }

@@ -9,25 +9,25 @@ internal static class DeviceSlots
 {
     private static readonly string[] Gains = ["0.2 V", "0.5 V", "1 V", "2 V", "3 V", "4 V"];
 
-    public static IEnumerable<Slot> Of(Ground g)
+    public static IEnumerable<Slot> Of(SlotContext g)
     {
-        foreach (var map in Site.Maps(g.Root, "devices"))
+        foreach (var map in FitLine.Maps(g.Root, "devices"))
         {
             if (map["part"] is not YamlScalar part || g.Build.Devices.FirstOrDefault(d => d.Id == (map["id"] as YamlScalar)?.Text) is not { } device)
                 continue;
-            yield return new Slot(Called(device.Part), [device.Id], part.Text, [Atoms.At("part", device.Id)], () => Others(g, device)
+            yield return new Slot(Called(device.Part), [device.Id], part.Text, [BuildInputs.At("part", device.Id)], () => Others(g, device)
                 .Select(p => new Option(p.Id, [g.Editor.Replace(part, p.Id)]) { Parts = [p] }))
             { Voices = 1 };
             if (device.Part is Amplifier or LineConverter)
-                yield return new Slot("feed", [device.Id], device.From, [Atoms.At("from", device.Id)], () => [.. Feeders(g, map, device), .. Converters(g, map, device)]);
+                yield return new Slot("feed", [device.Id], device.From, [BuildInputs.At("from", device.Id)], () => [.. Feeders(g, map, device), .. Converters(g, map, device)]);
             if (device.Part is Amplifier && map["remote"] is null)
-                yield return new Slot("turn-on", [device.Id], null, [Atoms.At("remote", device.Id)], () => [new Option("ignition", [g.Editor.AddKey(map, "remote", "ignition")])]);
+                yield return new Slot("turn-on", [device.Id], null, [BuildInputs.At("remote", device.Id)], () => [new Option("ignition", [g.Editor.AddKey(map, "remote", "ignition")])]);
             if (map["gain"] is YamlScalar gain)
-                yield return new Slot("gain", [device.Id], gain.Text, [Atoms.At("gain", device.Id)], () => Gains.Where(v => v != gain.Text).Select((v, i) => new Option(v, [g.Editor.Replace(gain, v)]) { Rank = i }));
+                yield return new Slot("gain", [device.Id], gain.Text, [BuildInputs.At("gain", device.Id)], () => Gains.Where(v => v != gain.Text).Select((v, i) => new Option(v, [g.Editor.Replace(gain, v)]) { Rank = i }));
         }
     }
 
-    private static IEnumerable<Part> Others(Ground g, Device device) => device.Part switch
+    private static IEnumerable<Part> Others(SlotContext g, Device device) => device.Part switch
     {
         Amplifier => g.Stock.All<Amplifier>("amplifier").Where(a => a.Id != device.Part.Id && a.Channels >= g.Build.Channels.Where(c => c.Device.Id == device.Id).SelectMany(c => c.Outputs).Select(Highest).DefaultIfEmpty(0).Max()),
         LineConverter => g.Stock.All<LineConverter>("line-converter").Where(c => c.Id != device.Part.Id),
@@ -36,7 +36,7 @@ internal static class DeviceSlots
 
     private static int Highest(string output) => int.TryParse(output, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var number) ? number : 0;
 
-    private static IEnumerable<Option> Feeders(Ground g, YamlMap map, Device device)
+    private static IEnumerable<Option> Feeders(SlotContext g, YamlMap map, Device device)
     {
         foreach (var other in g.Build.Devices.Where(d => d.Id != device.Id && d.Id != device.From && (d.Part is SourceUnit || (d.Part is LineConverter && device.Part is Amplifier))))
             yield return new Option(other.Id, [From(g, map, other.Id)]);
@@ -45,7 +45,7 @@ internal static class DeviceSlots
     }
 
     // Between a source and an amplifier that takes no speaker level, or too little of it. Several amplifiers that get the same one share it.
-    private static IEnumerable<Option> Converters(Ground g, YamlMap map, Device device)
+    private static IEnumerable<Option> Converters(SlotContext g, YamlMap map, Device device)
     {
         if (device.Part is not Amplifier || Source(g) is not (var source, var added) || g.Build.Devices.Any(d => d.Id == device.From && d.Part is LineConverter))
             return [];
@@ -55,17 +55,17 @@ internal static class DeviceSlots
     }
 
     // The source that is there, else the vehicle's own radio, which then has to be told of.
-    private static (string Id, TextEdit? Added)? Source(Ground g) =>
+    private static (string Id, TextEdit? Added)? Source(SlotContext g) =>
         g.Build.Devices.FirstOrDefault(d => d.Part is SourceUnit) is { } source ? (source.Id, null)
         : g.Vehicle.FactorySource is not null ? ("radio", Once(g, "{id: radio, part: factory}")) : null;
 
-    private static TextEdit Once(Ground g, string device)
+    private static TextEdit Once(SlotContext g, string device)
     {
         var edit = g.Editor.AddItem((YamlList)g.Root["devices"]!, device);
         return edit with { Text = "", Heading = edit.Text };
     }
 
-    private static TextEdit From(Ground g, YamlMap map, string id) => map["from"] is YamlScalar from ? g.Editor.Replace(from, id) : g.Editor.AddKey(map, "from", id);
+    private static TextEdit From(SlotContext g, YamlMap map, string id) => map["from"] is YamlScalar from ? g.Editor.Replace(from, id) : g.Editor.AddKey(map, "from", id);
 
     private static string Called(Part part) => part switch { Amplifier => "amplifier", LineConverter => "line converter", _ => "source unit" };
 }

@@ -9,21 +9,21 @@ namespace FitCheck.Suggestions.Choices;
 /// <summary>What a build that is being put together does not have yet: drivers at places that nobody has filled, another source than the factory radio, an amplifier.</summary>
 internal static class OpenSlots
 {
-    public static IEnumerable<Slot> Of(Ground g) => [.. Sets(g), .. Drivers(g), .. Sources(g), .. Amplifiers(g)];
+    public static IEnumerable<Slot> Of(SlotContext g) => [.. Sets(g), .. Drivers(g), .. Sources(g), .. Amplifiers(g)];
 
-    private static IEnumerable<Slot> Drivers(Ground g)
+    private static IEnumerable<Slot> Drivers(SlotContext g)
     {
         foreach (var pair in g.Pairs(Open(g).Select(p => p.Id)))
         {
             var positions = pair.Select(p => g.Vehicle.Find(p)!).ToList();
-            yield return new Slot("driver", pair, null, Atoms.At("driver", pair), () => g.Stock.All<Driver>("driver").Where(d => positions.TrueForAll(p => PlaceFacts.Suits(d.Type, p.Role)))
+            yield return new Slot("driver", pair, null, BuildInputs.At("driver", pair), () => g.Stock.All<Driver>("driver").Where(d => positions.TrueForAll(p => PlaceFacts.Suits(d.Type, p.Role)))
                 .Select(d => new Option(d.Id, Filled(g, pair, "driver", d.Id)) { Parts = [d] }))
             { Voices = 1 };
         }
     }
 
     // A place for the bass and one for the treble on the same factory wire belong together.
-    private static IEnumerable<Slot> Sets(Ground g)
+    private static IEnumerable<Slot> Sets(SlotContext g)
     {
         var open = Open(g).Where(p => p.FactoryChannel is not null).ToList();
         foreach (var tweeters in g.Pairs(open.Where(p => p.Role == "tweeter").Select(p => p.Id)))
@@ -33,7 +33,7 @@ internal static class OpenSlots
             {
                 List<string> at = [.. woofers, .. tweeters];
                 var positions = at.ConvertAll(p => g.Vehicle.Find(p)!);
-                yield return new Slot("component set", at, null, Atoms.At("driver", at), () => g.Stock.All<ComponentSet>("component-set").Where(s => FitSlots.Serves(s, positions))
+                yield return new Slot("component set", at, null, BuildInputs.At("driver", at), () => g.Stock.All<ComponentSet>("component-set").Where(s => FitSlots.Serves(s, positions))
                     .Select(s => new Option(s.Id, Filled(g, at, "set", s.Id)) { Parts = [s] }))
                 { Voices = 1 };
             }
@@ -41,10 +41,10 @@ internal static class OpenSlots
     }
 
     // Where a factory driver is unplugged, nothing is wanted.
-    private static IEnumerable<Position> Open(Ground g) =>
+    private static IEnumerable<Position> Open(SlotContext g) =>
         g.Vehicle.Positions.Where(p => g.Build.Placed.All(b => b.Position.Id != p.Id || (b.Driver is null && !b.Disconnected)));
 
-    private static IReadOnlyList<TextEdit> Filled(Ground g, IReadOnlyList<string> at, string key, string value)
+    private static IReadOnlyList<TextEdit> Filled(SlotContext g, IReadOnlyList<string> at, string key, string value)
     {
         if (g.Root["fit"] is not YamlList)
             return [g.Editor.AddList(g.Root, "fit", $"{{at: [{string.Join(", ", at)}], {key}: {value}}}")];
@@ -52,25 +52,25 @@ internal static class OpenSlots
         return [.. kept.Select(s => g.Editor.Replace((YamlScalar)s.Map["keeps_factory_driver"]!, "false")), .. FitSlots.Added(g, at, key, value)];
     }
 
-    private static IEnumerable<Slot> Sources(Ground g)
+    private static IEnumerable<Slot> Sources(SlotContext g)
     {
         if (g.Build.Devices.Any(d => d.Part is SourceUnit && !(d.IsFactory && d.Id == DeviceReader.Factory)))
             yield break;
         var id = Unused(g, "radio");
-        yield return new Slot("source unit", [id], null, [Atoms.All], () => g.Stock.All<SourceUnit>("source-unit").Where(s => s.Id != g.Vehicle.FactorySource?.Value)
+        yield return new Slot("source unit", [id], null, [BuildInputs.All], () => g.Stock.All<SourceUnit>("source-unit").Where(s => s.Id != g.Vehicle.FactorySource?.Value)
             .Select(s => new Option(s.Id, [Devices(g, $"{{id: {id}, part: {s.Id}}}")]) { Parts = [s] }))
         { Voices = 1 };
     }
 
     // It takes over every output that hangs on the source; drivers that are chosen later get what outputs are left.
-    private static IEnumerable<Slot> Amplifiers(Ground g)
+    private static IEnumerable<Slot> Amplifiers(SlotContext g)
     {
         if (g.Build.Devices.Any(d => d.Part is Amplifier) || g.Build.Devices.FirstOrDefault(d => d.Part is SourceUnit) is not { } source)
             yield break;
         var isNamed = g.Root["devices"] is YamlList;
         var (id, radio) = (Unused(g, "amp"), isNamed ? source.Id : Unused(g, "radio"));
         var moved = g.Build.Channels.Where(c => c.Device == source && !c.Bridged).ToList();
-        yield return new Slot("amplifier", [id], null, [Atoms.All], () => g.Stock.All<Amplifier>("amplifier").Where(a => a.Channels >= Math.Max(1, moved.Count))
+        yield return new Slot("amplifier", [id], null, [BuildInputs.All], () => g.Stock.All<Amplifier>("amplifier").Where(a => a.Channels >= Math.Max(1, moved.Count))
             .Select(a => new Option(a.Id, [Devices(g, isNamed ? [$"{{id: {id}, part: {a.Id}, from: {radio}}}"] : [$"{{id: {radio}, part: {DeviceReader.Factory}}}", $"{{id: {id}, part: {a.Id}, from: {radio}}}"]), .. Channels()]) { Parts = [a] }))
         { Voices = 1 };
 
@@ -81,14 +81,14 @@ internal static class OpenSlots
         string Output(int index) => string.Create(CultureInfo.InvariantCulture, $"{id}.{index + 1}");
     }
 
-    private static TextEdit Devices(Ground g, params IReadOnlyList<string> items)
+    private static TextEdit Devices(SlotContext g, params IReadOnlyList<string> items)
     {
         if (g.Root["devices"] is not YamlList list)
             return g.Editor.AddList(g.Root, "devices", items);
         return g.Editor.AddItem(list, items.Count == 1 ? items[0] : throw new InvalidOperationException("devices that are named are named one by one"));
     }
 
-    private static string Unused(Ground g, string id)
+    private static string Unused(SlotContext g, string id)
     {
         var name = id;
         for (var i = 2; g.Build.Devices.Any(d => d.Id == name); i++)

@@ -7,14 +7,14 @@ namespace FitCheck.Suggestions.Choices;
 /// <summary>Drivers that no output feeds, put on outputs that are free.</summary>
 internal static class OutputSlots
 {
-    public static IEnumerable<Slot> Of(Ground g)
+    public static IEnumerable<Slot> Of(SlotContext g)
     {
         if (g.Root["channels"] is not YamlList list)
             yield break;
         var unfed = g.Build.Placed.Where(p => p.Driver is not null && g.Build.Channels.All(c => !c.Feeds.Contains(p))).Select(p => p.Position.Id);
         foreach (var pair in g.Pairs(unfed))
         {
-            yield return new Slot("output", pair, null, Atoms.At("fed", pair), () => g.Build.Devices.Select(d => On(d)).OfType<Option>());
+            yield return new Slot("output", pair, null, BuildInputs.At("fed", pair), () => g.Build.Devices.Select(d => On(d)).OfType<Option>());
 
             Option? On(Device device)
             {
@@ -30,7 +30,7 @@ internal static class OutputSlots
     /// <summary>Whether an output that was added is the one for a position.</summary>
     public static bool IsFor(string channel, string position) => channel == position || channel == "to-" + position;
 
-    private static string Unused(Ground g, string position) => g.Build.Channels.Any(c => c.Id == position) ? "to-" + position : position;
+    private static string Unused(SlotContext g, string position) => g.Build.Channels.Any(c => c.Id == position) ? "to-" + position : position;
 
     private static IEnumerable<string> Outputs(Part part) => part switch
     {

@@ -5,7 +5,7 @@ namespace FitCheck.Suggestions.Choices;
 /// <summary>One set in the place of single drivers: what plays the bass on both sides, and the tweeters beside it. It exchanges two things that were chosen for their sound.</summary>
 internal static class SetSlots
 {
-    public static IEnumerable<Slot> Of(Ground g)
+    public static IEnumerable<Slot> Of(SlotContext g)
     {
         var lines = g.Paired(g.Fit.Where(s => s["driver"] is not null), s => s["driver"]).ToList();
         var placed = g.Build.Placed.ToDictionary(p => p.Position.Id, StringComparer.Ordinal);
@@ -19,12 +19,12 @@ internal static class SetSlots
         }
     }
 
-    private static Slot Slot(Ground g, IReadOnlyList<Site> woofers, IReadOnlyList<Site> tweeters)
+    private static Slot Slot(SlotContext g, IReadOnlyList<FitLine> woofers, IReadOnlyList<FitLine> tweeters)
     {
         List<string> at = [.. Places(woofers), .. Places(tweeters)];
-        List<Site> sites = [.. woofers, .. tweeters];
+        List<FitLine> sites = [.. woofers, .. tweeters];
         string[] parts = [woofers[0]["driver"]!, tweeters[0]["driver"]!];
-        return new Slot("component set", at, string.Join(" and ", parts), Atoms.At("driver", at), () => g.Stock.All<ComponentSet>("component-set")
+        return new Slot("component set", at, string.Join(" and ", parts), BuildInputs.At("driver", at), () => g.Stock.All<ComponentSet>("component-set")
             .Where(s => FitSlots.Serves(s, [.. at.Select(p => g.Vehicle.Find(p)!)]))
             .Select(s => new Option(s.Id, [.. sites.Select(site => g.Editor.Replace(site.Map, "driver", "set", s.Id))]) { Parts = [s] }))
         {
@@ -35,5 +35,5 @@ internal static class SetSlots
         };
     }
 
-    private static List<string> Places(IReadOnlyList<Site> line) => [.. line.SelectMany(s => s.Positions)];
+    private static List<string> Places(IReadOnlyList<FitLine> line) => [.. line.SelectMany(s => s.Positions)];
 }

@@ -11,7 +11,7 @@ namespace FitCheck.Suggestions.Searching;
 /// long as anything else helps, then one of these is exchanged, then two. Of equal answers of a step those come first that leave nothing to be measured
 /// that was settled before.
 /// </summary>
-internal sealed class Finder(Bench bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, Action<string>? progress = null)
+internal sealed class Finder(ProposalEvaluator bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, Action<string>? progress = null)
 {
     // Options of a slot, and until when, in parts of the time and at most.
     private static readonly (int Options, double Part, double Seconds, bool VoicesToo)[] Looks = [(200, 0.3, 0.6, false), (1500, 0.5, 1.5, true)];

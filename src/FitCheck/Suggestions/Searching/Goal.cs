@@ -30,12 +30,12 @@ internal sealed record Goal
     /// <summary>Only these rules count; null for all.</summary>
     public IReadOnlySet<string>? Rules { get; init; }
 
-    public bool IsBad(Issue issue) => !issue.IsWaived && (Rules is null || Rules.Contains(issue.Rule.Id))
+    public bool IsBad(RuleVerdict issue) => !issue.IsWaived && (Rules is null || Rules.Contains(issue.Rule.Id))
         && issue.Status >= FailOn
         // The seller's list is written anew with every answer.
         && !issue.Rule.Names.Any(n => n == BuildFacts.QuoteLacksCount.Name || n == BuildFacts.QuoteUnusedCount.Name);
 
     /// <summary>How many findings an answer leaves to be measured that were not open before.</summary>
-    public int Opened(Assessment assessment) =>
+    public int Opened(ProposalVerdict assessment) =>
         OpenBefore is null ? 0 : assessment.Issues.Count(i => i.Status == Status.Measure && !i.IsWaived && !OpenBefore.Contains(i.Id));
 }

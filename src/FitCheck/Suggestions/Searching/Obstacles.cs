@@ -11,13 +11,13 @@ namespace FitCheck.Suggestions.Searching;
 /// <param name="goal">What has to go.</param>
 /// <param name="cause">The finding that is to be removed.</param>
 /// <param name="changes">What was chosen before.</param>
-internal sealed class Obstacles(Bench bench, Goal goal, Issue cause, IReadOnlyList<Change> changes)
+internal sealed class Obstacles(ProposalEvaluator bench, Goal goal, RuleVerdict cause, IReadOnlyList<Change> changes)
 {
     // Those that come up often are among the first few.
     private const int Most = 6;
 
     private readonly HashSet<(string, string)> _before = [.. bench.Assess(changes).Issues.Where(goal.IsBad).Select(i => i.Id)];
-    private readonly List<Issue> _met = [];
+    private readonly List<RuleVerdict> _met = [];
 
     /// <summary>Works out for further choices whether the cause and what was met so far stay; of a cause of price each has to be judged in full.</summary>
     public void Prepare(IEnumerable<Change> further)

@@ -5,7 +5,7 @@ using FitCheck.Suggestions.Trials;
 namespace FitCheck.Suggestions.Searching;
 
 /// <summary>A set of changes with which the build passes, none of which it could do without.</summary>
-internal sealed record Answer(IReadOnlyList<Change> Changes, Assessment Assessment)
+internal sealed record Answer(IReadOnlyList<Change> Changes, ProposalVerdict Assessment)
 {
     public int Voices => Changes.Sum(c => c.Slot.Voices);
     public int Rank => Changes.Sum(c => c.Option.Rank);
@@ -27,7 +27,7 @@ internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finish
 /// more. No passing set of changes without a needless one is missed: in a branch that is part of it, the finding chosen next is still there, so the set
 /// changes something that this finding rests on.
 /// </summary>
-internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, int wanted, TimeSpan time)
+internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots, Goal goal, int wanted, TimeSpan time)
 {
     private const int Remembered = 4;
 
@@ -37,7 +37,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     private readonly List<Change> _changes = [];
     private readonly HashSet<Slot> _settled = [];
     // Findings that ended branches, the last first.
-    private readonly List<Issue> _dead = [];
+    private readonly List<RuleVerdict> _dead = [];
     private int _judgedBefore;
     private int _foreseen;
     private int _tooDear;
@@ -58,7 +58,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     }
 
     // The cause is the finding because of which the last change was made.
-    private void Visit(int voices, Issue? cause = null)
+    private void Visit(int voices, RuleVerdict? cause = null)
     {
         bench.Cancel.ThrowIfCancellationRequested();
         if ((First && _answers.Count > 0) || (_late |= _clock.Elapsed > time))
@@ -66,7 +66,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         var choices = bench.Foreseen(_changes).Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count);
         // Most changes do not even remove the finding that they are for, or bring one that ended other branches; when nothing is left that could remove it, the
         // rest need not be judged.
-        if (choices is null && _dead.Prepend(cause).OfType<Issue>().Any(i => Choices(i, voices).Count == 0 && IsStillBad(i, _changes)))
+        if (choices is null && _dead.Prepend(cause).OfType<RuleVerdict>().Any(i => Choices(i, voices).Count == 0 && IsStillBad(i, _changes)))
         {
             _foreseen++;
             return;
@@ -133,10 +133,10 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
         Branch(choices, voices, c => IsStillBad(cause, c));
     }
 
-    private bool IsStillBad(Issue cause, IReadOnlyList<Change> changes) => bench.Again(cause, changes) is { } again && goal.IsBad(again);
+    private bool IsStillBad(RuleVerdict cause, IReadOnlyList<Change> changes) => bench.Again(cause, changes) is { } again && goal.IsBad(again);
 
     // A choice that is not changed here stays as it is in what follows; but where money has to be saved only some of its options were tried, so it stays open.
-    private void Branch(ChoiceList choices, int voices, Func<IReadOnlyList<Change>, bool> isWanted, Issue? unknown = null)
+    private void Branch(ChoiceList choices, int voices, Func<IReadOnlyList<Change>, bool> isWanted, RuleVerdict? unknown = null)
     {
         foreach (var slot in choices.Slots)
         {
@@ -145,8 +145,8 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
             {
                 if ((choices.ToSave && !bench.Saves(slot, slot.Options[choice])) || (_late |= _clock.Elapsed > time))
                     continue;
-                if (unknown is not null && choice % Bench.Ahead == 0)
-                    bench.Prepare([unknown], _changes, Enumerable.Range(choice, Math.Min(Bench.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
+                if (unknown is not null && choice % ProposalEvaluator.Ahead == 0)
+                    bench.Prepare([unknown], _changes, Enumerable.Range(choice, Math.Min(ProposalEvaluator.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
                 _changes.Add(new Change(slot, choice));
                 if (isWanted(_changes))
                     Visit(voices + slot.Voices, choices.Cause);
@@ -161,7 +161,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
 
     private IEnumerable<Slot> Open(int voices) => slots.Where(s => !_settled.Contains(s) && (!s.IsVoice || (voices + s.Voices <= goal.Voices && !_changes.Exists(c => c.Slot.Excludes(s)))));
 
-    private ChoiceList Choices(Issue issue, int voices) => issue.IsOfPrice
+    private ChoiceList Choices(RuleVerdict issue, int voices) => issue.IsOfPrice
         ? new(Open(voices).Where(s => bench.SavingOf(s) > 0).OrderByDescending(bench.SavingOf)) { ToSave = true }
         : new(Open(voices).Where(issue.RestsOn)) { Cause = issue };
 
@@ -196,7 +196,7 @@ internal sealed class Search(Bench bench, IReadOnlyList<Slot> slots, Goal goal, 
     {
         public IReadOnlyList<Slot> Slots { get; } = [.. slots];
         public bool ToSave { get; init; }
-        public Issue? Cause { get; init; }
+        public RuleVerdict? Cause { get; init; }
         public int Count => Slots.Sum(s => s.Options.Count);
     }
 }

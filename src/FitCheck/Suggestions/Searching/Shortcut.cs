@@ -13,7 +13,7 @@ namespace FitCheck.Suggestions.Searching;
 /// <param name="goal">What has to go.</param>
 /// <param name="time">How long to look.</param>
 /// <param name="voicesToo">True to try at once what was chosen for its sound, and not only where nothing else of a combination helps.</param>
-internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, bool voicesToo = false)
+internal sealed class Shortcut(ProposalEvaluator bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, bool voicesToo = false)
 {
     // So many options of a slot that remove a finding are judged in full; the others wait for the exact search.
     private const int Width = 100;
@@ -84,8 +84,8 @@ internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal
         // The slots in turn: that the first one is no help at all is known only after its last option.
         for (var turn = 0; tried.Exists(t => turn < t.Choices.Count && t.Judged < Width); turn++)
         {
-            if (turn % Bench.Ahead == 0)
-                obstacles.Prepare(tried.Where(t => t.Judged < Width).SelectMany(t => t.Choices.Skip(turn).Take(Bench.Ahead).Select(c => new Change(t.Slot, c))));
+            if (turn % ProposalEvaluator.Ahead == 0)
+                obstacles.Prepare(tried.Where(t => t.Judged < Width).SelectMany(t => t.Choices.Skip(turn).Take(ProposalEvaluator.Ahead).Select(c => new Change(t.Slot, c))));
             foreach (var trial in tried.Where(t => turn < t.Choices.Count && t.Judged < Width))
             {
                 IReadOnlyList<Change> next = [.. changes, new Change(trial.Slot, trial.Choices[turn])];
@@ -116,7 +116,7 @@ internal sealed class Shortcut(Bench bench, IReadOnlyList<Slot> slots, Goal goal
     }
 
     // Where money is to be saved, what saves and is cheap comes first.
-    private IReadOnlyList<int> Order(Slot slot, Issue cause)
+    private IReadOnlyList<int> Order(Slot slot, RuleVerdict cause)
     {
         var choices = Enumerable.Range(0, slot.Options.Count);
         return cause.IsOfPrice

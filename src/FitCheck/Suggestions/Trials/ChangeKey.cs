@@ -6,7 +6,7 @@ namespace FitCheck.Suggestions.Trials;
 internal readonly record struct ChangeKey(ulong First, ulong Second, ulong Third, ulong Fourth, string? Rest)
 {
     /// <summary>The key of changes, or of those only that touch something.</summary>
-    public static ChangeKey Of(IReadOnlyList<Change> changes, Basis? basis = null)
+    public static ChangeKey Of(IReadOnlyList<Change> changes, InputSet? basis = null)
     {
         Span<ulong> all = stackalloc ulong[changes.Count];
         var count = 0;

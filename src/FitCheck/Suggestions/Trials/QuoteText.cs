@@ -15,7 +15,7 @@ internal static class QuoteText
     /// <param name="changes">What is chosen otherwise.</param>
     /// <param name="besides">What else is written into the text.</param>
     /// <param name="onlyNeeded">True to take out also what was superfluous before, where that stands in the way.</param>
-    public static string Renewed(Bench bench, IReadOnlyList<Change> changes, IReadOnlyList<TextEdit>? besides = null, bool onlyNeeded = false)
+    public static string Renewed(ProposalEvaluator bench, IReadOnlyList<Change> changes, IReadOnlyList<TextEdit>? besides = null, bool onlyNeeded = false)
     {
         var text = bench.TextOf(changes, besides)!;
         if (bench.ReadText(text) is not { Quote: { } quote } build || YamlReader.Read(new SourceText(build.File, text), new ProblemList()) is not YamlMap { } root || root["quote"] is not YamlList lines)

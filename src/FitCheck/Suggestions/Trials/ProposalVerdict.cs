@@ -13,7 +13,7 @@ namespace FitCheck.Suggestions.Trials;
 /// <param name="Key">The subject.</param>
 /// <param name="Status">What the rule says; passes are kept for their clearance.</param>
 /// <param name="Atoms">On what it rests.</param>
-internal sealed record Issue(Rule Rule, string Key, Status Status, IReadOnlySet<string> Atoms)
+internal sealed record RuleVerdict(Rule Rule, string Key, Status Status, IReadOnlySet<string> Atoms)
 {
     private static readonly string[] AcceptedWork = [PlaceFacts.DrillingAccepted.Name, PlaceFacts.EnlargingAccepted.Name, PlaceFacts.TrimmingAccepted.Name, WiringFacts.CuttingAccepted.Name];
 
@@ -29,14 +29,14 @@ internal sealed record Issue(Rule Rule, string Key, Status Status, IReadOnlySet<
     /// <summary>It is about the price, so only what may save money can remove it.</summary>
     public bool IsOfPrice => Rule.Names.Contains(BuildFacts.TotalCost.Name, StringComparer.Ordinal);
 
-    public bool RestsOn(Slot slot) => Atoms.Contains(Suggestions.Choices.Atoms.All) || slot.Atoms.Overlaps(Atoms);
+    public bool RestsOn(Slot slot) => Atoms.Contains(Suggestions.Choices.BuildInputs.All) || slot.Atoms.Overlaps(Atoms);
 }
 
 /// <summary>A build as changed: its list and what the rules say.</summary>
-internal sealed record Assessment(IReadOnlyList<ListLine> List, IReadOnlyList<Issue> Issues)
+internal sealed record ProposalVerdict(IReadOnlyList<ListLine> List, IReadOnlyList<RuleVerdict> Issues)
 {
     /// <summary>The changes contradict each other, such as a setting that the new crossover does not have.</summary>
-    public static Assessment Impossible { get; } = new([], []);
+    public static ProposalVerdict Impossible { get; } = new([], []);
 
     public bool IsPossible => this != Impossible;
 

@@ -1,9 +1,9 @@
 namespace FitCheck.LintCache;
 
 /// <summary>Writes notes: numbers in as few bytes as they need, texts in UTF-8 after their length.</summary>
-internal sealed class NoteWriter(MemoryStream to) : BinaryWriter(to)
+internal sealed class CacheWriter(MemoryStream to) : BinaryWriter(to)
 {
-    public NoteWriter()
+    public CacheWriter()
         : this(new MemoryStream())
     {
     }

@@ -5,33 +5,33 @@ using FitCheck.Yaml;
 namespace FitCheck.Suggestions.Choices;
 
 /// <summary>An entry of `fit` or `channels` as it is written, and the positions that it is about.</summary>
-internal sealed record Site(YamlMap Map, IReadOnlyList<string> Positions)
+internal sealed record FitLine(YamlMap Map, IReadOnlyList<string> Positions)
 {
     public string? this[string key] => (Map[key] as YamlScalar)?.Text;
 
-    public static IReadOnlyList<Site> Of(YamlMap root, string list, string positions) =>
-        [.. Maps(root, list).Select(m => new Site(m, [.. ((m[positions] as YamlList)?.Items ?? []).OfType<YamlScalar>().Select(s => s.Text)]))];
+    public static IReadOnlyList<FitLine> Of(YamlMap root, string list, string positions) =>
+        [.. Maps(root, list).Select(m => new FitLine(m, [.. ((m[positions] as YamlList)?.Items ?? []).OfType<YamlScalar>().Select(s => s.Text)]))];
 
     public static IEnumerable<YamlMap> Maps(YamlMap root, string list) => ((root[list] as YamlList)?.Items ?? []).OfType<YamlMap>();
 }
 
 /// <summary>What the finders of slots work with.</summary>
-internal sealed record Ground(Build Build, YamlMap Root, YamlEditor Editor, Stock Stock)
+internal sealed record SlotContext(Build Build, YamlMap Root, YamlEditor Editor, Stock Stock)
 {
     public Vehicle Vehicle => Build.Vehicle;
 
-    public IReadOnlyList<Site> Fit { get; } = Site.Of(Root, "fit", "at");
+    public IReadOnlyList<FitLine> Fit { get; } = FitLine.Of(Root, "fit", "at");
 
-    public IReadOnlyList<Site> Channels { get; } = Site.Of(Root, "channels", "feeds");
+    public IReadOnlyList<FitLine> Channels { get; } = FitLine.Of(Root, "channels", "feeds");
 
     /// <summary>Sites that choose the same for mirrored places, together: both sides of a vehicle are one choice.</summary>
-    public IEnumerable<IReadOnlyList<Site>> Paired(IEnumerable<Site> sites, Func<Site, string?> value)
+    public IEnumerable<IReadOnlyList<FitLine>> Paired(IEnumerable<FitLine> sites, Func<FitLine, string?> value)
     {
         var rest = sites.ToList();
         while (rest.Count > 0)
         {
             var first = rest[0];
-            var other = rest.Skip(1).FirstOrDefault(s => value(s) == value(first) && Atoms.AreMirrored(Vehicle, first.Positions, s.Positions));
+            var other = rest.Skip(1).FirstOrDefault(s => value(s) == value(first) && BuildInputs.AreMirrored(Vehicle, first.Positions, s.Positions));
             rest.Remove(first);
             if (other is not null)
                 rest.Remove(other);
@@ -46,7 +46,7 @@ internal sealed record Ground(Build Build, YamlMap Root, YamlEditor Editor, Stoc
         while (rest.Count > 0)
         {
             var first = rest[0];
-            var other = Atoms.Mirror(Vehicle, first) is { } mirror && rest.Contains(mirror) ? mirror : null;
+            var other = BuildInputs.Mirror(Vehicle, first) is { } mirror && rest.Contains(mirror) ? mirror : null;
             rest.Remove(first);
             if (other is not null)
                 rest.Remove(other);

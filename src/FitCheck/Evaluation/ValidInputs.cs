@@ -11,13 +11,13 @@ using FitCheck.Schemas;
 namespace FitCheck.Evaluation;
 
 /// <summary>Catalog and rules, opened and known to be valid.</summary>
-internal sealed class Workshop
+internal sealed class ValidInputs
 {
     private readonly RuleBytes _files;
     private readonly Task<RuleSet> _rules;
     private readonly string _key;
 
-    private Workshop(PartsCatalog catalog, RuleBytes files, Task<RuleSet> rules, string key) => (Catalog, _files, _rules, _key) = (catalog, files, rules, key);
+    private ValidInputs(PartsCatalog catalog, RuleBytes files, Task<RuleSet> rules, string key) => (Catalog, _files, _rules, _key) = (catalog, files, rules, key);
 
     /// <summary>What exists.</summary>
     public PartsCatalog Catalog { get; }
@@ -26,11 +26,11 @@ internal sealed class Workshop
     public RuleSet Rules => _rules.GetAwaiter().GetResult();
 
     /// <summary>Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.</summary>
-    public static Workshop? Open(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null) =>
+    public static ValidInputs? Open(Folders folders, ValidationCache remembered, ProblemList problems, Action<string>? progress = null) =>
         OpenWithCatalog(folders, remembered, problems, progress).Sound;
 
     /// <summary>The same, with the catalog also where something is wrong, for those who tell what is wrong besides.</summary>
-    public static (PartsCatalog Catalog, Workshop? Sound) OpenWithCatalog(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress = null, CancellationToken cancel = default)
+    public static (PartsCatalog Catalog, ValidInputs? Sound) OpenWithCatalog(Folders folders, ValidationCache remembered, ProblemList problems, Action<string>? progress = null, CancellationToken cancel = default)
     {
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
         var told = new ProblemList();
@@ -40,25 +40,25 @@ internal sealed class Workshop
         var files = reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());
         cancel.ThrowIfCancellationRequested();
-        var key = Remembered.Key(Parts(catalog, files));
+        var key = ValidationCache.Key(Parts(catalog, files));
         if (!problems.HasErrors && remembered.Knows(key))
-            return (catalog, new Workshop(catalog, files, known, key));
+            return (catalog, new ValidInputs(catalog, files, known, key));
         if (QuickProgram.IsThis)
             throw new HandOverException();
 
         var rules = Validated(files, problems);
         Validate(catalog, progress, cancel);
-        return (catalog, Sound(new Workshop(catalog, files, Task.FromResult(rules), key), remembered, problems));
+        return (catalog, Sound(new ValidInputs(catalog, files, Task.FromResult(rules), key), remembered, problems));
     }
 
     /// <summary>
     /// Opens the same folders again: this workshop itself when no byte of them differs, else another one, in which entries and rules that stayed as they are
     /// need not be read again. Null when something is wrong; problems say what.
     /// </summary>
-    public Workshop? Again(Folders folders, Remembered remembered, ProblemList problems, Action<string>? progress, CancellationToken cancel)
+    public ValidInputs? Again(Folders folders, ValidationCache remembered, ProblemList problems, Action<string>? progress, CancellationToken cancel)
     {
         var (files, catalog) = (RuleBytes.Of(folders.Rules, problems), PartsCatalog.Open(folders.Catalog, problems));
-        var key = Remembered.Key(Parts(catalog, files));
+        var key = ValidationCache.Key(Parts(catalog, files));
         if (!problems.HasErrors && key == _key)
             return this;
         cancel.ThrowIfCancellationRequested();
@@ -67,7 +67,7 @@ internal sealed class Workshop
         catalog.TakeOver(Catalog);
         if (!isKnown)
             Validate(catalog, progress, cancel);
-        return Sound(new Workshop(catalog, files, rules, key), remembered, problems);
+        return Sound(new ValidInputs(catalog, files, rules, key), remembered, problems);
     }
 
     // What was found valid need not be validated, and what only judges entries is of no use here.
@@ -83,7 +83,7 @@ internal sealed class Workshop
     private static void Validate(PartsCatalog catalog, Action<string>? progress, CancellationToken cancel) =>
         catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"), cancel);
 
-    private static Workshop? Sound(Workshop workshop, Remembered remembered, ProblemList problems)
+    private static ValidInputs? Sound(ValidInputs workshop, ValidationCache remembered, ProblemList problems)
     {
         if (problems.HasErrors)
             return null;

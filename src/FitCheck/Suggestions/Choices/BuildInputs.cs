@@ -4,7 +4,7 @@ using FitCheck.Catalog;
 namespace FitCheck.Suggestions.Choices;
 
 /// <summary>Names of the smallest things that a change touches and a fact rests on.</summary>
-internal static class Atoms
+internal static class BuildInputs
 {
     /// <summary>Something that rests on everything, such as the price.</summary>
     public const string All = "*";

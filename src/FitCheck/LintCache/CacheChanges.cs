@@ -1,11 +1,11 @@
 namespace FitCheck.LintCache;
 
 /// <summary>What two states of the notes differ in, as far as what is found across entries depends on it. No id may stand for several entries in either.</summary>
-internal sealed class NoteChanges
+internal sealed class CacheChanges
 {
-    private readonly LintNotes _before;
+    private readonly CachedLint _before;
 
-    public NoteChanges(LintNotes before, IReadOnlyCollection<FileNotes> now)
+    public CacheChanges(CachedLint before, IReadOnlyCollection<CachedFile> now)
     {
         _before = before;
         var changed = now.Where(f => !IsKnown(f)).ToList();
@@ -30,15 +30,15 @@ internal sealed class NoteChanges
     public HashSet<int> Classes { get; } = [];
 
     /// <summary>True for a file that looks as it did.</summary>
-    public bool IsKnown(FileNotes file) => ReferenceEquals(_before.Files.GetValueOrDefault(file.Path), file);
+    public bool IsKnown(CachedFile file) => ReferenceEquals(_before.Files.GetValueOrDefault(file.Path), file);
 
-    private bool SameNames(FileNotes was, FileNotes now) =>
+    private bool SameNames(CachedFile was, CachedFile now) =>
         was.Kind == now.Kind && was.All.Select(e => e.Id).SequenceEqual(now.All.Select(e => e.Id), StringComparer.Ordinal)
         && (now.Kind != "vehicle" || was.All.SelectMany(Positions).SequenceEqual(now.All.SelectMany(Positions), StringComparer.Ordinal));
 
-    private IEnumerable<string> Positions(KeptEntry vehicle) => vehicle.Open(_before.Classes) is var note ? [note.Id, .. note.Positions] : [];
+    private IEnumerable<string> Positions(CachedEntry vehicle) => vehicle.Open(_before.Classes) is var note ? [note.Id, .. note.Positions] : [];
 
-    private void Add(IEnumerable<KeptEntry> entries)
+    private void Add(IEnumerable<CachedEntry> entries)
     {
         foreach (var entry in entries)
         {

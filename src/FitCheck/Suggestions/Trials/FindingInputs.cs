@@ -10,7 +10,7 @@ namespace FitCheck.Suggestions.Trials;
 /// On which choices of a build a finding can rest, told from what the facts declare that its rule names. Naming too many costs time; naming too few would
 /// hide answers, and a test changes every choice of every reference build to see that no finding outside moves.
 /// </summary>
-internal sealed class InputAtoms(Build build)
+internal sealed class FindingInputs(Build build)
 {
     private readonly Dictionary<(string, string), IReadOnlySet<string>> _known = [];
 
@@ -29,9 +29,9 @@ internal sealed class InputAtoms(Build build)
             ? fact.Inputs.SelectMany(i => OfChannel(i.Source, channel)) : OfNewChannel(key),
         // A source or a converter that a change brought in.
         Subject.Device => key == DeviceFacts.MainCable || build.Devices.Any(d => d.Id == key)
-            ? fact.Inputs.SelectMany(i => OfDevice(i.Source, key)) : [.. Devices(), .. Demand(), Atoms.Extra("resistor")],
-        Subject.Driver => build.Placed.Select(p => Atoms.At("driver", p.Position.Id)),
-        _ => [Atoms.All],
+            ? fact.Inputs.SelectMany(i => OfDevice(i.Source, key)) : [.. Devices(), .. Demand(), BuildInputs.Extra("resistor")],
+        Subject.Driver => build.Placed.Select(p => BuildInputs.At("driver", p.Position.Id)),
+        _ => [BuildInputs.All],
     };
 
     private IEnumerable<string> OfPosition(Source source, string key)
@@ -49,7 +49,7 @@ internal sealed class InputAtoms(Build build)
         if (Words.TryGetValue(source, out var word))
             return At(key, word);
         if (source == Reads.Grommets)
-            return [.. build.Vehicle.Positions.Select(p => Atoms.At("grommet", p.Id)), Atoms.Extra("grommet")];
+            return [.. build.Vehicle.Positions.Select(p => BuildInputs.At("grommet", p.Id)), BuildInputs.Extra("grommet")];
         return OfFeed(source, key);
     }
 
@@ -59,33 +59,33 @@ internal sealed class InputAtoms(Build build)
         var channels = ChannelsOf(key).ToList();
         var own = At(key, "driver", "inline", "wire", "fed");
         if (source == Reads.Limit)
-            return [Atoms.At("fed", key), .. channels.SelectMany(c => At(c.Id, "limit").Append(Atoms.At("part", c.Device.Id)))];
+            return [BuildInputs.At("fed", key), .. channels.SelectMany(c => At(c.Id, "limit").Append(BuildInputs.At("part", c.Device.Id)))];
         if (source == Reads.Output)
-            return [Atoms.At("fed", key), .. channels.SelectMany(c => At(c.Id, "output").Append(Atoms.At("part", c.Device.Id)))];
+            return [BuildInputs.At("fed", key), .. channels.SelectMany(c => At(c.Id, "output").Append(BuildInputs.At("part", c.Device.Id)))];
         if (channels.Count == 0)
-            return own.Concat(build.Devices.Select(d => Atoms.At("part", d.Id)));
+            return own.Concat(build.Devices.Select(d => BuildInputs.At("part", d.Id)));
         if (source == Reads.Network)
-            return [.. own, .. channels.SelectMany(c => Atoms.OfNetwork(build, c)), .. channels.SelectMany(FiltersOf)];
+            return [.. own, .. channels.SelectMany(c => BuildInputs.OfNetwork(build, c)), .. channels.SelectMany(FiltersOf)];
         if (source == Reads.Amplification)
-            return channels.SelectMany(Atoms.OfSource);
+            return channels.SelectMany(BuildInputs.OfSource);
         // Front against rear: any place may be the other one.
         return source == Reads.Everywhere
-            ? build.Channels.SelectMany(c => Atoms.OfChannel(build, c)).Concat(build.Vehicle.Positions.SelectMany(p => At(p.Id, "driver", "adapter", "fed")))
-            : [Atoms.All];
+            ? build.Channels.SelectMany(c => BuildInputs.OfChannel(build, c)).Concat(build.Vehicle.Positions.SelectMany(p => At(p.Id, "driver", "adapter", "fed")))
+            : [BuildInputs.All];
     }
 
     private IEnumerable<string> OfChannel(Source source, Channel channel) =>
-        source == Reads.OwnNetwork ? Atoms.OfNetwork(build, channel)
-        : source == Reads.OwnOutput ? [Atoms.At("limit", channel.Id), Atoms.At("output", channel.Id), Atoms.At("part", channel.Device.Id)]
+        source == Reads.OwnNetwork ? BuildInputs.OfNetwork(build, channel)
+        : source == Reads.OwnOutput ? [BuildInputs.At("limit", channel.Id), BuildInputs.At("output", channel.Id), BuildInputs.At("part", channel.Device.Id)]
         : source == Reads.OwnFilters ? FiltersOf(channel)
-        : [Atoms.All];
+        : [BuildInputs.All];
 
     // Whether a filter can be made rests on the output's device and on every device before it, and on whether those have a signal for each output behind them.
     private IEnumerable<string> FiltersOf(Channel channel) =>
     [
-        Atoms.At("output", channel.Id), .. At(channel.Device.Id, "part", "from"),
+        BuildInputs.At("output", channel.Id), .. At(channel.Device.Id, "part", "from"),
         .. build.Devices.Where(d => d.Part is not Catalog.Amplifier).SelectMany(d => At(d.Id, "part", "from")),
-        .. build.Channels.SelectMany(Atoms.OfFilters), .. build.Vehicle.Positions.Select(p => Atoms.At("fed", p.Id)),
+        .. build.Channels.SelectMany(BuildInputs.OfFilters), .. build.Vehicle.Positions.Select(p => BuildInputs.At("fed", p.Id)),
     ];
 
     private IEnumerable<string> OfDevice(Source source, string key)
@@ -108,22 +108,22 @@ internal sealed class InputAtoms(Build build)
         if (source == Reads.Chain)
             return [.. At(key, "part", "from", "remote", "gain"), .. build.Devices.Where(d => d.Part is not Catalog.Amplifier).SelectMany(d => At(d.Id, "part", "from"))];
         if (source == Reads.Holders)
-            return [.. Cables(), Atoms.At("block", DeviceFacts.MainCable), Atoms.Extra("fuse-holder"), Atoms.Extra("distribution")];
+            return [.. Cables(), BuildInputs.At("block", DeviceFacts.MainCable), BuildInputs.Extra("fuse-holder"), BuildInputs.Extra("distribution")];
         if (source == Reads.ListedCables)
             return Cables();
         if (source == Reads.SignalCables)
-            return [Atoms.Extra("signal-cable")];
+            return [BuildInputs.Extra("signal-cable")];
         if (source == Reads.RemoteWires)
-            return [Atoms.Extra("remote-wire")];
-        return source == Reads.Demand ? [Atoms.At("part", key), .. Demand()]
-            : source == Reads.Devices ? [.. Devices(), Atoms.Extra("resistor")]
-            : [Atoms.All];
+            return [BuildInputs.Extra("remote-wire")];
+        return source == Reads.Demand ? [BuildInputs.At("part", key), .. Demand()]
+            : source == Reads.Devices ? [.. Devices(), BuildInputs.Extra("resistor")]
+            : [BuildInputs.All];
     }
 
     // It is named after the position that it feeds.
     private IEnumerable<string> OfNewChannel(string key) => build.Vehicle.Positions.FirstOrDefault(p => OutputSlots.IsFor(key, p.Id)) is { } fed
-        ? [.. At(fed.Id, "driver", "wire", "inline", "module", "fed"), .. build.Vehicle.Positions.Select(p => Atoms.At("plug", p.Id)), .. Devices()]
-        : [Atoms.All];
+        ? [.. At(fed.Id, "driver", "wire", "inline", "module", "fed"), .. build.Vehicle.Positions.Select(p => BuildInputs.At("plug", p.Id)), .. Devices()]
+        : [BuildInputs.All];
 
     // Sources that are one choice of a position.
     private static readonly Dictionary<Source, string> Words = new(ReferenceEqualityComparer.Instance)
@@ -141,12 +141,12 @@ internal sealed class InputAtoms(Build build)
 
     private IEnumerable<string> Devices() => build.Devices.SelectMany(d => At(d.Id, "part", "from"));
 
-    private IEnumerable<string> Cables() => [.. build.Devices.Select(d => Atoms.At("cable", d.Id)), Atoms.At("cable", DeviceFacts.MainCable)];
+    private IEnumerable<string> Cables() => [.. build.Devices.Select(d => BuildInputs.At("cable", d.Id)), BuildInputs.At("cable", DeviceFacts.MainCable)];
 
     private IEnumerable<string> Demand() =>
-        [.. build.Channels.SelectMany(c => Atoms.OfNetwork(build, c).Concat(Atoms.OfSource(c))), .. build.Vehicle.Positions.Select(p => Atoms.At("fed", p.Id))];
+        [.. build.Channels.SelectMany(c => BuildInputs.OfNetwork(build, c).Concat(BuildInputs.OfSource(c))), .. build.Vehicle.Positions.Select(p => BuildInputs.At("fed", p.Id))];
 
     private IEnumerable<Channel> ChannelsOf(string position) => build.Channels.Where(c => c.Feeds.Any(p => p.Position.Id == position));
 
-    private static IEnumerable<string> At(string key, params string[] words) => words.Select(w => Atoms.At(w, key));
+    private static IEnumerable<string> At(string key, params string[] words) => words.Select(w => BuildInputs.At(w, key));
 }

@@ -8,25 +8,25 @@ namespace FitCheck.Schemas;
 /// A schema made ready to say yes: whether a document is certainly valid. It is asked first, because nearly every document is; where it doubts, for a violation
 /// or for a keyword or pattern that it does not know, the schema library decides and finds the words.
 /// </summary>
-internal sealed class SchemaShape
+internal sealed class SchemaMatcher
 {
     private static readonly string[] Known = ["$schema", "title", "description", "definitions", "type", "properties", "required", "additionalProperties", "enum", "pattern", "items",
         "minItems", "maxItems", "minimum", "maximum", "minLength"];
 
     private readonly string _type = "";
     private readonly bool _doubted;
-    private readonly Dictionary<string, Lazy<SchemaShape>>? _properties;
+    private readonly Dictionary<string, Lazy<SchemaMatcher>>? _properties;
     private readonly string[] _required = [];
     private readonly bool _open = true;
     private readonly HashSet<string>? _words;
     private readonly TextPattern? _pattern;
-    private readonly Lazy<SchemaShape>? _items;
-    private readonly Lazy<SchemaShape>[]? _alternatives;
+    private readonly Lazy<SchemaMatcher>? _items;
+    private readonly Lazy<SchemaMatcher>[]? _alternatives;
     private readonly (int Least, int Most) _count = (0, int.MaxValue);
     private readonly (double Least, double Most) _value = (double.NegativeInfinity, double.PositiveInfinity);
     private readonly int _length;
 
-    private SchemaShape(JsonElement schema, Func<JsonElement, SchemaShape> shapeOf)
+    private SchemaMatcher(JsonElement schema, Func<JsonElement, SchemaMatcher> shapeOf)
     {
         foreach (var keyword in schema.EnumerateObject())
         {
@@ -37,9 +37,9 @@ internal sealed class SchemaShape
                     _type = value.ValueKind == JsonValueKind.String ? value.GetString()! : "";
                     break;
                 case "properties":
-                    _properties = new Dictionary<string, Lazy<SchemaShape>>(StringComparer.Ordinal);
+                    _properties = new Dictionary<string, Lazy<SchemaMatcher>>(StringComparer.Ordinal);
                     foreach (var property in value.EnumerateObject())
-                        _properties[property.Name] = new Lazy<SchemaShape>(() => shapeOf(property.Value));
+                        _properties[property.Name] = new Lazy<SchemaMatcher>(() => shapeOf(property.Value));
                     break;
                 case "required":
                     _required = [.. value.EnumerateArray().Select(r => r.GetString()!)];
@@ -57,11 +57,11 @@ internal sealed class SchemaShape
                     _doubted |= _pattern is null;
                     break;
                 case "items":
-                    _items = new Lazy<SchemaShape>(() => shapeOf(value));
+                    _items = new Lazy<SchemaMatcher>(() => shapeOf(value));
                     _doubted |= value.ValueKind != JsonValueKind.Object;
                     break;
                 case "anyOf":
-                    _alternatives = [.. value.EnumerateArray().Select(a => new Lazy<SchemaShape>(() => shapeOf(a)))];
+                    _alternatives = [.. value.EnumerateArray().Select(a => new Lazy<SchemaMatcher>(() => shapeOf(a)))];
                     break;
                 case "minItems":
                     _count.Least = value.GetInt32();
@@ -88,17 +88,17 @@ internal sealed class SchemaShape
     /// <summary>The shape of a schema.</summary>
     /// <param name="own">Its text.</param>
     /// <param name="shared">The text of the definitions that several schemas share.</param>
-    public static SchemaShape Of(string own, string shared)
+    public static SchemaMatcher Of(string own, string shared)
     {
         var here = JsonDocument.Parse(own).RootElement;
         var there = new Lazy<JsonElement>(() => JsonDocument.Parse(shared).RootElement);
-        var named = new ConcurrentDictionary<string, SchemaShape>(StringComparer.Ordinal);
+        var named = new ConcurrentDictionary<string, SchemaMatcher>(StringComparer.Ordinal);
         return Shape(here);
 
-        SchemaShape Shape(JsonElement schema) =>
+        SchemaMatcher Shape(JsonElement schema) =>
             schema.TryGetProperty("$ref", out var reference) && schema.EnumerateObject().All(k => k.Name is "$ref" or "description")
-                ? named.GetOrAdd(reference.GetString()!, name => new SchemaShape(Target(name.Split("#/definitions/")), Shape))
-                : new SchemaShape(schema, Shape);
+                ? named.GetOrAdd(reference.GetString()!, name => new SchemaMatcher(Target(name.Split("#/definitions/")), Shape))
+                : new SchemaMatcher(schema, Shape);
 
         // A shared definition names another one as its own.
         JsonElement Target(string[] name) => (name[0].Length == 0 && here.TryGetProperty("definitions", out var own) ? own : there.Value.GetProperty("definitions")).GetProperty(name[1]);

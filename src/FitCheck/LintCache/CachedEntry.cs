@@ -10,7 +10,7 @@ namespace FitCheck.LintCache;
 /// The note of one entry among those of its file, read when asked for: an entry that hasn't changed is looked at for its id, and copied. It has its size and
 /// its line (4 bytes each), the digest of the entry's text (16), what it tells of (1), its id, the number and the value of each figure, and then the rest.
 /// </summary>
-internal readonly record struct KeptEntry(FileNotes File, int Start)
+internal readonly record struct CachedEntry(CachedFile File, int Start)
 {
     private const int LineAt = sizeof(int);
     private const int DigestAt = LineAt + sizeof(int);
@@ -61,13 +61,13 @@ internal readonly record struct KeptEntry(FileNotes File, int Start)
     /// <param name="note">The note.</param>
     /// <param name="digest">What the entry's text is known by.</param>
     /// <param name="classes">Where its figures find the numbers of their classes.</param>
-    public static void Write(NoteWriter to, EntryNote note, EntryDigest digest, FigureClasses classes)
+    public static void Write(CacheWriter to, ExaminedEntry note, EntryDigest digest, FigureClasses classes)
     {
-        var (start, text) = (to.Length, new NoteText(note.Place));
+        var (start, text) = (to.Length, new CacheText(note.Place));
         to.Write(0);
         to.Write(note.Place.Line);
         digest.Write(to);
-        to.Write((byte)(If(note.Problems.Count > 0, Tells.Problems) | If(note.Problems.Any(EntryNote.IsOfForm), Tells.SlipsOfForm) | If(note.Judged.Count > 0, Tells.Judged)
+        to.Write((byte)(If(note.Problems.Count > 0, Tells.Problems) | If(note.Problems.Any(ExaminedEntry.IsOfForm), Tells.SlipsOfForm) | If(note.Judged.Count > 0, Tells.Judged)
             | If(note.References.Count > 0, Tells.References)));
         to.Write(note.Id);
         to.Write7BitEncodedInt(note.Samples.Count);
@@ -106,7 +106,7 @@ internal readonly record struct KeptEntry(FileNotes File, int Start)
     }
 
     /// <summary>Writes the same for the entry at a line of its file, where it may have moved.</summary>
-    public void Write(NoteWriter to, int line)
+    public void Write(CacheWriter to, int line)
     {
         var start = to.Length;
         to.Write(Bytes);
@@ -122,10 +122,10 @@ internal readonly record struct KeptEntry(FileNotes File, int Start)
     }
 
     /// <summary>The whole note.</summary>
-    public EntryNote Open(FigureClasses classes)
+    public ExaminedEntry Open(FigureClasses classes)
     {
         var place = new Location(File.Name, Line, 1);
-        var text = new NoteText(place);
+        var text = new CacheText(place);
         var from = From(IdAt);
         var id = from.Text();
         var figures = new (int Class, double Value)[from.Number()];
@@ -152,18 +152,18 @@ internal readonly record struct KeptEntry(FileNotes File, int Start)
         for (var i = 0; i < positions.Length; i++)
             positions[i] = from.Text();
         var (problems, judged) = (text.ReadProblems(ref from), text.ReadProblems(ref from));
-        return new EntryNote(id, name, place, idAt, problems, judged, references, positions, samples);
+        return new ExaminedEntry(id, name, place, idAt, problems, judged, references, positions, samples);
     }
 
-    private NoteReader From(int offset) => new(Bytes) { At = offset };
+    private CacheReader From(int offset) => new(Bytes) { At = offset };
 
     /// <summary>One figure after the other.</summary>
     internal ref struct SampleReader
     {
-        private NoteReader _from;
+        private CacheReader _from;
         private int _left;
 
-        public SampleReader(NoteReader from)
+        public SampleReader(CacheReader from)
         {
             _left = from.Number();
             _from = from;

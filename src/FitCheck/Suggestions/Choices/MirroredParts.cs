@@ -4,7 +4,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Suggestions.Choices;
 
 /// <summary>One part for all positions, or a spacer for the left and its counterpart for the right.</summary>
-internal sealed record Sided(IReadOnlyList<(string Position, Part Part)> Choices)
+internal sealed record MirroredParts(IReadOnlyList<(string Position, Part Part)> Choices)
 {
     public IReadOnlyList<Part> Parts => [.. Choices.Select(c => c.Part).Distinct()];
 
@@ -13,14 +13,14 @@ internal sealed record Sided(IReadOnlyList<(string Position, Part Part)> Choices
     public string this[string position] => Choices.First(c => c.Position == position).Part.Id;
 
     /// <summary>The part for these positions; null when it is handed and has no counterpart, or is the counterpart of one that is told already.</summary>
-    public static Sided? Of(Part part, IReadOnlyList<Position> positions, Stock stock)
+    public static MirroredParts? Of(Part part, IReadOnlyList<Position> positions, Stock stock)
     {
         if (part is not Adapter { Handed: not "no" } adapter)
-            return new Sided([.. positions.Select(p => (p.Id, part))]);
+            return new MirroredParts([.. positions.Select(p => (p.Id, part))]);
         if (positions.All(p => p.Side == adapter.Handed))
-            return new Sided([.. positions.Select(p => (p.Id, part))]);
+            return new MirroredParts([.. positions.Select(p => (p.Id, part))]);
         var mate = adapter.Handed == "left" ? Counterpart(adapter, stock) : null;
-        return mate is null ? null : new Sided([.. positions.Select(p => (p.Id, p.Side == adapter.Handed ? part : mate))]);
+        return mate is null ? null : new MirroredParts([.. positions.Select(p => (p.Id, p.Side == adapter.Handed ? part : mate))]);
     }
 
     /// <summary>The positions that get the same part, by part.</summary>
@@ -28,7 +28,7 @@ internal sealed record Sided(IReadOnlyList<(string Position, Part Part)> Choices
         positions.GroupBy(p => this[p], StringComparer.Ordinal).Select(x => (x.Key, (IReadOnlyList<string>)[.. x]));
 
     /// <summary>Puts the parts where others stand; an entry whose positions get different parts is taken apart.</summary>
-    public static IReadOnlyList<TextEdit> Edits(Ground g, IReadOnlyList<Site> sites, string key, Sided sided)
+    public static IReadOnlyList<TextEdit> Edits(SlotContext g, IReadOnlyList<FitLine> sites, string key, MirroredParts sided)
     {
         var edits = new List<TextEdit>();
         foreach (var site in sites)

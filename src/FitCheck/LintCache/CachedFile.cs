@@ -7,23 +7,23 @@ namespace FitCheck.LintCache;
 /// <param name="Name">What it is called.</param>
 /// <param name="Kind">The kind of its entries.</param>
 /// <param name="Stamp">How it looked; null when it was too young to be sure that a later change would show.</param>
-/// <param name="Entries">In the order of the file; see <see cref="KeptEntry"/>.</param>
-internal sealed record FileNotes(string Path, string Name, string Kind, FileStamp? Stamp, ReadOnlyMemory<byte> Entries)
+/// <param name="Entries">In the order of the file; see <see cref="CachedEntry"/>.</param>
+internal sealed record CachedFile(string Path, string Name, string Kind, FileStamp? Stamp, ReadOnlyMemory<byte> Entries)
 {
-    public IEnumerable<KeptEntry> All
+    public IEnumerable<CachedEntry> All
     {
         get
         {
             for (var at = 0; at < Entries.Length;)
             {
-                var entry = new KeptEntry(this, at);
+                var entry = new CachedEntry(this, at);
                 yield return entry;
                 at += entry.Size;
             }
         }
     }
 
-    public void Write(NoteWriter to)
+    public void Write(CacheWriter to)
     {
         to.Write(Path);
         to.Write(Name == Path ? "" : Name);
@@ -34,13 +34,13 @@ internal sealed record FileNotes(string Path, string Name, string Kind, FileStam
     }
 
     /// <summary>What was written; the entries stand behind it.</summary>
-    public static FileNotes Read(ref NoteReader from, ReadOnlyMemory<byte> bytes)
+    public static CachedFile Read(ref CacheReader from, ReadOnlyMemory<byte> bytes)
     {
         var path = from.Text();
         var (name, kind) = (from.Given() ?? path, from.Text());
         var stamp = from.Truth() ? from.Stamp() : null;
         var length = from.Number();
-        var notes = new FileNotes(path, name, kind, stamp, bytes.Slice(from.At, length));
+        var notes = new CachedFile(path, name, kind, stamp, bytes.Slice(from.At, length));
         from.At += length;
         return notes;
     }

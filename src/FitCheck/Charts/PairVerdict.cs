@@ -10,17 +10,17 @@ namespace FitCheck.Charts;
 /// number there is
 /// when no length is known. Whole, so that two ways of adding up the same figures can't differ.
 /// </param>
-internal readonly record struct Outcome(Status Status, int Failed, long Margin)
+internal readonly record struct PairVerdict(Status Status, int Failed, long Margin)
 {
     public const long NoMargin = long.MaxValue;
 
     /// <summary>Any other is better.</summary>
-    public static readonly Outcome Worst = new(Status.Fail, -1, long.MinValue);
+    public static readonly PairVerdict Worst = new(Status.Fail, -1, long.MinValue);
 
     /// <summary>
     /// True when this is better than another: by status, then by the larger margin; of two that fail, the one that gets farther first.
     /// </summary>
-    public bool IsBetterThan(in Outcome other) =>
+    public bool IsBetterThan(in PairVerdict other) =>
         Status != other.Status ? Status < other.Status
         : Failed != other.Failed ? Failed > other.Failed
         : Margin > other.Margin;

@@ -8,7 +8,7 @@ namespace FitCheck.Yaml;
 /// Reads what nearly all files are written in: block mappings and lists with simple keys, values on one line, flow collections, folded and literal text. It
 /// gives what the YAML library gives, in a fraction of the time that loading the library takes. Anything else, and anything that is wrong, is the library's.
 /// </summary>
-internal sealed class PlainYaml
+internal sealed class FastYamlReader
 {
     private const int MaxDepth = 16;
     private const int End = -1;
@@ -23,7 +23,7 @@ internal sealed class PlainYaml
     // Spaces before the content at hand; End behind the last.
     private int _indent;
 
-    private PlainYaml(SourceText source) => (_text, _file, _line) = (source.Text, source.File, source.FirstLine);
+    private FastYamlReader(SourceText source) => (_text, _file, _line) = (source.Text, source.File, source.FirstLine);
 
     private char Current => _at < _text.Length ? _text[_at] : '\n';
 
@@ -42,7 +42,7 @@ internal sealed class PlainYaml
             if ((c < ' ' && c != '\n') || c is (>= '\u007F' and <= '\u00A0') or '\u2028' or '\u2029' or '\uFEFF' or >= '\uD800' and <= '\uDFFF' or '\uFFFE' or '\uFFFF')
                 return null;
         }
-        var reader = new PlainYaml(source);
+        var reader = new FastYamlReader(source);
         reader.ToContent();
         return reader._indent == 0 && reader.Block() is { } root && reader._indent == End ? root : null;
     }

@@ -3,11 +3,11 @@ using FitCheck.Suggestions.Choices;
 namespace FitCheck.Suggestions.Trials;
 
 /// <summary>What findings rest on, for all that rest on the same: which changes can move them, and those that are no pass, by these changes.</summary>
-internal sealed class Basis(IReadOnlySet<string> atoms)
+internal sealed class InputSet(IReadOnlySet<string> atoms)
 {
-    private readonly bool _isTouchedByAll = atoms.Contains(Suggestions.Choices.Atoms.All);
+    private readonly bool _isTouchedByAll = atoms.Contains(Suggestions.Choices.BuildInputs.All);
     private readonly Dictionary<Slot, bool> _touched = [];
-    private readonly Dictionary<ChangeKey, List<Issue>> _troubles = [];
+    private readonly Dictionary<ChangeKey, List<RuleVerdict>> _troubles = [];
 
     public IReadOnlySet<string> Atoms => atoms;
 
@@ -16,9 +16,9 @@ internal sealed class Basis(IReadOnlySet<string> atoms)
     /// <summary>Those of the changes that can move the findings.</summary>
     public ChangeKey KeyOf(IReadOnlyList<Change> changes) => ChangeKey.Of(changes, this);
 
-    public IReadOnlyList<Issue> Troubles(ChangeKey key) => _troubles.TryGetValue(key, out var issues) ? issues : [];
+    public IReadOnlyList<RuleVerdict> Troubles(ChangeKey key) => _troubles.TryGetValue(key, out var issues) ? issues : [];
 
-    public void Add(ChangeKey key, Issue issue)
+    public void Add(ChangeKey key, RuleVerdict issue)
     {
         if (!_troubles.TryGetValue(key, out var issues))
             _troubles[key] = issues = [];

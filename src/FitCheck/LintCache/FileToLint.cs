@@ -10,10 +10,10 @@ namespace FitCheck.LintCache;
 /// <param name="stamp">How it looks; null where the system doesn't tell.</param>
 /// <param name="now">When it looked so.</param>
 /// <param name="known">What is known of it from an earlier run.</param>
-internal sealed class UnreadFile(string path, string kind, FileStamp? stamp, long now, FileNotes? known)
+internal sealed class FileToLint(string path, string kind, FileStamp? stamp, long now, CachedFile? known)
 {
     private readonly string _name = ShownPath.Of(path);
-    private readonly Dictionary<EntryDigest, KeptEntry> _known = (known?.All ?? []).GroupBy(e => e.Digest).ToDictionary(g => g.Key, g => g.First());
+    private readonly Dictionary<EntryDigest, CachedEntry> _known = (known?.All ?? []).GroupBy(e => e.Digest).ToDictionary(g => g.Key, g => g.First());
     private readonly List<byte[]> _parts = [];
     private bool _isUnreadable;
 
@@ -21,7 +21,7 @@ internal sealed class UnreadFile(string path, string kind, FileStamp? stamp, lon
     public long Length => stamp?.Length ?? int.MaxValue;
 
     /// <summary>The blocks, of which the next is read when it is asked for; a file that can't be read is told.</summary>
-    public IEnumerable<(UnreadFile File, int Number, EntryBlock Block)> Blocks(ProblemList problems)
+    public IEnumerable<(FileToLint File, int Number, EntryBlock Block)> Blocks(ProblemList problems)
     {
         var told = problems.Count;
         foreach (var block in EntryBlock.Of(path, _name, problems))
@@ -42,16 +42,16 @@ internal sealed class UnreadFile(string path, string kind, FileStamp? stamp, lon
     /// <param name="block">The block, which is disposed of.</param>
     /// <param name="examine">Makes the note of an entry of which none is known.</param>
     /// <param name="classes">Where figures find the numbers of their classes.</param>
-    public void Read(int number, EntryBlock block, Func<string, EntryText, EntryNote> examine, FigureClasses classes)
+    public void Read(int number, EntryBlock block, Func<string, EntryText, ExaminedEntry> examine, FigureClasses classes)
     {
-        using var to = new NoteWriter();
+        using var to = new CacheWriter();
         foreach (var text in block.Entries(kind, _name))
         {
             var digest = EntryDigest.Of(text);
             if (_known.TryGetValue(digest, out var kept) && (kept.MayMove || kept.Line == text.Line))
                 kept.Write(to, text.Line);
             else
-                KeptEntry.Write(to, examine(CatalogFiles.IdOf(text, path), text), digest, classes);
+                CachedEntry.Write(to, examine(CatalogFiles.IdOf(text, path), text), digest, classes);
         }
         var notes = to.TakeAll().ToArray();
         block.Dispose();
@@ -60,7 +60,7 @@ internal sealed class UnreadFile(string path, string kind, FileStamp? stamp, lon
     }
 
     /// <summary>The notes when all blocks are read; null when the file could not be.</summary>
-    public FileNotes? Notes() => _isUnreadable ? null : new FileNotes(path, _name, kind, stamp?.IsSettled(now) == true ? stamp : null, _parts is [var one] ? one : Joined());
+    public CachedFile? Notes() => _isUnreadable ? null : new CachedFile(path, _name, kind, stamp?.IsSettled(now) == true ? stamp : null, _parts is [var one] ? one : Joined());
 
     private byte[] Joined()
     {

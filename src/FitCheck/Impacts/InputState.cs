@@ -21,18 +21,18 @@ public sealed record SideFolder(string Name, string Root)
 }
 
 /// <summary>A side that was read: catalog, rules, and every build with its findings.</summary>
-internal sealed class Side
+internal sealed class InputState
 {
     private readonly string _root;
 
-    private Side(SideFolder folder, Workshop workshop)
+    private InputState(SideFolder folder, ValidInputs workshop)
     {
         (_root, Workshop) = (folder.Root.Replace('\\', '/').TrimEnd('/') + "/", workshop);
         // A workshop that is known to be valid leaves out what a check never asks; here all of both sides is compared.
         Rules = RuleSet.Load(folder.Folders.Rules, FactRegistry.Declarations, new ProblemList());
     }
 
-    public Workshop Workshop { get; }
+    public ValidInputs Workshop { get; }
 
     /// <summary>Every rule, those of the catalog too.</summary>
     public RuleSet Rules { get; }
@@ -41,10 +41,10 @@ internal sealed class Side
     public SortedDictionary<string, (BuildResult? Result, Location At, IReadOnlyList<Problem> Problems)> Builds { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Null when its catalog or its rules can't be used; problems say why.</summary>
-    public static Side? Read(SideFolder folder, Remembered remembered, List<Problem> problems, Action<string>? progress)
+    public static InputState? Read(SideFolder folder, ValidationCache remembered, List<Problem> problems, Action<string>? progress)
     {
         var own = new ProblemList();
-        var side = Workshop.Open(folder.Folders, remembered, own, progress) is { } workshop ? new Side(folder, workshop) : null;
+        var side = ValidInputs.Open(folder.Folders, remembered, own, progress) is { } workshop ? new InputState(folder, workshop) : null;
         side?.ReadBuilds(folder, remembered, own, progress);
         if (side is not null && !own.HasErrors)
             return side;
@@ -58,7 +58,7 @@ internal sealed class Side
 
     private static Location At(Location at, string root) => at.File.StartsWith(root, StringComparison.Ordinal) ? at with { File = at.File[root.Length..] } : at;
 
-    private void ReadBuilds(SideFolder folder, Remembered remembered, ProblemList told, Action<string>? progress)
+    private void ReadBuilds(SideFolder folder, ValidationCache remembered, ProblemList told, Action<string>? progress)
     {
         var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
         var builds = Path.Combine(folder.Folders.Catalog[0], "builds");

@@ -16,7 +16,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Suggestions.Trials;
 
 /// <summary>Tries changes of a build: the changed text is read and judged by the same facts and rules as any build; only the messages are left out.</summary>
-internal sealed class Bench
+internal sealed class ProposalEvaluator
 {
     /// <summary>So many options of a slot are best prepared together.</summary>
     public const int Ahead = 32;
@@ -26,8 +26,8 @@ internal sealed class Bench
     private readonly CancellationToken _cancel;
     private readonly string _file;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
-    private readonly Dictionary<ChangeKey, Assessment> _known = [];
-    private readonly Dictionary<string, Basis> _bases = new(StringComparer.Ordinal);
+    private readonly Dictionary<ChangeKey, ProposalVerdict> _known = [];
+    private readonly Dictionary<string, InputSet> _bases = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Rule, string Key), Seen> _seen = [];
     private readonly NotesOfThreads _notes = new();
     private readonly Dictionary<ChangeKey, decimal> _prices = [];
@@ -40,18 +40,18 @@ internal sealed class Bench
     /// <param name="catalog">What may be chosen.</param>
     /// <param name="rules">What judges it.</param>
     /// <param name="cancel">Looked at before each change is tried.</param>
-    public Bench(string file, string text, PartsCatalog catalog, RuleSet rules, CancellationToken cancel = default)
+    public ProposalEvaluator(string file, string text, PartsCatalog catalog, RuleSet rules, CancellationToken cancel = default)
     {
         (_file, Text, _catalog, _rules, _cancel) = (file, text, catalog, rules, cancel);
         Root = (YamlMap)YamlReader.Read(new SourceText(file, text), new ProblemList())!;
         Build = ReadText(text)!;
-        Scopes = new InputAtoms(Build);
+        Scopes = new FindingInputs(Build);
     }
 
     public string Text { get; }
     public YamlMap Root { get; }
     public Build Build { get; }
-    public InputAtoms Scopes { get; }
+    public FindingInputs Scopes { get; }
     public CancellationToken Cancel => _cancel;
     /// <summary>Combinations that were judged in full.</summary>
     public int Judged { get; private set; }
@@ -72,7 +72,7 @@ internal sealed class Bench
     public string? TextOf(IEnumerable<Change> changes, IReadOnlyList<TextEdit>? besides = null) => TextEdit.Apply(Text, (besides ?? []).Concat(changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits)));
 
     /// <summary>What the rules say of the build with these changes.</summary>
-    public Assessment Assess(IReadOnlyList<Change> changes)
+    public ProposalVerdict Assess(IReadOnlyList<Change> changes)
     {
         var key = ChangeKey.Of(changes);
         if (!_known.TryGetValue(key, out var assessment))
@@ -81,11 +81,11 @@ internal sealed class Bench
     }
 
     /// <summary>What is known to be no pass of the build with these changes without judging it: findings whose every cause was seen before.</summary>
-    public IEnumerable<Issue> Foreseen(IReadOnlyList<Change> changes) =>
+    public IEnumerable<RuleVerdict> Foreseen(IReadOnlyList<Change> changes) =>
         _bases.Values.Where(b => b.HasTroubles).SelectMany(b => b.Troubles(b.KeyOf(changes)));
 
     /// <summary>The same finding of the build with these changes, alone: far less work than all of them. Null when it is gone.</summary>
-    public Issue? Again(Issue issue, IReadOnlyList<Change> changes)
+    public RuleVerdict? Again(RuleVerdict issue, IReadOnlyList<Change> changes)
     {
         var seen = _seen[issue.Id];
         var key = seen.Basis.KeyOf(changes);
@@ -98,11 +98,11 @@ internal sealed class Bench
     }
 
     /// <summary>Works out the same findings for further choices of a slot, on all processors, before they are asked for one by one.</summary>
-    public void Prepare(IReadOnlyList<Issue> issues, IReadOnlyList<Change> changes, IEnumerable<Change> further)
+    public void Prepare(IReadOnlyList<RuleVerdict> issues, IReadOnlyList<Change> changes, IEnumerable<Change> further)
     {
         Seen[] seen = [.. issues.Select(i => _seen[i.Id])];
         IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f]).Where(c => Array.Exists(seen, s => !s.Of.ContainsKey(s.Basis.KeyOf(c))))];
-        var found = new (bool IsPossible, Issue? Issue)[open.Length][];
+        var found = new (bool IsPossible, RuleVerdict? Issue)[open.Length][];
         Parallel.For(0, open.Length, new ParallelOptions { CancellationToken = _cancel }, i =>
         {
             var build = Changed(open[i]);
@@ -120,10 +120,10 @@ internal sealed class Bench
 
     private Build? Changed(IReadOnlyList<Change> changes) => TextOf(changes) is { } text ? ReadText(text) : null;
 
-    private (bool IsPossible, Issue? Issue) Alone(Issue issue, Seen seen, Build? build) =>
+    private (bool IsPossible, RuleVerdict? Issue) Alone(RuleVerdict issue, Seen seen, Build? build) =>
         build is not null && Table(build, issue) is { } table ? (true, Judge(build, issue.Rule, table, seen.Basis.Atoms)) : (false, null);
 
-    private static FactTable? Table(Build build, Issue issue) => FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
+    private static FactTable? Table(Build build, RuleVerdict issue) => FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
         ?? FactRegistry.Of(build, Shopping.List(build)).Tables.FirstOrDefault(t => t.Subject == issue.Rule.Subject && t.Key == issue.Key);
 
     /// <summary>What the build costs with these changes; nothing when they can't be made together.</summary>
@@ -172,28 +172,28 @@ internal sealed class Bench
     };
 
     /// <summary>The rules of which a finding was seen that answers a question, in their order.</summary>
-    public IEnumerable<string> SeenRules(Func<Issue, bool> asked) =>
+    public IEnumerable<string> SeenRules(Func<RuleVerdict, bool> asked) =>
         _seen.Values.SelectMany(s => s.Issues).Where(asked).Select(i => i.Rule.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
 
     /// <summary>Everything that was seen of a rule.</summary>
-    public IEnumerable<Issue> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues);
+    public IEnumerable<RuleVerdict> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues);
 
     /// <summary>What the rules say when nothing is taken from combinations judged before.</summary>
-    public Assessment Anew(IReadOnlyList<Change> changes) => Changed(changes) is { } build ? new Bench(_file, Text, _catalog, _rules, _cancel).Judge(build, changes) : Assessment.Impossible;
+    public ProposalVerdict Anew(IReadOnlyList<Change> changes) => Changed(changes) is { } build ? new ProposalEvaluator(_file, Text, _catalog, _rules, _cancel).Judge(build, changes) : ProposalVerdict.Impossible;
 
-    private Assessment Judge(IReadOnlyList<Change> changes)
+    private ProposalVerdict Judge(IReadOnlyList<Change> changes)
     {
         Judged++;
-        return Read(changes) is { } build ? Judge(build, changes) : Assessment.Impossible;
+        return Read(changes) is { } build ? Judge(build, changes) : ProposalVerdict.Impossible;
     }
 
     // A rule whose finding rests on nothing that differs from a combination judged before says the same again, and facts that only it asks for are not computed.
-    private Assessment Judge(Build build, IReadOnlyList<Change> changes)
+    private ProposalVerdict Judge(Build build, IReadOnlyList<Change> changes)
     {
         var list = Shopping.List(build);
         var tables = FactRegistry.Of(build, list).Tables.ToLookup(t => t.Subject);
-        var issues = new List<Issue>();
-        var keys = new Dictionary<Basis, ChangeKey>();
+        var issues = new List<RuleVerdict>();
+        var keys = new Dictionary<InputSet, ChangeKey>();
         foreach (var rule in _rules.Rules)
         {
             foreach (var table in tables[rule.Subject])
@@ -207,7 +207,7 @@ internal sealed class Bench
                     issues.Add(issue);
             }
         }
-        return new Assessment(list, issues);
+        return new ProposalVerdict(list, issues);
     }
 
     private Seen SeenOf(Rule rule, string key)
@@ -217,12 +217,12 @@ internal sealed class Bench
         var atoms = Scopes.Of(rule, key);
         var words = string.Join(' ', atoms.Order(StringComparer.Ordinal));
         if (!_bases.TryGetValue(words, out var basis))
-            _bases[words] = basis = new Basis(atoms);
+            _bases[words] = basis = new InputSet(atoms);
         return _seen[(rule.Id, key)] = new Seen(basis);
     }
 
     // Null when the rule has nothing to say, or passes without a clearance.
-    private Issue? Judge(Build build, Rule rule, FactTable table, IReadOnlySet<string> atoms)
+    private RuleVerdict? Judge(Build build, Rule rule, FactTable table, IReadOnlySet<string> atoms)
     {
         if (_notes.Judge(rule, table) is not { } verdict)
             return null;
@@ -230,7 +230,7 @@ internal sealed class Bench
         var clearance = rule.Unit is { } unit && unit.Dimension == Physics.Quantities.Dimension.Metre ? margin : null;
         if (verdict.Status == Status.Pass && clearance is null)
             return null;
-        return new Issue(rule, table.Key, verdict.Status, atoms)
+        return new RuleVerdict(rule, table.Key, verdict.Status, atoms)
         {
             Clearance = clearance,
             Margin = margin,
@@ -258,13 +258,13 @@ internal sealed class Bench
     }
 
     /// <summary>What a rule said of a subject, by those of the changes on which that rests; null for nothing.</summary>
-    private sealed class Seen(Basis basis)
+    private sealed class Seen(InputSet basis)
     {
-        public Basis Basis => basis;
-        public Dictionary<ChangeKey, Issue?> Of { get; } = [];
-        public IEnumerable<Issue> Issues => Of.Values.OfType<Issue>();
+        public InputSet Basis => basis;
+        public Dictionary<ChangeKey, RuleVerdict?> Of { get; } = [];
+        public IEnumerable<RuleVerdict> Issues => Of.Values.OfType<RuleVerdict>();
 
-        public void Add(ChangeKey key, Issue? issue)
+        public void Add(ChangeKey key, RuleVerdict? issue)
         {
             Of[key] = issue;
             if (issue is { Status: not Status.Pass })

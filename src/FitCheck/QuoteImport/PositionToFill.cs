@@ -3,7 +3,7 @@ using FitCheck.Catalog;
 namespace FitCheck.QuoteImport;
 
 /// <summary>A position of the vehicle, and what of the list was put there so far.</summary>
-internal sealed class Place(Position position)
+internal sealed class PositionToFill(Position position)
 {
     public Position Position => position;
     public ComponentSet? Set { get; set; }
@@ -20,7 +20,7 @@ internal sealed class Place(Position position)
 }
 
 /// <summary>Positions that are filled alike, such as both front doors.</summary>
-internal sealed record Group(IReadOnlyList<Place> Places)
+internal sealed record Group(IReadOnlyList<PositionToFill> Places)
 {
     public string Role => Places[0].Position.Role;
 
@@ -29,7 +29,7 @@ internal sealed record Group(IReadOnlyList<Place> Places)
     public string Ids => string.Join(',', Places.Select(p => p.Position.Id));
 
     /// <summary>Those of the left and the right side together; what stands in the middle for itself.</summary>
-    public static IReadOnlyList<Group> Of(IEnumerable<Place> places) =>
+    public static IReadOnlyList<Group> Of(IEnumerable<PositionToFill> places) =>
         [.. places.GroupBy(p => Stem(p.Position.Id), StringComparer.Ordinal).Select(g => new Group([.. g]))];
 
     private static string Stem(string id) =>

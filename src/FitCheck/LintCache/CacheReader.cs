@@ -4,8 +4,8 @@ using FitCheck.Foundation.Files;
 
 namespace FitCheck.LintCache;
 
-/// <summary>Reads what a <see cref="NoteWriter"/> wrote, from memory.</summary>
-internal ref struct NoteReader(ReadOnlySpan<byte> bytes)
+/// <summary>Reads what a <see cref="CacheWriter"/> wrote, from memory.</summary>
+internal ref struct CacheReader(ReadOnlySpan<byte> bytes)
 {
     private const int BitsOfByte = 7;
     private readonly ReadOnlySpan<byte> _bytes = bytes;

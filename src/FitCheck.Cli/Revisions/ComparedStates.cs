@@ -4,7 +4,7 @@ using FitCheck.Impacts;
 namespace FitCheck.Cli.Revisions;
 
 /// <summary>Finds what `--from` and `--to` name: a folder, or a revision of the repository around the current folder, which is laid out in a temporary one.</summary>
-internal sealed class Sides : IDisposable
+internal sealed class ComparedStates : IDisposable
 {
     private readonly List<string> _temporary = [];
 

@@ -7,15 +7,15 @@ namespace FitCheck.Foundation;
 /// Remembers which inputs were found valid, by digest, so that an unchanged catalog need not be validated again. It holds no data: at worst
 /// (a torn, foreign or missing file) the validation runs once more. Any change of an input, a schema or the program changes the digest.
 /// </summary>
-public sealed class Remembered
+public sealed class ValidationCache
 {
     private const int MostNotes = 256;
     private readonly string? _folder;
 
-    private Remembered(string? folder) => _folder = folder;
+    private ValidationCache(string? folder) => _folder = folder;
 
     /// <summary>In FITCHECK_CACHE, else the user's cache folder; a folder that can't be written is as good as none.</summary>
-    public static Remembered InUserFolder()
+    public static ValidationCache InUserFolder()
     {
         var folder = Environment.GetEnvironmentVariable("FITCHECK_CACHE");
         if (string.IsNullOrEmpty(folder))
@@ -23,23 +23,23 @@ public sealed class Remembered
             var user = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
             folder = user.Length == 0 ? null : Path.Combine(user, "fitcheck");
         }
-        return new Remembered(folder);
+        return new ValidationCache(folder);
     }
 
     /// <summary>A file in the folder that holds more than a note of a few words; null without a folder.</summary>
     public string? FileFor(string name) => _folder is null ? null : Path.Combine(_folder, name);
 
     /// <summary>In this folder.</summary>
-    public static Remembered In(string folder) => new(folder);
+    public static ValidationCache In(string folder) => new(folder);
 
     /// <summary>Remembers nothing.</summary>
-    public static Remembered Nothing { get; } = new(null);
+    public static ValidationCache Nothing { get; } = new(null);
 
     /// <summary>The digest of parts that together were, or were not, found valid; this program and its schemas are always among them.</summary>
     public static string Key(params IEnumerable<byte[]> parts)
     {
         var hash = new Sha256();
-        hash.Append(typeof(Remembered).Module.ModuleVersionId.ToByteArray());
+        hash.Append(typeof(ValidationCache).Module.ModuleVersionId.ToByteArray());
         foreach (var part in parts)
         {
             hash.Append(BitConverter.GetBytes(part.Length));
@@ -72,7 +72,7 @@ public sealed class Remembered
         {
             Directory.CreateDirectory(_folder);
             Forget(_folder);
-            WholeFile.Write(PathOf(_folder, key), Encoding.UTF8.GetBytes(Note(key)));
+            AtomicFile.Write(PathOf(_folder, key), Encoding.UTF8.GetBytes(Note(key)));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

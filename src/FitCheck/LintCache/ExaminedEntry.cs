@@ -19,7 +19,7 @@ namespace FitCheck.LintCache;
 /// <param name="References">What it names.</param>
 /// <param name="Positions">Of a vehicle: the ids of its positions.</param>
 /// <param name="Samples">Figures that are compared with others of their class.</param>
-internal sealed record EntryNote(
+internal sealed record ExaminedEntry(
     string Id, string Name, Location Place, Location IdAt, IReadOnlyList<Problem> Problems, IReadOnlyList<Problem> Judged, IReadOnlyList<Reference> References,
     IReadOnlyList<string> Positions, IReadOnlyList<FigureSample> Samples)
 {
@@ -27,13 +27,13 @@ internal sealed record EntryNote(
     public static bool IsOfForm(Problem problem) => problem.Kind == ProblemKind.Unreadable || problem.Kind == ProblemKind.BrokenYaml || problem.Kind == ProblemKind.WrongShape;
 
     /// <summary>Reads an entry, holds it against its schema, and judges it.</summary>
-    public static EntryNote Of(string id, EntryText text, SchemaCheck schemas, EntryJudge judge)
+    public static ExaminedEntry Of(string id, EntryText text, SchemaCheck schemas, EntryJudge judge)
     {
         var problems = new ProblemList();
         var entry = EntryReader.Read(text, id, schemas, problems);
         // Physics is for figures that can be read: an entry with a slip of form is judged when that is mended.
         var judged = entry is not null && !problems.All.Any(IsOfForm) ? entry : null;
-        return new EntryNote(
+        return new ExaminedEntry(
             id, entry?.Name ?? id, new Location(text.File, text.Line, 1), entry?.At ?? text.IdPlace(), problems.All, judged is null ? [] : [.. judge.Of(judged)],
             entry is null ? [] : [.. Catalog.References.Of(entry)], entry is Vehicle vehicle ? [.. vehicle.Positions.Select(p => p.Id)] : [],
             judged is null ? [] : [.. FigureSample.Of(judged).Where(s => judge.AsksFigure(s.Within.Figure))]);

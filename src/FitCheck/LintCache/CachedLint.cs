@@ -12,7 +12,7 @@ namespace FitCheck.LintCache;
 /// <param name="Classes">The classes of figures that the entries are in.</param>
 /// <param name="Overlays">True when an id stood for several entries, of which one counts.</param>
 /// <param name="Across">What the rules find across these files; null when that is not known.</param>
-internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, FigureClasses Classes, bool Overlays, IReadOnlyList<AcrossProblem>? Across)
+internal sealed record CachedLint(IReadOnlyDictionary<string, CachedFile> Files, FigureClasses Classes, bool Overlays, IReadOnlyList<CrossEntryProblem>? Across)
 {
     private const int Head = 2 * sizeof(ulong);
     private const ulong Mark = 0x32_65_74_6F_6E_74_69_66;
@@ -20,7 +20,7 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, F
     /// <summary>The notes in a file; none when it can't be used.</summary>
     /// <param name="path">The file; null for none.</param>
     /// <param name="key">What the notes depend on besides the entries.</param>
-    public static LintNotes Read(string? path, string key)
+    public static CachedLint Read(string? path, string key)
     {
         try
         {
@@ -31,7 +31,7 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, F
         {
             // As good as none.
         }
-        return new LintNotes(new Dictionary<string, FileNotes>(StringComparer.Ordinal), new FigureClasses(), Overlays: false, null);
+        return new CachedLint(new Dictionary<string, CachedFile>(StringComparer.Ordinal), new FigureClasses(), Overlays: false, null);
     }
 
     /// <summary>Writes the notes; when the folder or the disk refuses, the next run does without.</summary>
@@ -42,7 +42,7 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, F
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            WholeFile.Write(path, to => WriteContent(to, key));
+            AtomicFile.Write(path, to => WriteContent(to, key));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -50,34 +50,34 @@ internal sealed record LintNotes(IReadOnlyDictionary<string, FileNotes> Files, F
         }
     }
 
-    private static LintNotes? Content(byte[] bytes, string key)
+    private static CachedLint? Content(byte[] bytes, string key)
     {
         // The sum tells a torn file from a whole one; it is no defence against one that was made to deceive, which could as well say that all is well.
         if (bytes.Length < Head || BinaryPrimitives.ReadUInt64LittleEndian(bytes) != Mark || BinaryPrimitives.ReadUInt64LittleEndian(bytes.AsSpan(sizeof(ulong))) != XxHash3.HashToUInt64(bytes.AsSpan(Head)))
             return null;
-        var from = new NoteReader(bytes) { At = Head };
+        var from = new CacheReader(bytes) { At = Head };
         if (from.Text() != key)
             return null;
         var count = from.Number();
-        var files = new Dictionary<string, FileNotes>(count, StringComparer.Ordinal);
+        var files = new Dictionary<string, CachedFile>(count, StringComparer.Ordinal);
         for (; count > 0; count--)
         {
-            var file = FileNotes.Read(ref from, bytes);
+            var file = CachedFile.Read(ref from, bytes);
             files[file.Path] = file;
         }
         var classes = FigureClasses.Read(ref from);
         var overlays = from.Truth();
         if (!from.Truth())
-            return new LintNotes(files, classes, overlays, null);
-        var across = new AcrossProblem[from.Number()];
+            return new CachedLint(files, classes, overlays, null);
+        var across = new CrossEntryProblem[from.Number()];
         for (var i = 0; i < across.Length; i++)
-            across[i] = AcrossProblem.Read(ref from);
-        return new LintNotes(files, classes, overlays, across);
+            across[i] = CrossEntryProblem.Read(ref from);
+        return new CachedLint(files, classes, overlays, across);
     }
 
     private void WriteContent(Stream to, string key)
     {
-        var (sum, small) = (new XxHash3(), new NoteWriter());
+        var (sum, small) = (new XxHash3(), new CacheWriter());
         to.Write(new byte[Head]);
         small.Write(key);
         small.Write7BitEncodedInt(Files.Count);
