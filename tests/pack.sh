@@ -18,15 +18,15 @@ done
 
 library=$(echo "$work"/packages/FitCheck.[0-9]*.nupkg)
 tool=$(echo "$work"/packages/FitCheck.Cli.*.nupkg)
+# The names of what a package holds stand in it as they are; the rest is compressed.
+holds() { grep --quiet --text --fixed-strings "$2" "$1" || fail "$(basename "$1") has no $2"; }
 for package in "$library" "$tool"; do
-  inside=$(python3 -m zipfile --list "$package")
-  for file in README.md LICENSE; do
-    grep --quiet "^$file " <<<"$inside" || fail "$(basename "$package") has no $file"
-  done
+  holds "$package" README.md
+  holds "$package" LICENSE
 done
-inside=$(python3 -m zipfile --list "$library")
 for assembly in FitCheck.Core FitCheck.Physics FitCheck.Reports; do
-  grep --quiet "^lib/net10.0/$assembly.xml " <<<"$inside" || fail "$assembly comes without its documentation: $inside"
+  holds "$library" "lib/net10.0/$assembly.dll"
+  holds "$library" "lib/net10.0/$assembly.xml"
 done
 
 # A caller's own cache of packages, so that none of an earlier run is taken for this one; what was fetched before need not be fetched again.
@@ -56,7 +56,7 @@ sed --quiet '/^```csharp$/,/^```$/{//!p}' README.md >"$work/use/Program.cs"
 cat >>"$work/use/Report.cs" <<'PROGRAM'
 public static class Report
 {
-    public static string Html(FitCheck.Findings.CheckResult result)
+    public static string Html(FitCheck.Evaluation.CheckResult result)
     {
         using var text = new StringWriter();
         FitCheck.Reports.ReportList.Find("html")!.Write(result, FitCheck.Reports.ReportOptions.Default, text);

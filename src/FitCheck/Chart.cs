@@ -12,10 +12,10 @@ public sealed record ChartOutcome(ChartResult? Result, IReadOnlyList<Problem> Pr
 public static class Chart
 {
     /// <summary>Works out the chart or a slice of it once: opens, charts and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
-    public static ChartOutcome Run(ChartSlice slice, Folders folders, ValidationCache remembered, Action<string>? progress = null)
+    public static ChartOutcome Run(ChartSlice slice, Folders folders, ValidationCache cache, Action<string>? progress = null)
     {
         var told = Telling.By(progress);
-        var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
+        var opened = Checker.Open(CheckerOptions.Of(folders, cache, told));
         if (opened.Checker is not { } checker)
             return new ChartOutcome(null, opened.Problems);
         var outcome = checker.Chart(new ChartOptions { Slice = slice, Progress = told });

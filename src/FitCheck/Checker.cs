@@ -23,8 +23,8 @@ public sealed partial class Checker
     private readonly Lock _reopening = new();
     private volatile ValidInputs _workshop;
 
-    private Checker(CheckerOptions options, ValidInputs workshop) =>
-        (_folders, _remembered, _workshop) = (new Folders(options.Catalogs, options.Rules), options.Cache, workshop);
+    private Checker(CheckerOptions options, ValidInputs valid) =>
+        (_folders, _remembered, _workshop) = (new Folders(options.Catalogs, options.Rules), options.Cache, valid);
 
     /// <summary>SHA-256 over the files of the catalogs that are open, hexadecimal.</summary>
     public string CatalogDigest => _workshop.Catalog.Digest;
@@ -45,8 +45,8 @@ public sealed partial class Checker
             Cache = Arguments.Given(options.Cache, nameof(options.Cache)),
         };
         var problems = new ProblemList();
-        var (catalog, workshop) = ValidInputs.OpenWithCatalog(new Folders(options.Catalogs, options.Rules), options.Cache, problems, options.Progress is { } progress ? progress.Report : null, cancel);
-        return new OpenOutcome(workshop is null ? null : new Checker(options, workshop), problems.Sorted(), options, catalog);
+        var (catalog, valid) = ValidInputs.OpenWithCatalog(new Folders(options.Catalogs, options.Rules), options.Cache, problems, options.Progress is { } progress ? progress.Report : null, cancel);
+        return new OpenOutcome(valid is null ? null : new Checker(options, valid), problems.Sorted(), options, catalog);
     }
 
     /// <summary>Checks builds against catalogs and rules.</summary>
@@ -59,9 +59,9 @@ public sealed partial class Checker
     public CheckOutcome Check(IReadOnlyList<BuildSource> builds, CheckOptions? options = null, CancellationToken cancel = default)
     {
         Arguments.Builds(builds, nameof(builds));
-        var (workshop, problems) = (_workshop, new ProblemList());
-        return Read(builds, workshop, problems, cancel) is { } read
-            ? new CheckOutcome(FitCheck.Check.Of(read, workshop, options?.Progress, cancel), problems.Sorted())
+        var (valid, problems) = (_workshop, new ProblemList());
+        return Read(builds, valid, problems, cancel) is { } read
+            ? new CheckOutcome(FitCheck.Check.Of(read, valid, options?.Progress, cancel), problems.Sorted())
             : new CheckOutcome(null, problems.Sorted());
     }
 
@@ -78,8 +78,8 @@ public sealed partial class Checker
         options ??= new SuggestOptions();
         Arguments.Words(options.Keep, nameof(options.Keep), mayBeEmpty: true);
         Arguments.AboveZero(options.Time, nameof(options.Time));
-        var (workshop, problems) = (_workshop, new ProblemList());
-        var result = Read([build], workshop, problems, cancel) is [var read] ? FitCheck.Suggest.Of(read, options, workshop, problems, cancel) : null;
+        var (valid, problems) = (_workshop, new ProblemList());
+        var result = Read([build], valid, problems, cancel) is [var read] ? FitCheck.Suggest.Of(read, options, valid, problems, cancel) : null;
         return new SuggestOutcome(result, problems.Sorted());
     }
 
@@ -94,9 +94,9 @@ public sealed partial class Checker
         Arguments.Builds(builds, nameof(builds));
         options ??= new ListOptions();
         Arguments.Given(options.Tax, nameof(options.Tax));
-        var (workshop, problems) = (_workshop, new ProblemList());
-        return Read(builds, workshop, problems, cancel) is { } read
-            ? new ListOutcome(ListParts.Of(read, workshop, options, cancel), problems.Sorted())
+        var (valid, problems) = (_workshop, new ProblemList());
+        return Read(builds, valid, problems, cancel) is { } read
+            ? new ListOutcome(ListParts.Of(read, valid, options, cancel), problems.Sorted())
             : new ListOutcome(null, problems.Sorted());
     }
 
@@ -112,9 +112,9 @@ public sealed partial class Checker
         foreach (var (words, name) in new[] { (slice.Vehicles, nameof(slice.Vehicles)), (slice.Positions, nameof(slice.Positions)), (slice.Drivers, nameof(slice.Drivers)), (slice.Sizes, nameof(slice.Sizes)), (slice.Accepts ?? [], nameof(slice.Accepts)) })
             Arguments.Words(words, name, mayBeEmpty: true);
         Arguments.Given(slice.Statuses, nameof(slice.Statuses));
-        var (workshop, problems) = (_workshop, new ProblemList());
+        var (valid, problems) = (_workshop, new ProblemList());
         options.Progress?.Report("charting");
-        var result = PairChart.Of(workshop.Catalog, workshop.Rules, slice, problems, cancel);
+        var result = PairChart.Of(valid.Catalog, valid.Rules, slice, problems, cancel);
         return problems.HasErrors ? new ChartOutcome(null, problems.All) : new ChartOutcome(result, problems.Sorted());
     }
 
@@ -133,11 +133,11 @@ public sealed partial class Checker
         options ??= new ImportOptions();
         Arguments.Words(options.At, nameof(options.At), mayBeEmpty: true);
         cancel.ThrowIfCancellationRequested();
-        var (workshop, problems) = (_workshop, new ProblemList());
+        var (valid, problems) = (_workshop, new ProblemList());
         options.Progress?.Report($"reading {list.Name}");
-        return ImportQuote.Of(BuildFiles.Source(list, "the seller's list", problems), vehicle, options.At, workshop.Catalog, workshop.Rules, problems, cancel);
+        return ImportQuote.Of(BuildFiles.Source(list, "the seller's list", problems), vehicle, options.At, valid.Catalog, valid.Rules, problems, cancel);
     }
 
-    private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs workshop, ProblemList problems, CancellationToken cancel) =>
-        BuildFiles.Read(builds, workshop, _folders.Catalog, _remembered, _schemas, problems, cancel);
+    private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs valid, ProblemList problems, CancellationToken cancel) =>
+        BuildFiles.Read(builds, valid, _folders.Catalog, _remembered, _schemas, problems, cancel);
 }

@@ -36,21 +36,21 @@ public sealed partial class Checker
         options ??= new ChoiceOptions();
         Arguments.Words(options.Keep, nameof(options.Keep), mayBeEmpty: true);
         cancel.ThrowIfCancellationRequested();
-        var (workshop, problems) = (_workshop, new ProblemList());
-        if (BuildFiles.ReadDraft(build, _folders.Catalog, workshop.Catalog, _schemas, problems) is not { } read)
+        var (valid, problems) = (_workshop, new ProblemList());
+        if (BuildFiles.ReadDraft(build, _folders.Catalog, valid.Catalog, _schemas, problems) is not { } read)
             return new ChoicesOutcome(null, problems.Sorted());
-        var bench = new ProposalEvaluator(build.Name, read.Text, workshop.Catalog, workshop.Rules);
-        IReadOnlyList<TextEdit> heads = [.. Builds.Draft.Heads(bench.Root, new YamlEditor(read.Text), bench.Build.Vehicle)];
+        var evaluator = new ProposalEvaluator(build.Name, read.Text, valid.Catalog, valid.Rules);
+        IReadOnlyList<TextEdit> heads = [.. Builds.Draft.Heads(evaluator.Root, new YamlEditor(read.Text), evaluator.Build.Vehicle)];
         var slots = new List<ChoiceSlot>();
-        foreach (var slot in Slots.WithOpen(bench, workshop.Catalog, options.CurrentOnly, [.. options.Keep, .. bench.Build.Keep.Select(k => k.Value)]))
+        foreach (var slot in Slots.WithOpen(evaluator, valid.Catalog, options.CurrentOnly, [.. options.Keep, .. evaluator.Build.Keep.Select(k => k.Value)]))
         {
             cancel.ThrowIfCancellationRequested();
             options.Progress?.Report($"looking for {slot.What}");
-            slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(w => bench.Build.Vehicle.Find(w)?.Name ?? w)], slot.Now, slot.Now is null ? null : (workshop.Catalog.Find(slot.Now) as Part)?.Name)
+            slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(w => evaluator.Build.Vehicle.Find(w)?.Name ?? w)], slot.Now, slot.Now is null ? null : (valid.Catalog.Find(slot.Now) as Part)?.Name)
             {
                 // One whose edits get into each other's way is none.
-                Choices = [.. slot.Options.Select((o, i) => (Option: o, Change: new Suggestions.Choices.Change(slot, i))).Where(x => bench.TextOf([x.Change], heads) is not null)
-                    .Select(x => new BuildChoice(slot.Key, x.Option, build.Name, read.Text, () => QuoteText.Renewed(bench, [x.Change], heads)))],
+                Choices = [.. slot.Options.Select((o, i) => (Option: o, Change: new Suggestions.Choices.Change(slot, i))).Where(x => evaluator.TextOf([x.Change], heads) is not null)
+                    .Select(x => new BuildChoice(slot.Key, x.Option, build.Name, read.Text, () => QuoteText.Renewed(evaluator, [x.Change], heads)))],
             });
         }
         return new ChoicesOutcome(new BuildChoices(build.Name, read.Text, slots), problems.Sorted());
@@ -80,13 +80,13 @@ public sealed partial class Checker
         if (choices.Any(c => c is null))
             throw new ArgumentException("a choice of the list is null", nameof(choices));
         cancel.ThrowIfCancellationRequested();
-        var workshop = _workshop;
-        var before = choices.Select(c => (c.Name, c.Before)).Distinct().ToDictionary(b => b, b => Draft(b.Name, b.Before, workshop));
+        var valid = _workshop;
+        var before = choices.Select(c => (c.Name, c.Before)).Distinct().ToDictionary(b => b, b => Draft(b.Name, b.Before, valid));
         var outcomes = new PreviewOutcome[choices.Count];
         var done = 0;
         Parallel.For(0, outcomes.Length, new ParallelOptions { CancellationToken = cancel }, i =>
         {
-            var (was, now) = (before[(choices[i].Name, choices[i].Before)], Draft(choices[i].Name, choices[i].Text, workshop));
+            var (was, now) = (before[(choices[i].Name, choices[i].Before)], Draft(choices[i].Name, choices[i].Text, valid));
             outcomes[i] = was.Result is { } old && now.Result is { } judged ? new PreviewOutcome(ChoicePreview.Of(choices[i], old, judged), now.Problems)
                 : new PreviewOutcome(null, now.Result is null ? now.Problems : was.Problems);
             progress?.Report($"{Interlocked.Increment(ref done)} of {outcomes.Length} choices judged");
@@ -94,12 +94,12 @@ public sealed partial class Checker
         return outcomes;
     }
 
-    private (BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, ValidInputs workshop)
+    private (BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, ValidInputs valid)
     {
         var problems = new ProblemList();
-        var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, workshop.Catalog, _schemas, problems);
+        var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, valid.Catalog, _schemas, problems);
         if (read is not null)
-            Waivers.Refuse(read.Build, () => workshop.Rules, problems);
-        return (read is null || problems.HasErrors ? null : BuildEvaluation.Judged(read.Build, workshop.Rules), problems.Sorted());
+            Waivers.Refuse(read.Build, () => valid.Rules, problems);
+        return (read is null || problems.HasErrors ? null : BuildEvaluation.Judged(read.Build, valid.Rules), problems.Sorted());
     }
 }

@@ -18,8 +18,8 @@ public sealed record CheckerOptions
     /// <summary>Told in words what is being opened; null for nobody. It may be called on any thread.</summary>
     public IProgress<string>? Progress { get; init; }
 
-    internal static CheckerOptions Of(Folders folders, ValidationCache remembered, IProgress<string>? progress) =>
-        new() { Catalogs = folders.Catalog, Rules = folders.Rules, Cache = remembered, Progress = progress };
+    internal static CheckerOptions Of(Folders folders, ValidationCache cache, IProgress<string>? progress) =>
+        new() { Catalogs = folders.Catalog, Rules = folders.Rules, Cache = cache, Progress = progress };
 }
 
 /// <summary>Calls a function for what goes on, at once and on the same thread.</summary>

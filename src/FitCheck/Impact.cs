@@ -14,13 +14,13 @@ public static class Impact
     /// <param name="from">The earlier side.</param>
     /// <param name="to">The later side.</param>
     /// <param name="accepted">The ids of builds that may get worse; `all` for every one.</param>
-    /// <param name="remembered">Inputs that are known to be valid.</param>
+    /// <param name="cache">Inputs that are known to be valid.</param>
     /// <param name="progress">Told what is being done.</param>
-    public static ImpactOutcome Run(SideFolder from, SideFolder to, IReadOnlyCollection<string> accepted, ValidationCache remembered, Action<string>? progress = null)
+    public static ImpactOutcome Run(SideFolder from, SideFolder to, IReadOnlyCollection<string> accepted, ValidationCache cache, Action<string>? progress = null)
     {
         var problems = new List<Problem>();
-        var before = InputState.Read(from, remembered, problems, progress);
-        var after = InputState.Read(to, remembered, problems, progress);
+        var before = InputState.Read(from, cache, problems, progress);
+        var after = InputState.Read(to, cache, problems, progress);
         if (before is null || after is null)
             return new ImpactOutcome(null, problems);
         var known = before.Builds.Keys.Union(after.Builds.Keys, StringComparer.Ordinal).ToList();

@@ -19,12 +19,12 @@ public static class ImportQuote
     /// <param name="vehicleId">The vehicle, by its id.</param>
     /// <param name="at">Places that the caller knows: `ID=POSITION,POSITION`.</param>
     /// <param name="folders">Catalog and rules.</param>
-    /// <param name="remembered">What was found valid before.</param>
+    /// <param name="cache">What was found valid before.</param>
     /// <param name="progress">Told what is being done.</param>
-    public static ImportOutcome Run(string file, string vehicleId, IReadOnlyList<string> at, Folders folders, ValidationCache remembered, Action<string>? progress = null)
+    public static ImportOutcome Run(string file, string vehicleId, IReadOnlyList<string> at, Folders folders, ValidationCache cache, Action<string>? progress = null)
     {
         var told = Telling.By(progress);
-        var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
+        var opened = Checker.Open(CheckerOptions.Of(folders, cache, told));
         if (opened.Checker is not { } checker)
             return new ImportOutcome(null, opened.Problems);
         var outcome = checker.Import(BuildSource.File(file), vehicleId, new ImportOptions { At = at, Progress = told });

@@ -13,11 +13,11 @@ public static class ListParts
 {
     /// <summary>Lists the parts of build files once: opens, lists and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
     /// <exception cref="ArgumentException"><paramref name="files"/> is null, empty, or holds a path that is null or empty.</exception>
-    public static ListOutcome Run(IReadOnlyList<string> files, Tax tax, Folders folders, ValidationCache remembered, Action<string>? progress = null)
+    public static ListOutcome Run(IReadOnlyList<string> files, Tax tax, Folders folders, ValidationCache cache, Action<string>? progress = null)
     {
         Arguments.Words(files, nameof(files));
         var (builds, told) = (BuildSource.Files(files), Telling.By(progress));
-        var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
+        var opened = Checker.Open(CheckerOptions.Of(folders, cache, told));
         if (opened.Checker is not { } checker)
             return new ListOutcome(null, opened.ProblemsWith(builds));
         var outcome = checker.List(builds, new ListOptions { Tax = tax, Progress = told });
@@ -25,15 +25,15 @@ public static class ListParts
     }
 
     /// <summary>The lists of some builds.</summary>
-    internal static ListResult Of(IReadOnlyList<BuildFile> builds, ValidInputs workshop, ListOptions options, CancellationToken cancel)
+    internal static ListResult Of(IReadOnlyList<BuildFile> builds, ValidInputs valid, ListOptions options, CancellationToken cancel)
     {
         var lists = new List<PartsList>();
         foreach (var (build, root, _) in builds)
         {
             cancel.ThrowIfCancellationRequested();
             options.Progress?.Report($"listing {build.File}");
-            lists.Add(AskedParts.Of(root, build, workshop.Catalog, workshop.Rules, cancel));
+            lists.Add(AskedParts.Of(root, build, valid.Catalog, valid.Rules, cancel));
         }
-        return new ListResult(ProgramName.WithVersion, workshop.Catalog.Digest, options.Tax, lists);
+        return new ListResult(ProgramName.WithVersion, valid.Catalog.Digest, options.Tax, lists);
     }
 }

@@ -20,10 +20,10 @@ public static class Suggest
     private const int Large = 2_000;
 
     /// <summary>The best changes among what is tried, or why there are none, once: opens, looks and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
-    public static SuggestOutcome Run(SuggestRequest request, Folders folders, ValidationCache remembered, Action<string>? progress = null)
+    public static SuggestOutcome Run(SuggestRequest request, Folders folders, ValidationCache cache, Action<string>? progress = null)
     {
         var (build, told) = (BuildSource.File(request.File), Telling.By(progress));
-        var opened = Checker.Open(CheckerOptions.Of(folders, remembered, told));
+        var opened = Checker.Open(CheckerOptions.Of(folders, cache, told));
         if (opened.Checker is not { } checker)
             return new SuggestOutcome(null, opened.ProblemsWith([build]));
         var outcome = checker.Suggest(build, request with { Progress = told });
@@ -31,50 +31,50 @@ public static class Suggest
     }
 
     /// <summary>The same for a build that was read; null when it is asked to keep what there is not, which problems tell.</summary>
-    internal static Suggestion? Of(BuildFile file, SuggestOptions options, ValidInputs workshop, ProblemList problems, CancellationToken cancel)
+    internal static Suggestion? Of(BuildFile file, SuggestOptions options, ValidInputs valid, ProblemList problems, CancellationToken cancel)
     {
         var (build, _, text) = file;
         foreach (var kept in options.Keep)
-            BuildReader.CheckKept(new Located<string>(kept, new Location("--keep", 0, 0)), workshop.Catalog, build.Vehicle, build.Devices, build.Channels, problems);
+            BuildReader.CheckKept(new Located<string>(kept, new Location("--keep", 0, 0)), valid.Catalog, build.Vehicle, build.Devices, build.Channels, problems);
         if (problems.HasErrors)
             return null;
         options.Progress?.Report("looking for changes");
-        return Of(new ProposalEvaluator(build.File, text, workshop.Catalog, workshop.Rules, cancel), options, workshop, options.Progress is { } progress ? progress.Report : null);
+        return Of(new ProposalEvaluator(build.File, text, valid.Catalog, valid.Rules, cancel), options, valid, options.Progress is { } progress ? progress.Report : null);
     }
 
-    private static Suggestion Of(ProposalEvaluator bench, SuggestOptions request, ValidInputs workshop, Action<string>? progress)
+    private static Suggestion Of(ProposalEvaluator evaluator, SuggestOptions request, ValidInputs valid, Action<string>? progress)
     {
-        var before = BuildEvaluation.Judged(bench.Build, workshop.Rules);
+        var before = BuildEvaluation.Judged(evaluator.Build, valid.Rules);
         var goal = new Goal { FailOn = request.FailOn, Prefer = request.Prefer };
         var suggestion = new Suggestion
         {
             Program = ProgramName.WithVersion,
-            CatalogDigest = workshop.Catalog.Digest,
+            CatalogDigest = valid.Catalog.Digest,
             Preference = request.Prefer,
             FailOn = request.FailOn,
             Before = before,
             Proof = new Proof(1, 0, 0, Complete: true),
             PassesAlready = before.Verdict < request.FailOn,
-            Readings = Settling.Of(bench.Build, workshop.Rules),
+            Readings = Settling.Of(evaluator.Build, valid.Rules),
         };
         if (suggestion.PassesAlready)
             return suggestion;
-        IReadOnlyList<string> keep = [.. request.Keep, .. bench.Build.Keep.Select(k => k.Value)];
-        var slots = Slots.Of(bench, workshop.Catalog, request.CurrentOnly, keep);
-        suggestion = suggestion with { Coverage = Coverage.Of(bench, slots, keep, request.CurrentOnly) };
-        var sample = new Sample(0, bench.Build.Vehicle.Id, Shopping.List(bench.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal));
-        var finder = new Finder(bench, slots, goal, request.Time, progress)
+        IReadOnlyList<string> keep = [.. request.Keep, .. evaluator.Build.Keep.Select(k => k.Value)];
+        var slots = Slots.Of(evaluator, valid.Catalog, request.CurrentOnly, keep);
+        suggestion = suggestion with { Coverage = Coverage.Of(evaluator, slots, keep, request.CurrentOnly) };
+        var sample = new Sample(0, evaluator.Build.Vehicle.Id, Shopping.List(evaluator.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal));
+        var finder = new Finder(evaluator, slots, goal, request.Time, progress)
         {
-            Few = workshop.Catalog.Ids.Count < Large ? null : most => Slots.Of(bench, workshop.Catalog, request.CurrentOnly, keep, sample with { Most = most }),
+            Few = valid.Catalog.Ids.Count < Large ? null : most => Slots.Of(evaluator, valid.Catalog, request.CurrentOnly, keep, sample with { Most = most }),
         };
         var answers = finder.Best(Wanted);
         if (answers.Count > 0)
         {
-            var teller = new ProposalTeller(bench, workshop.Rules, before, finder.Reached);
+            var teller = new ProposalTeller(evaluator, valid.Rules, before, finder.Reached);
             return suggestion with { Proposals = [.. answers.Select(teller.Tell)], Proof = finder.Proof };
         }
-        var wishes = new Wishes(bench, workshop.Catalog, workshop.Rules, goal, request.CurrentOnly, keep, request.Time / 6);
-        var conflict = finder.Proof.Complete ? new Conflicts(bench, workshop.Rules, before, slots, goal, request.Time / 6).Find(wishes.All()) : new Conflict();
+        var wishes = new Wishes(evaluator, valid.Catalog, valid.Rules, goal, request.CurrentOnly, keep, request.Time / 6);
+        var conflict = finder.Proof.Complete ? new Conflicts(evaluator, valid.Rules, before, slots, goal, request.Time / 6).Find(wishes.All()) : new Conflict();
         return suggestion with { Conflict = conflict, Proof = finder.Proof };
     }
 }

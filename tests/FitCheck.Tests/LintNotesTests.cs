@@ -195,6 +195,6 @@ public sealed class LintNotesTests : IDisposable
         return expected;
     }
 
-    private IReadOnlyList<string> Told(ValidationCache remembered, params string[] catalog) =>
-        [.. Lint.Run([], new Folders(catalog.Length > 0 ? catalog : [_folder.Of("catalog")], [RepositoryRoot.Of("rules")]), remembered).Problems.Select(p => p.ToString())];
+    private IReadOnlyList<string> Told(ValidationCache cache, params string[] catalog) =>
+        [.. Lint.Run([], new Folders(catalog.Length > 0 ? catalog : [_folder.Of("catalog")], [RepositoryRoot.Of("rules")]), cache).Problems.Select(p => p.ToString())];
 }

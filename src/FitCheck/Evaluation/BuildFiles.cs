@@ -18,17 +18,17 @@ internal static class BuildFiles
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Reads builds with catalog and rules that are open; null when anything is wrong with any of them, all of which problems tell.</summary>
-    public static IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> sources, ValidInputs workshop, IReadOnlyList<string> folders, ValidationCache remembered, Lazy<SchemaCheck> schemas, ProblemList problems, CancellationToken cancel)
+    public static IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> sources, ValidInputs valid, IReadOnlyList<string> folders, ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems, CancellationToken cancel)
     {
         var builds = new List<BuildFile>();
         foreach (var source in sources)
         {
             cancel.ThrowIfCancellationRequested();
-            if (Read(source, folders, workshop.Catalog, remembered, schemas, problems) is { } build)
+            if (Read(source, folders, valid.Catalog, cache, schemas, problems) is { } build)
                 builds.Add(build);
         }
         foreach (var build in builds)
-            Waivers.Refuse(build.Build, () => workshop.Rules, problems);
+            Waivers.Refuse(build.Build, () => valid.Rules, problems);
         return problems.HasErrors ? null : builds;
     }
 
@@ -36,18 +36,18 @@ internal static class BuildFiles
     /// <param name="path">The file.</param>
     /// <param name="folders">Those of the catalog: a link in one of them must not lead out of it.</param>
     /// <param name="catalog">What is in them.</param>
-    /// <param name="remembered">Builds whose form is known to be right.</param>
+    /// <param name="cache">Builds whose form is known to be right.</param>
     /// <param name="schemas">What their form has to be.</param>
     /// <param name="problems">Where problems go.</param>
-    public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache remembered, Lazy<SchemaCheck> schemas, ProblemList problems)
+    public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems)
     {
         var name = path.Replace('\\', '/');
-        return Bytes(path, name, "a build file", Fences(folders), problems) is { } bytes ? Read(name, bytes, catalog, remembered, schemas, problems) : null;
+        return Bytes(path, name, "a build file", Fences(folders), problems) is { } bytes ? Read(name, bytes, catalog, cache, schemas, problems) : null;
     }
 
     /// <summary>The build in a file or a text; null when it can't be used. Whether the form of a text is right is not remembered: it may be half typed.</summary>
-    public static BuildFile? Read(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache remembered, Lazy<SchemaCheck> schemas, ProblemList problems) =>
-        source.Path is { } path ? Read(path, folders, catalog, remembered, schemas, problems)
+    public static BuildFile? Read(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems) =>
+        source.Path is { } path ? Read(path, folders, catalog, cache, schemas, problems)
         : Bytes(source, problems) is { } bytes ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems) : null;
 
     /// <summary>The same of a build that somebody has only begun: keys that a whole one must have may be missing, as long as it names its vehicle.</summary>
@@ -55,7 +55,7 @@ internal static class BuildFiles
         (source.Path is { } path ? Bytes(path, source.Name, "a build file", Fences(folders), problems) : Bytes(source, problems)) is { } bytes
             ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems, isDraft: true) : null;
 
-    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, ValidationCache remembered, Lazy<SchemaCheck> schemas, ProblemList problems, bool isDraft = false)
+    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems, bool isDraft = false)
     {
         if (SourceText.Decode(name, bytes, problems) is not { } source)
             return null;
@@ -67,12 +67,12 @@ internal static class BuildFiles
         else if (root is not null)
         {
             var key = ValidationCache.Key(Encoding.UTF8.GetBytes("build"), bytes);
-            if (!remembered.Knows(key))
+            if (!cache.Knows(key))
             {
                 var shape = new ProblemList();
                 schemas.Value.Check("build", isDraft && root is YamlMap begun ? Builds.Draft.Completed(begun) : root, shape);
                 if (!shape.HasErrors)
-                    remembered.Add(key);
+                    cache.Add(key);
                 own.AddRange(shape.Sorted());
             }
             build = BuildReader.Read(root, catalog, own);

@@ -26,11 +26,11 @@ internal sealed class ValidInputs
     public RuleSet Rules => _rules.GetAwaiter().GetResult();
 
     /// <summary>Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.</summary>
-    public static ValidInputs? Open(Folders folders, ValidationCache remembered, ProblemList problems, Action<string>? progress = null) =>
-        OpenWithCatalog(folders, remembered, problems, progress).Sound;
+    public static ValidInputs? Open(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress = null) =>
+        OpenWithCatalog(folders, cache, problems, progress).Sound;
 
     /// <summary>The same, with the catalog also where something is wrong, for those who tell what is wrong besides.</summary>
-    public static (PartsCatalog Catalog, ValidInputs? Sound) OpenWithCatalog(Folders folders, ValidationCache remembered, ProblemList problems, Action<string>? progress = null, CancellationToken cancel = default)
+    public static (PartsCatalog Catalog, ValidInputs? Sound) OpenWithCatalog(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress = null, CancellationToken cancel = default)
     {
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
         var told = new ProblemList();
@@ -41,33 +41,33 @@ internal sealed class ValidInputs
         problems.AddRange(told.Sorted());
         cancel.ThrowIfCancellationRequested();
         var key = ValidationCache.Key(Parts(catalog, files));
-        if (!problems.HasErrors && remembered.Knows(key))
+        if (!problems.HasErrors && cache.Knows(key))
             return (catalog, new ValidInputs(catalog, files, known, key));
         if (QuickProgram.IsThis)
             throw new HandOverException();
 
         var rules = Validated(files, problems);
         Validate(catalog, progress, cancel);
-        return (catalog, Sound(new ValidInputs(catalog, files, Task.FromResult(rules), key), remembered, problems));
+        return (catalog, Sound(new ValidInputs(catalog, files, Task.FromResult(rules), key), cache, problems));
     }
 
     /// <summary>
-    /// Opens the same folders again: this workshop itself when no byte of them differs, else another one, in which entries and rules that stayed as they are
+    /// Opens the same folders again: this state itself when no byte of them differs, else another one, in which entries and rules that stayed as they are
     /// need not be read again. Null when something is wrong; problems say what.
     /// </summary>
-    public ValidInputs? Again(Folders folders, ValidationCache remembered, ProblemList problems, Action<string>? progress, CancellationToken cancel)
+    public ValidInputs? Again(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress, CancellationToken cancel)
     {
         var (files, catalog) = (RuleBytes.Of(folders.Rules, problems), PartsCatalog.Open(folders.Catalog, problems));
         var key = ValidationCache.Key(Parts(catalog, files));
         if (!problems.HasErrors && key == _key)
             return this;
         cancel.ThrowIfCancellationRequested();
-        var isKnown = !problems.HasErrors && remembered.Knows(key);
+        var isKnown = !problems.HasErrors && cache.Knows(key);
         var rules = files.AreAs(_files) ? _rules : Task.FromResult(isKnown ? Known(files) : Validated(files, problems));
         catalog.TakeOver(Catalog);
         if (!isKnown)
             Validate(catalog, progress, cancel);
-        return Sound(new ValidInputs(catalog, files, rules, key), remembered, problems);
+        return Sound(new ValidInputs(catalog, files, rules, key), cache, problems);
     }
 
     // What was found valid need not be validated, and what only judges entries is of no use here.
@@ -83,12 +83,12 @@ internal sealed class ValidInputs
     private static void Validate(PartsCatalog catalog, Action<string>? progress, CancellationToken cancel) =>
         catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"), cancel);
 
-    private static ValidInputs? Sound(ValidInputs workshop, ValidationCache remembered, ProblemList problems)
+    private static ValidInputs? Sound(ValidInputs valid, ValidationCache cache, ProblemList problems)
     {
         if (problems.HasErrors)
             return null;
-        remembered.Add(workshop._key);
-        return workshop;
+        cache.Add(valid._key);
+        return valid;
     }
 
     private static IEnumerable<byte[]> Parts(PartsCatalog catalog, RuleBytes files)

@@ -25,10 +25,10 @@ internal sealed class InputState
 {
     private readonly string _root;
 
-    private InputState(SideFolder folder, ValidInputs workshop)
+    private InputState(SideFolder folder, ValidInputs valid)
     {
-        (_root, Workshop) = (folder.Root.Replace('\\', '/').TrimEnd('/') + "/", workshop);
-        // A workshop that is known to be valid leaves out what a check never asks; here all of both sides is compared.
+        (_root, Workshop) = (folder.Root.Replace('\\', '/').TrimEnd('/') + "/", valid);
+        // A state that is known to be valid leaves out what a check never asks; here all of both sides is compared.
         Rules = RuleSet.Load(folder.Folders.Rules, FactRegistry.Declarations, new ProblemList());
     }
 
@@ -41,11 +41,11 @@ internal sealed class InputState
     public SortedDictionary<string, (BuildResult? Result, Location At, IReadOnlyList<Problem> Problems)> Builds { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Null when its catalog or its rules can't be used; problems say why.</summary>
-    public static InputState? Read(SideFolder folder, ValidationCache remembered, List<Problem> problems, Action<string>? progress)
+    public static InputState? Read(SideFolder folder, ValidationCache cache, List<Problem> problems, Action<string>? progress)
     {
         var own = new ProblemList();
-        var side = ValidInputs.Open(folder.Folders, remembered, own, progress) is { } workshop ? new InputState(folder, workshop) : null;
-        side?.ReadBuilds(folder, remembered, own, progress);
+        var side = ValidInputs.Open(folder.Folders, cache, own, progress) is { } valid ? new InputState(folder, valid) : null;
+        side?.ReadBuilds(folder, cache, own, progress);
         if (side is not null && !own.HasErrors)
             return side;
         var root = folder.Root.Replace('\\', '/').TrimEnd('/') + "/";
@@ -58,7 +58,7 @@ internal sealed class InputState
 
     private static Location At(Location at, string root) => at.File.StartsWith(root, StringComparison.Ordinal) ? at with { File = at.File[root.Length..] } : at;
 
-    private void ReadBuilds(SideFolder folder, ValidationCache remembered, ProblemList told, Action<string>? progress)
+    private void ReadBuilds(SideFolder folder, ValidationCache cache, ProblemList told, Action<string>? progress)
     {
         var schemas = new Lazy<SchemaCheck>(() => new SchemaCheck());
         var builds = Path.Combine(folder.Folders.Catalog[0], "builds");
@@ -68,7 +68,7 @@ internal sealed class InputState
         {
             progress?.Invoke($"checking {Path.GetFileName(path)} of {folder.Name}");
             var problems = new ProblemList();
-            var build = BuildFiles.Read(path, folder.Folders.Catalog, Workshop.Catalog, remembered, schemas, problems)?.Build;
+            var build = BuildFiles.Read(path, folder.Folders.Catalog, Workshop.Catalog, cache, schemas, problems)?.Build;
             if (build is not null)
                 Waivers.Refuse(build, () => Rules, problems);
             if (problems.HasErrors)

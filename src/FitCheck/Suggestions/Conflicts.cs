@@ -10,7 +10,7 @@ namespace FitCheck.Suggestions;
 /// Why nothing passes: the smallest set of rules that no choice keeps together, found by leaving one after the other out as long as nothing passes without
 /// it; and which of the wishes (what is kept, what may be done, what may be spent) would each be enough to give up.
 /// </summary>
-internal sealed class Conflicts(ProposalEvaluator bench, RuleSet rules, BuildResult before, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time)
+internal sealed class Conflicts(ProposalEvaluator evaluator, RuleSet rules, BuildResult before, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time)
 {
     private readonly int _voices = Slots.MostVoices(slots);
 
@@ -18,7 +18,7 @@ internal sealed class Conflicts(ProposalEvaluator bench, RuleSet rules, BuildRes
     /// <param name="wishes">Each wish in words, and the search without it; true when something passes then.</param>
     public Conflict Find(IEnumerable<(string Words, Func<bool> PassesWithout)> wishes)
     {
-        var clashing = bench.SeenRules(goal.IsBad).ToList();
+        var clashing = evaluator.SeenRules(goal.IsBad).ToList();
         foreach (var rule in clashing.ToList())
         {
             var rest = clashing.Where(r => r != rule).ToHashSet(StringComparer.Ordinal);
@@ -34,7 +34,7 @@ internal sealed class Conflicts(ProposalEvaluator bench, RuleSet rules, BuildRes
 
     private bool Passes(IReadOnlySet<string> only)
     {
-        var (answers, effort) = new Search(bench, slots, goal with { Rules = only, Voices = _voices }, 1, time) { First = true }.Run();
+        var (answers, effort) = new Search(evaluator, slots, goal with { Rules = only, Voices = _voices }, 1, time) { First = true }.Run();
         // What could not be decided in time is not claimed.
         return answers.Count > 0 || !effort.Finished;
     }
@@ -52,7 +52,7 @@ internal sealed class Conflicts(ProposalEvaluator bench, RuleSet rules, BuildRes
     // The best margin that any choice reached.
     private Approach? Nearest(string rule)
     {
-        var best = bench.SeenOf(rule).Where(i => i.Margin is not null && goal.IsBad(i)).MaxBy(i => i.Margin);
+        var best = evaluator.SeenOf(rule).Where(i => i.Margin is not null && goal.IsBad(i)).MaxBy(i => i.Margin);
         return best is null || rules.Find(rule)!.Unit is not { } unit ? null : new Approach(unit.FromSi(best.Margin!.Value), unit.Symbol);
     }
 }

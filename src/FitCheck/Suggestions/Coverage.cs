@@ -12,8 +12,8 @@ public sealed record Coverage(IReadOnlyList<TriedChoice> Tried, IReadOnlyList<st
     private static readonly string[] Works = ["cut-wires", "drill", "enlarge-holes", "trim-parts"];
 
     /// <summary>What a search over these slots looks at.</summary>
-    internal static Coverage Of(ProposalEvaluator bench, IReadOnlyList<Slot> slots, IReadOnlyList<string> keep, bool currentOnly) =>
-        new([.. slots.Select(s => new TriedChoice(s.What, [.. s.Where.Select(w => bench.Build.Vehicle.Find(w)?.Name ?? w)], Choices(s)))], [.. NotTriedFor(bench.Build, slots, keep, currentOnly)]);
+    internal static Coverage Of(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, IReadOnlyList<string> keep, bool currentOnly) =>
+        new([.. slots.Select(s => new TriedChoice(s.What, [.. s.Where.Select(w => evaluator.Build.Vehicle.Find(w)?.Name ?? w)], Choices(s)))], [.. NotTriedFor(evaluator.Build, slots, keep, currentOnly)]);
 
     private static IEnumerable<string> NotTriedFor(Build build, IReadOnlyList<Slot> slots, IReadOnlyList<string> keep, bool currentOnly)
     {

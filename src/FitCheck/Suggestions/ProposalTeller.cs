@@ -10,16 +10,16 @@ using FitCheck.Suggestions.Trials;
 namespace FitCheck.Suggestions;
 
 /// <summary>Turns an answer into what a person is told, after a check in full of the build that would be written.</summary>
-internal sealed class ProposalTeller(ProposalEvaluator bench, RuleSet rules, BuildResult before, Goal goal)
+internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules, BuildResult before, Goal goal)
 {
     /// <summary>The proposal. That its build passes is checked here; if it did not, the search would have a defect.</summary>
     public Proposal Tell(Answer answer)
     {
-        var yaml = QuoteText.Renewed(bench, answer.Changes);
+        var yaml = QuoteText.Renewed(evaluator, answer.Changes);
         var after = Judged(yaml);
         // The search leaves the seller's list aside; where the person asks that nothing superfluous be on it, that is taken out too.
         if (after.Findings.Any(f => f.Waived is null && f.Status >= goal.FailOn && rules.Find(f.Rule)!.Names.Contains(BuildFacts.QuoteUnusedCount.Name, StringComparer.Ordinal)))
-            after = Judged(yaml = QuoteText.Renewed(bench, answer.Changes, onlyNeeded: true));
+            after = Judged(yaml = QuoteText.Renewed(evaluator, answer.Changes, onlyNeeded: true));
         if (after.Verdict >= goal.FailOn)
             throw new InvalidOperationException("a proposed build does not pass");
         var had = before.Findings.Where(f => f.Waived is null && f.Status != Status.Pass).Select(f => (f.Rule, f.Position, f.Status)).ToHashSet();
@@ -36,29 +36,29 @@ internal sealed class ProposalTeller(ProposalEvaluator bench, RuleSet rules, Bui
         };
     }
 
-    private BuildResult Judged(string yaml) => BuildEvaluation.Judged(bench.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
+    private BuildResult Judged(string yaml) => BuildEvaluation.Judged(evaluator.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
 
     private ProposedChange Told(Change change, IReadOnlyList<Change> all, BuildResult after)
     {
         var without = all.Where(c => c.Slot != change.Slot).ToList();
         var reasons = new List<Reason>();
-        if (bench.Read(without) is { } less)
+        if (evaluator.Read(without) is { } less)
         {
             var judged = BuildEvaluation.Judged(less, rules);
-            var bad = bench.Assess(without).Issues.Where(goal.IsBad).Select(i => i.Id).ToHashSet();
+            var bad = evaluator.Assess(without).Issues.Where(goal.IsBad).Select(i => i.Id).ToHashSet();
             reasons.AddRange(judged.Findings.Where(f => bad.Contains((f.Rule, f.Position)))
                 .Select(f => new Reason(f, after.Findings.FirstOrDefault(a => a.Rule == f.Rule && a.Position == f.Position))));
         }
         return new ProposedChange(change.Slot.What, [.. change.Slot.Where.Select(NameOf)], change.Slot.Now, change.Option.Value)
         {
-            FromName = change.Slot.Parts.Select(p => (bench.Find(p) as Part)?.Name).OfType<string>().ToList() is { Count: > 0 } names ? string.Join(" and ", names) : null,
+            FromName = change.Slot.Parts.Select(p => (evaluator.Find(p) as Part)?.Name).OfType<string>().ToList() is { Count: > 0 } names ? string.Join(" and ", names) : null,
             ToName = change.Option.Parts.Count > 0 ? string.Join(" and ", change.Option.Parts.Select(p => p.Name)) : null,
             Because = reasons,
-            Difference = after.Totals is [var total] && bench.Read(without) is not null ? total with { Amount = bench.PriceOf(all) - bench.PriceOf(without) } : null,
+            Difference = after.Totals is [var total] && evaluator.Read(without) is not null ? total with { Amount = evaluator.PriceOf(all) - evaluator.PriceOf(without) } : null,
         };
     }
 
-    private string NameOf(string place) => bench.Build.Vehicle.Find(place)?.Name ?? place;
+    private string NameOf(string place) => evaluator.Build.Vehicle.Find(place)?.Name ?? place;
 
     private static List<Money> Difference(IReadOnlyList<Money> before, IReadOnlyList<Money> after) =>
         [.. before.Concat(after).Select(m => m.Currency).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)

@@ -94,11 +94,11 @@ public sealed class BruteForceTests
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([folder.Path], problems);
         var rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems);
-        var bench = new ProposalEvaluator("build.yaml", text, catalog, rules);
-        var slots = Slots.Of(bench, catalog, currentOnly: false, keep: []);
+        var evaluator = new ProposalEvaluator("build.yaml", text, catalog, rules);
+        var slots = Slots.Of(evaluator, catalog, currentOnly: false, keep: []);
         var goal = new Goal { Prefer = prefer, Voices = voices };
 
-        var found = new Search(bench, slots, goal, 1, TimeSpan.FromMinutes(10)).Run();
+        var found = new Search(evaluator, slots, goal, 1, TimeSpan.FromMinutes(10)).Run();
 
         Assert.True(found.Effort.Finished);
         var every = Every(new ProposalEvaluator("build.yaml", text, catalog, rules), slots, goal).ToList();
@@ -118,14 +118,14 @@ public sealed class BruteForceTests
         _ => (double)answer.Assessment.Price,
     }, (double)answer.Assessment.Price);
 
-    private static IEnumerable<Answer> Every(ProposalEvaluator bench, IReadOnlyList<Slot> slots, Goal goal)
+    private static IEnumerable<Answer> Every(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, Goal goal)
     {
         var combinations = new List<List<Change>> { new() };
         foreach (var slot in slots)
             combinations = [.. combinations.SelectMany(c => Enumerable.Range(-1, slot.Options.Count + 1).Select(o => o < 0 ? c : [.. c, new Change(slot, o)]))];
         foreach (var changes in combinations.Where(c => c.Sum(x => x.Slot.Voices) <= goal.Voices))
         {
-            var assessment = bench.Anew(changes);
+            var assessment = evaluator.Anew(changes);
             if (assessment.IsPossible && !assessment.Issues.Any(goal.IsBad))
                 yield return new Answer(changes, assessment);
         }

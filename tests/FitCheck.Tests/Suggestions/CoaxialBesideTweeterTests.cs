@@ -54,16 +54,16 @@ public sealed class CoaxialBesideTweeterTests
     [Fact]
     public void Where_no_driver_alone_may_change_one_set_takes_both_places()
     {
-        var bench = Bench(Coaxials, out var catalog);
-        var slots = Slots.Of(bench, catalog, currentOnly: false, keep: []).Where(s => s.What != "driver").ToList();
+        var evaluator = Bench(Coaxials, out var catalog);
+        var slots = Slots.Of(evaluator, catalog, currentOnly: false, keep: []).Where(s => s.What != "driver").ToList();
 
-        var best = new Finder(bench, slots, new Goal(), TimeSpan.FromMinutes(5)).Best(3);
+        var best = new Finder(evaluator, slots, new Goal(), TimeSpan.FromMinutes(5)).Best(3);
 
         Assert.All(best, a => Assert.Equal("component set", Assert.Single(a.Changes, c => c.Slot.IsVoice).Slot.What));
         // The set of the same woofer and tweeter, whose crossover stands in the wire beside the capacitor: a second high-pass warns, and does not fail.
         Assert.Contains(best, a => a.Changes.Any(c => c.Option.Value == "pellworth-set-165"));
         foreach (var answer in best)
-            Assert.True(BuildEvaluation.Judged(bench.ReadText(QuoteText.Renewed(bench, answer.Changes))!, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())).Verdict < Status.Fail);
+            Assert.True(BuildEvaluation.Judged(evaluator.ReadText(QuoteText.Renewed(evaluator, answer.Changes))!, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())).Verdict < Status.Fail);
     }
 
     [Theory]
@@ -72,16 +72,16 @@ public sealed class CoaxialBesideTweeterTests
     [InlineData("front-tweeter-left")]
     public void What_is_kept_becomes_no_set(string kept)
     {
-        var bench = Bench(Coaxials, out var catalog);
-        Assert.Contains(Slots.Of(bench, catalog, currentOnly: false, keep: []), IsSet);
-        Assert.DoesNotContain(Slots.Of(bench, catalog, currentOnly: false, keep: [kept]), IsSet);
+        var evaluator = Bench(Coaxials, out var catalog);
+        Assert.Contains(Slots.Of(evaluator, catalog, currentOnly: false, keep: []), IsSet);
+        Assert.DoesNotContain(Slots.Of(evaluator, catalog, currentOnly: false, keep: [kept]), IsSet);
     }
 
     [Fact]
     public void Without_a_tweeter_beside_it_a_coaxial_stays_one()
     {
-        var bench = Bench(Coaxials[..Coaxials.IndexOf("  - at: [front-tweeter-left", StringComparison.Ordinal)], out var catalog);
-        var slots = Slots.Of(bench, catalog, currentOnly: false, keep: []);
+        var evaluator = Bench(Coaxials[..Coaxials.IndexOf("  - at: [front-tweeter-left", StringComparison.Ordinal)], out var catalog);
+        var slots = Slots.Of(evaluator, catalog, currentOnly: false, keep: []);
 
         Assert.All(slots.Single(s => s.What == "driver").Options, o => Assert.Equal("coaxial", Assert.IsType<Driver>(o.Parts[0]).Type));
         Assert.DoesNotContain(slots, IsSet);

@@ -33,9 +33,9 @@ public sealed partial class ProofTests
     public void No_other_single_choice_and_no_pair_by_lot_beats_what_is_proved_best(string name)
     {
         var file = RepositoryRoot.Of("catalog", "builds", name + ".yaml");
-        var bench = new ProposalEvaluator(file, File.ReadAllText(file), Catalog, Rules);
-        var slots = Slots.Of(bench, Catalog, currentOnly: false, keep: []);
-        var finder = new Finder(bench, slots, new Goal(), TimeSpan.FromMinutes(10));
+        var evaluator = new ProposalEvaluator(file, File.ReadAllText(file), Catalog, Rules);
+        var slots = Slots.Of(evaluator, Catalog, currentOnly: false, keep: []);
+        var finder = new Finder(evaluator, slots, new Goal(), TimeSpan.FromMinutes(10));
         var best = finder.Best(1) is [var first, ..] ? first : null;
         Assert.True(finder.Proof.Complete);
 
@@ -50,7 +50,7 @@ public sealed partial class ProofTests
 
         Assert.Equal("", string.Join('\n', better));
 
-        List<Answer> Passing(IEnumerable<Change[]> tried) => [.. tried.AsParallel().AsOrdered().Select(changes => (Changes: changes, Assessment: bench.Anew(changes)))
+        List<Answer> Passing(IEnumerable<Change[]> tried) => [.. tried.AsParallel().AsOrdered().Select(changes => (Changes: changes, Assessment: evaluator.Anew(changes)))
             .Where(t => t.Assessment.IsPossible && !t.Assessment.Issues.Any(finder.Reached.IsBad)).Select(t => new Answer(t.Changes, t.Assessment))];
     }
 

@@ -21,17 +21,17 @@ public sealed class ScopeTests
     {
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], problems);
-        var bench = new ProposalEvaluator(name, File.ReadAllText(Path.Combine(Builds, name + ".yaml")), catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
-        var before = bench.Assess([]).Issues.ToDictionary(i => i.Id);
+        var evaluator = new ProposalEvaluator(name, File.ReadAllText(Path.Combine(Builds, name + ".yaml")), catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
+        var before = evaluator.Assess([]).Issues.ToDictionary(i => i.Id);
         var moved = new List<string>();
-        foreach (var slot in Slots.Of(bench, catalog, currentOnly: false, keep: []))
+        foreach (var slot in Slots.Of(evaluator, catalog, currentOnly: false, keep: []))
         {
             // The first, the last and some between stand for all; of drivers the first of each sort too.
             for (var choice = 0; choice < slot.Options.Count; choice++)
             {
                 if (choice % Math.Max(1, slot.Options.Count / 3) != 0 && !IsFirstOfItsSort(slot, choice))
                     continue;
-                if (bench.Anew([new Change(slot, choice)]) is not { IsPossible: true } after)
+                if (evaluator.Anew([new Change(slot, choice)]) is not { IsPossible: true } after)
                     continue;
                 var now = after.Issues.ToDictionary(i => i.Id);
                 moved.AddRange(now.Values.Concat(before.Values).DistinctBy(i => i.Id).Where(i => !i.RestsOn(slot))

@@ -11,7 +11,7 @@ namespace FitCheck.Suggestions.Searching;
 /// long as anything else helps, then one of these is exchanged, then two. Of equal answers of a step those come first that leave nothing to be measured
 /// that was settled before.
 /// </summary>
-internal sealed class Finder(ProposalEvaluator bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, Action<string>? progress = null)
+internal sealed class Finder(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, Action<string>? progress = null)
 {
     // Options of a slot, and until when, in parts of the time and at most.
     private static readonly (int Options, double Part, double Seconds, bool VoicesToo)[] Looks = [(200, 0.3, 0.6, false), (1500, 0.5, 1.5, true)];
@@ -29,13 +29,13 @@ internal sealed class Finder(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
     /// <summary>The best answers, best first.</summary>
     public IReadOnlyList<Answer> Best(int wanted)
     {
-        var open = bench.Assess([]).Issues.Where(i => i.Status == Status.Measure).Select(i => i.Id).ToHashSet();
+        var open = evaluator.Assess([]).Issues.Where(i => i.Status == Status.Measure).Select(i => i.Id).ToHashSet();
         var most = Slots.MostVoices(slots);
         var first = AmongFew();
         for (var voices = 0; voices <= most; voices++)
         {
             Reached = goal with { Voices = voices, OpenBefore = open };
-            var (answers, effort) = new Search(bench, slots, Reached, wanted, time - _clock.Elapsed) { Found = Tell }.Run();
+            var (answers, effort) = new Search(evaluator, slots, Reached, wanted, time - _clock.Elapsed) { Found = Tell }.Run();
             Proof = new Proof(Proof.Judged + effort.Judged, Proof.Foreseen + effort.Foreseen, Proof.TooDear + effort.TooDear, Proof.Complete && effort.Finished);
             if (!Proof.Complete && first is not null)
                 return [.. answers.Append(first).DistinctBy(a => a.Words).Order(new AnswerOrder(Reached)).Take(wanted)];
@@ -53,7 +53,7 @@ internal sealed class Finder(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
         {
             var until = TimeSpan.FromSeconds(Math.Min(part * time.TotalSeconds, seconds));
             var few = Few(options);
-            if (new Shortcut(bench, few, goal, until - _clock.Elapsed, voicesToo).Find() is not { } answer)
+            if (new Shortcut(evaluator, few, goal, until - _clock.Elapsed, voicesToo).Find() is not { } answer)
                 continue;
             Tell(answer);
             return answer;

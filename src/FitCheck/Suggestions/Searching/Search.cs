@@ -27,7 +27,7 @@ internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finish
 /// more. No passing set of changes without a needless one is missed: in a branch that is part of it, the finding chosen next is still there, so the set
 /// changes something that this finding rests on.
 /// </summary>
-internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots, Goal goal, int wanted, TimeSpan time)
+internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, Goal goal, int wanted, TimeSpan time)
 {
     private const int Remembered = 4;
 
@@ -52,18 +52,18 @@ internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
     /// <summary>The best answers, best first, and what was done to be sure of them.</summary>
     public (IReadOnlyList<Answer> Answers, Effort Effort) Run()
     {
-        _judgedBefore = bench.Judged;
+        _judgedBefore = evaluator.Judged;
         Visit(0);
-        return ([.. _answers], new Effort(bench.Judged - _judgedBefore, _foreseen, _tooDear, !_late));
+        return ([.. _answers], new Effort(evaluator.Judged - _judgedBefore, _foreseen, _tooDear, !_late));
     }
 
     // The cause is the finding because of which the last change was made.
     private void Visit(int voices, RuleVerdict? cause = null)
     {
-        bench.Cancel.ThrowIfCancellationRequested();
+        evaluator.Cancel.ThrowIfCancellationRequested();
         if ((First && _answers.Count > 0) || (_late |= _clock.Elapsed > time))
             return;
-        var choices = bench.Foreseen(_changes).Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count);
+        var choices = evaluator.Foreseen(_changes).Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count);
         // Most changes do not even remove the finding that they are for, or bring one that ended other branches; when nothing is left that could remove it, the
         // rest need not be judged.
         if (choices is null && _dead.Prepend(cause).OfType<RuleVerdict>().Any(i => Choices(i, voices).Count == 0 && IsStillBad(i, _changes)))
@@ -73,7 +73,7 @@ internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
         }
         if (choices is null)
         {
-            var assessment = bench.Assess(_changes);
+            var assessment = evaluator.Assess(_changes);
             if (!assessment.IsPossible)
                 choices = new(Open(voices).Where(Contradicts));
             else if (assessment.Issues.Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count) is { } open)
@@ -114,10 +114,10 @@ internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
         if (goal.Prefer != Preference.Price)
             return false;
         var open = Open(voices).Where(s => _changes.TrueForAll(c => c.Slot != s)).ToList();
-        var saving = open.Where(s => !s.IsVoice).Sum(bench.SavingOf);
+        var saving = open.Where(s => !s.IsVoice).Sum(evaluator.SavingOf);
         if (goal.Voices > voices)
-            saving += open.Where(s => s.IsVoice).Select(bench.SavingOf).OrderDescending().Take(goal.Voices - voices).Sum();
-        var least = bench.PriceOf(_changes) - saving;
+            saving += open.Where(s => s.IsVoice).Select(evaluator.SavingOf).OrderDescending().Take(goal.Voices - voices).Sum();
+        var least = evaluator.PriceOf(_changes) - saving;
         return least > worst.Assessment.Price || (least == worst.Assessment.Price && _changes.Count + 1 > worst.Changes.Count);
     }
 
@@ -133,7 +133,7 @@ internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
         Branch(choices, voices, c => IsStillBad(cause, c));
     }
 
-    private bool IsStillBad(RuleVerdict cause, IReadOnlyList<Change> changes) => bench.Again(cause, changes) is { } again && goal.IsBad(again);
+    private bool IsStillBad(RuleVerdict cause, IReadOnlyList<Change> changes) => evaluator.Again(cause, changes) is { } again && goal.IsBad(again);
 
     // A choice that is not changed here stays as it is in what follows; but where money has to be saved only some of its options were tried, so it stays open.
     private void Branch(ChoiceList choices, int voices, Func<IReadOnlyList<Change>, bool> isWanted, RuleVerdict? unknown = null)
@@ -143,10 +143,10 @@ internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
             _settled.Add(slot);
             for (var choice = 0; choice < slot.Options.Count; choice++)
             {
-                if ((choices.ToSave && !bench.Saves(slot, slot.Options[choice])) || (_late |= _clock.Elapsed > time))
+                if ((choices.ToSave && !evaluator.Saves(slot, slot.Options[choice])) || (_late |= _clock.Elapsed > time))
                     continue;
                 if (unknown is not null && choice % ProposalEvaluator.Ahead == 0)
-                    bench.Prepare([unknown], _changes, Enumerable.Range(choice, Math.Min(ProposalEvaluator.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
+                    evaluator.Prepare([unknown], _changes, Enumerable.Range(choice, Math.Min(ProposalEvaluator.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
                 _changes.Add(new Change(slot, choice));
                 if (isWanted(_changes))
                     Visit(voices + slot.Voices, choices.Cause);
@@ -162,7 +162,7 @@ internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
     private IEnumerable<Slot> Open(int voices) => slots.Where(s => !_settled.Contains(s) && (!s.IsVoice || (voices + s.Voices <= goal.Voices && !_changes.Exists(c => c.Slot.Excludes(s)))));
 
     private ChoiceList Choices(RuleVerdict issue, int voices) => issue.IsOfPrice
-        ? new(Open(voices).Where(s => bench.SavingOf(s) > 0).OrderByDescending(bench.SavingOf)) { ToSave = true }
+        ? new(Open(voices).Where(s => evaluator.SavingOf(s) > 0).OrderByDescending(evaluator.SavingOf)) { ToSave = true }
         : new(Open(voices).Where(issue.RestsOn)) { Cause = issue };
 
     // What a build's reader refuses lies in its outputs, devices, crossovers and their settings.
@@ -186,7 +186,7 @@ internal sealed class Search(ProposalEvaluator bench, IReadOnlyList<Slot> slots,
         for (var part = (1 << Math.Min(all.Count, 8)) - 2; part > 0 && all.Count > 1; part--)
         {
             var some = all.Where((_, i) => i >= 8 || (part >> i & 1) == 1).ToList();
-            if (!bench.Foreseen(some).Any(goal.IsBad) && bench.Assess(some) is { IsPossible: true } less && !less.Issues.Any(goal.IsBad))
+            if (!evaluator.Foreseen(some).Any(goal.IsBad) && evaluator.Assess(some) is { IsPossible: true } less && !less.Issues.Any(goal.IsBad))
                 return true;
         }
         return false;

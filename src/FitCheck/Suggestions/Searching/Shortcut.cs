@@ -8,12 +8,12 @@ namespace FitCheck.Suggestions.Searching;
 /// One passing set of changes soon, from few parts of a large catalog, by always going on with the combination in which the least stands in the way. It proves
 /// nothing and need not be a good answer; it is what there is when the time of the exact search is short.
 /// </summary>
-/// <param name="bench">Judges what is tried.</param>
+/// <param name="evaluator">Judges what is tried.</param>
 /// <param name="slots">What may be chosen otherwise.</param>
 /// <param name="goal">What has to go.</param>
 /// <param name="time">How long to look.</param>
 /// <param name="voicesToo">True to try at once what was chosen for its sound, and not only where nothing else of a combination helps.</param>
-internal sealed class Shortcut(ProposalEvaluator bench, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, bool voicesToo = false)
+internal sealed class Shortcut(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, bool voicesToo = false)
 {
     // So many options of a slot that remove a finding are judged in full; the others wait for the exact search.
     private const int Width = 100;
@@ -43,7 +43,7 @@ internal sealed class Shortcut(ProposalEvaluator bench, IReadOnlyList<Slot> slot
     // Judges a combination and keeps it to go on from; an answer when nothing stands in its way.
     private Answer? Add(IReadOnlyList<Change> changes)
     {
-        if (!_seen.Add(ChangeKey.Of(changes)) || bench.Assess(changes) is not { IsPossible: true } assessment)
+        if (!_seen.Add(ChangeKey.Of(changes)) || evaluator.Assess(changes) is not { IsPossible: true } assessment)
             return null;
         var bad = assessment.Issues.Count(goal.IsBad);
         if (bad == 0)
@@ -68,8 +68,8 @@ internal sealed class Shortcut(ProposalEvaluator bench, IReadOnlyList<Slot> slot
     {
         var (changes, voices) = (state.Changes, state.Voices);
         var open = slots.Where(s => changes.All(c => c.Slot != s && !c.Slot.Excludes(s))).ToList();
-        var (cause, choices) = bench.Assess(changes).Issues.Where(goal.IsBad)
-            .Select(i => (Cause: i, Choices: open.Where(i.IsOfPrice ? s => bench.SavingOf(s) > 0 : i.RestsOn).ToList()))
+        var (cause, choices) = evaluator.Assess(changes).Issues.Where(goal.IsBad)
+            .Select(i => (Cause: i, Choices: open.Where(i.IsOfPrice ? s => evaluator.SavingOf(s) > 0 : i.RestsOn).ToList()))
             // Counting options would have the parts read of every slot that has a say.
             .MinBy(c => c.Choices.Count + c.Choices.Count(s => s.IsVoice));
         var tried = choices.Where(s => s.IsVoice == voices || voicesToo || cause.IsOfPrice).Select(s => new Trial(s, Order(s, cause))).ToList();
@@ -80,7 +80,7 @@ internal sealed class Shortcut(ProposalEvaluator bench, IReadOnlyList<Slot> slot
             _open.Enqueue(state with { IsPutOff = true }, (rank.Bad + 2, rank.Price));
             return null;
         }
-        var obstacles = new Obstacles(bench, goal, cause, changes);
+        var obstacles = new Obstacles(evaluator, goal, cause, changes);
         // The slots in turn: that the first one is no help at all is known only after its last option.
         for (var turn = 0; tried.Exists(t => turn < t.Choices.Count && t.Judged < Width); turn++)
         {
@@ -120,7 +120,7 @@ internal sealed class Shortcut(ProposalEvaluator bench, IReadOnlyList<Slot> slot
     {
         var choices = Enumerable.Range(0, slot.Options.Count);
         return cause.IsOfPrice
-            ? [.. choices.Where(c => bench.Saves(slot, slot.Options[c])).OrderBy(c => slot.Options[c].Parts.Sum(p => p.Price.Value.Amount)).Take(slot.IsVoice ? Width : Cheapest)]
+            ? [.. choices.Where(c => evaluator.Saves(slot, slot.Options[c])).OrderBy(c => slot.Options[c].Parts.Sum(p => p.Price.Value.Amount)).Take(slot.IsVoice ? Width : Cheapest)]
             : [.. choices];
     }
 
@@ -150,7 +150,7 @@ internal sealed class Shortcut(ProposalEvaluator bench, IReadOnlyList<Slot> slot
         foreach (var change in answer.Changes)
         {
             IReadOnlyList<Change> less = [.. answer.Changes.Where(c => c != change)];
-            if (bench.Assess(less) is { IsPossible: true } assessment && !assessment.Issues.Any(goal.IsBad))
+            if (evaluator.Assess(less) is { IsPossible: true } assessment && !assessment.Issues.Any(goal.IsBad))
                 return Needed(new Answer(less, assessment));
         }
         return answer;

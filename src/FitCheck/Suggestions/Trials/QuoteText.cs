@@ -11,14 +11,14 @@ namespace FitCheck.Suggestions.Trials;
 internal static class QuoteText
 {
     /// <summary>The text of the build with the changes, its list renewed where it has one.</summary>
-    /// <param name="bench">The build as it was given.</param>
+    /// <param name="evaluator">The build as it was given.</param>
     /// <param name="changes">What is chosen otherwise.</param>
     /// <param name="besides">What else is written into the text.</param>
     /// <param name="onlyNeeded">True to take out also what was superfluous before, where that stands in the way.</param>
-    public static string Renewed(ProposalEvaluator bench, IReadOnlyList<Change> changes, IReadOnlyList<TextEdit>? besides = null, bool onlyNeeded = false)
+    public static string Renewed(ProposalEvaluator evaluator, IReadOnlyList<Change> changes, IReadOnlyList<TextEdit>? besides = null, bool onlyNeeded = false)
     {
-        var text = bench.TextOf(changes, besides)!;
-        if (bench.ReadText(text) is not { Quote: { } quote } build || YamlReader.Read(new SourceText(build.File, text), new ProblemList()) is not YamlMap { } root || root["quote"] is not YamlList lines)
+        var text = evaluator.TextOf(changes, besides)!;
+        if (evaluator.ReadText(text) is not { Quote: { } quote } build || YamlReader.Read(new SourceText(build.File, text), new ProblemList()) is not YamlMap { } root || root["quote"] is not YamlList lines)
             return text;
         var editor = new YamlEditor(text);
         var edits = new List<TextEdit>();
@@ -34,7 +34,7 @@ internal static class QuoteText
             else
                 added.Add((line.Part, Text(missing)));
         }
-        var before = Shopping.List(bench.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal);
+        var before = Shopping.List(evaluator.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal);
         var gone = Enumerable.Range(0, lines.Items.Count).Where(i => PartOf(lines.Items[i]) is { } part && (onlyNeeded || before.Contains(part)) && needed.All(l => l.Part != part)).ToHashSet();
         // Where nothing of a list stays, it is what takes a line's place; where nothing comes either, the last line stays or the list goes.
         if (gone.Count == lines.Items.Count && gone.Count > 0)

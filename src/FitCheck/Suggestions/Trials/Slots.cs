@@ -11,26 +11,26 @@ internal static class Slots
     private const int FirstOfFew = 1_000;
 
     /// <summary>All but what is to be kept.</summary>
-    public static IReadOnlyList<Slot> Of(ProposalEvaluator bench, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep) => Of(bench, new Stock(catalog, currentOnly), keep, 0);
+    public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep) => Of(evaluator, new Stock(catalog, currentOnly), keep, 0);
 
     /// <summary>The same with few options each, so that few parts have to be read.</summary>
-    public static IReadOnlyList<Slot> Of(ProposalEvaluator bench, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep, Sample sample) =>
-        Of(bench, new Stock(catalog, currentOnly) { Sample = sample }, keep, FirstOfFew * sample.Most);
+    public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep, Sample sample) =>
+        Of(evaluator, new Stock(catalog, currentOnly) { Sample = sample }, keep, FirstOfFew * sample.Most);
 
     /// <summary>All but what is to be kept, and what a build that is being put together does not have yet. A search goes without the latter: it changes what was wanted, and wants nothing more.</summary>
-    public static IReadOnlyList<Slot> WithOpen(ProposalEvaluator bench, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep)
+    public static IReadOnlyList<Slot> WithOpen(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep)
     {
         var stock = new Stock(catalog, currentOnly);
-        var open = OpenSlots.Of(new SlotContext(bench.Build, bench.Root, new YamlEditor(bench.Text), stock)).Where(s => !IsKept(s, keep));
-        List<Slot> slots = [.. open, .. Of(bench, stock, keep, 0)];
+        var open = OpenSlots.Of(new SlotContext(evaluator.Build, evaluator.Root, new YamlEditor(evaluator.Text), stock)).Where(s => !IsKept(s, keep));
+        List<Slot> slots = [.. open, .. Of(evaluator, stock, keep, 0)];
         for (var i = 0; i < slots.Count; i++)
             slots[i].Index = i;
         return slots;
     }
 
-    private static List<Slot> Of(ProposalEvaluator bench, Stock stock, IReadOnlyList<string> keep, int firstIndex)
+    private static List<Slot> Of(ProposalEvaluator evaluator, Stock stock, IReadOnlyList<string> keep, int firstIndex)
     {
-        var ground = new SlotContext(bench.Build, bench.Root, new YamlEditor(bench.Text), stock);
+        var ground = new SlotContext(evaluator.Build, evaluator.Root, new YamlEditor(evaluator.Text), stock);
         List<Slot> slots = [.. FitSlots.Of(ground), .. SetSlots.Of(ground), .. SundrySlots.Of(ground), .. ChannelSlots.Of(ground), .. OutputSlots.Of(ground), .. DeviceSlots.Of(ground), .. SupplySlots.Of(ground)];
         slots.RemoveAll(s => IsKept(s, keep));
         for (var i = 0; i < slots.Count; i++)
