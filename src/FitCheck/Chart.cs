@@ -9,7 +9,7 @@ namespace FitCheck;
 public sealed record ChartOutcome(ChartResult? Result, IReadOnlyList<Problem> Problems);
 
 /// <summary>Which drivers fit which positions: every pair is judged on every mounting that the catalog has for it, by the rules that need no build.</summary>
-public static class Chart
+internal static class Chart
 {
     /// <summary>Works out the chart or a slice of it once: opens, charts and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
     public static ChartOutcome Run(ChartSlice slice, Folders folders, ValidationCache cache, Action<string>? progress = null)

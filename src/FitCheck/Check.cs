@@ -8,7 +8,7 @@ namespace FitCheck;
 public sealed record CheckOutcome(CheckResult? Result, IReadOnlyList<Problem> Problems);
 
 /// <summary>The main job: builds are resolved against the catalog, facts are computed, rules judge them.</summary>
-public static class Check
+internal static class Check
 {
     /// <summary>Checks build files once: opens, checks and forgets. Who checks more than once keeps a <see cref="Checker"/> open.</summary>
     /// <exception cref="ArgumentException"><paramref name="files"/> is null, empty, or holds a path that is null or empty.</exception>

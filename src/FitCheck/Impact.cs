@@ -5,10 +5,10 @@ using FitCheck.Impacts;
 namespace FitCheck;
 
 /// <summary>What `impact` found: a result, or the reasons why there is none.</summary>
-public sealed record ImpactOutcome(ImpactResult? Result, IReadOnlyList<Problem> Problems);
+internal sealed record ImpactOutcome(ImpactResult? Result, IReadOnlyList<Problem> Problems);
 
 /// <summary>What a change of catalog or rules does to every build and to the chart: both sides are read and checked in full, then compared.</summary>
-public static class Impact
+internal static class Impact
 {
     /// <summary>Compares two sides. Bad input comes back as problems, never as an exception.</summary>
     /// <param name="from">The earlier side.</param>

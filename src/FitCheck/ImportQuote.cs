@@ -12,7 +12,7 @@ namespace FitCheck;
 public sealed record ImportOutcome(string? Build, IReadOnlyList<Problem> Problems);
 
 /// <summary>Turns a seller's list into a build for one vehicle.</summary>
-public static class ImportQuote
+internal static class ImportQuote
 {
     /// <summary>Reads the list and places what is on it, once: opens, imports and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
     /// <param name="file">A CSV file.</param>

@@ -15,7 +15,7 @@ using FitCheck.Schemas;
 namespace FitCheck;
 
 /// <summary>Validates rules, catalog and builds: rule files and their examples, schema, references, units, plausibility.</summary>
-public static class Lint
+internal static class Lint
 {
     /// <summary>What is wrong, in file order. Paths name builds, or folders with builds; without any, the builds inside the catalog folders are read.</summary>
     /// <param name="paths">Builds, or folders with builds.</param>

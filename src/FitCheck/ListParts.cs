@@ -9,7 +9,7 @@ namespace FitCheck;
 public sealed record ListOutcome(ListResult? Result, IReadOnlyList<Problem> Problems);
 
 /// <summary>What to buy for builds, what it costs, and what the rules miss on the list.</summary>
-public static class ListParts
+internal static class ListParts
 {
     /// <summary>Lists the parts of build files once: opens, lists and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
     /// <exception cref="ArgumentException"><paramref name="files"/> is null, empty, or holds a path that is null or empty.</exception>

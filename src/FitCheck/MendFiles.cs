@@ -7,10 +7,10 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck;
 
 /// <summary>A file, and how it should be.</summary>
-public sealed record FileToMend(string Path, MendedFile Mended);
+internal sealed record FileToMend(string Path, MendedFile Mended);
 
 /// <summary>Finds what `lint --fix` may put right in the files that `lint` reads. It writes nothing.</summary>
-public static class MendFiles
+internal static class MendFiles
 {
     /// <summary>
     /// Every file with something to put right, in the order of folders and names. The catalog beside the program is nobody's to change and is left out; so is

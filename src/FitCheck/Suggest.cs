@@ -10,10 +10,10 @@ using FitCheck.Suggestions.Trials;
 namespace FitCheck;
 
 /// <summary>What `suggest` is asked for, and of which file.</summary>
-public sealed record SuggestRequest(string File) : SuggestOptions;
+internal sealed record SuggestRequest(string File) : SuggestOptions;
 
 /// <summary>Finds the changes from the catalog that make a build pass, by trying them against the same facts and rules as `check`.</summary>
-public static class Suggest
+internal static class Suggest
 {
     private const int Wanted = 3;
     // Above so many entries the first answer is looked for among few of each kind.

@@ -3,7 +3,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>Frequency weighting A of sound level meters.</summary>
-public static class AWeighting
+internal static class AWeighting
 {
     /// <summary>Weighting in dB at a frequency in Hz (&gt; 0); 0 at 1 kHz (IEC 61672-1, annex E, analytical form).</summary>
     public static double Db(double hz)

@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>A driver in a closed box without losses (Small, JAES 1972: Closed-Box Loudspeaker Systems).</summary>
-public static class ClosedBox
+internal static class ClosedBox
 {
     /// <summary>Factor on fs and on each Q: √(1 + Vas/Vb). Volumes in m³, above zero.</summary>
     public static double Stiffening(double equivalentVolume, double boxVolume)

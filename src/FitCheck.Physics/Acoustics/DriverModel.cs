@@ -17,7 +17,7 @@ namespace FitCheck.Physics.Acoustics;
 /// <param name="Fs">Resonance frequency, Hz; in free air, or in its box after <see cref="InClosedBox"/>.</param>
 /// <param name="Qms">Mechanical Q at fs.</param>
 /// <param name="Qes">Electrical Q at fs.</param>
-public sealed record DriverModel(double Re, double? Le = null, double? Fs = null, double? Qms = null, double? Qes = null)
+internal sealed record DriverModel(double Re, double? Le = null, double? Fs = null, double? Qms = null, double? Qes = null)
 {
     /// <summary>A tweeter on the same frame, wired across the woofer's terminals; null for a plain driver.</summary>
     public CoaxialTweeter? Tweeter { get; init; }

@@ -6,7 +6,7 @@ namespace FitCheck.Physics.Acoustics;
 /// How far a cone travels, small-signal, closed box, free air or infinite baffle: x = √2·Bl·I/|k − ω²·m + jω·R| with I = V/Z
 /// (Small, JAES 1972; the square root turns rms into peak). Needs fs, Qms, Qes and the moving mass.
 /// </summary>
-public static class Excursion
+internal static class Excursion
 {
     /// <summary>Peak travel to one side in m: voltage in volt rms at the driver, frequency in Hz, moving mass in kg. Null when the driver's parameters are not known.</summary>
     public static double? Peak(DriverModel driver, double movingMass, double volts, double hz)

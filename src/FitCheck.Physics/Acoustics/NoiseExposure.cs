@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>How long a level may be heard. Information for a person, not a limit of a part.</summary>
-public static class NoiseExposure
+internal static class NoiseExposure
 {
     /// <summary>
     /// Allowed time in seconds a day at a level in dBA: 8 h/2^((L − 85)/3), the recommended exposure limit of NIOSH (publication 98-126).

@@ -3,7 +3,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>Off-axis level of a rigid circular piston in a baffle: |2·J1(x)/x|, x = k·a·sin α (Kinsler and Frey, Fundamentals of Acoustics; Beranek, Acoustics).</summary>
-public static class PistonDirectivity
+internal static class PistonDirectivity
 {
     /// <summary>Level against the axis in dB, ≤ 0: frequency in Hz, piston radius in m, angle from the axis in radians (0 to π/2).</summary>
     public static double Db(double hz, double radius, double angle, double soundSpeed = Air.SoundSpeed) =>

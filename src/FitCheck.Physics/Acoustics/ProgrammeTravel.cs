@@ -9,7 +9,7 @@ namespace FitCheck.Physics.Acoustics;
 /// (IEC 60268-5), and the output plays it as loud as it can without clipping: its peaks reach those of the continuous sine, √2·V, so its rms is V/√2.
 /// A filter before the output makes room for what it lets through. Peaks of travel, too, are taken as twice its rms.
 /// </summary>
-public sealed class ProgrammeTravel
+internal sealed class ProgrammeTravel
 {
     // A corner above this is no longer one that keeps deep bass from a woofer.
     private const double HighestCorner = 500;

@@ -3,7 +3,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>Sensitivity and reference efficiency of a driver. Levels in dB re 20 µPa at 1 m, half space.</summary>
-public static class Sensitivity
+internal static class Sensitivity
 {
     /// <summary>
     /// Level of 100 % efficiency at 1 W, dB: 10·log10(ρ·c/(2π·p0²)). It is 112.0 to 112.2 depending on the air assumed

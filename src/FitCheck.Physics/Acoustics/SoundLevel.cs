@@ -3,7 +3,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>Sums and distances of sound levels, dB.</summary>
-public static class SoundLevel
+internal static class SoundLevel
 {
     /// <summary>Level of independent sounds together: 10·log10 Σ 10^(L/10).</summary>
     public static double Incoherent(params IReadOnlyList<double> levels) => Decibel.OfPower(levels.Sum(Decibel.ToPower));

@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>Relations between the small-signal parameters of a driver (Thiele 1961; Small, JAES 1972). SI units throughout.</summary>
-public static class ThieleSmall
+internal static class ThieleSmall
 {
     /// <summary>Resonance in Hz from moving mass in kg and compliance in m/N: 1/(2π·√(Mms·Cms)).</summary>
     public static double Resonance(double movingMass, double compliance) => 1 / (2 * Math.PI * Math.Sqrt(movingMass * compliance));

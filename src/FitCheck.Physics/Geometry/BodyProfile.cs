@@ -3,7 +3,7 @@ using System.Globalization;
 namespace FitCheck.Physics.Geometry;
 
 /// <summary>Where the shape of a driver's body comes from.</summary>
-public enum BodyOrigin
+internal enum BodyOrigin
 {
     /// <summary>Points from a drawing.</summary>
     Drawn,
@@ -17,7 +17,7 @@ public enum BodyOrigin
 /// The body of a driver behind its flange: a stepped solid of revolution, given by points (Z, R) joined by straight lines. Z runs in metres from the
 /// flange's underside to the back of the magnet (≥ 0, never falling; two points with one Z are a step), R is the radius in metres (≥ 0). Immutable.
 /// </summary>
-public sealed class BodyProfile
+internal sealed class BodyProfile
 {
     private BodyProfile((double Z, double R)[] corners, BodyOrigin origin)
     {

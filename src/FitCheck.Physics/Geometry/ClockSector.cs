@@ -4,7 +4,7 @@ namespace FitCheck.Physics.Geometry;
 /// A part of the clock face, seen from the listener: from one hour clockwise to another, both included; hours from 0 to 12, 12 and 0 at the top.
 /// From 0 to 12 (or any 12 hours) is the whole face; from an hour to the same hour is that ray alone.
 /// </summary>
-public readonly record struct ClockSector(double FromHour, double ToHour)
+internal readonly record struct ClockSector(double FromHour, double ToHour)
 {
     /// <summary>The whole clock face.</summary>
     public static readonly ClockSector All = new(0, 12);

@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Geometry;
 
 /// <summary>A vector in the vehicle: x forward, y to the left, z up; any unit.</summary>
-public readonly record struct Direction(double X, double Y, double Z)
+internal readonly record struct Direction(double X, double Y, double Z)
 {
     /// <summary>Length.</summary>
     public double Length => Math.Sqrt(Dot(this));

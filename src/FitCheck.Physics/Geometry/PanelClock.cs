@@ -3,7 +3,7 @@ namespace FitCheck.Physics.Geometry;
 /// <summary>
 /// The clock face on a panel, seen by someone who looks at it from inside the vehicle: twelve is up (forward where the panel lies flat), three is to the right.
 /// </summary>
-public sealed class PanelClock
+internal sealed class PanelClock
 {
     private readonly Direction _normal, _up, _right;
 

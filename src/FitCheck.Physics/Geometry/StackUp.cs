@@ -5,7 +5,7 @@ namespace FitCheck.Physics.Geometry;
 /// <summary>The value of one input at which a result just keeps its limit.</summary>
 /// <param name="Value">In the input's unit.</param>
 /// <param name="OrMore">True when larger values keep the limit too, false when smaller ones do.</param>
-public readonly record struct PassingValue(double Value, bool OrMore)
+internal readonly record struct PassingValue(double Value, bool OrMore)
 {
     /// <summary>The next multiple of a step (&gt; 0, in the input's unit) on the side that keeps the limit: what may be told to a person.</summary>
     public double RoundedTo(double step)
@@ -21,7 +21,7 @@ public readonly record struct PassingValue(double Value, bool OrMore)
 /// √Σcᵢ² (F. Scholz, Tolerance Stack Analysis Methods, 1995), with cᵢ the larger of the result's changes when input i alone moves to either end of its
 /// tolerance. Pure functions; any units.
 /// </summary>
-public static class StackUp
+internal static class StackUp
 {
     /// <summary>The result with its worst case (Low, High) and its root-sum-square half-width (Rss), in the unit of f. Not-a-number when f is at any of the inputs it is tried at.</summary>
     /// <param name="inputs">Name, nominal value and half-width (≥ 0) of each input.</param>

@@ -7,7 +7,7 @@ namespace FitCheck.Physics.Geometry;
 /// only the size of θ matters, for the body is round. All formulas are derived from these three equations and exact up to rounding.
 /// A point keeps its distance from the flange's centre when it is tilted: s² + r² = ρ² + (z + t)², ρ being its distance from the hole's centre line.
 /// </summary>
-public static class TiltedBody
+internal static class TiltedBody
 {
     // A nanometre: what touches, counts.
     private const double Touch = 1e-9;

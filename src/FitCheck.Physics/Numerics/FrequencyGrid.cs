@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Numerics;
 
 /// <summary>Frequencies at which a load is computed.</summary>
-public static class FrequencyGrid
+internal static class FrequencyGrid
 {
     /// <summary>The lowest frequency that is looked at, Hz.</summary>
     public const double Lowest = 20;

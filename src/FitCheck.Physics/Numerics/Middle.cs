@@ -7,7 +7,7 @@ namespace FitCheck.Physics.Numerics;
 /// <param name="Median">The median, in the unit of the numbers.</param>
 /// <param name="Spread">The scaled median distance, in the same unit, ≥ 0.</param>
 /// <param name="Count">How many numbers, ≥ 1.</param>
-public readonly record struct Middle(double Median, double Spread, int Count)
+internal readonly record struct Middle(double Median, double Spread, int Count)
 {
     private const double OfNormal = 1.482602218505602;
 

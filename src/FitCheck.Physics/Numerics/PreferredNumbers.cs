@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Numerics;
 
 /// <summary>Values in which resistors and capacitors are sold (IEC 60063).</summary>
-public static class PreferredNumbers
+internal static class PreferredNumbers
 {
     /// <summary>The decade of E12.</summary>
     public static IReadOnlyList<double> E12 => Twelve;

@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Quantities;
 
 /// <summary>Ratios as levels: 20·log10 of voltages or pressures, 10·log10 of powers.</summary>
-public static class Decibel
+internal static class Decibel
 {
     /// <summary>Level in dB of a voltage or pressure ratio (≥ 0); minus infinity for 0.</summary>
     public static double OfAmplitude(double ratio) => 20 * Math.Log10(ratio);

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace FitCheck.Physics.Quantities;
 
 /// <summary>Reads and writes quantities as people write them: `65 mm`, `2 9/16 in ± 1/16 in (measured)`, `14 AWG`.</summary>
-public static class QuantityText
+internal static class QuantityText
 {
     /// <summary>Reads a quantity. Null when the text is no number with a known unit; never throws.</summary>
     public static Quantity? Parse(string text)

@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Quantities;
 
 /// <summary>American Wire Gauge to cross-section (ASTM B258: 36 AWG is 0.005 in, 4/0 is 0.46 in, 39 equal steps between).</summary>
-public static class WireGauge
+internal static class WireGauge
 {
     /// <summary>Diameter in m. 0 stands for 1/0, -1 for 2/0, -2 for 3/0, -3 for 4/0: d = 0.127 mm · 92^((36 − n)/39).</summary>
     public static double DiameterOf(int gauge) => 0.127e-3 * Math.Pow(92, (36 - gauge) / 39.0);

@@ -7,7 +7,7 @@ using nietras.SeparatedValues;
 namespace FitCheck.Reports.Charts;
 
 /// <summary>For a spreadsheet: a row for each driver at each position.</summary>
-public sealed class ChartCsv : IChartReport
+internal sealed class ChartCsv : IChartReport
 {
     public string Format => "csv";
 

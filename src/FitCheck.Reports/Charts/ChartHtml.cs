@@ -17,7 +17,7 @@ internal sealed record ChartRowView(string Where, string Role, string Driver, st
 internal sealed record ChartSetView(StatusView Status, string Name, string Where, string Drivers);
 
 /// <summary>A page of its own that can be filtered where scripts run, and read whole where they don't.</summary>
-public sealed class ChartHtml : IChartReport
+internal sealed class ChartHtml : IChartReport
 {
     public string Format => "html";
 

@@ -6,7 +6,7 @@ using FitCheck.Reports.Text;
 namespace FitCheck.Reports.Charts;
 
 /// <summary>For a terminal: what fits, vehicle by vehicle and place by place. What does not fit is counted unless it is asked for.</summary>
-public sealed class ChartText : IChartReport
+internal sealed class ChartText : IChartReport
 {
     private const int Indent = 9;
 

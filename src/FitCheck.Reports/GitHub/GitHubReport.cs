@@ -12,7 +12,7 @@ namespace FitCheck.Reports.GitHub;
 /// For the log of a GitHub workflow: one command a line, which the site shows beside the line of the file. Worst first, because it shows ten of a kind
 /// for each step. Passes and waived findings are left out.
 /// </summary>
-public sealed class GitHubReport : ILintReport
+internal sealed class GitHubReport : ILintReport
 {
     public string Format => "github";
 

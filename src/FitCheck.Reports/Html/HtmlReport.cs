@@ -5,7 +5,7 @@ using FitCheck.Reports.Format;
 namespace FitCheck.Reports.Html;
 
 /// <summary>For a customer, on a screen or on paper: one file, no script, nothing fetched from elsewhere.</summary>
-public sealed class HtmlReport : ILintReport
+internal sealed class HtmlReport : ILintReport
 {
     public string Format => "html";
 

@@ -4,7 +4,7 @@ using FitCheck.Reports.Format;
 namespace FitCheck.Reports.Impacts;
 
 /// <summary>One way of telling what a change does. It decides nothing; it must give the same bytes for the same result on every machine.</summary>
-public interface IImpactReport
+internal interface IImpactReport
 {
     /// <summary>The word after `--format`.</summary>
     string Format { get; }
@@ -13,7 +13,7 @@ public interface IImpactReport
 }
 
 /// <summary>Every format of an impact.</summary>
-public static class ImpactReports
+internal static class ImpactReports
 {
     public static IReadOnlyList<IImpactReport> All { get; } = [new ImpactText(), new ImpactMarkdown(), new ImpactJson(), new ImpactGitHub()];
 

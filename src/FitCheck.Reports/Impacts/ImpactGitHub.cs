@@ -7,7 +7,7 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Impacts;
 
 /// <summary>For the log of a GitHub workflow: a mark on the line that makes a build worse, or on the build where no line is known.</summary>
-public sealed class ImpactGitHub : IImpactReport
+internal sealed class ImpactGitHub : IImpactReport
 {
     public string Format => "github";
 

@@ -8,7 +8,7 @@ using FitCheck.Reports.Json;
 namespace FitCheck.Reports.Impacts;
 
 /// <summary>For programs. The shape is published in reports/schema/impact.schema.json; a change that breaks a reader needs a new `format`.</summary>
-public sealed class ImpactJson : IImpactReport
+internal sealed class ImpactJson : IImpactReport
 {
     /// <summary>The version of the shape.</summary>
     public const int Shape = 1;

@@ -7,7 +7,7 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Impacts;
 
 /// <summary>For a comment on a pull request: what gets worse stands open, all else folds away.</summary>
-public sealed class ImpactMarkdown : IImpactReport
+internal sealed class ImpactMarkdown : IImpactReport
 {
     public string Format => "markdown";
 

@@ -7,7 +7,7 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Impacts;
 
 /// <summary>For a terminal: the answer, the builds that change with what they come from, then pairs, rules and entries.</summary>
-public sealed class ImpactText : IImpactReport
+internal sealed class ImpactText : IImpactReport
 {
     private const int Indent = 9;
     private const int MostLines = 25;

@@ -8,7 +8,7 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.JUnit;
 
 /// <summary>For servers that show tests: a build is a suite, a rule at a position is a case. It fails from the status up from which the run fails.</summary>
-public sealed class JUnitReport : ILintReport
+internal sealed class JUnitReport : ILintReport
 {
     public string Format => "junit";
 

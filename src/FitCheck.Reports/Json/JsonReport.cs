@@ -11,7 +11,7 @@ using FitCheck.Reports.Format;
 namespace FitCheck.Reports.Json;
 
 /// <summary>For programs. The shape is published in reports/schema/check.schema.json; a change that breaks a reader needs a new `format`.</summary>
-public sealed class JsonReport : ILintReport
+internal sealed class JsonReport : ILintReport
 {
     /// <summary>The version of the shape.</summary>
     public const int Shape = 1;

@@ -8,7 +8,7 @@ using nietras.SeparatedValues;
 namespace FitCheck.Reports.Lists;
 
 /// <summary>For a till or a spreadsheet: a row for each part, without sums, which whoever reads it makes itself.</summary>
-public sealed class ListCsv : IListReport
+internal sealed class ListCsv : IListReport
 {
     public string Format => "csv";
 

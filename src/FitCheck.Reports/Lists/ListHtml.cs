@@ -9,7 +9,7 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Lists;
 
 /// <summary>For a person, on a screen or on paper.</summary>
-public sealed class ListHtml : IListReport
+internal sealed class ListHtml : IListReport
 {
     public string Format => "html";
 

@@ -9,7 +9,7 @@ using FitCheck.Reports.Json;
 namespace FitCheck.Reports.Lists;
 
 /// <summary>For programs. The shape is published in reports/schema/list.schema.json; a change that breaks a reader needs a new `format`.</summary>
-public sealed class ListJson : IListReport
+internal sealed class ListJson : IListReport
 {
     /// <summary>The version of the shape.</summary>
     public const int Shape = 1;

@@ -7,7 +7,7 @@ using FitCheck.Reports.Markdown;
 namespace FitCheck.Reports.Lists;
 
 /// <summary>For a message or a page of notes.</summary>
-public sealed class ListMarkdown : IListReport
+internal sealed class ListMarkdown : IListReport
 {
     public string Format => "markdown";
 

@@ -7,7 +7,7 @@ using FitCheck.Reports.Text;
 namespace FitCheck.Reports.Lists;
 
 /// <summary>For a terminal.</summary>
-public sealed class ListText : IListReport
+internal sealed class ListText : IListReport
 {
     public string Format => "text";
 

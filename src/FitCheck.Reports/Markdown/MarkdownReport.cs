@@ -8,7 +8,7 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Markdown;
 
 /// <summary>For a comment on a change, or the summary of a run: the verdict first, then what to do, all else folded.</summary>
-public sealed class MarkdownReport : ILintReport
+internal sealed class MarkdownReport : ILintReport
 {
     private const int MostRows = 40;
     private const int MostProblems = 20;

@@ -4,7 +4,7 @@ namespace FitCheck.Reports.Markup;
 /// Markup made by our own writers, which escaped every text in it. The only value that a template writes as it is; so only writers that
 /// escape may make one.
 /// </summary>
-public sealed record SafeHtml
+internal sealed record SafeHtml
 {
     private readonly string _markup;
 

@@ -10,7 +10,7 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Sarif;
 
 /// <summary>For code scanning: SARIF 2.1.0. Passes are left out; a waived finding is suppressed with its reason.</summary>
-public sealed class SarifReport : ILintReport
+internal sealed class SarifReport : ILintReport
 {
     public string Format => "sarif";
 

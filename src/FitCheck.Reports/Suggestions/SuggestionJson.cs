@@ -8,7 +8,7 @@ using FitCheck.Suggestions;
 namespace FitCheck.Reports.Suggestions;
 
 /// <summary>For programs. The shape is published in reports/schema/suggest.schema.json; a change that breaks a reader needs a new `format`.</summary>
-public sealed class SuggestionJson : ISuggestionReport
+internal sealed class SuggestionJson : ISuggestionReport
 {
     private const int Shape = 2;
 

@@ -7,7 +7,7 @@ using FitCheck.Suggestions;
 namespace FitCheck.Reports.Suggestions;
 
 /// <summary>For a comment under a pull request, or a mail.</summary>
-public sealed class SuggestionMarkdown : ISuggestionReport
+internal sealed class SuggestionMarkdown : ISuggestionReport
 {
     public string Format => "markdown";
 

@@ -8,7 +8,7 @@ using FitCheck.Suggestions;
 namespace FitCheck.Reports.Suggestions;
 
 /// <summary>For a terminal: what to change, why, and what it costs.</summary>
-public sealed class SuggestionText : ISuggestionReport
+internal sealed class SuggestionText : ISuggestionReport
 {
     private const int Indent = 9;
 

@@ -11,7 +11,7 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Text;
 
 /// <summary>For a terminal: the verdict first, then what to do about it.</summary>
-public sealed class TextReport : ILintReport
+internal sealed class TextReport : ILintReport
 {
     // The longest status word and two spaces.
     private const int Indent = 9;

@@ -3,7 +3,7 @@ using FitCheck.Evaluation;
 namespace FitCheck.Reports.Wording;
 
 /// <summary>Two to four builds side by side, for somebody who hesitates between quotes. Every figure is one that the single reports rest on.</summary>
-public sealed record BuildComparison
+internal sealed record BuildComparison
 {
     /// <summary>More columns than these are not read side by side.</summary>
     public const int Most = 4;

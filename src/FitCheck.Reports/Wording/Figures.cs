@@ -8,7 +8,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Reports.Wording;
 
 /// <summary>Numbers as people read them, the same in every culture.</summary>
-public static class Figures
+internal static class Figures
 {
     public static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 

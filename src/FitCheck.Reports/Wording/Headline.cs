@@ -4,7 +4,7 @@ using FitCheck.Findings;
 namespace FitCheck.Reports.Wording;
 
 /// <summary>The first sentence of a build: the verdict, and before it whether that holds only because somebody waived what is worse.</summary>
-public static class Headline
+internal static class Headline
 {
     private const int MostNamed = 3;
 

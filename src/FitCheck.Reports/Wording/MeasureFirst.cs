@@ -4,13 +4,13 @@ using FitCheck.Findings;
 namespace FitCheck.Reports.Wording;
 
 /// <summary>One thing to measure before money is spent, and what it decides.</summary>
-public sealed record MeasureTask(string What, string How, IReadOnlyList<MeasureOutcome> Outcomes);
+internal sealed record MeasureTask(string What, string How, IReadOnlyList<MeasureOutcome> Outcomes);
 
 /// <summary>The value that would pass (null when that can't be told), and the findings that wait for it.</summary>
-public sealed record MeasureOutcome(string? Passing, Told Told);
+internal sealed record MeasureOutcome(string? Passing, Told Told);
 
 /// <summary>The work sheet: one entry a datum, however many findings wait for it; the same datum of mirrored places is one entry too.</summary>
-public static class MeasureFirst
+internal static class MeasureFirst
 {
     public static IReadOnlyList<MeasureTask> Of(BuildResult build)
     {

@@ -1,7 +1,7 @@
 namespace FitCheck.Reports.Wording;
 
 /// <summary>Several names said as one: `Front door, left and right`.</summary>
-public static class Names
+internal static class Names
 {
     // Words that begin with a capital only because they begin a name.
     private static readonly HashSet<string> Sides = new(StringComparer.Ordinal) { "Left", "Right", "Front", "Rear", "Centre", "Upper", "Lower" };

@@ -1,7 +1,7 @@
 namespace FitCheck.Reports.Wording;
 
 /// <summary>Text from a catalog, made harmless for formats in which control characters steer the reader or are forbidden.</summary>
-public static class PlainText
+internal static class PlainText
 {
     /// <summary>On one line: white space is a space, other control characters and broken surrogate pairs are U+FFFD.</summary>
     public static string Line(string text) => Cleaned(text.ReplaceLineEndings(" "), breaks: false);

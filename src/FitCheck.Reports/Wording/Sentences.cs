@@ -6,7 +6,7 @@ using FitCheck.Findings;
 namespace FitCheck.Reports.Wording;
 
 /// <summary>The sentences that more than one format says, so that a paper and a screen never disagree.</summary>
-public static class Sentences
+internal static class Sentences
 {
     public static readonly IReadOnlyList<Status> WorstFirst = [Status.Fail, Status.Measure, Status.Warn, Status.Pass];
 

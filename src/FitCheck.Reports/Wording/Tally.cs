@@ -3,7 +3,7 @@ using FitCheck.Findings;
 namespace FitCheck.Reports.Wording;
 
 /// <summary>How many findings of a build have each status; waived ones are counted apart.</summary>
-public readonly record struct Tally(int Fail, int Measure, int Warn, int Pass, int Waived)
+internal readonly record struct Tally(int Fail, int Measure, int Warn, int Pass, int Waived)
 {
     public int Checks => Fail + Measure + Warn + Pass;
 

@@ -7,7 +7,7 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Reports.Wording;
 
 /// <summary>Findings that say the same words of several subjects, to be told once.</summary>
-public sealed record Told(IReadOnlyList<Finding> Findings)
+internal sealed record Told(IReadOnlyList<Finding> Findings)
 {
     public Finding First => Findings[0];
 

@@ -4,7 +4,7 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Builds;
 
 /// <summary>What someone proposes, with every reference followed.</summary>
-public sealed record Build
+internal sealed record Build
 {
     public required string File { get; init; }
     public required string Name { get; init; }
@@ -37,10 +37,10 @@ public sealed record Build
 }
 
 /// <summary>A part and the line of the build that chose it.</summary>
-public sealed record Chosen<T>(T Part, Location At) where T : Part;
+internal sealed record Chosen<T>(T Part, Location At) where T : Part;
 
 /// <summary>What is proposed for one position.</summary>
-public sealed record FittedPosition(Position Position, Location At)
+internal sealed record FittedPosition(Position Position, Location At)
 {
     public Chosen<Driver>? Driver { get; set; }
     /// <summary>The set that the driver comes from.</summary>
@@ -75,7 +75,7 @@ public sealed record FittedPosition(Position Position, Location At)
 /// <param name="From">The device that feeds it; null for a source.</param>
 /// <param name="IsFactory">True for the radio that is in the vehicle: nobody buys it.</param>
 /// <param name="At">The line that chose it.</param>
-public sealed record Device(string Id, Part Part, string? From, bool IsFactory, Location At)
+internal sealed record Device(string Id, Part Part, string? From, bool IsFactory, Location At)
 {
     /// <summary>What switches it on besides the signal: `ignition` for a switched feed of the vehicle, else the device whose remote output does.</summary>
     public Located<string>? Remote { get; init; }
@@ -84,7 +84,7 @@ public sealed record Device(string Id, Part Part, string? From, bool IsFactory, 
 }
 
 /// <summary>One output and the positions that it feeds.</summary>
-public sealed record Channel
+internal sealed record Channel
 {
     public required string Id { get; init; }
     public required Device Device { get; init; }
@@ -103,10 +103,10 @@ public sealed record Channel
 }
 
 /// <summary>Treatment that is in the vehicle already.</summary>
-public sealed record Treatment(IReadOnlyList<string> Positions, IReadOnlyList<string> Types);
+internal sealed record Treatment(IReadOnlyList<string> Positions, IReadOnlyList<string> Types);
 
 /// <summary>A line of a list: a part and how many packs of it.</summary>
-public sealed record QuoteLine(Part Part, int Packs, Location At);
+internal sealed record QuoteLine(Part Part, int Packs, Location At);
 
 /// <summary>A finding that the person accepts, and why. No position: wherever the rule speaks.</summary>
-public sealed record Waiver(string Rule, string? Position, string Reason, Location At);
+internal sealed record Waiver(string Rule, string? Position, string Reason, Location At);

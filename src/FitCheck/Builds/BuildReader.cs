@@ -6,7 +6,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Builds;
 
 /// <summary>Reads a build and follows its references into the catalog. All that is wrong is told at once.</summary>
-public sealed class BuildReader
+internal sealed class BuildReader
 {
     private readonly PartsCatalog _catalog;
     private readonly ProblemList _problems;

@@ -9,7 +9,7 @@ namespace FitCheck.Builds;
 /// <param name="Listed">All wiring that the build names or buys, what is in kits included.</param>
 /// <param name="Pieces">The same with the number of each: what is bought besides, kits, and what is in them.</param>
 /// <param name="Kits">Kits that stand for a cable in the build, once for each cable, beyond those that it buys besides.</param>
-public sealed record Supply(
+internal sealed record Supply(
     SupplyRun? Main, Chosen<WiringPart>? Distribution, IReadOnlyDictionary<string, SupplyRun> Runs, IReadOnlyList<WiringPart> Listed, IReadOnlyList<(WiringPart Part, int Count)> Pieces,
     IReadOnlyList<WiringPart> Kits)
 {
@@ -17,7 +17,7 @@ public sealed record Supply(
 }
 
 /// <summary>One supply cable with its fuse, and the ground cable of the amplifier that it feeds.</summary>
-public sealed record SupplyRun
+internal sealed record SupplyRun
 {
     public Chosen<WiringPart>? Cable { get; init; }
     /// <summary>One way.</summary>

@@ -5,7 +5,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Catalog;
 
 /// <summary>The pairs of outputs that an amplifier's maker allows to be bridged; none of them: there are none.</summary>
-public sealed record Bridges(IReadOnlyList<(string First, string Second)> Pairs, Location At)
+internal sealed record Bridges(IReadOnlyList<(string First, string Second)> Pairs, Location At)
 {
     internal static Bridges? Read(Fields f, int channels)
     {

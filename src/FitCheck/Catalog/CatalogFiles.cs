@@ -7,7 +7,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Catalog;
 
 /// <summary>An id that two entries of one folder claim: where the second stands, and the file that came first.</summary>
-public sealed record TakenId(string Id, Location At, string First);
+internal sealed record TakenId(string Id, Location At, string First);
 
 /// <summary>
 /// The catalog's files as bytes with their digest, and the entries in them by id. Nothing is parsed here: a build touches a dozen entries out of hundreds,

@@ -4,7 +4,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Catalog;
 
 /// <summary>From where to where an electronic filter can be set; without ends, it is written down that there is none.</summary>
-public sealed record FilterRange(Figure? Lowest, Figure? Highest, Location At)
+internal sealed record FilterRange(Figure? Lowest, Figure? Highest, Location At)
 {
     /// <summary>The word for something that a device does not have.</summary>
     internal const string None = "none";
@@ -40,7 +40,7 @@ public sealed record FilterRange(Figure? Lowest, Figure? Highest, Location At)
 /// <param name="Any">Whether it has filters at all; null when nobody wrote it.</param>
 /// <param name="HighPass">Its high-pass; null when nobody wrote how far it goes.</param>
 /// <param name="LowPass">Its low-pass.</param>
-public sealed record DeviceFilters(bool? Any, FilterRange? HighPass, FilterRange? LowPass)
+internal sealed record DeviceFilters(bool? Any, FilterRange? HighPass, FilterRange? LowPass)
 {
     internal static DeviceFilters Read(Fields f) => new(f.Truth("filters"), FilterRange.Read(f, "high_pass_range"), FilterRange.Read(f, "low_pass_range"));
 

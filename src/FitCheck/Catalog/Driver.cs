@@ -140,7 +140,7 @@ public sealed record ComponentSet : Part
 }
 
 /// <summary>A passive crossover: one ladder for each driver, and the jumper's positions for the tweeter.</summary>
-public sealed record Crossover : Part
+internal sealed record Crossover : Part
 {
     internal Crossover(Fields f) : base(f)
     {
@@ -161,4 +161,4 @@ public sealed record Crossover : Part
 }
 
 /// <summary>One position of the jumper: its name, its nominal change of level, and the parts it puts before the tweeter.</summary>
-public sealed record CrossoverSetting(string Name, Figure? Level, IReadOnlyList<LadderPart> Network);
+internal sealed record CrossoverSetting(string Name, Figure? Level, IReadOnlyList<LadderPart> Network);

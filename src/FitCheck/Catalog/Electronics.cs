@@ -4,7 +4,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Catalog;
 
 /// <summary>A source unit: the radio, with what its outputs deliver.</summary>
-public sealed record SourceUnit : Part
+internal sealed record SourceUnit : Part
 {
     internal SourceUnit(Fields f) : base(f)
     {
@@ -37,7 +37,7 @@ public sealed record SourceUnit : Part
 }
 
 /// <summary>A line converter: speaker level in, line level out.</summary>
-public sealed record LineConverter : Part
+internal sealed record LineConverter : Part
 {
     internal LineConverter(Fields f) : base(f)
     {
@@ -60,7 +60,7 @@ public sealed record LineConverter : Part
 }
 
 /// <summary>An amplifier with its stated ratings.</summary>
-public sealed record Amplifier : Part
+internal sealed record Amplifier : Part
 {
     internal Amplifier(Fields f) : base(f)
     {
@@ -111,7 +111,7 @@ public sealed record Amplifier : Part
 }
 
 /// <summary>Cable, fuse, terminal or kit.</summary>
-public sealed record WiringPart : Part
+internal sealed record WiringPart : Part
 {
     internal WiringPart(Fields f) : base(f)
     {
@@ -146,7 +146,7 @@ public sealed record WiringPart : Part
 }
 
 /// <summary>Treatment or sundry: tape, ring, sheet, screws, capacitor, L-pad, resistor.</summary>
-public sealed record Sundry : Part
+internal sealed record Sundry : Part
 {
     internal Sundry(Fields f) : base(f)
     {

@@ -1,7 +1,7 @@
 namespace FitCheck.Catalog;
 
 /// <summary>The kinds of catalog entries and the folder in which each lives.</summary>
-public static class Kinds
+internal static class Kinds
 {
     public static readonly IReadOnlyList<CatalogKind> All =
     [
@@ -22,4 +22,4 @@ public static class Kinds
 }
 
 /// <summary>A kind, and its folder in the catalog.</summary>
-public sealed record CatalogKind(string Folder, string Kind);
+internal sealed record CatalogKind(string Folder, string Kind);

@@ -5,7 +5,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Catalog;
 
 /// <summary>A mounting adapter or spacer between the panel and the driver.</summary>
-public sealed record Adapter : Part
+internal sealed record Adapter : Part
 {
     internal Adapter(Fields f) : base(f)
     {
@@ -61,7 +61,7 @@ public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Fig
 }
 
 /// <summary>A cup that holds a tweeter in the vehicle's place for it.</summary>
-public sealed record Cup : Part
+internal sealed record Cup : Part
 {
     internal Cup(Fields f) : base(f)
     {
@@ -86,7 +86,7 @@ public sealed record Cup : Part
 }
 
 /// <summary>A harness adapter: the factory plug on one end, the driver's terminals on the other.</summary>
-public sealed record Harness : Part
+internal sealed record Harness : Part
 {
     internal Harness(Fields f) : base(f)
     {

@@ -6,7 +6,7 @@ namespace FitCheck.Catalog;
 /// <summary>What every entry of the catalog has.</summary>
 public abstract record Entry
 {
-    protected Entry(Fields f)
+    private protected Entry(Fields f)
     {
         Id = f.Word("id");
         Kind = f.Word("kind");
@@ -28,7 +28,7 @@ public abstract record Entry
 /// <summary>What every part that can be bought has.</summary>
 public abstract record Part : Entry
 {
-    protected Part(Fields f) : base(f)
+    private protected Part(Fields f) : base(f)
     {
         Pack = f.Count("pack") ?? 1;
         HasPrice = f.Map["price"] is not null;
@@ -53,7 +53,7 @@ public sealed record Contained(Located<string> Part, int Quantity)
 }
 
 /// <summary>A vehicle, and the positions there, in which a part fits. No positions: all of them.</summary>
-public sealed record Fit(Located<string> Vehicle, IReadOnlyList<Located<string>> Positions)
+internal sealed record Fit(Located<string> Vehicle, IReadOnlyList<Located<string>> Positions)
 {
     internal static IReadOnlyList<Fit> Read(Fields f) => [.. f.Each("fits").Where(x => x.Text("vehicle") is not null).Select(x => new Fit(x.Text("vehicle")!, x.Texts("positions")))];
 
@@ -100,7 +100,7 @@ public sealed record LadderPart(bool Shunt, Figure? Resistance, Figure? Inductan
 }
 
 /// <summary>One stated power rating per channel.</summary>
-public sealed record Rating(Figure Power, Figure Load, Figure? Supply, Figure? Distortion, bool Peak, bool Bridged, bool? AllChannels)
+internal sealed record Rating(Figure Power, Figure Load, Figure? Supply, Figure? Distortion, bool Peak, bool Bridged, bool? AllChannels)
 {
     internal static IReadOnlyList<Rating> Read(Fields f) => [.. f.Each("ratings").Select(ReadOne).OfType<Rating>()];
 
@@ -111,7 +111,7 @@ public sealed record Rating(Figure Power, Figure Load, Figure? Supply, Figure? D
 }
 
 /// <summary>A filter setting: corner in Hz, slope in dB per octave.</summary>
-public sealed record FilterSetting(Figure Corner, int SlopePerOctave)
+internal sealed record FilterSetting(Figure Corner, int SlopePerOctave)
 {
     internal static FilterSetting? Read(Fields f, string key) =>
         f.Rated(key, Dimension.Hertz) is ({ } corner, var slope) ? new(corner, Slope(slope) ?? 0) : null;

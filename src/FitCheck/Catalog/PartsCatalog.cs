@@ -7,7 +7,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Catalog;
 
 /// <summary>What exists: vehicles and parts by id. Entries are parsed when first asked for, on any thread.</summary>
-public sealed class PartsCatalog : ICatalogIndex
+internal sealed class PartsCatalog : ICatalogIndex
 {
     private readonly CatalogFiles _files;
     private readonly ConcurrentDictionary<string, Entry?> _entries = new(StringComparer.Ordinal);

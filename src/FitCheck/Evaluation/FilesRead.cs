@@ -5,7 +5,7 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Evaluation;
 
 /// <summary>Which files a run reads, so that none of them is written over.</summary>
-public static class FilesRead
+internal static class FilesRead
 {
     /// <summary>The files that a command line names, and those in the folders that it names.</summary>
     public static IEnumerable<string> Named(IEnumerable<string> paths)

@@ -1,7 +1,7 @@
 namespace FitCheck.Evaluation;
 
 /// <summary>The folders that a run reads; later ones overlay earlier ones.</summary>
-public sealed record Folders(IReadOnlyList<string> Catalog, IReadOnlyList<string> Rules)
+internal sealed record Folders(IReadOnlyList<string> Catalog, IReadOnlyList<string> Rules)
 {
     /// <summary>Those beside the program.</summary>
     public static Folders BesideProgram { get; } = new([Beside("catalog")], [Beside("rules")]);

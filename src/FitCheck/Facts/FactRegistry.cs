@@ -12,7 +12,7 @@ using FitCheck.Facts.Wiring;
 namespace FitCheck.Facts;
 
 /// <summary>The visible list of everything that rules may be about. A new fact is declared in its class and shows up here.</summary>
-public static class FactRegistry
+internal static class FactRegistry
 {
     /// <summary>Every declared fact, by subject and name.</summary>
     public static IReadOnlyList<Fact> Declarations { get; } =

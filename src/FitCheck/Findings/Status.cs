@@ -14,7 +14,7 @@ public enum Status
 }
 
 /// <summary>The one place where statuses are spelled.</summary>
-public static class StatusWords
+internal static class StatusWords
 {
     /// <summary>From best to worst.</summary>
     public static readonly IReadOnlyList<string> All = ["pass", "warn", "measure", "fail"];

@@ -6,17 +6,17 @@ using FitCheck.Yaml;
 namespace FitCheck.Fixes;
 
 /// <summary>One thing that was put right: where it stood, and what was done, as half a sentence.</summary>
-public sealed record Mended(Location At, string What);
+internal sealed record Mended(Location At, string What);
 
 /// <summary>A file as it should be, and what was done to it; no edits when it is so already.</summary>
-public sealed record MendedFile(byte[] Bytes, IReadOnlyList<Mended> Edits);
+internal sealed record MendedFile(byte[] Bytes, IReadOnlyList<Mended> Edits);
 
 /// <summary>
 /// Puts right what has one safe answer: the spelling of units, the order of the keys, spaces at line ends, a missing last line end. All other bytes stay:
 /// comments, line ends, quotes, flow mappings, a byte order mark. Each step is read again, and one after which anything but the meant values reads
 /// differently is not taken.
 /// </summary>
-public static class Mend
+internal static class Mend
 {
     /// <summary>The file put right. One that can't be read as YAML is left alone; lint tells why.</summary>
     /// <param name="file">The name under which edits are told.</param>

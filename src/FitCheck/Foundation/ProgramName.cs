@@ -1,7 +1,7 @@
 namespace FitCheck.Foundation;
 
 /// <summary>How the program names itself in its output.</summary>
-public static class ProgramName
+internal static class ProgramName
 {
     /// <summary>Such as `0.1.0`.</summary>
     public static string Version { get; } = typeof(ProgramName).Assembly.GetName().Version?.ToString(3) ?? "0.0.0";

@@ -4,7 +4,7 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Impacts;
 
 /// <summary>What became of something from one side to the other.</summary>
-public enum Change
+internal enum Change
 {
     /// <summary>It is new.</summary>
     Added,
@@ -15,7 +15,7 @@ public enum Change
 }
 
 /// <summary>One value that differs; a path such as `positions[front-door-left].mounting.depth`. Null: the key is not there.</summary>
-public sealed record KeyChange(string Path, string? Before, string? After, Location At)
+internal sealed record KeyChange(string Path, string? Before, string? After, Location At)
 {
     /// <summary>In words.</summary>
     public override string ToString() => (Before, After) switch
@@ -32,20 +32,20 @@ public sealed record KeyChange(string Path, string? Before, string? After, Locat
 /// <param name="Id">Its id.</param>
 /// <param name="Keys">Those that differ; empty for an entry that was added or removed, or that only looks different.</param>
 /// <param name="At">Where it stands, or stood.</param>
-public sealed record EntryChange(Change Change, string Kind, string Id, IReadOnlyList<KeyChange> Keys, Location At);
+internal sealed record EntryChange(Change Change, string Kind, string Id, IReadOnlyList<KeyChange> Keys, Location At);
 
 /// <summary>A rule that differs, in words: `warns below 8 mm instead of below 5 mm`.</summary>
-public sealed record RuleEdit(Change Change, string Rule, string Title, string What, Location At);
+internal sealed record RuleEdit(Change Change, string Rule, string Title, string What, Location At);
 
 /// <summary>Something that was changed, and that a finding rests on.</summary>
-public sealed record Cause(Location At, string What);
+internal sealed record Cause(Location At, string What);
 
 /// <summary>A finding of a build that has another status than before.</summary>
 /// <param name="Finding">As it is now, or as it was where it is gone.</param>
 /// <param name="Before">Null where nobody said anything before; a waived finding counts as one that passes.</param>
 /// <param name="After">Null where nobody says anything now.</param>
 /// <param name="Causes">The changes that it rests on, nearest first; empty where none was found.</param>
-public sealed record FindingChange(Finding Finding, Status? Before, Status? After, IReadOnlyList<Cause> Causes)
+internal sealed record FindingChange(Finding Finding, Status? Before, Status? After, IReadOnlyList<Cause> Causes)
 {
     /// <summary>True when the later status is worse; what nobody says anything of counts as passing.</summary>
     public bool IsWorse => (After ?? Status.Pass) > (Before ?? Status.Pass);
@@ -55,7 +55,7 @@ public sealed record FindingChange(Finding Finding, Status? Before, Status? Afte
 }
 
 /// <summary>What becomes of a build.</summary>
-public enum BuildFate
+internal enum BuildFate
 {
     /// <summary>The verdict and the status of every finding stay.</summary>
     Same,
@@ -72,7 +72,7 @@ public enum BuildFate
 }
 
 /// <summary>A build of the catalogs, on both sides.</summary>
-public sealed record BuildChange
+internal sealed record BuildChange
 {
     /// <summary>The file's name without its ending, by which it is accepted.</summary>
     public required string Id { get; init; }
@@ -100,14 +100,14 @@ public sealed record BuildChange
 }
 
 /// <summary>A driver at a position whose status in the chart differs.</summary>
-public sealed record PairChange(string Vehicle, string VehicleName, string Position, string PositionName, string Driver, string DriverName, Status Before, Status After, string? MountBefore, string? MountAfter, string Reason)
+internal sealed record PairChange(string Vehicle, string VehicleName, string Position, string PositionName, string Driver, string DriverName, Status Before, Status After, string? MountBefore, string? MountAfter, string Reason)
 {
     /// <summary>True when the pair fits worse than before.</summary>
     public bool IsWorse => After > Before;
 }
 
 /// <summary>The answer to `impact`.</summary>
-public sealed record ImpactResult
+internal sealed record ImpactResult
 {
     /// <summary>Name and version of what compared.</summary>
     public required string Program { get; init; }

@@ -12,7 +12,7 @@ namespace FitCheck.Impacts;
 /// <summary>One of the two states that are compared: a folder with `catalog/` and mostly `rules/` in it.</summary>
 /// <param name="Name">As the caller named it: a folder or a revision.</param>
 /// <param name="Root">The folder that holds it.</param>
-public sealed record SideFolder(string Name, string Root)
+internal sealed record SideFolder(string Name, string Root)
 {
     /// <summary>Its catalog, and its rules or, without any, those of the program.</summary>
     public Folders Folders => new([Below("catalog")], Directory.Exists(Below("rules")) ? [Below("rules")] : Folders.BesideProgram.Rules);

@@ -7,7 +7,7 @@ using FitCheck.Rules.Model;
 namespace FitCheck.Rules;
 
 /// <summary>Tells in plain text what a rule asks, why, and how to satisfy it; everything comes from the rule's file.</summary>
-public static class Explain
+internal static class Explain
 {
     private const int Width = 96;
 

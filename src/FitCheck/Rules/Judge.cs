@@ -12,7 +12,7 @@ using FitCheck.Rules.Verdicts;
 namespace FitCheck.Rules;
 
 /// <summary>Applies a rule to the facts of one subject.</summary>
-public static class Judge
+internal static class Judge
 {
     /// <summary>What the rule says of the subject; null when it doesn't apply.</summary>
     /// <param name="rule">The rule.</param>

@@ -7,7 +7,7 @@ using FitCheck.Rules.Model;
 namespace FitCheck.Rules;
 
 /// <summary>What a rule has to keep beyond being readable: it proves itself by its examples, and it reads well. For lint and for tests.</summary>
-public static class RuleChecks
+internal static class RuleChecks
 {
     // A waiver of `mount/too-deep` reads right; one of `mount/use-spacer` says the opposite of what is meant.
     private static readonly string[] AdviceWords = ["use-", "add-", "avoid-", "prefer-", "check-", "no-", "should-"];

@@ -11,7 +11,7 @@ namespace FitCheck.Rules;
 /// <param name="Example">The row.</param>
 /// <param name="Finding">Null when the rule didn't apply.</param>
 /// <param name="Value">The value of the rule's fact in this row.</param>
-public sealed record ExampleResult(RuleExample Example, Finding? Finding, FactValue Value)
+internal sealed record ExampleResult(RuleExample Example, Finding? Finding, FactValue Value)
 {
     /// <summary>The status that came out, or null when the rule didn't apply.</summary>
     public Status? Actual => Finding?.Status;
@@ -20,7 +20,7 @@ public sealed record ExampleResult(RuleExample Example, Finding? Finding, FactVa
 }
 
 /// <summary>Runs a rule's own examples, for tests and for lint.</summary>
-public static class RuleExamples
+internal static class RuleExamples
 {
     /// <summary>Every example with its outcome, in the order of the file.</summary>
     /// <param name="rule">The rule.</param>

@@ -8,7 +8,7 @@ using FitCheck.Rules.Model;
 namespace FitCheck.Rules;
 
 /// <summary>The rules of one or more directories, in ordinal order of their ids.</summary>
-public sealed class RuleSet
+internal sealed class RuleSet
 {
     private readonly Dictionary<string, Rule> _byId = new(StringComparer.Ordinal);
 

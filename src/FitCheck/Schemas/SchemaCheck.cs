@@ -9,7 +9,7 @@ using NJsonSchema.Validation;
 namespace FitCheck.Schemas;
 
 /// <summary>Holds a YAML document against the JSON Schema of its kind and tells every violation with its place.</summary>
-public sealed class SchemaCheck
+internal sealed class SchemaCheck
 {
     private readonly ConcurrentDictionary<string, SchemaMatcher> _shapes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, JsonSchema> _schemas = new(StringComparer.Ordinal);

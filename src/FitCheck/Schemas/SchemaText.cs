@@ -7,7 +7,7 @@ namespace FitCheck.Schemas;
 /// The JSON Schemas as one self-contained text a kind. They live in catalog/schema and rules/schema, where editors use them, and travel inside the
 /// library, so that a catalog elsewhere is held to the same ones.
 /// </summary>
-public static class SchemaText
+internal static class SchemaText
 {
     private const string Prefix = "schema/";
     private const string Shared = "common.schema.json";

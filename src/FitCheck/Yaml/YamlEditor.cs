@@ -2,7 +2,7 @@ namespace FitCheck.Yaml;
 
 /// <summary>Turns changes of a YAML document into edits of its text, so that comments and formatting stay where nothing changes.</summary>
 /// <param name="text">The text that the nodes were read from.</param>
-public sealed class YamlEditor(string text)
+internal sealed class YamlEditor(string text)
 {
     private readonly YamlSpans _spans = YamlSpans.Of(text);
     private readonly string _newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";

@@ -10,7 +10,7 @@ public abstract record YamlNode(Location At)
 }
 
 /// <summary>A scalar. <paramref name="Quoted"/> scalars are always text.</summary>
-public sealed record YamlScalar(Location At, string Text, bool Quoted) : YamlNode(At)
+internal sealed record YamlScalar(Location At, string Text, bool Quoted) : YamlNode(At)
 {
     public override string Kind => Quoted ? "text" : $"`{Text}`";
 }
@@ -38,7 +38,7 @@ public sealed record YamlMap(Location At, IReadOnlyList<YamlEntry> Entries) : Ya
 }
 
 /// <summary>A sequence.</summary>
-public sealed record YamlList(Location At, IReadOnlyList<YamlNode> Items) : YamlNode(At)
+internal sealed record YamlList(Location At, IReadOnlyList<YamlNode> Items) : YamlNode(At)
 {
     public override string Kind => "a list";
 }

@@ -9,7 +9,7 @@ namespace FitCheck.Yaml;
 /// Reads one YAML document into nodes that keep line and column. Bounded in depth, in nodes and in aliases, so that no input can exhaust
 /// the stack or the memory; a duplicate key is an error that names the first one.
 /// </summary>
-public sealed class YamlReader
+internal sealed class YamlReader
 {
     private const int MaxDepth = 32;
     private const int MaxNodes = 200_000;

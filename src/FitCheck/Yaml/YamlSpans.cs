@@ -4,10 +4,10 @@ using YamlDotNet.Core.Events;
 namespace FitCheck.Yaml;
 
 /// <summary>Where a node begins and ends in its text, and whether it is written in brackets.</summary>
-public readonly record struct YamlSpan(int Start, int End, bool InBrackets);
+internal readonly record struct YamlSpan(int Start, int End, bool InBrackets);
 
 /// <summary>The spans of a document that <see cref="YamlReader"/> has read without problems, so that parts of its text can be changed and all else stays.</summary>
-public sealed class YamlSpans
+internal sealed class YamlSpans
 {
     private readonly Dictionary<(int Line, int Column), YamlSpan> _scalars = [];
     private readonly Dictionary<(int Line, int Column), YamlSpan> _maps = [];

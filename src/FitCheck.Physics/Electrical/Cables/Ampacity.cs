@@ -6,7 +6,7 @@ namespace FitCheck.Physics.Electrical.Cables;
 /// What an insulated stranded copper conductor may carry, ampere: 33 CFR 183.425, table 5 (boats, 30 °C ambient, below 50 V), and in an engine space (50 °C)
 /// what note 1 of that table leaves of it. It is law for boats and a careful reference elsewhere.
 /// </summary>
-public static class Ampacity
+internal static class Ampacity
 {
     /// <summary>The table's columns: what the insulation stands, °C.</summary>
     public static IReadOnlyList<double> Insulations { get; } = [60, 75, 80, 90, 105, 125, 200];

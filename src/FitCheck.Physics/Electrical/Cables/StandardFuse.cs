@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Electrical.Cables;
 
 /// <summary>The ratings in which fuses of each pattern are made, ampere.</summary>
-public static class StandardFuse
+internal static class StandardFuse
 {
     private static readonly Dictionary<string, double[]> Ratings = new(StringComparer.Ordinal)
     {

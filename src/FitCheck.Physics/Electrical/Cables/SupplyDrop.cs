@@ -3,7 +3,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Physics.Electrical.Cables;
 
 /// <summary>Current and voltage drop on the supply side.</summary>
-public static class SupplyDrop
+internal static class SupplyDrop
 {
     /// <summary>Voltage lost in a cable, volt: I·ρ·L/A. Current in ampere, length of both ways together in m, area in m², resistivity in ohm·m.</summary>
     public static double Volts(double current, double loopLength, double area, double resistivity = WireGauge.Copper) =>

@@ -6,7 +6,7 @@ namespace FitCheck.Physics.Electrical.Filters;
 /// A Linkwitz-Riley filter of order 2n is two Butterworth filters of order n in a row (Linkwitz, JAES 1976).
 /// Frequencies in Hz, above zero; orders 1 and up.
 /// </summary>
-public static class ActiveFilter
+internal static class ActiveFilter
 {
     /// <summary>Voltage ratio of a Butterworth high-pass; −3.01 dB at the corner.</summary>
     public static double ButterworthHighPass(double hz, double cornerHz, int order) => Butterworth(cornerHz / hz, order);

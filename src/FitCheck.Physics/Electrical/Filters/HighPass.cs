@@ -6,7 +6,7 @@ namespace FitCheck.Physics.Electrical.Filters;
 /// <param name="SlopeDbPerOctave">Steepness below the corner, positive; null without a corner or without room above the lowest frequency.</param>
 /// <param name="PeakDb">Highest level above the passband level, dB, ≥ 0: a resonance of the network with the driver.</param>
 /// <param name="PeakHz">Where that is, Hz.</param>
-public sealed record HighPass(double PassbandDb, double? CornerHz, double? SlopeDbPerOctave, double PeakDb, double PeakHz)
+internal sealed record HighPass(double PassbandDb, double? CornerHz, double? SlopeDbPerOctave, double PeakDb, double PeakHz)
 {
     /// <summary>The passband that the corner refers to, Hz.</summary>
     public const double PassbandFrom = 8_000, PassbandTo = 16_000;

@@ -8,7 +8,7 @@ namespace FitCheck.Physics.Electrical.Loads;
 /// <param name="Driver">The driver at the end.</param>
 /// <param name="Elements">Crossover, capacitor, L-pad; empty when the driver hangs on the wire.</param>
 /// <param name="WireResistance">Wire that only this branch uses, both conductors, ohm, ≥ 0.</param>
-public sealed record ChannelBranch(DriverModel Driver, IReadOnlyList<LadderElement>? Elements = null, double WireResistance = 0)
+internal sealed record ChannelBranch(DriverModel Driver, IReadOnlyList<LadderElement>? Elements = null, double WireResistance = 0)
 {
     /// <summary>Further drivers in series with <see cref="Driver"/>, on its return side.</summary>
     public IReadOnlyList<DriverModel> AlsoInSeries { get; init; } = [];
@@ -17,7 +17,7 @@ public sealed record ChannelBranch(DriverModel Driver, IReadOnlyList<LadderEleme
 /// <summary>Everything that hangs on one output of a source unit or amplifier.</summary>
 /// <param name="Branches">One or more, in parallel behind the shared wire.</param>
 /// <param name="SharedWireResistance">Wire that all branches use, both conductors, ohm, ≥ 0.</param>
-public sealed record ChannelLoad(IReadOnlyList<ChannelBranch> Branches, double SharedWireResistance = 0)
+internal sealed record ChannelLoad(IReadOnlyList<ChannelBranch> Branches, double SharedWireResistance = 0)
 {
     /// <summary>Rungs behind the shared wire, before the branches part: a capacitor in line with the whole channel.</summary>
     public IReadOnlyList<LadderElement> SharedElements { get; init; } = [];

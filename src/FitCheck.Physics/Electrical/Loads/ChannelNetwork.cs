@@ -6,7 +6,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Physics.Electrical.Loads;
 
 /// <summary>A <see cref="ChannelLoad"/> as a network with a source of 1 V. Not thread-safe.</summary>
-public sealed class ChannelNetwork
+internal sealed class ChannelNetwork
 {
     private const int Source = 1;
     private readonly Network _network = new();
@@ -78,7 +78,7 @@ public sealed class ChannelNetwork
 /// <param name="Hz">Frequency.</param>
 /// <param name="Impedance">What the output sees, ohm.</param>
 /// <param name="Drivers">In the order of the branches.</param>
-public sealed record ChannelState(double Hz, Complex Impedance, IReadOnlyList<DriverState> Drivers)
+internal sealed record ChannelState(double Hz, Complex Impedance, IReadOnlyList<DriverState> Drivers)
 {
     /// <summary>|Z| in ohm.</summary>
     public double Ohm => Complex.Abs(Impedance);
@@ -96,7 +96,7 @@ public sealed record ChannelState(double Hz, Complex Impedance, IReadOnlyList<Dr
 /// <summary>A driver in a channel at one frequency, per volt of the source.</summary>
 /// <param name="Transfer">Voltage across the driver over the voltage of the source.</param>
 /// <param name="Impedance">Impedance of the driver, ohm.</param>
-public readonly record struct DriverState(Complex Transfer, Complex Impedance)
+internal readonly record struct DriverState(Complex Transfer, Complex Impedance)
 {
     /// <summary>Level across the driver against the source, dB.</summary>
     public double Db => Decibel.OfAmplitude(Complex.Abs(Transfer));

@@ -4,7 +4,7 @@ using FitCheck.Physics.Numerics;
 namespace FitCheck.Physics.Electrical.Loads;
 
 /// <summary>A channel over a range of frequencies, and its extremes. Programme power solves the network again, so it is not thread-safe.</summary>
-public sealed class ChannelSweep
+internal sealed class ChannelSweep
 {
     private readonly ChannelNetwork _network;
 

@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Electrical.Loads;
 
 /// <summary>Resistive loads together, ohm.</summary>
-public static class CombinedLoad
+internal static class CombinedLoad
 {
     /// <summary>In parallel: 1/Σ(1/R). All above zero; at least one.</summary>
     public static double Parallel(params IReadOnlyList<double> loads)

@@ -6,7 +6,7 @@ namespace FitCheck.Physics.Electrical.Loads;
 /// EPDR/|Z| = (1 − sin 150°)·sin 150° / [(1 − sin(150° + 2φ/3))·sin(150° − φ/3)], φ = |phase|
 /// (derivation credited to J. Oclee-Brown; follows from p(θ) = (V − V·sin θ)·I·sin(θ − φ)).
 /// </summary>
-public static class Epdr
+internal static class Epdr
 {
     /// <summary>EPDR in ohm from |Z| in ohm and phase in degrees (−90 to 90, either sign).</summary>
     public static double Of(double impedanceMagnitude, double phaseDeg)

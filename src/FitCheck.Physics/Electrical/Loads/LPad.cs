@@ -10,7 +10,7 @@ namespace FitCheck.Physics.Electrical.Loads;
 /// </summary>
 /// <param name="Series">R1, ohm, ≥ 0.</param>
 /// <param name="Shunt">R2, ohm; infinite when nothing is to be lowered.</param>
-public readonly record struct LPad(double Series, double Shunt)
+internal readonly record struct LPad(double Series, double Shunt)
 {
     /// <summary>For a load in ohm (&gt; 0) and an attenuation in dB (≥ 0).</summary>
     public static LPad For(double load, double attenuationDb)

@@ -1,7 +1,7 @@
 namespace FitCheck.Physics.Electrical.Networks;
 
 /// <summary>A node of a network that no path of parts connects to ground or to the source: its voltage is undefined, so the description is at fault.</summary>
-public sealed class FloatingNodeException : InvalidOperationException
+internal sealed class FloatingNodeException : InvalidOperationException
 {
     /// <summary>The node, and how to mend it.</summary>
     public FloatingNodeException(int node)

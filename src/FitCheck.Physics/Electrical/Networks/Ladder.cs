@@ -5,7 +5,7 @@ namespace FitCheck.Physics.Electrical.Networks;
 /// <param name="Resistance">Ohm, ≥ 0; null when absent. The resistance of a coil's wire goes here.</param>
 /// <param name="Inductance">Henry, ≥ 0; null when absent.</param>
 /// <param name="Capacitance">Farad, &gt; 0; null when absent.</param>
-public sealed record LadderElement(bool Shunt, double? Resistance = null, double? Inductance = null, double? Capacitance = null)
+internal sealed record LadderElement(bool Shunt, double? Resistance = null, double? Inductance = null, double? Capacitance = null)
 {
     /// <summary>The parts of the rung.</summary>
     public SeriesImpedance Parts => new(Resistance, Inductance, Capacitance);
@@ -20,7 +20,7 @@ public sealed record LadderElement(bool Shunt, double? Resistance = null, double
 }
 
 /// <summary>A passive crossover, a capacitor, an L-pad: rungs in the order from the source to the driver.</summary>
-public static class Ladder
+internal static class Ladder
 {
     /// <summary>
     /// Connects the rungs, starting at a node; shunt rungs go to the return node. Returns the node at which the driver connects,

@@ -8,7 +8,7 @@ namespace FitCheck.Physics.Electrical.Networks;
 /// Nodes are integers; 0 is ground (the return). Kirchhoff's current law at every other node gives Y·v = i
 /// (any text on circuit theory). Build it once, then sweep. Not thread-safe: the working matrix is reused.
 /// </summary>
-public sealed class Network
+internal sealed class Network
 {
     private readonly List<Part> _parts = [];
     private int _lastNode;

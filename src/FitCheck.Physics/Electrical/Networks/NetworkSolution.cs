@@ -3,7 +3,7 @@ using System.Numerics;
 namespace FitCheck.Physics.Electrical.Networks;
 
 /// <summary>What a <see cref="Network"/> does at one frequency.</summary>
-public sealed class NetworkSolution
+internal sealed class NetworkSolution
 {
     private readonly Complex[] _voltages;
     private readonly int _sourceNode;

@@ -9,7 +9,7 @@ namespace FitCheck.Physics.Electrical.Networks;
 /// <param name="Resistance">Ohm, ≥ 0; null when absent.</param>
 /// <param name="Inductance">Henry, ≥ 0; null when absent.</param>
 /// <param name="Capacitance">Farad, &gt; 0; null when absent.</param>
-public readonly record struct SeriesImpedance(double? Resistance = null, double? Inductance = null, double? Capacitance = null)
+internal readonly record struct SeriesImpedance(double? Resistance = null, double? Inductance = null, double? Capacitance = null)
 {
     /// <summary>Stands for 0 ohm in a network, in ohm: a micro-ohm, far below any joint in a vehicle, keeps admittances finite.</summary>
     public const double Least = 1e-6;

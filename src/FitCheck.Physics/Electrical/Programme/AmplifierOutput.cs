@@ -3,7 +3,7 @@ namespace FitCheck.Physics.Electrical.Programme;
 /// <summary>One line of a data sheet: continuous power into a resistive load.</summary>
 /// <param name="Power">Watt, &gt; 0.</param>
 /// <param name="Load">Ohm, &gt; 0.</param>
-public sealed record PowerRating(double Power, double Load)
+internal sealed record PowerRating(double Power, double Load)
 {
     /// <summary>Voltage at that rating, √(P·R), volt rms.</summary>
     public double Volts => Math.Sqrt(Power * Load);
@@ -14,7 +14,7 @@ public sealed record PowerRating(double Power, double Load)
 /// interpolated linearly in the logarithm of the load. Above the highest rated load the voltage stays what it is there;
 /// below the lowest the current stays, so that a single rating gives P·R0/R above and P·R/R0 below.
 /// </summary>
-public sealed class AmplifierOutput
+internal sealed class AmplifierOutput
 {
     // By ascending load, each load once.
     private readonly List<PowerRating> _ratings = [];

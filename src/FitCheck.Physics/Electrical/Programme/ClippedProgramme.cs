@@ -9,7 +9,7 @@ namespace FitCheck.Physics.Electrical.Programme;
 /// Σ bₙ²·ρⁿ over odd n, where b₁ = erf(a/√2) and bₙ = −2·φ(a)·Heₙ₋₂(a)/√n! (Price's theorem; Bussgang 1952); its spectrum is the transform of that. Altogether
 /// 4·[erf(a/√2) − 2a·φ(a) + a²·erfc(a/√2)] = 1.283 of V² remain, of which 0.002 lie beyond 20 kHz. A test clips noise and looks at its spectrum.
 /// </remarks>
-public static class ClippedProgramme
+internal static class ClippedProgramme
 {
     /// <summary>Power of each of the 31 bands, 20 Hz to 20 kHz, against V², dB.</summary>
     public static readonly IReadOnlyList<double> BandDb =

@@ -7,7 +7,7 @@ namespace FitCheck.Physics.Electrical.Programme;
 /// IEC 60268-1:1985, Table II, 20 Hz to 20 kHz. Bands are centred on 1000·10^(n/10) Hz and reach from 10^(−1/20) to 10^(1/20) times that;
 /// inside a band the power is taken as even over log frequency.
 /// </summary>
-public static class ProgrammeNoise
+internal static class ProgrammeNoise
 {
     /// <summary>Level of each of the 31 bands against the loudest, dB, from 20 Hz to 20 kHz.</summary>
     public static readonly IReadOnlyList<double> BandDb =

@@ -11,7 +11,7 @@ namespace FitCheck.Facts.Values;
 /// <param name="Type">Number of a dimension, truth or word.</param>
 /// <param name="Meaning">In one sentence.</param>
 /// <param name="Inputs">What it reads.</param>
-public abstract record Fact(Subject Subject, string Name, FactType Type, string Meaning, IReadOnlyList<Input> Inputs)
+internal abstract record Fact(Subject Subject, string Name, FactType Type, string Meaning, IReadOnlyList<Input> Inputs)
 {
     /// <summary>Which of driver, mounting part and place it rests on; a fact that reads anything else rests on the build.</summary>
     public RestsOn RestsOn { get; } = Inputs.Count == 0 ? RestsOn.Build : Inputs.Aggregate(RestsOn.Nothing, (all, input) => all | input.Source.RestsOn);
@@ -24,11 +24,11 @@ public abstract record Fact(Subject Subject, string Name, FactType Type, string 
 }
 
 /// <summary>A number in SI.</summary>
-public sealed record NumberFact(Subject Subject, string Name, Dimension Dimension, string Meaning, IReadOnlyList<Input> Inputs)
+internal sealed record NumberFact(Subject Subject, string Name, Dimension Dimension, string Meaning, IReadOnlyList<Input> Inputs)
     : Fact(Subject, Name, FactType.Number(Dimension), Meaning, Inputs);
 
 /// <summary>Yes or no.</summary>
-public sealed record TruthFact(Subject Subject, string Name, string Meaning, IReadOnlyList<Input> Inputs) : Fact(Subject, Name, FactType.Truth, Meaning, Inputs);
+internal sealed record TruthFact(Subject Subject, string Name, string Meaning, IReadOnlyList<Input> Inputs) : Fact(Subject, Name, FactType.Truth, Meaning, Inputs);
 
 /// <summary>A word, such as a name or a way of wiring.</summary>
-public sealed record WordFact(Subject Subject, string Name, string Meaning, IReadOnlyList<Input> Inputs) : Fact(Subject, Name, FactType.Word, Meaning, Inputs);
+internal sealed record WordFact(Subject Subject, string Name, string Meaning, IReadOnlyList<Input> Inputs) : Fact(Subject, Name, FactType.Word, Meaning, Inputs);

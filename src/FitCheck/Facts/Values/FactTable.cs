@@ -9,11 +9,7 @@ public sealed record Choice(string Part, Location At);
 public sealed record FactTable(Subject Subject, string Key, string Name, IReadOnlyDictionary<string, FactValue> Values)
 {
     /// <summary>The value of a fact; null where none was computed.</summary>
-    public FactValue? Of(Fact fact)
-    {
-        ArgumentNullException.ThrowIfNull(fact);
-        return Values.GetValueOrDefault(fact.Name);
-    }
+    internal FactValue? Of(Fact fact) => Values.GetValueOrDefault(fact.Name);
 
     /// <summary>Where findings point when none of the parts they are about was chosen.</summary>
     public required Location At { get; init; }

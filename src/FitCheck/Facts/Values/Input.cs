@@ -5,7 +5,7 @@ namespace FitCheck.Facts.Values;
 /// <param name="RestsOn">What a chart takes it for.</param>
 /// <param name="Kind">The kind of entry that is looked at, `build` for the build itself; null where there are several.</param>
 /// <param name="Keys">The keys that whoever looks at it reads, each after its kind (`driver.parameters`); empty where every fact names its own.</param>
-public sealed record Source(string Name, RestsOn RestsOn, string? Kind, params IReadOnlyList<string> Keys)
+internal sealed record Source(string Name, RestsOn RestsOn, string? Kind, params IReadOnlyList<string> Keys)
 {
     /// <summary>Every key of whatever it is.</summary>
     public const string Everything = "*";
@@ -20,7 +20,7 @@ public sealed record Source(string Name, RestsOn RestsOn, string? Kind, params I
 /// <summary>Something that a fact reads.</summary>
 /// <param name="Source">Where it stands.</param>
 /// <param name="Keys">Keys, each after its kind of entry.</param>
-public sealed record Input(Source Source, IReadOnlyList<string> Keys)
+internal sealed record Input(Source Source, IReadOnlyList<string> Keys)
 {
     /// <summary>True when it says that this key of this kind of entry is read, with or under what it names.</summary>
     public bool Covers(string kind, string key) => Keys.Any(k => k == Source.Everything || IsUnder($"{kind}.{key}", k) || IsUnder(k, $"{kind}.{key}"));

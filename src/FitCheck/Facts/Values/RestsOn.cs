@@ -5,7 +5,7 @@ namespace FitCheck.Facts.Values;
 /// place instead. A chart of what fits where judges by the facts that need no build.
 /// </summary>
 [Flags]
-public enum RestsOn
+internal enum RestsOn
 {
     /// <summary>Settled before any part is looked at: that there is a driver, whether it is a tweeter, on what kind of mounting, and which work is accepted.</summary>
     Nothing = 0,

@@ -1,7 +1,7 @@
 namespace FitCheck.Facts.Values;
 
 /// <summary>The one place where subjects are spelled.</summary>
-public static class SubjectWords
+internal static class SubjectWords
 {
     public static readonly IReadOnlyList<string> All = ["position", "channel", "build", "driver", "device", "entry", "figure", "rating", "mirror", "reference"];
 

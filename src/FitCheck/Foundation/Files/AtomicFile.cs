@@ -1,7 +1,7 @@
 namespace FitCheck.Foundation.Files;
 
 /// <summary>Writes a file whole or not at all: beside its place first, and then in one step there, so that no reader ever sees half of it.</summary>
-public static class AtomicFile
+internal static class AtomicFile
 {
     /// <summary>Writes the file; one that exists keeps its permissions.</summary>
     /// <param name="path">In full, in a folder that exists.</param>

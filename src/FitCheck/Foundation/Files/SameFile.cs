@@ -3,7 +3,7 @@ using System.Globalization;
 namespace FitCheck.Foundation.Files;
 
 /// <summary>Tells whether two paths lead to one file, by whatever spelling or link, also where the file is yet to be written.</summary>
-public static class SameFile
+internal static class SameFile
 {
     private static readonly bool CaseCounts = OperatingSystem.IsLinux();
 

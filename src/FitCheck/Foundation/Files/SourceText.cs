@@ -4,7 +4,7 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Foundation.Files;
 
 /// <summary>The text of one input file, with the name under which it is reported.</summary>
-public sealed record SourceText(string File, string Text)
+internal sealed record SourceText(string File, string Text)
 {
     /// <summary>Largest file that is read; a catalog entry has a few hundred lines.</summary>
     public const int MaxBytes = 4 * 1024 * 1024;

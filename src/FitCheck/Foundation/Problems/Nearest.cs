@@ -1,7 +1,7 @@
 namespace FitCheck.Foundation.Problems;
 
 /// <summary>Finds the spelling that was probably meant.</summary>
-public static class Nearest
+internal static class Nearest
 {
     /// <summary>The candidate with the fewest edits (insert, delete, replace, swap of neighbours), when near enough to be meant; ties go to the first in ordinal order.</summary>
     public static string? To(string word, IEnumerable<string> candidates)

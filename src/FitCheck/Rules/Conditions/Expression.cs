@@ -9,7 +9,7 @@ namespace FitCheck.Rules.Conditions;
 /// An expression of a rule file, read once, its names and dimensions checked; evaluating it can't fail, only be unknown.
 /// Evaluating the same expression on several threads is safe.
 /// </summary>
-public sealed class Expression
+internal sealed class Expression
 {
     /// <summary>Longest text that is read; a condition of a rule is a line or two.</summary>
     public const int MaxLength = 2000;

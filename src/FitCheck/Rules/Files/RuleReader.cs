@@ -11,7 +11,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Rules.Files;
 
 /// <summary>Reads a rule file. All its problems are told at once, each with line and column.</summary>
-public sealed class RuleReader
+internal sealed class RuleReader
 {
     private static readonly string[] Keys =
     [

@@ -11,7 +11,7 @@ namespace FitCheck.Rules.Messages;
 /// reading a hundred rules. It has variables and nothing else: what may stand in it is named in <see cref="MessageGrammar"/>, and its length has a bound, so that it
 /// ends after as many steps as it has words.
 /// </summary>
-public sealed class MessageTemplate(string text, Location at)
+internal sealed class MessageTemplate(string text, Location at)
 {
     /// <summary>Longest template and longest message.</summary>
     public const int MaxLength = 4000;

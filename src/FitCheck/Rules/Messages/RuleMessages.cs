@@ -3,7 +3,7 @@ using FitCheck.Findings;
 namespace FitCheck.Rules.Messages;
 
 /// <summary>What a rule says, by status.</summary>
-public sealed class RuleMessages
+internal sealed class RuleMessages
 {
     private readonly MessageTemplate?[] _byStatus = new MessageTemplate?[StatusWords.All.Count];
 

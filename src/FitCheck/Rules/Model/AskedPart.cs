@@ -8,7 +8,7 @@ namespace FitCheck.Rules.Model;
 /// <param name="Types">Types of that kind, any of which will do; empty for every one.</param>
 /// <param name="Goes">Where a build names it: a word of <see cref="Places"/>.</param>
 /// <param name="Length">The shortest that will do, in metres; null for any.</param>
-public sealed record AskedPart(string Kind, IReadOnlyList<string> Types, string Goes, double? Length)
+internal sealed record AskedPart(string Kind, IReadOnlyList<string> Types, string Goes, double? Length)
 {
     /// <summary>Where a build can name a part that is missing.</summary>
     public static readonly IReadOnlyList<string> Places = ["with", "harness", "fuse", "power_cable", "ground_cable", "extras"];

@@ -10,7 +10,7 @@ using FitCheck.Yaml;
 namespace FitCheck.Rules.Model;
 
 /// <summary>One rule file: which fact it judges, what is acceptable, why, and what to do when it is not.</summary>
-public sealed record Rule
+internal sealed record Rule
 {
     /// <summary>`family/slug`, which is also its path under the rules directory.</summary>
     public required string Id { get; init; }
@@ -77,7 +77,7 @@ public sealed record Rule
 }
 
 /// <summary>Where a rule's figure comes from.</summary>
-public sealed record RuleSource(string Title, string? Url = null)
+internal sealed record RuleSource(string Title, string? Url = null)
 {
     public override string ToString() => Url is null ? Title : $"{Title}, {Url}";
 }

@@ -4,7 +4,7 @@ using FitCheck.Rules.Conditions;
 namespace FitCheck.Rules.Model;
 
 /// <summary>Where a status begins: strictly below or above a number, or at one of several truths or words. Exactly on the limit is still good.</summary>
-public sealed record Threshold(Location At)
+internal sealed record Threshold(Location At)
 {
     public Expression? Below { get; init; }
     public Expression? Above { get; init; }

@@ -7,7 +7,7 @@ namespace FitCheck.Rules.Conditions.Nodes;
 /// <param name="scope">The facts that may be named.</param>
 /// <param name="values">Their values; one that is absent is unknown.</param>
 /// <param name="absentIsOpen">Even <c>known(fact)</c> is unknown for an absent fact: a rule's example says nothing of the facts that it leaves out.</param>
-public sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, FactValue> values, bool absentIsOpen = false)
+internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, FactValue> values, bool absentIsOpen = false)
 {
     /// <summary>True when nothing is said of this fact, not even that it is unknown.</summary>
     public bool IsOpen(string name) => absentIsOpen && !values.ContainsKey(name);

@@ -3,7 +3,7 @@ using FitCheck.Facts.Values;
 namespace FitCheck.Rules.Conditions.Nodes;
 
 /// <summary>The facts that a rule about one subject may name.</summary>
-public sealed class FactScope
+internal sealed class FactScope
 {
     private readonly Dictionary<string, Fact> _own = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _slots = new(StringComparer.Ordinal);
