@@ -3,6 +3,8 @@ using System.Globalization;
 using System.Text;
 using FitCheck.Catalog;
 using FitCheck.Charts;
+using FitCheck.Charts.BestMount;
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts;
 using FitCheck.Foundation.Problems;
 using FitCheck.Rules;

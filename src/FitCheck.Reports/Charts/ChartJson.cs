@@ -1,5 +1,6 @@
 using System.Text.Json;
 using FitCheck.Charts;
+using FitCheck.Charts.Pairs;
 using FitCheck.Findings;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Json;

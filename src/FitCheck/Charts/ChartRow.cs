@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Charts.Pairs;
 using FitCheck.Findings;
 
 namespace FitCheck.Charts;

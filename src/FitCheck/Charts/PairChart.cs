@@ -1,4 +1,6 @@
 using FitCheck.Catalog;
+using FitCheck.Charts.BestMount;
+using FitCheck.Charts.Pairs;
 using FitCheck.Findings;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts.Fitting;
 using FitCheck.Findings;
 using FitCheck.Foundation.Problems;

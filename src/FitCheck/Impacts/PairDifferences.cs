@@ -1,5 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Charts;
+using FitCheck.Charts.BestMount;
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts.Fitting;
 using FitCheck.Foundation.Problems;
 

@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
-using FitCheck.Charts;
+using FitCheck.Charts.BestMount;
+using FitCheck.Charts.Pairs;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Facts.Values;

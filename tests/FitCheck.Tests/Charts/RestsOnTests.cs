@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Charts;
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using Xunit;

@@ -1,8 +1,6 @@
 using CsCheck;
-using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
-using FitCheck.Rules;
 using FitCheck.Rules.Conditions.Nodes;
 using FitCheck.Rules.Model;
 using FitCheck.Rules.Verdicts;

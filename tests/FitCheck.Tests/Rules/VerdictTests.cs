@@ -1,11 +1,8 @@
 using CsCheck;
-using FitCheck.Rules.Verdicts;
-using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
-using FitCheck.Rules;
-using FitCheck.Rules.Conditions;
+using FitCheck.Rules.Verdicts;
 using Xunit;
 
 namespace FitCheck.Tests.Rules;

@@ -1,7 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
-using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
 using Formulas = FitCheck.Facts.Fitting.MountingFormulas<FitCheck.Facts.Fitting.PositionLengths, FitCheck.Facts.Fitting.StackedLength, FitCheck.Catalog.Obstruction?>;
 

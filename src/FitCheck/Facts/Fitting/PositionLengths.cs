@@ -1,6 +1,5 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
-using FitCheck.Facts.Fitting;
 
 namespace FitCheck.Facts.Fitting;
 

@@ -1,5 +1,3 @@
-using FitCheck.Facts.Values;
-
 namespace FitCheck.Facts.Values;
 
 /// <summary>How sure the data under a value are, from the best on; of several the worst counts.</summary>

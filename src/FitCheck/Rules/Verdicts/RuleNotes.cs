@@ -1,8 +1,6 @@
 using System.Collections.Concurrent;
-using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Rules.Model;
-using FitCheck.Rules.Verdicts;
 
 namespace FitCheck.Rules.Verdicts;
 

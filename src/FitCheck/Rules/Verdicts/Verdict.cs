@@ -1,8 +1,5 @@
-using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
-using FitCheck.Physics.Quantities;
-using FitCheck.Rules.Conditions;
 using FitCheck.Rules.Model;
 
 namespace FitCheck.Rules.Verdicts;

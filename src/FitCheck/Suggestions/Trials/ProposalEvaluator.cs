@@ -6,7 +6,6 @@ using FitCheck.Findings;
 using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
-using FitCheck.Rules.Conditions.Nodes;
 using FitCheck.Rules.Model;
 using FitCheck.Rules.Verdicts;
 using FitCheck.Schemas;

@@ -1,4 +1,3 @@
-using FitCheck.Facts;
 using FitCheck.Facts.Values;
 
 namespace FitCheck.Rules.Conditions.Nodes;

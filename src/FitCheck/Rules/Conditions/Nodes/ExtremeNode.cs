@@ -1,4 +1,3 @@
-using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Quantities;
 

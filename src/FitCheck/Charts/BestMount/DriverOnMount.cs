@@ -1,11 +1,9 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Values;
-using FitCheck.Physics.Geometry;
-using FitCheck.Rules.Conditions;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// A driver on a spacer, in a cup or straight on the panel, before any place is looked at: what it needs, worked out once and used at

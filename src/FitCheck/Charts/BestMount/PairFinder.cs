@@ -1,8 +1,9 @@
 using System.Collections.Concurrent;
 using FitCheck.Catalog;
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts.Values;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// Finds the best mounting of every driver at every place, and what the rules say of it, as <see cref="PairJudge"/> would: each fact is

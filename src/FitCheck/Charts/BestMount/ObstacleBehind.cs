@@ -1,8 +1,7 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
 using FitCheck.Facts.Fitting;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// Something behind the panel; those with the same number stand at the same hours and from the same radius on, for the same lean.

@@ -1,7 +1,6 @@
-using FitCheck.Facts;
 using FitCheck.Facts.Fitting;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>The lengths of a driver, what carries it and a place as bare numbers, from what was worked out before.</summary>
 internal readonly struct ChartedLengths(PlacedPairFacts pair) : IMountedPair<LengthTerm, ObstacleBehind>, ICuppedTweeter<LengthTerm>

@@ -1,6 +1,6 @@
 using FitCheck.Findings;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.Pairs;
 
 /// <summary>What some of the rules say; parts from different rules are put together to an outcome.</summary>
 /// <param name="Worst">The worst status.</param>

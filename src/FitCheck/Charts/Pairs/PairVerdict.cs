@@ -1,6 +1,6 @@
 using FitCheck.Findings;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.Pairs;
 
 /// <summary>What the rules say of a pair on one mounting, in the few numbers by which mountings are compared.</summary>
 /// <param name="Status">The worst of its findings.</param>

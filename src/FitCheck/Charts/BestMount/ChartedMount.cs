@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>What a chart asks of a spacer or a cup.</summary>
 internal sealed class ChartedMount(Part part, int index)

@@ -1,9 +1,8 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Sound;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>What a chart asks of a position.</summary>
 internal sealed class ChartedPlace

@@ -5,7 +5,7 @@ using FitCheck.Rules.Conditions.Nodes;
 using FitCheck.Rules.Model;
 using FitCheck.Rules.Verdicts;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.Pairs;
 
 /// <summary>
 /// Judges single pairs by the facts and rules of `check`: what a chart tells comes from here, and what finds it faster is held to it.

@@ -1,6 +1,6 @@
 using FitCheck.Facts.Fitting;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>How many screw holes there are and how many meet; not known where a pattern is missing.</summary>
 internal readonly record struct Holes(bool AreKnown, bool AreGuess, int Count, int CountMeeting)

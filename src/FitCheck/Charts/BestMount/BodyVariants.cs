@@ -1,11 +1,10 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// A driver's body as its figures say, and with each of them moved to either end of its tolerance: all that a stack-up over the body asks

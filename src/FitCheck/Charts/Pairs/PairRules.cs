@@ -3,7 +3,7 @@ using FitCheck.Facts.Values;
 using FitCheck.Rules;
 using FitCheck.Rules.Model;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.Pairs;
 
 /// <summary>A rule about positions that a chart can't judge, and the facts of a build that it would need.</summary>
 public sealed record LeftOut(string Rule, IReadOnlyList<string> Needs);

@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>Screw holes by value: two with the same figures are the same.</summary>
 internal static class HolePattern

@@ -1,6 +1,7 @@
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts.Values;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>A place where a spacer or cup goes: the facts and the judgement of both that no driver changes.</summary>
 internal readonly record struct Candidate(int Place, Brief[] Facts, PartialVerdict Said);

@@ -1,12 +1,13 @@
-using FitCheck.Facts;
+using FitCheck.Builds;
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
-using Formulas = FitCheck.Facts.Fitting.MountingFormulas<FitCheck.Charts.ChartedLengths, FitCheck.Charts.LengthTerm, FitCheck.Charts.ObstacleBehind>;
-using OfCup = FitCheck.Facts.Fitting.CupFormulas<FitCheck.Charts.ChartedLengths, FitCheck.Charts.LengthTerm>;
+using Formulas = FitCheck.Facts.Fitting.MountingFormulas<FitCheck.Charts.BestMount.ChartedLengths, FitCheck.Charts.BestMount.LengthTerm, FitCheck.Charts.BestMount.ObstacleBehind>;
+using OfCup = FitCheck.Facts.Fitting.CupFormulas<FitCheck.Charts.BestMount.ChartedLengths, FitCheck.Charts.BestMount.LengthTerm>;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// The facts of a driver, what carries it and a place, in brief, as one thread walks through them: from what was worked out before where
@@ -20,8 +21,8 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     /// <summary>The facts by name that take geometry, so that it is worth while to ask for others first.</summary>
     public static readonly IReadOnlySet<string> Slow = new HashSet<string>(StringComparer.Ordinal)
     {
-        "depth_margin", "glass_margin", "hole_margin", "largest_hole_margin", "panel_holes_meeting", "driver_holes_meeting",
-            "off_axis_loss",
+        MountingFacts.DepthMargin.Name, MountingFacts.GlassMargin.Name, MountingFacts.HoleMargin.Name, MountingFacts.LargestHoleMargin.Name, HoleFacts.PanelHolesMeeting.Name, HoleFacts.DriverHolesMeeting.Name,
+            AimFacts.OffAxisLoss.Name,
     };
 
     /// <summary>The numbers by name that are what a place has less what a driver needs on what carries it.</summary>
@@ -29,7 +30,7 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
         LengthTerm> Needed)> Spares =
         new Dictionary<string, (Func<ChartedPlace, LengthTerm>, Func<DriverOnMount,
             LengthTerm>)>(StringComparer.Ordinal)
-        { ["front_margin"] = (p => p.GrilleGap, m => m.FrontNeeded()) };
+        { [MountingFacts.FrontMargin.Name] = (p => p.GrilleGap, m => m.FrontNeeded()) };
 
     private readonly ScrewHoles _holes = new();
     private FactSheet? _place;
@@ -50,53 +51,54 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> OnPanel = new Dictionary<string,
         Func<PlacedPairFacts, LengthTerm>>(StringComparer.Ordinal)
     {
-        ["depth_margin"] = s => Least(s, Formulas.DepthMargins),
-        ["glass_margin"] = s => Least(s, Formulas.GlassMargins),
-        ["front_margin"] = s => Formulas.FrontMargin(new(s)),
-        ["hole_margin"] = s => Least(s, Formulas.HoleMargins),
-        ["largest_hole_margin"] = s => Least(s, Formulas.LargestHoleMargins),
-        ["flange_margin"] = s => Formulas.FlangeMargin(new(s)),
-        ["flange_overlap"] = s => Formulas.FlangeOverlap(new(s)),
-        ["panel_holes"] = s => s.PanelHoles().Total,
-        ["panel_holes_meeting"] = s => s.PanelHoles().Meeting,
+        [MountingFacts.DepthMargin.Name] = s => Least(s, Formulas.DepthMargins),
+        [MountingFacts.GlassMargin.Name] = s => Least(s, Formulas.GlassMargins),
+        [MountingFacts.FrontMargin.Name] = s => Formulas.FrontMargin(new(s)),
+        [MountingFacts.HoleMargin.Name] = s => Least(s, Formulas.HoleMargins),
+        [MountingFacts.LargestHoleMargin.Name] = s => Least(s, Formulas.LargestHoleMargins),
+        [MountingFacts.FlangeMargin.Name] = s => Formulas.FlangeMargin(new(s)),
+        [MountingFacts.FlangeOverlap.Name] = s => Formulas.FlangeOverlap(new(s)),
+        [HoleFacts.PanelHoles.Name] = s => s.PanelHoles().Total,
+        [HoleFacts.PanelHolesMeeting.Name] = s => s.PanelHoles().Meeting,
     };
 
     public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> OnSpacer = new Dictionary<string,
         Func<PlacedPairFacts, LengthTerm>>(OnPanel, StringComparer.Ordinal)
     {
-        ["opening_margin"] = s => Formulas.OpeningMargin(new(s)),
-        ["tab_margin"] = s => Formulas.TabMargin(new(s)),
-        ["adapter_recess_margin"] = s => Formulas.SpacerRecessMargin(new(s)),
-        ["adapter_overlap"] = s => Formulas.SpacerOverlap(new(s)),
-        ["driver_holes"] = s => s.DriverHoles().Total,
-        ["driver_holes_meeting"] = s => s.DriverHoles().Meeting,
+        [MountingFacts.OpeningMargin.Name] = s => Formulas.OpeningMargin(new(s)),
+        [MountingFacts.TabMargin.Name] = s => Formulas.TabMargin(new(s)),
+        [MountingFacts.AdapterRecessMargin.Name] = s => Formulas.SpacerRecessMargin(new(s)),
+        [MountingFacts.AdapterOverlap.Name] = s => Formulas.SpacerOverlap(new(s)),
+        [HoleFacts.DriverHoles.Name] = s => s.DriverHoles().Total,
+        [HoleFacts.DriverHolesMeeting.Name] = s => s.DriverHoles().Meeting,
     };
 
     public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> InCup = new Dictionary<string,
         Func<PlacedPairFacts, LengthTerm>>(StringComparer.Ordinal)
     {
-        ["cup_hole_gap"] = s => OfCup.HoleGap(new(s)),
-        ["cup_wall_left"] = s => OfCup.WallLeft(new(s)),
-        ["cup_depth_margin"] = s => OfCup.DepthMargin(new(s)),
-        ["cup_grille_margin"] = s => OfCup.GrilleMargin(new(s)),
+        [CupFacts.CupHoleGap.Name] = s => OfCup.HoleGap(new(s)),
+        [CupFacts.CupWallLeft.Name] = s => OfCup.WallLeft(new(s)),
+        [CupFacts.CupDepthMargin.Name] = s => OfCup.DepthMargin(new(s)),
+        [CupFacts.CupGrilleMargin.Name] = s => OfCup.GrilleMargin(new(s)),
     };
 
     /// <summary>
     /// A fact that is no number of these: what comes up most is looked up, the rest is what the classes of facts find, the slow way.
     /// </summary>
-    public static Func<PlacedPairFacts, Brief> Other(string fact) => fact switch
+    public static Func<PlacedPairFacts, Brief> Other(string fact) => Others.GetValueOrDefault(fact) ?? (s => s.Slowly(fact));
+
+    private static readonly Dictionary<string, Func<PlacedPairFacts, Brief>> Others = new(StringComparer.Ordinal)
     {
-        "role_fits" => s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role)),
-        "has_glass" => s => s.Mount?.Cup is null ? Brief.Of(s.Place.Moving.Length > 0) : s.Slowly(fact),
-        "off_axis_loss" => s => s.Driver.Driver.IsTweeter ? s.OffAxis() : s.Slowly(fact),
-        "spacer_blank" => s => s.Mount?.Adapter is { } spacer ? Brief.Of(HoleFacts.IsBlank(spacer)) : Brief.Unknown,
-        "adapter_hand_fits" => s => s.Mount?.Adapter is { } spacer ? Brief.Of(PlaceFacts.HandFits(spacer, s.Place.Position))
+        [PlaceFacts.RoleFits.Name] = s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role)),
+        [MountingFacts.HasGlass.Name] = s => s.Mount?.Cup is null ? Brief.Of(s.Place.Moving.Length > 0) : s.Slowly(MountingFacts.HasGlass.Name),
+        [AimFacts.OffAxisLoss.Name] = s => s.Driver.Driver.IsTweeter ? s.OffAxis() : s.Slowly(AimFacts.OffAxisLoss.Name),
+        [HoleFacts.SpacerBlank.Name] = s => s.Mount?.Adapter is { } spacer ? Brief.Of(HoleFacts.IsBlank(spacer)) : Brief.Unknown,
+        [PlaceFacts.AdapterHandFits.Name] = s => s.Mount?.Adapter is { } spacer ? Brief.Of(PlaceFacts.HandFits(spacer, s.Place.Position))
             : Brief.Unknown,
         // What is charted is made for the place.
-        "adapter_fits_here" => s => s.Mount?.Adapter is null ? Brief.Unknown : Brief.Of(true),
-        "cup_fits_here" => s => s.Mount?.Cup is null ? Brief.Unknown : Brief.Of(true),
-        "cup_cuttable" => s => s.Mount?.Cup is { } cup ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable) : Brief.Unknown : s.Slowly(fact),
-        _ => s => s.Slowly(fact),
+        [PlaceFacts.AdapterFitsHere.Name] = s => s.Mount?.Adapter is null ? Brief.Unknown : Brief.Of(true),
+        [PlaceFacts.CupFitsHere.Name] = s => s.Mount?.Cup is null ? Brief.Unknown : Brief.Of(true),
+        [CupFacts.CupCuttable.Name] = s => s.Mount?.Cup is { } cup ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable) : Brief.Unknown : s.Slowly(CupFacts.CupCuttable.Name),
     };
 
     // What is simply so of place and parts, or what all the classes of facts find.

@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.Pairs;
 
 /// <summary>
 /// What may carry a driver at a position: the panel itself, and every spacer or cup of the catalog that is for this place or universal.

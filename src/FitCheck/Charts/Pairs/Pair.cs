@@ -4,7 +4,7 @@ using FitCheck.Facts;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.Pairs;
 
 /// <summary>A driver at a position, straight on the panel, on a spacer or in a cup.</summary>
 internal sealed record Pair(Vehicle Vehicle, Position Position, Driver Driver, Part? Mount)

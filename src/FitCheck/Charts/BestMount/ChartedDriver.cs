@@ -1,8 +1,7 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
 using FitCheck.Facts.Fitting;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>What a chart asks of a driver again and again.</summary>
 internal sealed class ChartedDriver(Driver driver, int pattern)

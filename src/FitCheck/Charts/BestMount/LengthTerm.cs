@@ -1,10 +1,10 @@
 using FitCheck.Catalog;
-using FitCheck.Facts;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Values;
+using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>A figure as a stack-up takes it: a length with its half-width, both SI, or nothing; and whether it is a guess.</summary>
 internal readonly record struct LengthTerm(double Si, double HalfWidth, bool IsGuess) : ILength<LengthTerm>

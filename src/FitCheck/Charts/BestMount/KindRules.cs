@@ -1,14 +1,13 @@
-using FitCheck.Facts;
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
-using FitCheck.Rules;
 using FitCheck.Rules.Conditions;
 using FitCheck.Rules.Conditions.Nodes;
 using FitCheck.Rules.Model;
 using FitCheck.Rules.Verdicts;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// The rules for one kind of pair, such as a woofer on a spacer: those that its settled facts rule out are gone, and the rest are sorted

@@ -1,7 +1,8 @@
+using FitCheck.Charts.Pairs;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>One thread's way through drivers and places of one kind: straight on the panel, and on every spacer or in every cup.</summary>
 internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindRules onMount, KindTable table, ChartedPlace[] places,

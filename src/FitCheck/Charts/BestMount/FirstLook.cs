@@ -1,6 +1,7 @@
+using FitCheck.Charts.Pairs;
 using FitCheck.Rules.Verdicts;
 
-namespace FitCheck.Charts;
+namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// A rule on what a place has to spare over what a driver needs on its spacer: of most spacers it tells that they are no better than
