@@ -14,7 +14,7 @@ public enum Status
 }
 
 /// <summary>The one place where statuses are spelled.</summary>
-internal static class StatusWords
+public static class StatusWords
 {
     /// <summary>From best to worst.</summary>
     public static readonly IReadOnlyList<string> All = ["pass", "warn", "measure", "fail"];
