@@ -5,73 +5,96 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.QuoteImport;
 
 /// <summary>Takes a CSV text apart (RFC 4180, with comma, semicolon or tab), each cell with its line and column.</summary>
-internal static class CsvText
+internal sealed class CsvText
 {
+    private readonly SourceText _source;
+    private readonly char _separator;
+    private readonly List<IReadOnlyList<Located<string>>> _rows = [];
+    private readonly StringBuilder _cell = new();
+    private List<Located<string>> _row = [];
+    private Location _start;
+    private int _at;
+    private int _line = 1;
+    private int _column = 1;
+    private bool _isQuoted;
+    private bool _wasQuoted;
+
+    private CsvText(SourceText source) => (_source, _separator, _start) = (source, Separator(source.Text), new Location(source.File, 1, 1));
+
     /// <summary>The rows that hold anything. A quotation mark that is never closed is told.</summary>
-    public static IReadOnlyList<IReadOnlyList<Located<string>>> Rows(SourceText source, ProblemList problems)
+    public static IReadOnlyList<IReadOnlyList<Located<string>>> Rows(SourceText source, ProblemList problems) => new CsvText(source).Read(problems);
+
+    private List<IReadOnlyList<Located<string>>> Read(ProblemList problems)
     {
-        var separator = Separator(source.Text);
-        var rows = new List<IReadOnlyList<Located<string>>>();
-        var row = new List<Located<string>>();
-        var cell = new StringBuilder();
-        int line = 1, column = 1;
-        var (start, quoted, wasQuoted) = (new Location(source.File, 1, 1), false, false);
-        for (var i = 0; i < source.Text.Length; i++, column++)
+        for (; _at < _source.Text.Length; _at++, _column++)
         {
-            var letter = source.Text[i];
-            if (quoted && letter == '"')
-            {
-                if (i + 1 < source.Text.Length && source.Text[i + 1] == '"')
-                    (i, column) = (i + 1, column + 1);
-                else
-                    (quoted, letter) = (false, '\0');
-                if (letter == '\0')
-                    continue;
-            }
-            else if (!quoted && letter == '"' && cell.ToString().Trim().Length == 0 && !wasQuoted)
-            {
-                (quoted, wasQuoted) = (true, true);
-                cell.Clear();
-                continue;
-            }
-            else if (!quoted && letter == separator)
-            {
-                EndCell();
-                continue;
-            }
-            else if (!quoted && letter is '\n' or '\r' && !quoted)
-            {
-                if (letter == '\r' && i + 1 < source.Text.Length && source.Text[i + 1] == '\n')
-                    i++;
-                EndRow();
-                continue;
-            }
-            if (letter == '\n')
-                (line, column) = (line + 1, 0);
-            cell.Append(letter);
+            if (_isQuoted)
+                TakeQuoted(_source.Text[_at]);
+            else
+                TakePlain(_source.Text[_at]);
         }
-        if (quoted)
-            problems.Error(start, "the quotation mark that begins this cell is never closed");
+        if (_isQuoted)
+            problems.Error(_start, "the quotation mark that begins this cell is never closed");
         EndRow();
-        return rows;
+        return _rows;
+    }
 
-        void EndCell()
+    private void TakePlain(char letter)
+    {
+        if (letter == '"' && !_wasQuoted && _cell.ToString().Trim().Length == 0)
         {
-            row.Add(new Located<string>(cell.ToString().Trim(), start));
-            cell.Clear();
-            wasQuoted = false;
-            start = new Location(source.File, line, column + 1);
+            (_isQuoted, _wasQuoted) = (true, true);
+            _cell.Clear();
         }
-
-        void EndRow()
+        else if (letter == _separator)
         {
             EndCell();
-            if (row.Exists(c => c.Value.Length > 0))
-                rows.Add(row);
-            row = [];
-            (line, column) = (line + 1, 0);
-            start = new Location(source.File, line, 1);
         }
+        else if (letter is '\n' or '\r')
+        {
+            if (letter == '\r' && IsNext('\n'))
+                _at++;
+            EndRow();
+        }
+        else
+        {
+            _cell.Append(letter);
+        }
+    }
+
+    // A mark that is written twice stands for itself; one alone ends the quotation.
+    private void TakeQuoted(char letter)
+    {
+        if (letter == '"' && !IsNext('"'))
+        {
+            _isQuoted = false;
+            return;
+        }
+        if (letter == '"')
+            (_at, _column) = (_at + 1, _column + 1);
+        else if (letter == '\n')
+            (_line, _column) = (_line + 1, 0);
+        _cell.Append(letter);
+    }
+
+    private bool IsNext(char letter) => _at + 1 < _source.Text.Length && _source.Text[_at + 1] == letter;
+
+    private void EndCell()
+    {
+        _row.Add(new Located<string>(_cell.ToString().Trim(), _start));
+        _cell.Clear();
+        _wasQuoted = false;
+        _start = new Location(_source.File, _line, _column + 1);
+    }
+
+    private void EndRow()
+    {
+        EndCell();
+        if (_row.Exists(c => c.Value.Length > 0))
+            _rows.Add(_row);
+        _row = [];
+        (_line, _column) = (_line + 1, 0);
+        _start = new Location(_source.File, _line, 1);
     }
 
     // What the first lines have most of outside quotation marks; a list of names alone has none.

@@ -65,39 +65,8 @@ internal sealed class KindRules
         _settled = new Brief[scope.Names.Count];
         _restsOn = new RestsOn[scope.Names.Count];
         _workedFor = new int[scope.Names.Count];
-        var known = new Dictionary<string, FactValue>(StringComparer.Ordinal);
-        foreach (var name in scope.Names)
-        {
-            _restsOn[scope.SlotOf(name)] = mounts ? scope.Find(name)!.RestsOn : OnPanel(scope.Find(name)!.RestsOn);
-            _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) is { } number ? s => number(s).ToBrief()
-                : PlacedPairFacts.Other(name);
-            if (scope.Find(name)!.RestsOn == RestsOn.Nothing && settled.Values.TryGetValue(name, out var value))
-                _settled[scope.SlotOf(name)] = Brief.Of(known[name] = value);
-        }
-        var asked = new List<Entry>();
-        for (var i = 0; i < rules.Judged.Count; i++)
-        {
-            var rule = rules.Judged[i];
-            // What the settled facts alone make false is never asked.
-            if (rule.When?.Evaluate(new FactInputs(scope, known, absentIsOpen: true)).Truth == false)
-                continue;
-            var brief = new BriefRule(rule, Truth);
-            var slots = brief.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
-            var restsOn = slots.Aggregate(RestsOn.Nothing, (all, slot) => all | _restsOn[slot]);
-            var number = brief.IsPlain ? worked.GetValueOrDefault(rule.Fact.Names[0]) : null;
-            asked.Add(new Entry(i, brief)
-            {
-                Number = number,
-                Gate = brief.Gate,
-                GateNumber = brief.Gate is { IsOfKnown: true } ? worked.GetValueOrDefault(brief.Names.First()) : null,
-                Slots = slots,
-                Own = Array.FindAll(slots, s => _restsOn[s] == restsOn && (number is null || s != brief.Slot)),
-                RestsOn = restsOn,
-                IsLength = rule.Unit?.Dimension == Dimension.Metre,
-                CanFail = rule.Fail is not null,
-                IsSlow = brief.Names.Any(PlacedPairFacts.Slow.Contains),
-            });
-        }
+        var known = Settle(scope, settled, worked, mounts);
+        var asked = Asked(rules, scope, known, worked);
         Array.Fill(_groups, []);
         Array.Fill(_facts, []);
         _shared = Sorted(asked.Where(e => shared.Contains(e.Order)));
@@ -115,13 +84,60 @@ internal sealed class KindRules
         foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn
             && !(e.Number is not null && s == e.Rule.Slot))).Distinct().GroupBy(s => _restsOn[s]))
             _facts[(int)group.Key] = [.. group];
+    }
 
-        // A rule that can't fail says nothing of a pair that another rule fails; what is soon worked out may spare the rest.
-        static Entry[] Sorted(IEnumerable<Entry> entries) =>
-            [.. entries.OrderBy(e => !e.CanFail).ThenBy(e => e.IsSlow).ThenBy(e => e.Order)];
+    // Where each fact comes from and what it rests on; those that are settled are put in place, and come back by their names.
+    private Dictionary<string, FactValue> Settle(FactScope scope, FactTable settled, IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked, bool mounts)
+    {
+        var known = new Dictionary<string, FactValue>(StringComparer.Ordinal);
+        foreach (var name in scope.Names)
+        {
+            _restsOn[scope.SlotOf(name)] = mounts ? scope.Find(name)!.RestsOn : OnPanel(scope.Find(name)!.RestsOn);
+            _sources[scope.SlotOf(name)] = worked.GetValueOrDefault(name) is { } number ? s => number(s).ToBrief()
+                : PlacedPairFacts.Other(name);
+            if (scope.Find(name)!.RestsOn == RestsOn.Nothing && settled.Values.TryGetValue(name, out var value))
+                _settled[scope.SlotOf(name)] = Brief.Of(known[name] = value);
+        }
+        return known;
+    }
+
+    // What the settled facts alone make false is never asked.
+    private List<Entry> Asked(PairRules rules, FactScope scope, Dictionary<string, FactValue> known, IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked)
+    {
+        var asked = new List<Entry>();
+        for (var i = 0; i < rules.Judged.Count; i++)
+        {
+            var rule = rules.Judged[i];
+            if (rule.When?.Evaluate(new FactInputs(scope, known, absentIsOpen: true)).Truth != false)
+                asked.Add(EntryOf(i, rule, new BriefRule(rule, Truth), scope, worked));
+        }
+        return asked;
 
         bool? Truth(string name) => known.GetValueOrDefault(name) is { Truth: { } truth, Unsure.Count: 0 } ? truth : null;
     }
+
+    private Entry EntryOf(int order, Rule rule, BriefRule brief, FactScope scope, IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked)
+    {
+        var slots = brief.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
+        var restsOn = slots.Aggregate(RestsOn.Nothing, (all, slot) => all | _restsOn[slot]);
+        var number = brief.IsPlain ? worked.GetValueOrDefault(rule.Fact.Names[0]) : null;
+        return new Entry(order, brief)
+        {
+            Number = number,
+            Gate = brief.Gate,
+            GateNumber = brief.Gate is { IsOfKnown: true } ? worked.GetValueOrDefault(brief.Names.First()) : null,
+            Slots = slots,
+            Own = Array.FindAll(slots, s => _restsOn[s] == restsOn && (number is null || s != brief.Slot)),
+            RestsOn = restsOn,
+            IsLength = rule.Unit?.Dimension == Dimension.Metre,
+            CanFail = rule.Fail is not null,
+            IsSlow = brief.Names.Any(PlacedPairFacts.Slow.Contains),
+        };
+    }
+
+    // A rule that can't fail says nothing of a pair that another rule fails; what is soon worked out may spare the rest.
+    private static Entry[] Sorted(IEnumerable<Entry> entries) =>
+        [.. entries.OrderBy(e => !e.CanFail).ThenBy(e => e.IsSlow).ThenBy(e => e.Order)];
 
     /// <summary>
     /// The rules, by their place in the order of judging, that rest on driver and place alone and say the same for both kinds.
