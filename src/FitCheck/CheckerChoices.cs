@@ -68,7 +68,7 @@ public sealed partial class Checker
         return Previews([choice], cancel: cancel)[0];
     }
 
-    /// <summary>The same of several choices, on all processors; builds that they have in common are judged once.</summary>
+    /// <summary>Tells of each of several choices what a check would say if it alone were made, on all processors; builds that they have in common are judged once. Nothing is changed.</summary>
     /// <param name="choices">Of one build or of several; the answers keep their order.</param>
     /// <param name="progress">Told in words what goes on; null for nobody. It may be called on any thread.</param>
     /// <param name="cancel">Looked at before each choice.</param>

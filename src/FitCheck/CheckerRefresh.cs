@@ -33,7 +33,7 @@ public sealed partial class Checker
         }
     }
 
-    /// <summary>The same for who is told of changes: nothing is read where none of the paths bears on catalogs or rules.</summary>
+    /// <summary>Looks at all files again, for who is told of changes, where one of the paths bears on catalogs or rules; else nothing is read.</summary>
     /// <param name="paths">Files or folders that were changed, made, moved or deleted; they need not exist any more.</param>
     /// <param name="progress">Told in words what goes on; null for nobody.</param>
     /// <param name="cancel">Ends it within a fraction of a second; the old state then stays open.</param>

@@ -31,7 +31,7 @@ internal static class ImportQuote
         return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
-    /// <summary>The same with a catalog and rules that are known to be valid; a list that could not be read is null, and told already.</summary>
+    /// <summary>The build that a list becomes, by a catalog and rules that are known to be valid; a list that could not be read is null, and told already.</summary>
     internal static ImportOutcome Of(SourceText? source, string vehicleId, IReadOnlyList<string> at, PartsCatalog catalog, RuleSet rules, ProblemList problems, CancellationToken cancel = default)
     {
         var vehicle = catalog.Resolve<Vehicle>(new Located<string>(vehicleId, new Location("--vehicle", 0, 0)), "vehicle", problems);

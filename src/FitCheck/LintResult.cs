@@ -12,7 +12,7 @@ public sealed record LintResult(IReadOnlyList<Problem> Problems, int Files)
     /// <summary>The rules that were read, in ordinal order of their ids.</summary>
     public IReadOnlyList<RuleHelp> Rules { get => RulesWhenAsked.Value; init => RulesWhenAsked = new(value); }
 
-    /// <summary>The same, read when a report asks.</summary>
+    /// <summary>The rules, in ordinal order of their ids, read when a report asks.</summary>
     internal Lazy<IReadOnlyList<RuleHelp>> RulesWhenAsked { get; init; } = new([]);
 
     /// <summary>How many of the problems make an input unusable.</summary>

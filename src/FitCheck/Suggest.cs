@@ -30,7 +30,7 @@ internal static class Suggest
         return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
-    /// <summary>The same for a build that was read; null when it is asked to keep what there is not, which problems tell.</summary>
+    /// <summary>The best changes of a build that was read among what is tried, or why there are none; null when it is asked to keep what there is not, which problems tell.</summary>
     internal static Suggestion? Of(BuildFile file, SuggestOptions options, ValidInputs valid, ProblemList problems, CancellationToken cancel)
     {
         var (build, _, text) = file;

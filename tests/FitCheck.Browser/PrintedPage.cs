@@ -16,81 +16,112 @@ internal sealed class PrintedPage
     private readonly List<double> _lines = [];
     private readonly List<PrintedLetter> _letters = [];
 
+    // What the numbers before an operator are, and what earlier operators have set.
+    private readonly List<double> _numbers = [];
+    private readonly Stack<(Matrix Matrix, string Colour)> _kept = new();
+    private readonly Stack<bool> _marked = new();
+    private List<(double X, double Y)> _path = [];
+    private Matrix _matrix = Matrix.Plain;
+    private Matrix _place = Matrix.Plain;
+    private string _colour = "";
+    private bool _isArtifact;
+    private double _size;
+    private int _shown;
+
     public PrintedPage(string content)
     {
-        var (matrix, place, colour, kept, marked) = (Matrix.Plain, Matrix.Plain, "", new Stack<(Matrix, string)>(), new Stack<bool>());
-        var (numbers, path, artifact, size, shown) = (new List<double>(), new List<(double X, double Y)>(), false, 0.0, 0);
         foreach (var word in content.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
-            {
-                numbers.Add(number);
-                continue;
-            }
-            switch (word)
-            {
-                case "q":
-                    kept.Push((matrix, colour));
-                    break;
-                case "Q" when kept.Count > 0:
-                    (matrix, colour) = kept.Pop();
-                    break;
-                case "cm" when numbers.Count >= 6:
-                    matrix = matrix.After([.. numbers[^6..]]);
-                    break;
-                case "m":
-                    path = [matrix.Of(numbers[^2], numbers[^1])];
-                    break;
-                case "l":
-                    path.Add(matrix.Of(numbers[^2], numbers[^1]));
-                    break;
-                case "S" when path.Count == 2 && Math.Abs(path[0].Y - path[1].Y) < 0.01:
-                    _lines.Add(Math.Abs(path[1].X - path[0].X) * MillimetresInPoint);
-                    break;
-                case "rg" when numbers.Count >= 3:
-                    colour = string.Join(' ', numbers[^3..].Select(n => n.ToString("0.##", CultureInfo.InvariantCulture)));
-                    break;
-                case "/Artifact":
-                    artifact = true;
-                    continue;
-                case "BMC" or "BDC" or ">>BDC":
-                    marked.Push(artifact);
-                    artifact = false;
-                    break;
-                case "EMC" when marked.Count > 0:
-                    marked.Pop();
-                    break;
-                case "Tf" when numbers.Count > 0:
-                    size = numbers[^1];
-                    break;
-                case "Tm" when numbers.Count >= 6:
-                    place = Matrix.Plain.After([.. numbers[^6..]]);
-                    break;
-                case "Td" when numbers.Count >= 2:
-                    place = place.After([1, 0, 0, 1, numbers[^2], numbers[^1]]);
-                    break;
-                case "Tj" or "TJ" when !marked.Contains(true):
-                    var (x, y) = Of(0, 0);
-                    var (overX, overY) = Of(0, 1);
-                    var letter = new PrintedLetter(x * MillimetresInPoint, y * MillimetresInPoint, size * Math.Sqrt(Math.Pow(overX - x, 2) + Math.Pow(overY - y, 2)), colour);
-                    _letters.AddRange(Enumerable.Repeat(letter, shown));
-                    break;
-                default:
-                    // four hexadecimal digits a letter
-                    if (word[0] == '<')
-                        shown = Math.Max(1, (word.Length - 2) / 4);
-                    if (word[0] is '<' or '/' or '(' or '>')
-                        continue;
-                    break;
-            }
-            numbers.Clear();
-        }
+            Take(word);
+    }
 
-        (double X, double Y) Of(double x, double y)
+    private void Take(string word)
+    {
+        if (double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
+            _numbers.Add(number);
+        else if (word == "/Artifact")
+            _isArtifact = true;
+        else if (word[0] == '<')
+            // four hexadecimal digits a letter
+            _shown = Math.Max(1, (word.Length - 2) / 4);
+        else if (word[0] is not ('/' or '(' or '>') || word == ">>BDC")
+            Operate(word);
+    }
+
+    private void Operate(string word)
+    {
+        Draw(word);
+        Mark(word);
+        Write(word);
+        _numbers.Clear();
+    }
+
+    private void Draw(string word)
+    {
+        switch (word)
         {
-            var (inX, inY) = place.Of(x, y);
-            return matrix.Of(inX, inY);
+            case "q":
+                _kept.Push((_matrix, _colour));
+                break;
+            case "Q" when _kept.Count > 0:
+                (_matrix, _colour) = _kept.Pop();
+                break;
+            case "cm" when _numbers.Count >= 6:
+                _matrix = _matrix.After([.. _numbers[^6..]]);
+                break;
+            case "m":
+                _path = [_matrix.Of(_numbers[^2], _numbers[^1])];
+                break;
+            case "l":
+                _path.Add(_matrix.Of(_numbers[^2], _numbers[^1]));
+                break;
+            case "S" when _path.Count == 2 && Math.Abs(_path[0].Y - _path[1].Y) < 0.01:
+                _lines.Add(Math.Abs(_path[1].X - _path[0].X) * MillimetresInPoint);
+                break;
+            case "rg" when _numbers.Count >= 3:
+                _colour = string.Join(' ', _numbers[^3..].Select(n => n.ToString("0.##", CultureInfo.InvariantCulture)));
+                break;
         }
+    }
+
+    private void Mark(string word)
+    {
+        if (word is "BMC" or "BDC" or ">>BDC")
+        {
+            _marked.Push(_isArtifact);
+            _isArtifact = false;
+        }
+        else if (word == "EMC" && _marked.Count > 0)
+        {
+            _marked.Pop();
+        }
+    }
+
+    private void Write(string word)
+    {
+        switch (word)
+        {
+            case "Tf" when _numbers.Count > 0:
+                _size = _numbers[^1];
+                break;
+            case "Tm" when _numbers.Count >= 6:
+                _place = Matrix.Plain.After([.. _numbers[^6..]]);
+                break;
+            case "Td" when _numbers.Count >= 2:
+                _place = _place.After([1, 0, 0, 1, _numbers[^2], _numbers[^1]]);
+                break;
+            case "Tj" or "TJ" when !_marked.Contains(true):
+                var (x, y) = OnPage(0, 0);
+                var (overX, overY) = OnPage(0, 1);
+                var letter = new PrintedLetter(x * MillimetresInPoint, y * MillimetresInPoint, _size * Math.Sqrt(Math.Pow(overX - x, 2) + Math.Pow(overY - y, 2)), _colour);
+                _letters.AddRange(Enumerable.Repeat(letter, _shown));
+                break;
+        }
+    }
+
+    private (double X, double Y) OnPage(double x, double y)
+    {
+        var (inX, inY) = _place.Of(x, y);
+        return _matrix.Of(inX, inY);
     }
 
     /// <summary>The lengths of the level lines that are stroked on it, in millimetres.</summary>

@@ -34,7 +34,7 @@ internal sealed class BodyProfile
     /// <summary>How far the body reaches behind the flange, in metres.</summary>
     public double Depth => Corners[^1].Z;
 
-    /// <summary>The same corners, for computations that run through them often.</summary>
+    /// <summary>The corners as an array, in metres, for computations that run through them often.</summary>
     internal (double Z, double R)[] Corners { get; }
 
     /// <summary>A body through drawn points, in metres.</summary>

@@ -30,10 +30,10 @@ public sealed class BoltPattern
     /// <summary>In radians from 0 to a full turn, in the order given.</summary>
     public IReadOnlyList<double> Angles => Within;
 
-    /// <summary>The same, for computations that run through them often.</summary>
+    /// <summary>The angles as an array, in radians, for computations that run through them often.</summary>
     internal double[] Within { get; }
 
-    /// <summary>The same pattern turned clockwise by an angle in radians.</summary>
+    /// <summary>This pattern turned clockwise by an angle in radians.</summary>
     public BoltPattern Rotated(double angle)
     {
         var turned = new double[Angles.Count];

@@ -6,7 +6,7 @@ internal readonly record struct Direction(double X, double Y, double Z)
     /// <summary>Length.</summary>
     public double Length => Math.Sqrt(Dot(this));
 
-    /// <summary>The same direction with length 1. A vector of length 0 has none.</summary>
+    /// <summary>This direction with length 1. A vector of length 0 has none.</summary>
     public Direction Normalized() => this * (1 / Length);
 
     /// <summary>Scalar product.</summary>

@@ -41,7 +41,7 @@ internal static class QuantityText
     /// <summary>The value in a unit, rounded to what the unit deserves, with trailing zeros left off: `65 mm`, `71.2 mm`.</summary>
     public static string Format(double si, Unit unit) => $"{Number(unit.FromSi(si), unit.Decimals)}{Spaced(unit)}";
 
-    /// <summary>The same in the unit that people read for this dimension.</summary>
+    /// <summary>The value, given in SI, in the unit that people read for this dimension, rounded to what the unit deserves: `71.2 mm`, `3 m`, `12 kHz`.</summary>
     public static string Format(double si, Dimension dimension)
     {
         if (dimension == Dimension.Hertz && Math.Abs(si) >= 10_000)

@@ -22,7 +22,7 @@ internal static class MarkdownText
         return markdown.ToString();
     }
 
-    /// <summary>The same, with what stands between backticks set as code. A backtick without a partner stays.</summary>
+    /// <summary>On one line and escaped, with what stands between backticks set as code. A backtick without a partner stays.</summary>
     public static string Prose(string text)
     {
         var parts = PlainText.Line(text).Split('`');

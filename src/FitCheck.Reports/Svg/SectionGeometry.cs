@@ -34,7 +34,7 @@ internal sealed class SectionGeometry
     /// <summary>From the flange's front to the highest thing in front of it.</summary>
     public IReadOnlyList<Mm> Front { get; }
 
-    /// <summary>The same, moved out by the cone's travel; empty when that is not known.</summary>
+    /// <summary>The front moved out by the cone's travel; empty when that is not known.</summary>
     public IReadOnlyList<Mm> Travel { get; }
 
     /// <summary>The adapter above and below its opening; empty without one.</summary>

@@ -82,7 +82,7 @@ internal static class Figures
     public static string Place(Location at) =>
         at.Line == 0 ? at.File : string.Create(CultureInfo.InvariantCulture, $"{at.File}:{at.Line}");
 
-    /// <summary>The same without the folders of the machine, for a page that is handed on.</summary>
+    /// <summary>Where in a file, without the folders of the machine, for a page that is handed on.</summary>
     public static string ShortPlace(Location at) => Place(at with { File = ShortFile(at.File) });
 
     /// <summary>A rooted path from its catalog or rules on, or its name alone; others as they are.</summary>

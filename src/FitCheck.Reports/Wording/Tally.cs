@@ -26,7 +26,7 @@ internal readonly record struct Tally(int Fail, int Measure, int Warn, int Pass,
         return new(fail, measure, warn, pass, waived);
     }
 
-    /// <summary>The same with each thing counted once that is told once; passes stay single.</summary>
+    /// <summary>Counts once what is told once, whatever number of findings it stands for; passes and what is waived stay single.</summary>
     public static Tally OfPoints(IReadOnlyList<Finding> findings) =>
         Of([.. Told.Of(findings.Where(f => f.Status != Status.Pass && f.Waived is null)).Select(t => t.First), .. findings.Where(f => f.Status == Status.Pass || f.Waived is not null)]);
 

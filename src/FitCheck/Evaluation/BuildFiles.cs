@@ -50,7 +50,7 @@ internal static class BuildFiles
         source.Path is { } path ? Read(path, folders, catalog, cache, schemas, problems)
         : Bytes(source, problems) is { } bytes ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems) : null;
 
-    /// <summary>The same of a build that somebody has only begun: keys that a whole one must have may be missing, as long as it names its vehicle.</summary>
+    /// <summary>The build in a file or a text that somebody has only begun: keys that a whole one must have may be missing, as long as it names its vehicle. Null when it can't be used.</summary>
     public static BuildFile? ReadDraft(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, Lazy<SchemaCheck> schemas, ProblemList problems) =>
         (source.Path is { } path ? Bytes(path, source.Name, "a build file", Fences(folders), problems) : Bytes(source, problems)) is { } bytes
             ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems, isDraft: true) : null;

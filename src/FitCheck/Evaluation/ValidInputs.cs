@@ -29,7 +29,7 @@ internal sealed class ValidInputs
     public static ValidInputs? Open(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress = null) =>
         OpenWithCatalog(folders, cache, problems, progress).Sound;
 
-    /// <summary>The same, with the catalog also where something is wrong, for those who tell what is wrong besides.</summary>
+    /// <summary>Opens and validates catalog and rules. The catalog also comes where something is wrong, for those who tell what is wrong besides; the sound inputs are null then.</summary>
     public static (PartsCatalog Catalog, ValidInputs? Sound) OpenWithCatalog(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress = null, CancellationToken cancel = default)
     {
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.

@@ -65,7 +65,7 @@ internal sealed class Sha256
         return Convert.ToHexStringLower(digest);
     }
 
-    /// <summary>The same as bytes.</summary>
+    /// <summary>Writes the digest of everything, 32 bytes. Nothing can be appended after it.</summary>
     public void Finish(Span<byte> digest)
     {
         var bits = _length * 8;

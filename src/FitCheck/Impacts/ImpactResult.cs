@@ -84,7 +84,7 @@ internal sealed record BuildChange
     public required BuildFate Fate { get; init; }
     /// <summary>Its verdict before; null where it could not be read or was not there.</summary>
     public Status? Before { get; init; }
-    /// <summary>The same afterwards.</summary>
+    /// <summary>Its verdict afterwards; null where it can't be read or is gone.</summary>
     public Status? After { get; init; }
     /// <summary>How many waivers the later verdict rests on.</summary>
     public int Waivers { get; init; }

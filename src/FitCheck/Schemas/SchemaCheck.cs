@@ -26,7 +26,7 @@ internal sealed class SchemaCheck
             Tell(kind, root, problems);
     }
 
-    /// <summary>The same by the schema library alone, which also says what is wrong.</summary>
+    /// <summary>Adds a problem for each violation that the schema library finds, which says what is wrong; one thread at a time.</summary>
     internal void Tell(string kind, YamlNode root, ProblemList problems)
     {
         using var reader = new YamlTokenReader(root);

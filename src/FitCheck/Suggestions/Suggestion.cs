@@ -64,12 +64,12 @@ public sealed record Proposal
 /// <param name="What">As a person calls it: `spacer`.</param>
 /// <param name="Where">Names of positions, outputs or devices.</param>
 /// <param name="From">A part's id or a setting; null for nothing.</param>
-/// <param name="To">The same, of what comes instead.</param>
+/// <param name="To">The part's id or the setting that comes instead; null for nothing.</param>
 public sealed record ProposedChange(string What, IReadOnlyList<string> Where, string? From, string? To)
 {
-    /// <summary>Names of the parts, where they are parts.</summary>
+    /// <summary>The name of the part that goes, where it is one.</summary>
     public string? FromName { get; init; }
-    /// <summary>The same, of what comes.</summary>
+    /// <summary>The name of the part that comes, where it is one.</summary>
     public string? ToName { get; init; }
     /// <summary>What it adds to the price, in the build's currency.</summary>
     public Money? Difference { get; init; }

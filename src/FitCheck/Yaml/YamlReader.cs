@@ -32,7 +32,7 @@ internal sealed class YamlReader
     /// <summary>The document's root, or null when there is none or it can't be read; problems say why.</summary>
     public static YamlNode? Read(SourceText source, ProblemList problems) => FastYamlReader.Read(source) ?? ReadByLibrary(source, problems);
 
-    /// <summary>The same by the YAML library, whatever the file holds.</summary>
+    /// <summary>The document's root, read by the YAML library whatever the file holds, or null when there is none or it can't be read; problems say why.</summary>
     internal static YamlNode? ReadByLibrary(SourceText source, ProblemList problems) => new YamlReader(source, problems).ReadDocument(source);
 
     private YamlNode? ReadDocument(SourceText source)

@@ -7,7 +7,9 @@ namespace FitCheck.Tests.Reports;
 /// <summary>The findings of the sample.</summary>
 internal static class SampleFindings
 {
-    public static IReadOnlyList<Finding> All =>
+    public static IReadOnlyList<Finding> All => [.. Mounting, .. Tweeters, .. Loads, .. WholeBuild];
+
+    private static Finding[] Mounting =>
     [
         Of("mount/magnet-meets-glass", "The magnet meets the glass", Status.Fail, "left-door", "Left front door", 13) with
         {
@@ -67,6 +69,10 @@ internal static class SampleFindings
             Source = "Distance to fixed parts at least 3 mm: common practice",
             ToMeasure = [new("Mounting depth of the oval driver", "From the underside of the flange to the back of the magnet.", "74 mm or less"), new("Hole in the rear shelf", "Across, between bare edges of the metal.", null)],
         },
+    ];
+
+    private static Finding[] Tweeters =>
+    [
         Of("tweeter/cup-hole-tight", "The cup's hole is too tight", Status.Warn, "left-sail", "Left mirror triangle", 21) with
         {
             Fact = "wall_left",
@@ -87,6 +93,10 @@ internal static class SampleFindings
             Advice = "Add the tweeter lead for Tern, or allow cutting in the build.",
             Source = "Uncut factory wiring: common practice",
         },
+    ];
+
+    private static Finding[] Loads =>
+    [
         Of("load/below-rated", "The load is lower than the output allows", Status.Pass, "front-left", "Front left output", 30) with
         {
             Fact = "lowest_load",
@@ -110,6 +120,10 @@ internal static class SampleFindings
             Advice = "Put the two drivers in series, or give each an output of its own.",
             Source = "IEC 60268-5: at least 80 % of the rated impedance",
         },
+    ];
+
+    private static Finding[] WholeBuild =>
+    [
         Of("list/over-budget", "The build costs more than the budget", Status.Warn, "build", "Build", 3) with
         {
             Fact = "over_budget",

@@ -21,7 +21,7 @@ internal readonly record struct LPad(double Series, double Shunt)
         return new LPad(load * (1 - (1 / k)), load / (k - 1));
     }
 
-    /// <summary>The same with resistors that can be bought (E24, IEC 60063).</summary>
+    /// <summary>This pad with the nearest resistors that can be bought (E24, IEC 60063), ohm; nothing and infinity stay.</summary>
     public LPad InE24() => new(Series > 0 ? PreferredNumbers.NearestE24(Series) : 0, double.IsFinite(Shunt) ? PreferredNumbers.NearestE24(Shunt) : Shunt);
 
     /// <summary>Attenuation in dB with a resistive load in ohm.</summary>

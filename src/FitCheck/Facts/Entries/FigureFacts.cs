@@ -69,7 +69,7 @@ internal sealed class FigureFacts
         return new FactTable(Subject.Figure, sample.Name, sample.Name, new FactsOnDemand(Names, name => Of(name, number))) { At = sample.At };
     }
 
-    /// <summary>The same to be judged in brief; it holds until another one is asked for.</summary>
+    /// <summary>The facts of one figure, to be judged in brief; they hold until those of another one are asked for.</summary>
     public FactTable BriefTableOf(int number)
     {
         _turned = number;

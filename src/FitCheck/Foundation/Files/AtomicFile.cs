@@ -11,7 +11,7 @@ internal static class AtomicFile
     /// <exception cref="UnauthorizedAccessException">Writing there is not allowed.</exception>
     public static void Write(string path, ReadOnlyMemory<byte> bytes, bool replace = true) => Write(path, file => file.Write(bytes.Span), replace);
 
-    /// <summary>The same for what is written piece by piece.</summary>
+    /// <summary>Writes the file piece by piece; one that exists keeps its permissions. A device or a pipe is written to directly.</summary>
     public static void Write(string path, Action<FileStream> write, bool replace = true)
     {
         ArgumentNullException.ThrowIfNull(write);

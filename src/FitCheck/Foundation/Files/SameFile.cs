@@ -7,7 +7,7 @@ internal static class SameFile
 {
     private static readonly bool CaseCounts = OperatingSystem.IsLinux();
 
-    /// <summary>The same text for two paths that lead to one file. Null for a device, a pipe and the like: those can be written again and again.</summary>
+    /// <summary>A text by which paths to be written are compared: alike for two that lead to one file. Null for a device, a pipe and the like: those can be written again and again.</summary>
     public static string? Key(string path)
     {
         var full = Path.GetFullPath(path);
@@ -17,7 +17,7 @@ internal static class SameFile
         return Of(full) ?? (Path.GetDirectoryName(full) is { } folder ? $"{Of(folder) ?? Cased(Plain(folder))}/{Cased(Path.GetFileName(full))}" : Cased(full));
     }
 
-    /// <summary>The same for what is read: a device may lead to a file, as standard input does.</summary>
+    /// <summary>A text by which a path to be read is compared with those to be written: a device may lead to a file, as standard input does.</summary>
     public static string? KeyOfInput(string path) => Of(Path.GetFullPath(path)) ?? Key(path);
 
     private static string? Of(string path) =>

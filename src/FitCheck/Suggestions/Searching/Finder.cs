@@ -18,7 +18,7 @@ internal sealed class Finder(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
 
     private readonly Stopwatch _clock = Stopwatch.StartNew();
 
-    /// <summary>The same slots with few options, when the catalog is so large that an answer should be looked for among these first.</summary>
+    /// <summary>The slots with at most so many options each, when the catalog is so large that an answer should be looked for among these first; else null.</summary>
     public Func<int, IReadOnlyList<Slot>>? Few { get; init; }
 
     public Proof Proof { get; private set; } = new(0, 0, 0, Complete: true);

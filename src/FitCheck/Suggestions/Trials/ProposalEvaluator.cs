@@ -83,7 +83,7 @@ internal sealed class ProposalEvaluator
     public IEnumerable<RuleVerdict> Foreseen(IReadOnlyList<Change> changes) =>
         _bases.Values.Where(b => b.HasTroubles).SelectMany(b => b.Troubles(b.KeyOf(changes)));
 
-    /// <summary>The same finding of the build with these changes, alone: far less work than all of them. Null when it is gone.</summary>
+    /// <summary>What one finding of the build as it stands becomes with these changes, judged alone: far less work than all of them. Null when it is gone.</summary>
     public RuleVerdict? Again(RuleVerdict issue, IReadOnlyList<Change> changes)
     {
         var seen = _seen[issue.Id];

@@ -13,7 +13,7 @@ internal static class Slots
     /// <summary>All but what is to be kept.</summary>
     public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep) => Of(evaluator, new Stock(catalog, currentOnly), keep, 0);
 
-    /// <summary>The same with few options each, so that few parts have to be read.</summary>
+    /// <summary>All but what is to be kept, with few options each, so that few parts have to be read.</summary>
     public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep, Sample sample) =>
         Of(evaluator, new Stock(catalog, currentOnly) { Sample = sample }, keep, FirstOfFew * sample.Most);
 
