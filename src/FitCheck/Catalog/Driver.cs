@@ -60,8 +60,11 @@ public sealed record Driver : Part
 }
 
 /// <summary>Thiele/Small parameters, SI.</summary>
-public sealed record DriverParameters(Fields Fields)
+public sealed record DriverParameters
 {
+    internal DriverParameters(Fields fields) => Fields = fields;
+
+    internal Fields Fields { get; }
     public Figure? Fs => Fields.Figure("fs", Dimension.Hertz);
     public double? Qts => Fields.Number("qts");
     public double? Qes => Fields.Number("qes");

@@ -9,7 +9,7 @@ namespace FitCheck.Catalog;
 /// Takes typed values out of a mapping. Structure is the schema's business: a value of the wrong shape reads as absent here, because the schema has
 /// told it already; a quantity that can't be read is told here too.
 /// </summary>
-public sealed class Fields(YamlMap map, Provenance provenance, ProblemList problems)
+internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList problems)
 {
     public YamlMap Map => map;
 

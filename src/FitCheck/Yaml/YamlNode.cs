@@ -3,7 +3,7 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Yaml;
 
 /// <summary>A node of a YAML document that knows where it stands.</summary>
-public abstract record YamlNode(Location At)
+internal abstract record YamlNode(Location At)
 {
     /// <summary>The word for it in a message.</summary>
     public abstract string Kind { get; }
@@ -16,10 +16,10 @@ internal sealed record YamlScalar(Location At, string Text, bool Quoted) : YamlN
 }
 
 /// <summary>A key, where it stands, and its value.</summary>
-public sealed record YamlEntry(string Key, Location KeyAt, YamlNode Value);
+internal sealed record YamlEntry(string Key, Location KeyAt, YamlNode Value);
 
 /// <summary>A mapping, in the order it was written; keys are unique.</summary>
-public sealed record YamlMap(Location At, IReadOnlyList<YamlEntry> Entries) : YamlNode(At)
+internal sealed record YamlMap(Location At, IReadOnlyList<YamlEntry> Entries) : YamlNode(At)
 {
     public override string Kind => "a mapping";
 

@@ -34,7 +34,7 @@ public sealed record Problem(Location At, Severity Severity, string Message)
 
 /// <summary>Collects problems so that all of them are told at once.</summary>
 /// <param name="usual">The kind of those that are added without one; a contradiction when it is null.</param>
-public sealed class ProblemList(ProblemKind? usual = null)
+internal sealed class ProblemList(ProblemKind? usual = null)
 {
     private readonly List<Problem> _items = [];
 
