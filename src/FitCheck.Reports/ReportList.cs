@@ -23,6 +23,7 @@ public static class ReportList
         new GitHubReport(),
     ];
 
+    /// <summary>In the order in which help names them.</summary>
     public static IReadOnlyList<IReport> All => Reports;
 
     /// <summary>What the formats are called.</summary>

@@ -29,14 +29,21 @@ public sealed record Driver : Part
         Mass = f.Figure("mass", Dimension.Kilogram);
     }
 
+    /// <summary>`woofer`, `tweeter`, `coaxial`, `full-range` or `subwoofer`.</summary>
     public string Type { get; }
+    /// <summary>Where the type is written.</summary>
     public Foundation.Problems.Location TypeAt { get; }
+    /// <summary>True for an oval frame, false for a round one.</summary>
     public bool Oval { get; }
+    /// <summary>The size class that it is sold in, metres; every sound entry has one.</summary>
     public Figure? Size { get; }
+    /// <summary>Rated impedance, ohm; null when not given.</summary>
     public Figure? Impedance { get; }
-    /// <summary>Rated noise power.</summary>
+    /// <summary>Rated noise power, watts; null when not given.</summary>
     public Figure? ContinuousPower { get; }
+    /// <summary>Stated peak power, watts; null when not given.</summary>
     public Figure? PeakPower { get; }
+    /// <summary>Stated sensitivity, dB at 1 m; null when not given.</summary>
     public Figure? Sensitivity { get; }
     /// <summary>True when the sensitivity is stated at 2.83 V, false at 1 W.</summary>
     public bool SensitivityAtVolts { get; }
@@ -44,42 +51,63 @@ public sealed record Driver : Part
     public double? OneWattLevel => Sensitivity is not { } stated ? null
         : !SensitivityAtVolts ? stated.Si
         : Impedance is { Si: > 0 } rated ? Physics.Acoustics.Sensitivity.ToOneWatt(stated.Si, rated.Si) : null;
+    /// <summary>Null when none is written.</summary>
     public DriverParameters? Parameters { get; }
+    /// <summary>Null when none is written.</summary>
     public DriverDimensions? Dimensions { get; }
+    /// <summary>The lowest corner at which it may be crossed over, hertz; null when not given.</summary>
     public Figure? LowestCrossover { get; }
-    /// <summary>The slope in dB/octave at which the lowest crossover is rated.</summary>
+    /// <summary>The slope in dB/octave at which the lowest crossover is rated; null when not given.</summary>
     public int? LowestCrossoverSlope { get; }
+    /// <summary>The capacitor before the small tweeter of a coaxial, farads; null when not given.</summary>
     public Figure? BuiltInCapacitor { get; }
+    /// <summary>Impedance of the small tweeter of a coaxial, ohm; null when not given.</summary>
     public Figure? BuiltInImpedance { get; }
+    /// <summary>A capacitor that comes fixed to the driver, farads; null when none is written.</summary>
     public Figure? OwnCapacitor { get; }
+    /// <summary>What the wires are joined to; null when not recorded.</summary>
     public Terminals? Terminals { get; }
-    /// <summary>The screw holes in the flange.</summary>
+    /// <summary>The screw holes in the flange; null when not given.</summary>
     public HoleCircle? Holes { get; }
+    /// <summary>Kilograms; null when not given.</summary>
     public Figure? Mass { get; }
+    /// <summary>True for a tweeter that stands alone, not for the one in a coaxial.</summary>
     public bool IsTweeter => Type == "tweeter";
 }
 
-/// <summary>Thiele/Small parameters, SI.</summary>
+/// <summary>Thiele/Small parameters, SI; each is null when nobody wrote it.</summary>
 public sealed record DriverParameters
 {
     internal DriverParameters(Fields fields) => Fields = fields;
 
     internal Fields Fields { get; }
+    /// <summary>Resonance in free air, hertz.</summary>
     public Figure? Fs => Fields.Figure("fs", Dimension.Hertz);
+    /// <summary>Total quality factor, a plain number.</summary>
     public double? Qts => Fields.Number("qts");
+    /// <summary>Electrical quality factor, a plain number.</summary>
     public double? Qes => Fields.Number("qes");
+    /// <summary>Mechanical quality factor, a plain number.</summary>
     public double? Qms => Fields.Number("qms");
+    /// <summary>The volume of air that is as compliant as the suspension, cubic metres.</summary>
     public Figure? Vas => Fields.Figure("vas", Dimension.CubicMetre);
+    /// <summary>Effective area of the cone, square metres.</summary>
     public Figure? Sd => Fields.Figure("sd", Dimension.SquareMetre);
+    /// <summary>Peak linear excursion to one side, metres.</summary>
     public Figure? Xmax => Fields.Length("xmax");
+    /// <summary>DC resistance of the voice coil, ohm.</summary>
     public Figure? Re => Fields.Figure("re", Dimension.Ohm);
+    /// <summary>Inductance of the voice coil, henry.</summary>
     public Figure? Le => Fields.Figure("le", Dimension.Henry);
+    /// <summary>Force factor, tesla metres.</summary>
     public Figure? Bl => Fields.Figure("bl", Dimension.ForceFactor);
+    /// <summary>Moving mass, kilograms.</summary>
     public Figure? Mms => Fields.Figure("mms", Dimension.Kilogram);
+    /// <summary>Compliance of the suspension, metres per newton.</summary>
     public Figure? Cms => Fields.Figure("cms", Dimension.Compliance);
 }
 
-/// <summary>Sizes on the drawing of a driver.</summary>
+/// <summary>Sizes on the drawing of a driver, metres; each is null when the drawing does not give it.</summary>
 public sealed record DriverDimensions
 {
     internal DriverDimensions(Fields f)
@@ -97,17 +125,27 @@ public sealed record DriverDimensions
         ProfileAt = (f.Map["profile"] ?? f.Map).At;
     }
 
+    /// <summary>Outer diameter of the flange; of an oval, the long axis.</summary>
     public Figure? Flange { get; }
+    /// <summary>Short axis of an oval flange.</summary>
     public Figure? FlangeMinor { get; }
+    /// <summary>Diameter of the hole that it needs, a tweeter's of its body; of an oval, the long axis.</summary>
     public Figure? Cutout { get; }
+    /// <summary>Short axis of the hole that an oval needs.</summary>
     public Figure? CutoutMinor { get; }
+    /// <summary>How far the body reaches behind the flange.</summary>
     public Figure? Depth { get; }
+    /// <summary>Diameter of the magnet.</summary>
     public Figure? MagnetDiameter { get; }
+    /// <summary>Length of the magnet along the axis, at the back of the body.</summary>
     public Figure? MagnetHeight { get; }
+    /// <summary>Thickness of the flange.</summary>
     public Figure? FlangeThickness { get; }
+    /// <summary>What stands above the front of the flange: surround or tweeter post.</summary>
     public Figure? FrontHeight { get; }
-    /// <summary>(distance behind the flange, radius) in metres; empty when the sheet gives none.</summary>
+    /// <summary>(distance behind the flange, radius) in metres, from the flange to the back; empty when the sheet gives none.</summary>
     public IReadOnlyList<(double Z, double R)> Profile { get; }
+    /// <summary>Where the profile is written; the sizes as a whole where there is none.</summary>
     public Foundation.Problems.Location ProfileAt { get; }
 
     private static List<(double Z, double R)> ReadProfile(Fields f)
@@ -136,9 +174,13 @@ public sealed record ComponentSet : Part
         Contains = Contained.Read(f);
     }
 
+    /// <summary>The id of the woofer, and where it is named; every sound entry has one.</summary>
     public Foundation.Problems.Located<string>? Woofer { get; }
+    /// <summary>The id of the tweeter, and where it is named; every sound entry has one.</summary>
     public Foundation.Problems.Located<string>? Tweeter { get; }
+    /// <summary>The id of the passive crossover, and where it is named; null when none is in the box.</summary>
     public Foundation.Problems.Located<string>? Crossover { get; }
+    /// <summary>What else is in the box, in the order of the file; empty when nothing is written.</summary>
     public IReadOnlyList<Contained> Contains { get; }
 }
 
@@ -149,7 +191,8 @@ internal sealed record Crossover : Part
     {
         LowPass = LadderPart.Read(f, "low_pass");
         HighPass = LadderPart.Read(f, "high_pass");
-        Settings = [.. f.Each("tweeter_settings").Select(s => new CrossoverSetting(s.Word("name"), s.Figure("level", Dimension.Decibel), LadderPart.Read(s, "network")))];
+        Settings = [.. f.Each("tweeter_settings")
+            .Select(s => new CrossoverSetting(s.Word("name"), s.Figure("level", Dimension.Decibel), LadderPart.Read(s, "network")))];
         DefaultSetting = f.Text("default_setting")?.Value;
         Power = f.Figure("power", Dimension.Watt);
         Box = f.Figures("box", Dimension.Metre);

@@ -4,11 +4,15 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Catalog;
 
 /// <summary>A quantity of the catalog with the place where it is written and where it comes from.</summary>
+/// <param name="Quantity">The value, its unit and its tolerance.</param>
+/// <param name="At">Where it is written.</param>
+/// <param name="Provenance">Its own, or that of its entry.</param>
 public sealed record Figure(Quantity Quantity, Location At, Provenance Provenance)
 {
     /// <summary>SI value.</summary>
     public double Si => Quantity.Si;
 
+    /// <summary>True when somebody guessed it.</summary>
     public bool IsEstimated => Provenance == Provenance.Estimated;
 
     /// <summary>
@@ -22,5 +26,6 @@ public sealed record Figure(Quantity Quantity, Location At, Provenance Provenanc
         _ => 3e-3,
     });
 
+    /// <summary>As a person would write it, in the unit in which it is written.</summary>
     public override string ToString() => Quantity.ToString();
 }

@@ -13,7 +13,10 @@ internal sealed record Adapter : Part
         Tilt = f.Figure("tilt", Dimension.Radian);
         // A right angle has no thickness in the middle; how much is usual is for the rules to say.
         if (Tilt is { } tilt && (tilt.Si < 0 || tilt.Si + tilt.HalfWidth >= Math.PI / 2))
-            f.Problems.Error(tilt.At, $"a spacer's faces stand at an angle from 0 deg to less than 90 deg, with its tolerance too, found `{f.Word("tilt")}`", Foundation.Problems.ProblemKind.WrongShape);
+        {
+            f.Problems.Error(tilt.At, "a spacer's faces stand at an angle from 0 deg to less than 90 deg, with its tolerance too, "
+                + $"found `{f.Word("tilt")}`", ProblemKind.WrongShape);
+        }
         Handed = f.Word("handed", "no");
         Opening = f.Length("opening");
         OpeningMinor = f.Length("opening_minor");
@@ -50,14 +53,21 @@ internal sealed record Adapter : Part
     public IReadOnlyList<Fit> Fits { get; }
 }
 
-/// <summary>Screw holes on one circle, at degrees clockwise from the top, seen from the listener.</summary>
+/// <summary>Screw holes on one circle.</summary>
+/// <param name="Circle">Diameter of the circle, metres.</param>
+/// <param name="Angles">Degrees clockwise from the top, seen from the listener, in the order of the file.</param>
+/// <param name="Slot">Length of each hole along the radius, metres; null when none is written.</param>
+/// <param name="Screw">Diameter of the screws, metres; null when not recorded.</param>
+/// <param name="At">Where they are written.</param>
 public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Figure? Slot, Figure? Screw, Foundation.Problems.Location At)
 {
-    /// <summary>The same in metres and radians.</summary>
+    /// <summary>Circle, slot and angles in metres and radians.</summary>
     public BoltPattern Pattern { get; } = new(Circle.Si / 2, Slot?.Si ?? 0, [.. Angles.Select(a => a * Math.PI / 180)]);
 
     internal static HoleCircle? Read(Fields? f) =>
-        f?.Length("circle") is { Si: > 0 } circle && f.Numbers("angles") is { Count: > 0 } angles ? new(circle, angles, f.Length("slot") is { Si: >= 0 } slot ? slot : null, f.Length("screw"), f.At) : null;
+        f?.Length("circle") is { Si: > 0 } circle && f.Numbers("angles") is { Count: > 0 } angles
+            ? new(circle, angles, f.Length("slot") is { Si: >= 0 } slot ? slot : null, f.Length("screw"), f.At)
+            : null;
 }
 
 /// <summary>A cup that holds a tweeter in the vehicle's place for it.</summary>

@@ -16,12 +16,17 @@ public abstract record Entry
         At = f.Text("id")?.At ?? f.At;
     }
 
+    /// <summary>The id by which others name it, in lower case with hyphens.</summary>
     public string Id { get; }
+    /// <summary>`driver`, `vehicle`, `component-set` and so on.</summary>
     public string Kind { get; }
+    /// <summary>What a person calls it; the id when no name is written.</summary>
     public string Name { get; }
     /// <summary>Where the figures come from, in words.</summary>
     public string Source { get; }
+    /// <summary>How far its figures are trusted, where a figure does not say otherwise.</summary>
     public Provenance Provenance { get; }
+    /// <summary>Where its id is written.</summary>
     public Location At { get; }
 }
 
@@ -36,16 +41,19 @@ public abstract record Part : Entry
         Availability = f.Text("availability") ?? new Located<string>("current", f.At);
     }
 
-    /// <summary>Pieces in a pack.</summary>
+    /// <summary>Pieces in a pack; 1 when nothing is written.</summary>
     public int Pack { get; }
     /// <summary>False when no price is written; it counts as nothing then.</summary>
     public bool HasPrice { get; }
     /// <summary>Price of a pack.</summary>
     public Located<Money> Price { get; }
+    /// <summary>`current`, `to-order` or `discontinued`, and where it is written; `current` when nothing is.</summary>
     public Located<string> Availability { get; }
 }
 
 /// <summary>Something that comes in a box or a kit.</summary>
+/// <param name="Part">The id of the part, and where it is named.</param>
+/// <param name="Quantity">Pieces; 1 when nothing is written.</param>
 public sealed record Contained(Located<string> Part, int Quantity)
 {
     internal static IReadOnlyList<Contained> Read(Fields f) => [.. f.Each("contains")
@@ -55,25 +63,39 @@ public sealed record Contained(Located<string> Part, int Quantity)
 /// <summary>A vehicle, and the positions there, in which a part fits. No positions: all of them.</summary>
 internal sealed record Fit(Located<string> Vehicle, IReadOnlyList<Located<string>> Positions)
 {
-    internal static IReadOnlyList<Fit> Read(Fields f) => [.. f.Each("fits").Where(x => x.Text("vehicle") is not null).Select(x => new Fit(x.Text("vehicle")!, x.Texts("positions")))];
+    internal static IReadOnlyList<Fit> Read(Fields f) => [.. f.Each("fits")
+        .Where(x => x.Text("vehicle") is not null).Select(x => new Fit(x.Text("vehicle")!, x.Texts("positions")))];
 
     public static bool Covers(IReadOnlyList<Fit> fits, string vehicle, string position) =>
-        fits.Count == 0 || fits.Any(f => f.Vehicle.Value == vehicle && (f.Positions.Count == 0 || f.Positions.Any(p => p.Value == position)));
+        fits.Count == 0
+        || fits.Any(f => f.Vehicle.Value == vehicle && (f.Positions.Count == 0 || f.Positions.Any(p => p.Value == position)));
 }
 
 /// <summary>How wires are joined: tab widths, a plug family, or bare leads.</summary>
+/// <param name="Type">`tabs`, `plug`, `leads` or `screws`.</param>
+/// <param name="Positive">Width of the plus tab, metres; null when not recorded.</param>
+/// <param name="Negative">Width of the minus tab, metres; null when not recorded.</param>
+/// <param name="Family">The family of the plug, and where it is named; null when not recorded.</param>
+/// <param name="Polarity">`keyed` when the joint keeps it, `marked` when a sign shows it, `unmarked`; null when not recorded.</param>
+/// <param name="At">Where it is written.</param>
 public sealed record Terminals(string Type, Figure? Positive, Figure? Negative, Located<string>? Family, string? Polarity, Location At)
 {
     internal static Terminals? Read(Fields? f) => f is null ? null
-        : new(f.Word("type"), f.Length("positive"), f.Length("negative"), f.Text("family"), f.Text("polarity")?.Value, f.At) { Length = f.Length("length") };
+        : new(f.Word("type"), f.Length("positive"), f.Length("negative"), f.Text("family"), f.Text("polarity")?.Value, f.At)
+        {
+            Length = f.Length("length"),
+        };
 
     // Tab widths are told apart to half a millimetre: 2.8, 4.8 and 6.3 mm (IEC 61210).
     private const double TabTolerance = 0.5e-3;
 
-    /// <summary>Of leads that are fixed to the part.</summary>
+    /// <summary>Length of leads that are fixed to the part, metres; null when not recorded.</summary>
     public Figure? Length { get; init; }
 
-    /// <summary>True when this end of a harness takes a driver's terminals: the same plug, tabs of the same widths, or leads that are crimped or screwed on.</summary>
+    /// <summary>
+    /// True when this end of a harness takes a driver's terminals: the same plug, tabs of the same widths, or leads that are crimped or screwed
+    /// on.
+    /// </summary>
     public bool Takes(Terminals driver) => (Type, driver.Type) switch
     {
         ("plug", "plug") => Family?.Value == driver.Family?.Value,
@@ -86,6 +108,10 @@ public sealed record Terminals(string Type, Figure? Positive, Figure? Negative, 
 }
 
 /// <summary>One element of a ladder as written; R, L and C are in series with each other.</summary>
+/// <param name="Shunt">True across the wire, false in line with it.</param>
+/// <param name="Resistance">Ohm; null when it has none.</param>
+/// <param name="Inductance">Henry; null when it has none.</param>
+/// <param name="Capacitance">Farads; null when it has none.</param>
 public sealed record LadderPart(bool Shunt, Figure? Resistance, Figure? Inductance, Figure? Capacitance)
 {
     internal static IReadOnlyList<LadderPart> Read(Fields f, string key) => [.. f.Each(key).Select(Read)];
@@ -95,7 +121,8 @@ public sealed record LadderPart(bool Shunt, Figure? Resistance, Figure? Inductan
     {
         if (e.Map["resistance"] is null && e.Map["inductance"] is null && e.Map["capacitance"] is null)
             e.Problems.Error(e.At, "a part of a network needs `resistance`, `inductance` or `capacitance`", ProblemKind.WrongShape);
-        return new LadderPart(e.Word("place") == "shunt", e.Figure("resistance", Dimension.Ohm), e.Figure("inductance", Dimension.Henry), e.Figure("capacitance", Dimension.Farad));
+        return new LadderPart(e.Word("place") == "shunt", e.Figure("resistance", Dimension.Ohm), e.Figure("inductance", Dimension.Henry),
+            e.Figure("capacitance", Dimension.Farad));
     }
 }
 
@@ -104,7 +131,8 @@ internal sealed record Rating(Figure Power, Figure Load, Figure? Supply, Figure?
 {
     internal static IReadOnlyList<Rating> Read(Fields f) => [.. f.Each("ratings").Select(ReadOne).OfType<Rating>()];
 
-    private static Rating? ReadOne(Fields f) => f.Figure("power", Dimension.Watt) is { } power && f.Figure("load", Dimension.Ohm) is { } load
+    private static Rating? ReadOne(Fields f) =>
+        f.Figure("power", Dimension.Watt) is { } power && f.Figure("load", Dimension.Ohm) is { } load
         ? new Rating(power, load, f.Figure("supply", Dimension.Volt), f.Figure("distortion", Dimension.One),
             f.Word("basis") == "peak", f.Truth("bridged") ?? false, f.Truth("all_channels"))
         : null;

@@ -20,20 +20,26 @@ public sealed record Vehicle : Entry
         Positions = PositionReader.Read(f);
     }
 
+    /// <summary>The id of the source unit that the maker fitted, and where it is named; null when not recorded.</summary>
     public Located<string>? FactorySource { get; }
+    /// <summary>True when the factory sound has an amplifier of its own; false too when nothing is written.</summary>
     public bool FactoryAmplified { get; }
+    /// <summary>True when the factory source shapes the sound for the factory drivers; false too when nothing is written.</summary>
     public bool FactoryEqualised { get; }
     /// <summary>The side on which the driver sits, `left` or `right`; null when not recorded.</summary>
     public string? Steering { get; }
-    /// <summary>What the alternator can give.</summary>
+    /// <summary>What the alternator can give, amperes; null when not recorded.</summary>
     public Figure? Alternator { get; }
-    /// <summary>Along the way of a cable.</summary>
+    /// <summary>From the battery to the cargo space along the way of a cable, metres; null when not recorded.</summary>
     public Figure? BatteryToCargo { get; }
+    /// <summary>Where near the battery there is room for the holder of the main fuse, in words; null when not recorded.</summary>
     public string? MainFusePlace { get; }
     /// <summary>Where the battery is: `engine-space`, `cabin` or `cargo`; null when not recorded.</summary>
     public Located<string>? Battery { get; }
+    /// <summary>The places for drivers, in the order of the file.</summary>
     public IReadOnlyList<Position> Positions { get; }
 
+    /// <summary>The place with this id, or null.</summary>
     public Position? Find(string position) => Positions.FirstOrDefault(p => p.Id == position);
 }
 
@@ -71,46 +77,70 @@ public sealed record Position
         Location = f.Figures("location", Dimension.Metre);
     }
 
+    /// <summary>Where its id is written.</summary>
     public Location At { get; }
+    /// <summary>`front-door-left`; unique in its vehicle.</summary>
     public string Id { get; }
+    /// <summary>What a person calls it; the id when no name is written.</summary>
     public string Name { get; }
     /// <summary>True when its data were taken from the other side of the vehicle.</summary>
     public bool Mirrored { get; }
-    /// <summary>The position from which they were taken, and where it is named.</summary>
+    /// <summary>The position from which they were taken, and where it is named; null when none is.</summary>
     public Located<string>? MirrorOf { get; }
+    /// <summary>`left`, `right` or `centre`; `centre` too when nothing is written.</summary>
     public string Side { get; }
     /// <summary>Where its side is written; null when it is not.</summary>
     public Location? SideAt { get; }
+    /// <summary>What sort of driver goes there: `woofer`, `tweeter`, `full-range` or `subwoofer`; empty when not recorded.</summary>
     public string Role { get; }
-    /// <summary>The role and where it is written.</summary>
+    /// <summary>The role and where it is written; null when it is not.</summary>
     public Located<string>? RoleAt { get; }
+    /// <summary>`door`, `dash`, `sail`, `pillar`, `rear-panel`, `shelf` or `cargo`; empty when not recorded.</summary>
     public string Place { get; }
+    /// <summary>True where water runs down behind the panel; false too when nothing is written.</summary>
     public bool Wet { get; }
     /// <summary>Null when nobody has looked.</summary>
     public bool? AirbagNear { get; }
     /// <summary>Of the airbag system, in a door; null when nobody has looked.</summary>
     public bool? PressureSensor { get; }
+    /// <summary>The factory output that feeds it, such as `front-left`, and where it is named; null when not recorded.</summary>
     public Located<string>? FactoryChannel { get; }
+    /// <summary>The hole and the space around it; without any figure when none is written.</summary>
     public Mounting Mounting { get; }
+    /// <summary>Rated impedance of the factory driver, ohm; null when not recorded.</summary>
     public Figure? FactoryImpedance { get; }
-    /// <summary>DC resistance of the factory driver.</summary>
+    /// <summary>DC resistance of the factory driver, ohm; null when not recorded.</summary>
     public Figure? FactoryResistance { get; }
+    /// <summary>The capacitor that is fixed to the factory driver, farads; null when not recorded.</summary>
     public Figure? OwnCapacitor { get; }
+    /// <summary>
+    /// Whether a capacitor is fixed to the factory driver; true too when its figure is written, null when nobody has looked.
+    /// </summary>
     public bool? HasOwnCapacitor { get; }
     /// <summary>`full-range`, `filtered` or `unknown`.</summary>
     public Located<string> FeedType { get; }
+    /// <summary>
+    /// The parts in the factory wire that stay when the driver is changed, from the source to the driver; empty when none is written.
+    /// </summary>
     public IReadOnlyList<LadderPart> FeedNetwork { get; }
+    /// <summary>The family of the plug, and where it is named; null when not recorded.</summary>
     public Located<string>? Plug { get; }
+    /// <summary>`known` or `unknown`: whether it is known which wire is plus; null when not recorded.</summary>
     public Located<string>? PlugPolarity { get; }
-    /// <summary>From the end of the plug, pulled towards the hole, to the terminals of a driver that sits on the panel.</summary>
+    /// <summary>
+    /// From the end of the plug, pulled towards the hole, to the terminals of a driver that sits on the panel, metres; null when not
+    /// recorded.
+    /// </summary>
     public Figure? PlugDistance { get; }
+    /// <summary>Cross-section of the factory speaker wire, square metres; null when not recorded.</summary>
     public Figure? WireGauge { get; }
+    /// <summary>Length of the factory speaker wire one way, metres; null when not recorded.</summary>
     public Figure? WireLength { get; }
-    /// <summary>Forward, to the left, up, from the point between the front seats' heads; empty when not recorded.</summary>
+    /// <summary>Metres forward, to the left, up, from the point between the front seats' heads; empty when not recorded.</summary>
     public IReadOnlyList<Figure> Location { get; }
 }
 
-/// <summary>The hole and the space behind and before it.</summary>
+/// <summary>The hole and the space behind and before it. Lengths are metres, and null when not recorded.</summary>
 public sealed record Mounting
 {
     internal Mounting(Fields f)
@@ -134,9 +164,13 @@ public sealed record Mounting
         Holes = HoleCircle.Read(f.Inner("holes"));
     }
 
+    /// <summary>Where it is written; the position where nothing is.</summary>
     public Location At { get; }
+    /// <summary>Diameter of the hole in the panel; of an oval, the long axis.</summary>
     public Figure? Cutout { get; }
+    /// <summary>Short axis of an oval hole.</summary>
     public Figure? CutoutMinor { get; }
+    /// <summary>The diameter to which the hole may be enlarged.</summary>
     public Figure? LargestCutout { get; }
     /// <summary>From the mounting plane to what is fixed behind it, anywhere.</summary>
     public Figure? Depth { get; }
@@ -144,25 +178,40 @@ public sealed record Mounting
     public Figure? GrilleGap { get; }
     /// <summary>The largest flange that sits in the recess or trim ring.</summary>
     public Figure? Recess { get; }
+    /// <summary>Thickness of the panel.</summary>
     public Figure? PanelThickness { get; }
+    /// <summary>`steel`, `plastic`, `aluminium` or `fibreboard`; null when not recorded.</summary>
     public string? PanelMaterial => PanelMaterialAt?.Value;
-    /// <summary>The material and where it is written.</summary>
+    /// <summary>The material and where it is written; null when it is not.</summary>
     public Located<string>? PanelMaterialAt { get; }
+    /// <summary>From the panel to the back of the door card.</summary>
     public Figure? DoorCardGap { get; }
+    /// <summary>Room for the box of a crossover: length, width, height; empty when not recorded.</summary>
     public IReadOnlyList<Figure> ModuleRoom { get; }
+    /// <summary>What stands behind the panel, in the order of the file; empty when nothing is recorded.</summary>
     public IReadOnlyList<Obstruction> Obstructions { get; }
     /// <summary>Those that move, as a window glass does, or those that do not.</summary>
     internal Obstruction[] Behind(bool moving) => [.. Obstructions.Where(o => o.Moving == moving)];
-    /// <summary>The hour towards which sound is best thrown, seen from inside the vehicle.</summary>
+    /// <summary>The hour towards which sound is best thrown, 0 to 12, seen from inside the vehicle; null when not recorded.</summary>
     public double? AimClock { get; }
+    /// <summary>Where that hour is written; null when it is not.</summary>
     public Location? AimClockAt { get; }
-    /// <summary>The screw holes in the panel, seen from the listener.</summary>
+    /// <summary>The screw holes in the panel, seen from the listener; null when not recorded.</summary>
     public HoleCircle? Holes { get; }
 }
 
-/// <summary>Something behind the panel: from this depth on, from this radius outward, over a part of the clock face (both null: all around).</summary>
+/// <summary>
+/// Something behind the panel: from this depth on, from this radius outward, over a part of the clock face (both hours null: all around).
+/// </summary>
+/// <param name="Name">What it is, in words.</param>
+/// <param name="Depth">From the mounting plane, metres; null when not recorded.</param>
+/// <param name="FromRadius">From the axis of the hole, metres; null when not recorded.</param>
+/// <param name="Moving">True for what moves, as a window glass does.</param>
+/// <param name="At">Where it is written.</param>
 public sealed record Obstruction(string Name, Figure? Depth, Figure? FromRadius, bool Moving, Location At)
 {
+    /// <summary>The hour at which it begins, 0 to 12, clockwise as seen from inside the vehicle; null all around.</summary>
     public double? FromClock { get; init; }
+    /// <summary>The hour at which it ends; null all around.</summary>
     public double? ToClock { get; init; }
 }

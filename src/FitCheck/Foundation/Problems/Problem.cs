@@ -9,7 +9,10 @@ public enum Severity
     Error,
 }
 
-/// <summary>Something wrong with an input, in a sentence that says what was expected.</summary>
+/// <summary>Something wrong with an input.</summary>
+/// <param name="At">Where it is.</param>
+/// <param name="Severity">Whether the input can be used all the same.</param>
+/// <param name="Message">A sentence that says what was expected.</param>
 public sealed record Problem(Location At, Severity Severity, string Message)
 {
     /// <summary>The id of the rule that says so, `family/slug`; null when the input's form is wrong.</summary>
@@ -21,7 +24,9 @@ public sealed record Problem(Location At, Severity Severity, string Message)
     /// <summary>Further places that it touches, such as the second of two numbers that disagree.</summary>
     public IReadOnlyList<Related> Related { get; init; } = [];
 
-    /// <summary>What it is about, such as the id of a part, in words that stay when lines move; null where the message alone tells.</summary>
+    /// <summary>
+    /// What it is about, such as the id of a part, in words that stay when lines move; null where the message alone tells.
+    /// </summary>
     public string? Subject { get; init; }
 
     /// <summary>What it is filed under: the rule, or the kind.</summary>
@@ -51,7 +56,9 @@ internal sealed class ProblemList(ProblemKind? usual = null)
     /// <summary>In the order in which they were found.</summary>
     public IReadOnlyList<Problem> All => _items;
 
-    /// <summary>In file order; of several at one place only the first that was found: the others follow from it. What rules say is kept, each once.</summary>
+    /// <summary>
+    /// In file order; of several at one place only the first that was found: the others follow from it. What rules say is kept, each once.
+    /// </summary>
     public IReadOnlyList<Problem> Sorted() => _items.Count == 0 ? [] : [.. _items
         .GroupBy(p => (p.At, p.Severity, p.Rule)).Select(g => g.First())
         .OrderBy(p => p.At).ThenBy(p => p.Message, StringComparer.Ordinal)];
