@@ -9,6 +9,8 @@ namespace FitCheck.Rules;
 /// <summary>Tells in plain text what a rule asks, why, and how to satisfy it; everything comes from the rule's file.</summary>
 internal static class Explain
 {
+    private const int MostKeys = 12;
+
     private const int Width = 96;
 
     /// <summary>The whole explanation, its lines ended by `\n`.</summary>
@@ -31,8 +33,23 @@ internal static class Explain
         Rows(text, "What it says", rule.Statuses.Select(s => (s.Word(), rule.Messages[s]!.Text)));
         Rows(text, "Examples", rule.Examples.Select(e => (e.Expect?.Word() ?? "none", $"{e.Name}: {Given(rule, e)}")));
         Rows(text, "Facts", Facts(rule, declared).Select(f => (f.Name, $"{f.Meaning} ({f.Type})")));
+        Rows(text, "Read from", Reads(Facts(rule, declared)));
         return text.ToString();
     }
+
+    // What its facts read, each source once; of a source of which much is read the name says more than a list of keys.
+    private static IEnumerable<(string Label, string Value)> Reads(IEnumerable<Fact> facts) =>
+        from source in facts.SelectMany(f => f.Inputs).GroupBy(i => i.Source)
+        let keys = source.SelectMany(i => i.Keys).Distinct(StringComparer.Ordinal).ToList()
+        select (source.Key.Name, Told(keys));
+
+    private static string Told(List<string> keys) => keys switch
+    {
+        [Source.Everything] => "everything",
+        [] => "which it is",
+        { Count: > MostKeys } => "what counts of it",
+        _ => string.Join(", ", keys),
+    };
 
     private static IEnumerable<(string Label, string Value)> Question(Rule rule)
     {
