@@ -59,7 +59,7 @@ public static class Report
     public static string Html(FitCheck.Evaluation.CheckResult result)
     {
         using var text = new StringWriter();
-        FitCheck.Reports.ReportList.Find("html")!.Write(result, FitCheck.Reports.ReportOptions.Default, text);
+        FitCheck.Reports.ReportList.Find("html")!.Write(result, FitCheck.Reports.Format.ReportOptions.Default, text);
         return text.ToString();
     }
 }

@@ -21,11 +21,3 @@ public sealed record CheckerOptions
     internal static CheckerOptions Of(Folders folders, ValidationCache cache, IProgress<string>? progress) =>
         new() { Catalogs = folders.Catalog, Rules = folders.Rules, Cache = cache, Progress = progress };
 }
-
-/// <summary>Calls a function for what goes on, at once and on the same thread.</summary>
-internal sealed class Telling(Action<string> tell) : IProgress<string>
-{
-    public static Telling? By(Action<string>? tell) => tell is null ? null : new Telling(tell);
-
-    public void Report(string value) => tell(value);
-}

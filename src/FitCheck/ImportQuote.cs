@@ -14,23 +14,6 @@ public sealed record ImportOutcome(string? Build, IReadOnlyList<Problem> Problem
 /// <summary>Turns a seller's list into a build for one vehicle.</summary>
 internal static class ImportQuote
 {
-    /// <summary>Reads the list and places what is on it, once: opens, imports and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
-    /// <param name="file">A CSV file.</param>
-    /// <param name="vehicleId">The vehicle, by its id.</param>
-    /// <param name="at">Places that the caller knows: `ID=POSITION,POSITION`.</param>
-    /// <param name="folders">Catalog and rules.</param>
-    /// <param name="cache">What was found valid before.</param>
-    /// <param name="progress">Told what is being done.</param>
-    public static ImportOutcome Run(string file, string vehicleId, IReadOnlyList<string> at, Folders folders, ValidationCache cache, Action<string>? progress = null)
-    {
-        var told = Telling.By(progress);
-        var opened = Checker.Open(CheckerOptions.Of(folders, cache, told));
-        if (opened.Checker is not { } checker)
-            return new ImportOutcome(null, opened.Problems);
-        var outcome = checker.Import(BuildSource.File(file), vehicleId, new ImportOptions { At = at, Progress = told });
-        return outcome with { Problems = opened.With(outcome.Problems) };
-    }
-
     /// <summary>The build that a list becomes, by a catalog and rules that are known to be valid; a list that could not be read is null, and told already.</summary>
     internal static ImportOutcome Of(SourceText? source, string vehicleId, IReadOnlyList<string> at, PartsCatalog catalog, RuleSet rules, ProblemList problems, CancellationToken cancel = default)
     {

@@ -9,26 +9,12 @@ using FitCheck.Suggestions.Trials;
 
 namespace FitCheck;
 
-/// <summary>What `suggest` is asked for, and of which file.</summary>
-internal sealed record SuggestRequest(string File) : SuggestOptions;
-
 /// <summary>Finds the changes from the catalog that make a build pass, by trying them against the same facts and rules as `check`.</summary>
 internal static class Suggest
 {
     private const int Wanted = 3;
     // Above so many entries the first answer is looked for among few of each kind.
     private const int Large = 2_000;
-
-    /// <summary>The best changes among what is tried, or why there are none, once: opens, looks and forgets. Who asks more than once keeps a <see cref="Checker"/> open.</summary>
-    public static SuggestOutcome Run(SuggestRequest request, Folders folders, ValidationCache cache, Action<string>? progress = null)
-    {
-        var (build, told) = (BuildSource.File(request.File), Telling.By(progress));
-        var opened = Checker.Open(CheckerOptions.Of(folders, cache, told));
-        if (opened.Checker is not { } checker)
-            return new SuggestOutcome(null, opened.ProblemsWith([build]));
-        var outcome = checker.Suggest(build, request with { Progress = told });
-        return outcome with { Problems = opened.With(outcome.Problems) };
-    }
 
     /// <summary>The best changes of a build that was read among what is tried, or why there are none; null when it is asked to keep what there is not, which problems tell.</summary>
     internal static Suggestion? Of(BuildFile file, SuggestOptions options, ValidInputs valid, ProblemList problems, CancellationToken cancel)

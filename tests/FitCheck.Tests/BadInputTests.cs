@@ -19,7 +19,7 @@ public sealed class BadInputTests
     public void Bad_input_is_told_whole_and_with_its_place(string name)
     {
         var folder = Path.Combine(Cases, name);
-        var outcome = Check.Run([Path.Combine(folder, "build.yaml")], new Folders(Overlaid(folder, "catalog"), Overlaid(folder, "rules")), ValidationCache.Nothing);
+        var outcome = Once.Check([Path.Combine(folder, "build.yaml")], new Folders(Overlaid(folder, "catalog"), Overlaid(folder, "rules")), ValidationCache.Nothing);
 
         Assert.Null(outcome.Result);
         var told = outcome.Problems.Select(p => p.ToString().Replace(folder.Replace('\\', '/') + "/", "", StringComparison.Ordinal)).ToList();

@@ -63,8 +63,8 @@ public sealed class RememberedTests : IDisposable
         var file = _folder.Write("b.yaml", "kind: build\nname: A\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], drivr: orrin-c165}\n");
         var folders = new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
 
-        var first = Check.Run([file], folders, ValidationCache.InUserFolder());
-        var second = Check.Run([file], folders, ValidationCache.InUserFolder());
+        var first = Once.Check([file], folders, ValidationCache.InUserFolder());
+        var second = Once.Check([file], folders, ValidationCache.InUserFolder());
 
         Assert.Null(second.Result);
         Assert.Equal(first.Problems, second.Problems);

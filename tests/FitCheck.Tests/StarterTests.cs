@@ -22,7 +22,7 @@ public sealed class StarterTests
     [Fact]
     public void The_build_starter_is_a_build_with_nothing_to_object_to()
     {
-        var outcome = Check.Run([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
+        var outcome = Once.Check([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
         Assert.Equal([], outcome.Problems.Select(p => p.ToString()));
         Assert.Equal(Status.Pass, Assert.Single(outcome.Result!.Builds).Verdict);
     }

@@ -52,9 +52,7 @@ internal static class CheckCommand
             return refusal.Tell();
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();
-        CheckOutcome outcome;
-        using (var line = new ProgressLine())
-            outcome = Check.Run(request.Builds, folders, ValidationCache.InUserFolder(), line.Tell);
+        var outcome = Checked(BuildSource.Files(request.Builds), folders);
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
         var options = ReportOptions.Default with
@@ -70,6 +68,16 @@ internal static class CheckCommand
         foreach (var build in result.Builds)
             ProblemLines.Tell(build.Remarks, Console.Error);
         return Exit(result, options.FailOn);
+    }
+
+    private static CheckOutcome Checked(IReadOnlyList<BuildSource> builds, Folders folders)
+    {
+        using var line = new ProgressLine();
+        var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
+        if (opened.Checker is not { } checker)
+            return new CheckOutcome(null, opened.ProblemsWith(builds));
+        var outcome = checker.Check(builds, new CheckOptions { Progress = line });
+        return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
     private static void Tell(string format, CheckResult result, ReportOptions options, TextWriter output)

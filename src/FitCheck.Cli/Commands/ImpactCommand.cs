@@ -36,7 +36,7 @@ internal static class ImpactCommand
                 return refusal.Tell();
             ImpactOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(a => Path.GetFileNameWithoutExtension(a))], ValidationCache.InUserFolder(), line.Tell);
+                outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(a => Path.GetFileNameWithoutExtension(a))], ValidationCache.InUserFolder(), line.Report);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = CommonOptions.Color(parsed.GetValue(common.NoColor)), Root = Environment.CurrentDirectory };

@@ -61,7 +61,7 @@ internal static class LintCommand
     {
         LintResult result;
         using (var line = new ProgressLine())
-            result = Lint.Run(paths, folders, ValidationCache.InUserFolder(), line.Tell);
+            result = Lint.Run(paths, folders, ValidationCache.InUserFolder(), line.Report);
         var options = ReportOptions.Default with { FailOn = failOn, Root = Environment.CurrentDirectory };
         if (targets.Write(options, (format, told, output) => ReportList.FindForLint(format)!.Write(result, told, output)) is { } failed)
             return failed;

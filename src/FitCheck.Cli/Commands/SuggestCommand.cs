@@ -36,7 +36,8 @@ internal static class SuggestCommand
         };
         command.SetAction(parsed =>
         {
-            var request = new SuggestRequest(parsed.GetValue(build)!)
+            var file = parsed.GetValue(build)!;
+            var wanted = new SuggestOptions
             {
                 FailOn = StatusWords.Parse(parsed.GetValue(failOn)!)!.Value,
                 Prefer = Enum.Parse<Preference>(parsed.GetValue(prefer)!, ignoreCase: true),
@@ -48,11 +49,9 @@ internal static class SuggestCommand
             if (target is not null && (replaces ? OutputFile.Link(target) : OutputFile.Taken(target)) is { } taken)
                 return Refusal.Input(File.Exists(target) && !AtomicFile.IsLink(target) ? taken + " (--force replaces it)" : taken).Tell();
             var files = new[] { ("--output", report), ("--write", target) }.Where(f => f.Item2 is not null).Select(f => (f.Item1, f.Item2!)).ToList();
-            if (Overwriting.Of(files, [request.File], FilesRead.Of(folders), edited: target) is { } refusal)
+            if (Overwriting.Of(files, [file], FilesRead.Of(folders), edited: target) is { } refusal)
                 return refusal.Tell();
-            SuggestOutcome outcome;
-            using (var line = new ProgressLine())
-                outcome = Suggest.Run(request, folders, ValidationCache.InUserFolder(), line.Tell);
+            var outcome = Suggested(BuildSource.File(file), wanted, folders);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var told = Told(result, SuggestionReports.Find(parsed.GetValue(format)!)!, report, CommonOptions.Color(parsed.GetValue(common.NoColor)));
@@ -64,6 +63,16 @@ internal static class SuggestCommand
             return result.Passes ? ExitStatus.Good : ExitStatus.Found;
         });
         return command;
+    }
+
+    private static SuggestOutcome Suggested(BuildSource build, SuggestOptions wanted, Folders folders)
+    {
+        using var line = new ProgressLine();
+        var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
+        if (opened.Checker is not { } checker)
+            return new SuggestOutcome(null, opened.ProblemsWith([build]));
+        var outcome = checker.Suggest(build, wanted with { Progress = line });
+        return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
     private static string? Told(Suggestion result, ISuggestionReport report, string? file, bool color)

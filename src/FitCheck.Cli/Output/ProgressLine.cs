@@ -1,16 +1,16 @@
 namespace FitCheck.Cli.Output;
 
 /// <summary>One line on standard error that tells what goes on, only where a person watches a terminal.</summary>
-internal sealed class ProgressLine : IDisposable
+internal sealed class ProgressLine : IProgress<string>, IDisposable
 {
     private readonly bool _shown = !Console.IsErrorRedirected;
     private int _width;
 
-    public void Tell(string text)
+    public void Report(string value)
     {
         if (!_shown)
             return;
-        var line = text.Length > 78 ? text[..78] : text;
+        var line = value.Length > 78 ? value[..78] : value;
         Console.Error.Write("\r" + line.PadRight(_width));
         _width = line.Length;
     }

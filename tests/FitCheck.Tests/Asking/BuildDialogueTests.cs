@@ -101,7 +101,7 @@ public sealed class BuildDialogueTests : IDisposable
             files.Add(Written(new ListedAnswers(("Which vehicle", id), ("Which places", all), ("Which work", "cut-wires drill enlarge-holes trim-parts"), ("Which", "usual"), ("What", "usual")), id));
         }
 
-        var outcome = Check.Run(files, Repository, ValidationCache.Nothing);
+        var outcome = Once.Check(files, Repository, ValidationCache.Nothing);
 
         Assert.Equal([], outcome.Problems.Where(p => p.Severity == Severity.Error).Select(p => p.ToString()));
         Assert.Equal(files.Count, outcome.Result!.Builds.Count);
@@ -120,7 +120,7 @@ public sealed class BuildDialogueTests : IDisposable
     {
         var file = _folder.Of(name + ".yaml");
         var problems = new ProblemList();
-        var draft = new BuildDialogue(PartsCatalog.Open(Repository.Catalog, problems), s => Chart.Run(s, Repository, ValidationCache.Nothing).Result, answers).Ask();
+        var draft = new BuildDialogue(PartsCatalog.Open(Repository.Catalog, problems), s => Once.Chart(s, Repository, ValidationCache.Nothing).Result, answers).Ask();
         File.WriteAllText(file, DraftYaml.Of(draft!));
         return file;
     }

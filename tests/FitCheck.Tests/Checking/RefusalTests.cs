@@ -20,9 +20,6 @@ public sealed class RefusalTests
         Refused("builds", () => Checker.List([]));
         Refused("builds", () => Checker.List(null!));
         Refused("builds", () => Checker.List([null!]));
-        Refused("files", () => Check.Run([], Folders.BesideProgram, ValidationCache.Nothing));
-        Refused("files", () => Check.Run([""], Folders.BesideProgram, ValidationCache.Nothing));
-        Refused("files", () => ListParts.Run([], FitCheck.Lists.Tax.NotAsked, Folders.BesideProgram, ValidationCache.Nothing));
     }
 
     [Fact]

@@ -22,7 +22,7 @@ public sealed class TextAndFileTests
     [Fact]
     public void The_checker_that_stays_open_says_what_the_one_for_a_single_check_says()
     {
-        var once = Check.Run(OpenCheckers.Builds, new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
+        var once = Once.Check(OpenCheckers.Builds, new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
 
         Assert.Equal(OpenCheckers.Json(once), OpenCheckers.Json(Checker.Check(BuildSource.Files(OpenCheckers.Builds))));
     }
@@ -104,7 +104,7 @@ public sealed class TextAndFileTests
     public void A_chart_of_a_checker_is_the_chart_of_one_run()
     {
         var slice = new ChartSlice { Vehicles = ["tansy-hatch"], Statuses = [Status.Pass, Status.Warn] };
-        var once = FitCheck.Chart.Run(slice, new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
+        var once = Once.Chart(slice, new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
 
         Assert.Equal(OpenCheckers.Json(once), OpenCheckers.Json(Checker.Chart(new ChartOptions { Slice = slice })));
     }

@@ -59,10 +59,10 @@ public sealed class TiltTests : IDisposable
 
     private static IReadOnlyList<IReadOnlyList<Problem>> Told(string build, Folders folders) =>
     [
-        Check.Run([build], folders, ValidationCache.Nothing).Problems,
+        Once.Check([build], folders, ValidationCache.Nothing).Problems,
         Lint.Run([build], folders, ValidationCache.Nothing).Problems,
-        Chart.Run(new ChartSlice { Vehicles = ["tansy-hatch"] }, folders, ValidationCache.Nothing).Problems,
-        Suggest.Run(new SuggestRequest(build) { Time = TimeSpan.FromSeconds(1) }, folders, ValidationCache.Nothing).Problems,
-        ListParts.Run([build], Tax.NotAsked, folders, ValidationCache.Nothing).Problems,
+        Once.Chart(new ChartSlice { Vehicles = ["tansy-hatch"] }, folders, ValidationCache.Nothing).Problems,
+        Once.Suggest(build, new SuggestOptions { Time = TimeSpan.FromSeconds(1) }, folders, ValidationCache.Nothing).Problems,
+        Once.List([build], Tax.NotAsked, folders, ValidationCache.Nothing).Problems,
     ];
 }

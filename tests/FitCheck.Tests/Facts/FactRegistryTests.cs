@@ -13,7 +13,7 @@ public sealed class FactRegistryTests
 {
     private static readonly Lazy<IReadOnlyList<FactTable>> Tables = new(() =>
     [
-        .. Check.Run([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)],
+        .. Once.Check([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)],
             new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing).Result!.Builds.SelectMany(b => b.Facts),
         .. EntryTables.Of(PartsCatalog.Open([RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint"))], new ProblemList())),
     ]);

@@ -136,7 +136,7 @@ public class SarifTests
         Assert.DoesNotMatch(@"(?<!\\)\]\(", message);
     }
 
-    private static CheckOutcome Real() => Check.Run([RepositoryRoot.Of("catalog", "builds", "front-rear-two-amps.yaml")],
+    private static CheckOutcome Real() => Once.Check([RepositoryRoot.Of("catalog", "builds", "front-rear-two-amps.yaml")],
         new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
 
     private static async Task Valid(JsonNode log) => Assert.Empty((await Schema.Value).Validate(log.ToJsonString()));

@@ -42,12 +42,12 @@ public sealed class CoaxialBesideTweeterTests
     public void A_woofer_of_the_same_line_comes_where_the_tweeter_plays_the_treble()
     {
         using var folder = new TemporaryFolder();
-        var suggestion = Suggest.Run(new SuggestRequest(folder.Write("build.yaml", Coaxials)) { Time = TimeSpan.FromMinutes(5) }, Folders, ValidationCache.In(folder.Path)).Result!;
+        var suggestion = Once.Suggest(folder.Write("build.yaml", Coaxials), new SuggestOptions { Time = TimeSpan.FromMinutes(5) }, Folders, ValidationCache.In(folder.Path)).Result!;
 
         Assert.Equal(Status.Fail, suggestion.Before.Verdict);
         var best = suggestion.Proposals[0];
         Assert.Equal(("driver", "pellworth-c165", "pellworth-p165"), Assert.Single(best.Changes) is var change ? (change.What, change.From, change.To) : default);
-        Assert.All(suggestion.Proposals, p => Assert.True(Check.Run([folder.Write("changed.yaml", p.Yaml)], Folders, ValidationCache.In(folder.Path)).Result!.Verdict < Status.Fail));
+        Assert.All(suggestion.Proposals, p => Assert.True(Once.Check([folder.Write("changed.yaml", p.Yaml)], Folders, ValidationCache.In(folder.Path)).Result!.Verdict < Status.Fail));
         Assert.Contains(suggestion.Coverage.Tried, t => t.Choices == "other coaxials or woofers");
     }
 

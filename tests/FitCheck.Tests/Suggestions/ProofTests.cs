@@ -63,7 +63,7 @@ public sealed partial class ProofTests
             hopeless.Add(RandomQuotes.Build(seed, RandomQuotes.VehicleOf(seed, Catalog), Catalog, Folders, folder)!);
         foreach (var text in hopeless)
         {
-            var suggestion = Suggest.Run(new SuggestRequest(folder.Write("build.yaml", text)) { Time = TimeSpan.FromMinutes(5) }, Folders, ValidationCache.In(folder.Path)).Result!;
+            var suggestion = Once.Suggest(folder.Write("build.yaml", text), new SuggestOptions { Time = TimeSpan.FromMinutes(5) }, Folders, ValidationCache.In(folder.Path)).Result!;
             Assert.True(suggestion.Proof.Complete && !suggestion.Passes, "the proof is what is tried here");
             Assert.DoesNotContain(suggestion.Coverage.Tried, t => t.Choices.Length == 0);
 

@@ -23,9 +23,9 @@ public sealed class QuoteSuggestionTests
     {
         using var folder = new TemporaryFolder();
         var quote = folder.Write("quote.csv", "orrin-c165,1\n");
-        var build = ImportQuote.Run(quote, "tansy-hatch", ["orrin-c165=front-door-left,front-door-right"], Folders, ValidationCache.In(folder.Path)).Build!;
+        var build = Once.Import(quote, "tansy-hatch", ["orrin-c165=front-door-left,front-door-right"], Folders, ValidationCache.In(folder.Path)).Build!;
 
-        var suggestion = Suggested(folder, new SuggestRequest(folder.Write("quote.yaml", build)) { Keep = ["orrin-c165"], Time = TimeSpan.FromMinutes(5) });
+        var suggestion = Suggested(folder, folder.Write("quote.yaml", build), new SuggestOptions { Keep = ["orrin-c165"], Time = TimeSpan.FromMinutes(5) });
 
         // The Tansy's plug is Duo-A and the driver's tabs are 4.8 and 2.8 mm; the spacers that are made for its front doors are the flat one and the pair of tilted ones.
         Assert.All(suggestion.Proposals, p => Assert.Contains(p.Changes, c => c.To == "harness-duo-a-48-28"));
@@ -46,7 +46,7 @@ public sealed class QuoteSuggestionTests
                 continue;
             try
             {
-                var suggestion = Suggested(folder, new SuggestRequest(folder.Write("quote.yaml", build))
+                var suggestion = Suggested(folder, folder.Write("quote.yaml", build), new SuggestOptions
                 {
                     FailOn = seed % 5 == 4 ? Status.Warn : Status.Fail,
                     Prefer = (Preference)(seed % 4),
@@ -64,9 +64,9 @@ public sealed class QuoteSuggestionTests
         Assert.True(answered > Quotes / 2, $"{answered} answers say little");
     }
 
-    private static Suggestion Suggested(TemporaryFolder folder, SuggestRequest request)
+    private static Suggestion Suggested(TemporaryFolder folder, string build, SuggestOptions options)
     {
-        var outcome = Suggest.Run(request, Folders, ValidationCache.In(folder.Path));
+        var outcome = Once.Suggest(build, options, Folders, ValidationCache.In(folder.Path));
         Assert.DoesNotContain(outcome.Problems, p => p.Severity == Severity.Error);
         foreach (var format in SuggestionReports.Formats)
         {
@@ -81,7 +81,7 @@ public sealed class QuoteSuggestionTests
     {
         foreach (var proposal in suggestion.Proposals)
         {
-            var check = Check.Run([folder.Write("changed.yaml", proposal.Yaml)], Folders, ValidationCache.In(folder.Path));
+            var check = Once.Check([folder.Write("changed.yaml", proposal.Yaml)], Folders, ValidationCache.In(folder.Path));
             Assert.DoesNotContain(check.Problems, p => p.Severity == Severity.Error);
             Assert.True(check.Result!.Verdict < suggestion.FailOn, $"{check.Result.Verdict} in {proposal.Yaml}");
         }

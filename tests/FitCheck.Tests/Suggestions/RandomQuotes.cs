@@ -40,7 +40,7 @@ internal static class RandomQuotes
         if (lines.Count == 0)
             return null;
         var quote = folder.Write("quote.csv", string.Join('\n', lines) + "\n");
-        return ImportQuote.Run(quote, vehicleId, places, folders, ValidationCache.In(folder.Path)).Build;
+        return Once.Import(quote, vehicleId, places, folders, ValidationCache.In(folder.Path)).Build;
 
         void Put(Part part, IReadOnlyList<IGrouping<(string, string, string), Position>> groups)
         {

@@ -24,7 +24,7 @@ public sealed class ReferenceSuggestionTests
     [MemberData(nameof(Failing))]
     public void A_failing_build_is_made_to_pass_or_proved_hopeless(string name)
     {
-        var outcome = Suggest.Run(new SuggestRequest(RepositoryRoot.Of("catalog", "builds", name + ".yaml")) { Time = Enough }, Folders, ValidationCache.Nothing);
+        var outcome = Once.Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"), new SuggestOptions { Time = Enough }, Folders, ValidationCache.Nothing);
         Assert.Empty(outcome.Problems);
         var suggestion = outcome.Result!;
 
@@ -45,7 +45,7 @@ public sealed class ReferenceSuggestionTests
     [InlineData("sedge-bridged-sub", "sub-amp.1")] // 2.2 ohm not bridged, on an amplifier for 2 ohm
     public void The_best_answer_is_what_a_fitter_would_do(string name, params string[] choices)
     {
-        var best = Suggest.Run(new SuggestRequest(RepositoryRoot.Of("catalog", "builds", name + ".yaml")) { Time = Enough }, Folders, ValidationCache.Nothing).Result!.Proposals[0];
+        var best = Once.Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"), new SuggestOptions { Time = Enough }, Folders, ValidationCache.Nothing).Result!.Proposals[0];
 
         Assert.Equal(choices, best.Changes.Select(c => c.To));
     }
@@ -55,21 +55,21 @@ public sealed class ReferenceSuggestionTests
     [Fact]
     public void A_fuse_that_is_to_stay_gets_a_cable_that_carries_it()
     {
-        var request = new SuggestRequest(RepositoryRoot.Of("catalog", "builds", "sedge-bold-cable.yaml")) { Time = Enough, Keep = ["fuse-anl-150"] };
+        var options = new SuggestOptions { Time = Enough, Keep = ["fuse-anl-150"] };
 
-        Assert.Equal(["power-cable-1-0awg-cca-5m"], Suggest.Run(request, Folders, ValidationCache.Nothing).Result!.Proposals[0].Changes.Select(c => c.To));
+        Assert.Equal(["power-cable-1-0awg-cca-5m"], Once.Suggest(RepositoryRoot.Of("catalog", "builds", "sedge-bold-cable.yaml"), options, Folders, ValidationCache.Nothing).Result!.Proposals[0].Changes.Select(c => c.To));
     }
 
     private static void Passes(Proposal proposal)
     {
         using var folder = new TemporaryFolder();
         folder.Write("changed.yaml", proposal.Yaml);
-        var check = Check.Run([Path.Combine(folder.Path, "changed.yaml")], Folders, ValidationCache.Nothing);
+        var check = Once.Check([Path.Combine(folder.Path, "changed.yaml")], Folders, ValidationCache.Nothing);
         Assert.Empty(check.Problems);
         Assert.NotEqual(Status.Fail, check.Result!.Verdict);
         Assert.Equal(proposal.After.Totals, check.Result.Builds[0].Totals);
     }
 
     private static IReadOnlyList<BuildResult> Builds() =>
-        Check.Run([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)], Folders, ValidationCache.Nothing).Result!.Builds;
+        Once.Check([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)], Folders, ValidationCache.Nothing).Result!.Builds;
 }
