@@ -23,7 +23,9 @@ internal static class Program
         catch (Exception e)
         {
             var place = e.StackTrace?.Split('\n') is [var first, ..] ? first.Trim() : "an unknown place";
-            Console.Error.WriteLine($"fitcheck: a defect of FitCheck, not of your input: {e.GetType().Name} {place}. Please report this line with the command that you ran.");
+            Console.Error.WriteLine(
+                $"fitcheck: a defect of FitCheck, not of your input: {e.GetType().Name} {place}. Please report this line with the "
+                    + $"command that you ran.");
             return ExitStatus.Defect;
         }
     }
@@ -66,11 +68,13 @@ internal static class Program
         command.Command is RootCommand ? [] : [.. command.Parent is CommandResult above ? Path(above) : [], command.Command.Name];
 
     public static RootCommand Root() => new(
-        "FitCheck tells before anything is bought or cut whether drivers, spacers, plugs, crossovers and amplifiers go together in a vehicle.\n\n"
+        "FitCheck tells before anything is bought or cut whether drivers, spacers, plugs, crossovers and amplifiers go together in a "
+            + "vehicle.\n\n"
         + "  fitcheck check build.yaml                                      answers in the terminal\n"
         + "  fitcheck check build.yaml --format html --output report.html   the same as a page to print\n"
         + "  fitcheck explain mount/too-deep                                what a rule asks, and why\n\n"
-        + "Exit status: 0 nothing at or above --fail-on, 1 something is, 2 an input is invalid or an output can't be written, 3 wrong usage, 70 a defect of FitCheck.")
+        + "Exit status: 0 nothing at or above --fail-on, 1 something is, 2 an input is invalid or an output can't be written, 3 wrong "
+        + "usage, 70 a defect of FitCheck.")
     {
         CheckCommand.Create(),
         SuggestCommand.Create(),

@@ -5,8 +5,8 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Cli;
 
 /// <summary>
-/// Finds words of a command line that can't be meant: one with nothing in it, as a variable of the shell leaves it that nobody set, and an option that the
-/// command doesn't have, which would pass for the name of a file.
+/// Finds words of a command line that can't be meant: one with nothing in it, as a variable of the shell leaves it that nobody set, and an
+/// option that the command doesn't have, which would pass for the name of a file.
 /// </summary>
 internal static class WrongWords
 {
@@ -16,7 +16,8 @@ internal static class WrongWords
         // What follows `--` is a name, whatever it looks like.
         var before = parsed.Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash).Select(t => t.Value).ToHashSet(StringComparer.Ordinal);
         var known = parsed.CommandResult.Command.Options.SelectMany(o => o.Aliases.Prepend(o.Name)).ToList();
-        return [.. parsed.CommandResult.Children.SelectMany(c => Empty(c).Concat(c is ArgumentResult ? Unknown(c.Tokens, before, known) : [])).Distinct(StringComparer.Ordinal)];
+        return [.. parsed.CommandResult.Children.SelectMany(
+            c => Empty(c).Concat(c is ArgumentResult ? Unknown(c.Tokens, before, known) : [])).Distinct(StringComparer.Ordinal)];
     }
 
     private static IEnumerable<string> Empty(SymbolResult symbol)

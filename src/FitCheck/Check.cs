@@ -11,7 +11,8 @@ public sealed record CheckOutcome(CheckResult? Result, IReadOnlyList<Problem> Pr
 internal static class Check
 {
     /// <summary>Everything that is found of some builds.</summary>
-    internal static CheckResult Of(IReadOnlyList<BuildFile> builds, ValidInputs valid, IProgress<string>? progress, CancellationToken cancel)
+    internal static CheckResult Of(IReadOnlyList<BuildFile> builds, ValidInputs valid, IProgress<string>? progress,
+        CancellationToken cancel)
     {
         var results = new List<BuildResult>();
         foreach (var (build, _, _) in builds)

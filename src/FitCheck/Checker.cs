@@ -8,11 +8,14 @@ using FitCheck.Suggestions;
 namespace FitCheck;
 
 /// <summary>
-/// Catalogs and rules, opened once and kept open: it checks builds, looks for changes of them, lists their parts, charts what fits and imports sellers' lists.
-/// <para>Bad input (of files, texts and words) comes back as problems with their places. Arguments that nobody can have meant are refused with an
+/// Catalogs and rules, opened once and kept open: it checks builds, looks for changes of them, lists their parts, charts what fits and
+/// imports sellers' lists.
+/// <para>Bad input (of files, texts and words) comes back as problems with their places. Arguments that nobody can have meant are refused
+/// with an
 /// <see cref="ArgumentException"/> that names them; a call that is cancelled ends with an <see cref="OperationCanceledException"/>.</para>
 /// <para>Any number of threads may ask at once. Each call answers from the state that was open when it began, also while
-/// <see cref="Refresh"/> puts another one in its place. An answer is for one thread at a time: parts of it are worked out when they are first asked for.</para>
+/// <see cref="Refresh"/> puts another one in its place. An answer is for one thread at a time: parts of it are worked out when they are
+/// first asked for.</para>
 /// <para>Nothing has to be disposed of.</para>
 /// </summary>
 public sealed partial class Checker
@@ -33,7 +36,8 @@ public sealed partial class Checker
     /// <param name="options">Which, and what may be remembered.</param>
     /// <param name="cancel">Ends it within a fraction of a second.</param>
     /// <returns>The checker, or the problems why there is none.</returns>
-    /// <exception cref="ArgumentException"><paramref name="options"/> is null, or a list in it is null, empty, or holds a folder that is null or empty; or its cache is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="options"/> is null, or a list in it is null, empty, or holds a folder that is
+    /// null or empty; or its cache is null.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static OpenOutcome Open(CheckerOptions options, CancellationToken cancel = default)
     {
@@ -45,7 +49,9 @@ public sealed partial class Checker
             Cache = Arguments.Given(options.Cache, nameof(options.Cache)),
         };
         var problems = new ProblemList();
-        var (catalog, valid) = ValidInputs.OpenWithCatalog(new Folders(options.Catalogs, options.Rules), options.Cache, problems, options.Progress is { } progress ? progress.Report : null, cancel);
+        var (catalog, valid) =
+            ValidInputs.OpenWithCatalog(new Folders(options.Catalogs, options.Rules), options.Cache, problems,
+                options.Progress is { } progress ? progress.Report : null, cancel);
         return new OpenOutcome(valid is null ? null : new Checker(options, valid), problems.Sorted(), options, catalog);
     }
 
@@ -70,7 +76,8 @@ public sealed partial class Checker
     /// <param name="options">What has to go, what is best, what stays; null for the usual.</param>
     /// <param name="cancel">Looked at before each change that is tried.</param>
     /// <returns>The best changes among those that were tried, or why there are none.</returns>
-    /// <exception cref="ArgumentException"><paramref name="build"/> is null; or what is to be kept is null or holds a word that is null or empty; or the time is not above zero.</exception>
+    /// <exception cref="ArgumentException"><paramref name="build"/> is null; or what is to be kept is null or holds a word that is null or
+    /// empty; or the time is not above zero.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public SuggestOutcome Suggest(BuildSource build, SuggestOptions? options = null, CancellationToken cancel = default)
     {
@@ -79,7 +86,8 @@ public sealed partial class Checker
         Arguments.Words(options.Keep, nameof(options.Keep), mayBeEmpty: true);
         Arguments.AboveZero(options.Time, nameof(options.Time));
         var (valid, problems) = (_workshop, new ProblemList());
-        var result = Read([build], valid, problems, cancel) is [var read] ? FitCheck.Suggest.Of(read, options, valid, problems, cancel) : null;
+        var result = Read([build], valid, problems, cancel) is [var read] ? FitCheck.Suggest.Of(read, options, valid, problems, cancel)
+            : null;
         return new SuggestOutcome(result, problems.Sorted());
     }
 
@@ -100,16 +108,20 @@ public sealed partial class Checker
             : new ListOutcome(null, problems.Sorted());
     }
 
-    /// <summary>Charts which drivers fit which positions, judged on every mounting that the catalog has by the rules that need no build.</summary>
+    /// <summary>
+    /// Charts which drivers fit which positions, judged on every mounting that the catalog has by the rules that need no build.
+    /// </summary>
     /// <param name="options">Which part of the chart; null for all of it.</param>
     /// <param name="cancel">Looked at between two drivers, and between two rows.</param>
-    /// <exception cref="ArgumentException">The slice or a list in it is null, or such a list holds a word that is null or empty.</exception>
+    /// <exception cref="ArgumentException">The slice or a list in it is null, or such a list holds a word that is null or
+    /// empty.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public ChartOutcome Chart(ChartOptions? options = null, CancellationToken cancel = default)
     {
         var slice = (options ??= new ChartOptions()).Slice;
         Arguments.Given(slice, nameof(options.Slice));
-        foreach (var (words, name) in new[] { (slice.Vehicles, nameof(slice.Vehicles)), (slice.Positions, nameof(slice.Positions)), (slice.Drivers, nameof(slice.Drivers)), (slice.Sizes, nameof(slice.Sizes)), (slice.Accepts ?? [], nameof(slice.Accepts)) })
+        foreach (var (words, name) in new[] { (slice.Vehicles, nameof(slice.Vehicles)), (slice.Positions, nameof(slice.Positions)),
+            (slice.Drivers, nameof(slice.Drivers)), (slice.Sizes, nameof(slice.Sizes)), (slice.Accepts ?? [], nameof(slice.Accepts)) })
             Arguments.Words(words, name, mayBeEmpty: true);
         Arguments.Given(slice.Statuses, nameof(slice.Statuses));
         var (valid, problems) = (_workshop, new ProblemList());
@@ -118,13 +130,16 @@ public sealed partial class Checker
         return problems.HasErrors ? new ChartOutcome(null, problems.All) : new ChartOutcome(result, problems.Sorted());
     }
 
-    /// <summary>Turns a seller's list, as CSV with an id or a name and a number of packs in each line, into a build for one vehicle.</summary>
+    /// <summary>
+    /// Turns a seller's list, as CSV with an id or a name and a number of packs in each line, into a build for one vehicle.
+    /// </summary>
     /// <param name="list">The list.</param>
     /// <param name="vehicle">The vehicle's id.</param>
     /// <param name="options">Places that are known; null for none.</param>
     /// <param name="cancel">Looked at between two steps.</param>
     /// <returns>The build as text and what is to be told of it, or the problems why there is none.</returns>
-    /// <exception cref="ArgumentException">An argument is null or empty, or the places are null or hold a word that is null or empty.</exception>
+    /// <exception cref="ArgumentException">An argument is null or empty, or the places are null or hold a word that is null or
+    /// empty.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public ImportOutcome Import(BuildSource list, string vehicle, ImportOptions? options = null, CancellationToken cancel = default)
     {
@@ -135,9 +150,11 @@ public sealed partial class Checker
         cancel.ThrowIfCancellationRequested();
         var (valid, problems) = (_workshop, new ProblemList());
         options.Progress?.Report($"reading {list.Name}");
-        return ImportQuote.Of(BuildFiles.Source(list, "the seller's list", problems), vehicle, options.At, valid.Catalog, valid.Rules, problems, cancel);
+        return ImportQuote.Of(BuildFiles.Source(list, "the seller's list", problems), vehicle, options.At, valid.Catalog, valid.Rules,
+            problems, cancel);
     }
 
-    private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs valid, ProblemList problems, CancellationToken cancel) =>
+    private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs valid, ProblemList problems,
+        CancellationToken cancel) =>
         BuildFiles.Read(builds, valid, _folders.Catalog, _remembered, _schemas, problems, cancel);
 }

@@ -21,14 +21,15 @@ public sealed record ChoiceOptions : RunOptions
 public sealed partial class Checker
 {
     /// <summary>
-    /// Tells what may be chosen, or chosen otherwise. The build may be only begun: as long as it names its vehicle, `kind`, `name` and `fit` may be missing, and come
-    /// with the first choice.
+    /// Tells what may be chosen, or chosen otherwise. The build may be only begun: as long as it names its vehicle, `kind`, `name` and
+    /// `fit` may be missing, and come with the first choice.
     /// </summary>
     /// <param name="build">The build.</param>
     /// <param name="options">What is left out; null for nothing.</param>
     /// <param name="cancel">Looked at before each slot.</param>
     /// <returns>The choices, none of them judged yet (<see cref="Preview"/> does that), or what is wrong with the build.</returns>
-    /// <exception cref="ArgumentException"><paramref name="build"/> is null, or what is to be kept is null or holds a word that is null or empty.</exception>
+    /// <exception cref="ArgumentException"><paramref name="build"/> is null, or what is to be kept is null or holds a word that is null or
+    /// empty.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public ChoicesOutcome Choices(BuildSource build, ChoiceOptions? options = null, CancellationToken cancel = default)
     {
@@ -42,21 +43,27 @@ public sealed partial class Checker
         var evaluator = new ProposalEvaluator(build.Name, read.Text, valid.Catalog, valid.Rules);
         IReadOnlyList<TextEdit> heads = [.. Builds.Draft.Heads(evaluator.Root, new YamlEditor(read.Text), evaluator.Build.Vehicle)];
         var slots = new List<ChoiceSlot>();
-        foreach (var slot in Slots.WithOpen(evaluator, valid.Catalog, options.CurrentOnly, [.. options.Keep, .. evaluator.Build.Keep.Select(k => k.Value)]))
+        foreach (var slot in Slots.WithOpen(evaluator, valid.Catalog, options.CurrentOnly,
+            [.. options.Keep, .. evaluator.Build.Keep.Select(k => k.Value)]))
         {
             cancel.ThrowIfCancellationRequested();
             options.Progress?.Report($"looking for {slot.What}");
-            slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(w => evaluator.Build.Vehicle.Find(w)?.Name ?? w)], slot.Now, slot.Now is null ? null : (valid.Catalog.Find(slot.Now) as Part)?.Name)
+            slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(w => evaluator.Build.Vehicle.Find(w)?.Name ?? w)],
+                slot.Now, slot.Now is null ? null : (valid.Catalog.Find(slot.Now) as Part)?.Name)
             {
                 // One whose edits get into each other's way is none.
-                Choices = [.. slot.Options.Select((o, i) => (Option: o, Change: new Suggestions.Choices.Change(slot, i))).Where(x => evaluator.TextOf([x.Change], heads) is not null)
-                    .Select(x => new BuildChoice(slot.Key, x.Option, build.Name, read.Text, () => QuoteText.Renewed(evaluator, [x.Change], heads)))],
+                Choices = [.. slot.Options.Select((o, i) => (Option: o, Change: new Suggestions.Choices.Change(slot, i)))
+                    .Where(x => evaluator.TextOf([x.Change], heads) is not null)
+                    .Select(x =>
+                    new BuildChoice(slot.Key, x.Option, build.Name, read.Text, () => QuoteText.Renewed(evaluator, [x.Change], heads)))],
             });
         }
         return new ChoicesOutcome(new BuildChoices(build.Name, read.Text, slots), problems.Sorted());
     }
 
-    /// <summary>Tells what a check would say if the choice were made, by the catalogs and rules that are open now. Nothing is changed.</summary>
+    /// <summary>
+    /// Tells what a check would say if the choice were made, by the catalogs and rules that are open now. Nothing is changed.
+    /// </summary>
     /// <param name="choice">One of <see cref="Choices"/>.</param>
     /// <param name="cancel">Looked at before each of the two builds is judged.</param>
     /// <returns>The verdict and what appears and vanishes; or why the choice can't be made.</returns>
@@ -68,13 +75,17 @@ public sealed partial class Checker
         return Previews([choice], cancel: cancel)[0];
     }
 
-    /// <summary>Tells of each of several choices what a check would say if it alone were made, on all processors; builds that they have in common are judged once. Nothing is changed.</summary>
+    /// <summary>
+    /// Tells of each of several choices what a check would say if it alone were made, on all processors; builds that they have in common
+    /// are judged once. Nothing is changed.
+    /// </summary>
     /// <param name="choices">Of one build or of several; the answers keep their order.</param>
     /// <param name="progress">Told in words what goes on; null for nobody. It may be called on any thread.</param>
     /// <param name="cancel">Looked at before each choice.</param>
     /// <exception cref="ArgumentException"><paramref name="choices"/> is null or holds a null.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public IReadOnlyList<PreviewOutcome> Previews(IReadOnlyList<BuildChoice> choices, IProgress<string>? progress = null, CancellationToken cancel = default)
+    public IReadOnlyList<PreviewOutcome> Previews(IReadOnlyList<BuildChoice> choices, IProgress<string>? progress = null,
+        CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(choices);
         if (choices.Any(c => c is null))
@@ -87,7 +98,9 @@ public sealed partial class Checker
         Parallel.For(0, outcomes.Length, new ParallelOptions { CancellationToken = cancel }, i =>
         {
             var (was, now) = (before[(choices[i].Name, choices[i].Before)], Draft(choices[i].Name, choices[i].Text, valid));
-            outcomes[i] = was.Result is { } old && now.Result is { } judged ? new PreviewOutcome(ChoicePreview.Of(choices[i], old, judged), now.Problems)
+            outcomes[i] =
+                was.Result is { } old && now.Result is { } judged
+                    ? new PreviewOutcome(ChoicePreview.Of(choices[i], old, judged), now.Problems)
                 : new PreviewOutcome(null, now.Result is null ? now.Problems : was.Problems);
             progress?.Report($"{Interlocked.Increment(ref done)} of {outcomes.Length} choices judged");
         });

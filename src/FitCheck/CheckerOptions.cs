@@ -12,7 +12,9 @@ public sealed record CheckerOptions
     /// <summary>Folders of rules; later ones overlay earlier ones. Left out: `rules/` beside the program.</summary>
     public IReadOnlyList<string> Rules { get; init; } = Folders.BesideProgram.Rules;
 
-    /// <summary>Where it is remembered which inputs were found valid, so that the same bytes open sooner the next time. Left out: nowhere.</summary>
+    /// <summary>
+    /// Where it is remembered which inputs were found valid, so that the same bytes open sooner the next time. Left out: nowhere.
+    /// </summary>
     public ValidationCache Cache { get; init; } = ValidationCache.Nothing;
 
     /// <summary>Told in words what is being opened; null for nobody. It may be called on any thread.</summary>

@@ -6,7 +6,8 @@ namespace FitCheck;
 
 /// <summary>What came of looking at the files again.</summary>
 /// <param name="HasChanged">True when another state is open now than before.</param>
-/// <param name="IsSound">False when the files can't be used as they are now: the last good state stays open, and the problems say why.</param>
+/// <param name="IsSound">False when the files can't be used as they are now: the last good state stays open, and the problems say
+/// why.</param>
 /// <param name="Problems">What is wrong with catalogs and rules, in the order of files and lines; of a sound state only warnings.</param>
 public sealed record RefreshOutcome(bool HasChanged, bool IsSound, IReadOnlyList<Problem> Problems);
 
@@ -14,8 +15,8 @@ public sealed record RefreshOutcome(bool HasChanged, bool IsSound, IReadOnlyList
 public sealed partial class Checker
 {
     /// <summary>
-    /// Looks at all files of catalogs and rules again. Where a byte differs, the new state is opened: of the catalog only what changed is read anew. It takes the place of
-    /// the old one at once; calls that run keep the state with which they began.
+    /// Looks at all files of catalogs and rules again. Where a byte differs, the new state is opened: of the catalog only what changed is
+    /// read anew. It takes the place of the old one at once; calls that run keep the state with which they began.
     /// </summary>
     /// <param name="progress">Told in words what goes on; null for nobody.</param>
     /// <param name="cancel">Ends it within a fraction of a second; the old state then stays open.</param>
@@ -33,7 +34,9 @@ public sealed partial class Checker
         }
     }
 
-    /// <summary>Looks at all files again, for who is told of changes, where one of the paths bears on catalogs or rules; else nothing is read.</summary>
+    /// <summary>
+    /// Looks at all files again, for who is told of changes, where one of the paths bears on catalogs or rules; else nothing is read.
+    /// </summary>
     /// <param name="paths">Files or folders that were changed, made, moved or deleted; they need not exist any more.</param>
     /// <param name="progress">Told in words what goes on; null for nobody.</param>
     /// <param name="cancel">Ends it within a fraction of a second; the old state then stays open.</param>

@@ -5,7 +5,9 @@ using FitCheck.Foundation.Problems;
 
 namespace FitCheck;
 
-/// <summary>What a choice would bring, or the reasons why it can't be made, such as a source unit that lacks an output that the build uses.</summary>
+/// <summary>
+/// What a choice would bring, or the reasons why it can't be made, such as a source unit that lacks an output that the build uses.
+/// </summary>
 public sealed record PreviewOutcome(ChoicePreview? Result, IReadOnlyList<Problem> Problems);
 
 /// <summary>What a check would say after a choice, and what differs from before.</summary>
@@ -26,7 +28,9 @@ public sealed record ChoicePreview
     /// <summary>Findings that are no pass and not waived, and that the build does not have now, or has with another status.</summary>
     public required IReadOnlyList<Finding> Appear { get; init; }
 
-    /// <summary>Findings that are no pass and not waived, and that the build would not have any more, or would have with another status.</summary>
+    /// <summary>
+    /// Findings that are no pass and not waived, and that the build would not have any more, or would have with another status.
+    /// </summary>
     public required IReadOnlyList<Finding> Vanish { get; init; }
 
     /// <summary>What the build would cost, by currency in ordinal order; exact decimal amounts.</summary>

@@ -69,11 +69,15 @@ public sealed class BuildChoice
     internal BuildChoice(string slot, Option option, string name, string before, Func<string> after)
     {
         (Id, Value, Name, Before) = ($"{slot}={option.Value}", option.Value, name, before);
-        Parts = [.. option.Parts.Select(p => new ChosenPart(p.Id, p.Kind, p.Name, p.HasPrice ? p.Price.Value : null, p.Pack, p.Availability.Value))];
+        Parts = [.. option.Parts.Select(
+            p => new ChosenPart(p.Id, p.Kind, p.Name, p.HasPrice ? p.Price.Value : null, p.Pack, p.Availability.Value))];
         (_text, _edits) = (new(after), new(() => LineEdits.Between(before, Text)));
     }
 
-    /// <summary>Names it among the choices of the build: what, where and value. It stays as long as the build has this choice, so a page may send it and get it back.</summary>
+    /// <summary>
+    /// Names it among the choices of the build: what, where and value. It stays as long as the build has this choice, so a page may send it
+    /// and get it back.
+    /// </summary>
     public string Id { get; }
 
     /// <summary>A part's id or a setting; null when nothing is to be there.</summary>
@@ -82,10 +86,15 @@ public sealed class BuildChoice
     /// <summary>The parts that it brings, each once; none for settings.</summary>
     public IReadOnlyList<ChosenPart> Parts { get; }
 
-    /// <summary>The text of the build with the choice; a seller's list in it is brought up to date. Worked out when first asked for.</summary>
+    /// <summary>
+    /// The text of the build with the choice; a seller's list in it is brought up to date. Worked out when first asked for.
+    /// </summary>
     public string Text => _text.Value;
 
-    /// <summary>The edits that make <see cref="Text"/> of <see cref="BuildChoices.Text"/>: whole lines, in the order of the text, none overlapping; offsets and lengths in UTF-16 code units.</summary>
+    /// <summary>
+    /// The edits that make <see cref="Text"/> of <see cref="BuildChoices.Text"/>: whole lines, in the order of the text, none overlapping;
+    /// offsets and lengths in UTF-16 code units.
+    /// </summary>
     public IReadOnlyList<TextEdit> Edits => _edits.Value;
 
     internal string Name { get; }

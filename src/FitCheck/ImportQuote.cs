@@ -14,8 +14,12 @@ public sealed record ImportOutcome(string? Build, IReadOnlyList<Problem> Problem
 /// <summary>Turns a seller's list into a build for one vehicle.</summary>
 internal static class ImportQuote
 {
-    /// <summary>The build that a list becomes, by a catalog and rules that are known to be valid; a list that could not be read is null, and told already.</summary>
-    internal static ImportOutcome Of(SourceText? source, string vehicleId, IReadOnlyList<string> at, PartsCatalog catalog, RuleSet rules, ProblemList problems, CancellationToken cancel = default)
+    /// <summary>
+    /// The build that a list becomes, by a catalog and rules that are known to be valid; a list that could not be read is null, and told
+    /// already.
+    /// </summary>
+    internal static ImportOutcome Of(SourceText? source, string vehicleId, IReadOnlyList<string> at, PartsCatalog catalog, RuleSet rules,
+        ProblemList problems, CancellationToken cancel = default)
     {
         var vehicle = catalog.Resolve<Vehicle>(new Located<string>(vehicleId, new Location("--vehicle", 0, 0)), "vehicle", problems);
         var items = source is null ? [] : new QuoteReader(new NearParts(catalog), problems).Read(source);

@@ -17,7 +17,10 @@ namespace FitCheck;
 /// <summary>Validates rules, catalog and builds: rule files and their examples, schema, references, units, plausibility.</summary>
 internal static class Lint
 {
-    /// <summary>What is wrong, in file order. Paths name builds, or folders with builds; without any, the builds inside the catalog folders are read.</summary>
+    /// <summary>
+    /// What is wrong, in file order. Paths name builds, or folders with builds; without any, the builds inside the catalog folders are
+    /// read.
+    /// </summary>
     /// <param name="paths">Builds, or folders with builds.</param>
     /// <param name="folders">Catalog and rules.</param>
     /// <param name="cache">What earlier runs found of inputs that have not changed.</param>
@@ -27,20 +30,24 @@ internal static class Lint
         var problems = new ProblemList();
         var schemas = new SchemaCheck();
         var files = RuleBytes.Of(folders.Rules, problems);
-        var rulesKey = ValidationCache.Key([.. files.Files.SelectMany(f => new[] { Encoding.UTF8.GetBytes($"lint {f.Layer}:{f.Rule.Id}"), f.Bytes })]);
+        var rulesKey =
+            ValidationCache.Key([.. files.Files.SelectMany(f => new[] { Encoding.UTF8.GetBytes($"lint {f.Layer}:{f.Rule.Id}"), f.Bytes })]);
         // New rules are read and tried while the catalog is.
         var (sound, told) = (!problems.HasErrors, new ProblemList());
-        var reading = QuickProgram.IsThis ? Task.FromResult(Rules(files, rulesKey, cache, sound, told)) : Task.Run(() => Rules(files, rulesKey, cache, sound, told));
+        var reading = QuickProgram.IsThis ? Task.FromResult(Rules(files, rulesKey, cache, sound, told))
+            : Task.Run(() => Rules(files, rulesKey, cache, sound, told));
         var rules = new Lazy<RuleSet>(() => reading.GetAwaiter().GetResult().All.Value);
         var judge = new Lazy<EntryJudge>(() => new EntryJudge(reading.GetAwaiter().GetResult().OfEntries.Value));
-        var notes = cache.FileFor(ValidationCache.Key([.. folders.Catalog.Select(f => Encoding.UTF8.GetBytes(Path.GetFullPath(f)))]) + ".notes");
+        var notes =
+            cache.FileFor(ValidationCache.Key([.. folders.Catalog.Select(f => Encoding.UTF8.GetBytes(Path.GetFullPath(f)))]) + ".notes");
         var count = 0;
         var catalog = LintedCatalog.Read(folders.Catalog, CachedLint.Read(notes, rulesKey), Examine, problems);
         catalog.Tell();
         reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());
         var builds = BuildPaths(paths, folders, problems).ToList();
-        Builds(builds, [.. folders.Catalog, .. paths.Where(Directory.Exists)], folders.Catalog, catalog, rules, rulesKey, new Lazy<SchemaCheck>(schemas), cache, problems, progress);
+        Builds(builds, [.. folders.Catalog, .. paths.Where(Directory.Exists)], folders.Catalog, catalog, rules, rulesKey,
+            new Lazy<SchemaCheck>(schemas), cache, problems, progress);
         var all = WithJudged(problems.Sorted(), [.. catalog.Judged(judge)]);
         if (catalog.HasChanged)
             catalog.Notes.Write(notes, rulesKey);
@@ -64,7 +71,8 @@ internal static class Lint
     }
 
     // Rules that were found good are not read again before an entry or a build has to be judged.
-    private static (Lazy<RuleSet> All, Lazy<RuleSet> OfEntries) Rules(RuleBytes files, string key, ValidationCache cache, bool sound, ProblemList problems)
+    private static (Lazy<RuleSet> All, Lazy<RuleSet> OfEntries) Rules(RuleBytes files, string key, ValidationCache cache, bool sound,
+        ProblemList problems)
     {
         if (sound && cache.Knows(key))
             return (Known(null), Known(s => !s.IsOfEntries()));
@@ -80,18 +88,23 @@ internal static class Lint
         problems.AddRange(own.Sorted());
         return (new Lazy<RuleSet>(rules), new Lazy<RuleSet>(rules));
 
-        Lazy<RuleSet> Known(Func<Subject, bool>? unless) => new(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, unless));
+        Lazy<RuleSet> Known(Func<Subject, bool>? unless) =>
+            new(() => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, unless));
     }
 
     private static void Builds(
-        IReadOnlyList<string> paths, IReadOnlyList<string> fences, IReadOnlyList<string> folders, LintedCatalog catalog, Lazy<RuleSet> rules, string rulesKey, Lazy<SchemaCheck> schemas, ValidationCache cache, ProblemList problems, Action<string>? progress)
+        IReadOnlyList<string> paths, IReadOnlyList<string> fences, IReadOnlyList<string> folders, LintedCatalog catalog,
+        Lazy<RuleSet> rules, string rulesKey, Lazy<SchemaCheck> schemas, ValidationCache cache, ProblemList problems,
+        Action<string>? progress)
     {
         // Whatever stands in a file that can't be read would be missed by every build.
         if (paths.Count == 0 || problems.All.Any(p => p.Kind == ProblemKind.Unreadable))
             return;
         var texts = paths.Select(p => BuildFiles.PlainBytes(p, fences)).ToList();
         var key = texts.Contains(null) ? null
-            : ValidationCache.Key([Encoding.UTF8.GetBytes("builds " + rulesKey + catalog.Digest), .. paths.Zip(texts).SelectMany(p => new[] { Encoding.UTF8.GetBytes(p.First), p.Second! })]);
+            : ValidationCache.Key(
+            [Encoding.UTF8.GetBytes("builds " + rulesKey + catalog.Digest),
+                .. paths.Zip(texts).SelectMany(p => new[] { Encoding.UTF8.GetBytes(p.First), p.Second! })]);
         if (key is not null && cache.Knows(key))
             return;
         // What is wrong with entries has been told.

@@ -22,8 +22,8 @@ public sealed record LintResult(IReadOnlyList<Problem> Problems, int Files)
     public int Warnings => Problems.Count - Errors;
 
     /// <summary>
-    /// Names for the problems, in their order, that stay when lines move: from file, code and subject; of several that agree in these, the first, the
-    /// second and so on in the file.
+    /// Names for the problems, in their order, that stay when lines move: from file, code and subject; of several that agree in these, the
+    /// first, the second and so on in the file.
     /// </summary>
     /// <param name="shown">How a file is called, so that the name is the same in another folder.</param>
     public IReadOnlyList<string> Fingerprints(Func<string, string> shown)

@@ -17,12 +17,15 @@ public sealed class OpenOutcome
     /// <summary>The checker; null when catalogs or rules can't be used.</summary>
     public Checker? Checker { get; }
 
-    /// <summary>What is wrong with catalogs and rules, in the order of files and lines. Beside a checker these are only warnings, such as a file that is not read.</summary>
+    /// <summary>
+    /// What is wrong with catalogs and rules, in the order of files and lines. Beside a checker these are only warnings, such as a file
+    /// that is not read.
+    /// </summary>
     public IReadOnlyList<Problem> Problems { get; }
 
     /// <summary>
-    /// The same, and what is wrong with some builds besides, so that everything is told at once. Of a catalog with a file that can't be read nothing more is told:
-    /// what stands in it would be missed by every build.
+    /// The same, and what is wrong with some builds besides, so that everything is told at once. Of a catalog with a file that can't be
+    /// read nothing more is told: what stands in it would be missed by every build.
     /// </summary>
     /// <param name="builds">Builds that were to be checked.</param>
     /// <exception cref="ArgumentException"><paramref name="builds"/> is null, empty or holds a null.</exception>

@@ -11,7 +11,9 @@ using FitCheck.Rules;
 
 namespace FitCheck.Benchmarks;
 
-/// <summary>How many pairs of a driver and a position are charted in a second, on the repository's catalog and on a larger one made from it.</summary>
+/// <summary>
+/// How many pairs of a driver and a position are charted in a second, on the repository's catalog and on a larger one made from it.
+/// </summary>
 internal static class ChartSpeed
 {
     public static int Run(int copies)
@@ -51,7 +53,8 @@ internal static class ChartSpeed
     {
         var mounts = new Mounts(catalog);
         var drivers = catalog.IdsOf("driver").Select(catalog.Find).OfType<Driver>().ToList();
-        var places = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>().SelectMany(v => v.Positions.Select(p => (v, p))).ToList();
+        var places = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>().SelectMany(v => v.Positions.Select(p => (v, p)))
+            .ToList();
         var accepts = ChartSlice.Work.ToHashSet(StringComparer.Ordinal);
         // As a program that is started meets it, then warm: the best of several, since the machine has other work too.
         var first = Cost(() => new PairFinder(rules, accepts, places, drivers, mounts).Find());
@@ -62,8 +65,11 @@ internal static class ChartSpeed
             best = (Math.Min(best.Wall, wall), Math.Min(best.Processor, processor));
         }
         double pairs = drivers.Count * places.Count;
-        var mountings = drivers.CountBy(d => d.IsTweeter).Sum(kind => places.Sum(p => (double)kind.Value * mounts.For(p.v, p.p, kind.Key).Count));
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {drivers.Count} drivers at {places.Count} positions, {pairs:0} pairs, {mountings:0} with every mounting"));
+        var mountings = drivers.CountBy(d => d.IsTweeter)
+            .Sum(kind => places.Sum(p => (double)kind.Value * mounts.For(p.v, p.p, kind.Key).Count));
+        Console.WriteLine(
+            string.Create(CultureInfo.InvariantCulture,
+                $"{what}: {drivers.Count} drivers at {places.Count} positions, {pairs:0} pairs, {mountings:0} with every mounting"));
         Tell("first run", first, pairs);
         Tell("best of 5", best, pairs);
         var judge = new PairJudge(rules, accepts);
@@ -97,10 +103,12 @@ internal static class ChartSpeed
         return (wall, (process.TotalProcessorTime - before).TotalSeconds);
     }
 
-    private static void Tell(string what, (double Wall, double Processor) cost, double pairs) => Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+    private static void Tell(string what, (double Wall, double Processor) cost, double pairs) =>
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
         $"  {what}: {cost.Wall * 1e3:0.0} ms, {pairs / cost.Wall:0} pairs/s; {cost.Processor / pairs * 1e6:0.00} µs of a processor for each pair"));
 
-    // Every entry again and again under another id; lengths differ by up to 3 %, so that no two stack up alike. Spacers follow the vehicle of their copy.
+    // Every entry again and again under another id; lengths differ by up to 3 %, so that no two stack up alike. Spacers follow the vehicle
+    // of their copy.
     private static void Copy(string folder, int copies)
     {
         var random = new Random(1);
@@ -112,7 +120,8 @@ internal static class ChartSpeed
                 var text = File.ReadAllText(path);
                 var id = Path.GetFileNameWithoutExtension(path);
                 // A trade with more vehicles has more spacers for one vehicle each, and hardly more that are universal.
-                var times = kind == "sources" || (kind is "adapters" or "cups" && !text.Contains("{vehicle: ", StringComparison.Ordinal)) ? 1 : copies;
+                var times = kind == "sources" || (kind is "adapters" or "cups" && !text.Contains("{vehicle: ", StringComparison.Ordinal))
+                    ? 1 : copies;
                 for (var i = 0; i < times; i++)
                 {
                     var copy = Changed(text, id, i, random);
@@ -130,8 +139,11 @@ internal static class ChartSpeed
         foreach (var line in text.Split('\n'))
         {
             var told = line == $"id: {id}" ? $"id: {id}-{copy}"
-                : line.Contains("{vehicle: ", StringComparison.Ordinal) ? System.Text.RegularExpressions.Regex.Replace(line, @"\{vehicle: ([a-z0-9-]+)", $"{{vehicle: $1-{copy}")
-                : System.Text.RegularExpressions.Regex.Replace(line, @"(?<=[ \[])(\d+(?:\.\d+)?) mm\b", m => (double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) * (0.97 + (0.06 * random.NextDouble()))).ToString("0.0", CultureInfo.InvariantCulture) + " mm");
+                : line.Contains("{vehicle: ", StringComparison.Ordinal)
+                ? System.Text.RegularExpressions.Regex.Replace(line, @"\{vehicle: ([a-z0-9-]+)", $"{{vehicle: $1-{copy}")
+                : System.Text.RegularExpressions.Regex.Replace(line, @"(?<=[ \[])(\d+(?:\.\d+)?) mm\b",
+                m => (double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) * (0.97 + (0.06 * random.NextDouble()))).ToString(
+                    "0.0", CultureInfo.InvariantCulture) + " mm");
             changed.Append(told).Append('\n');
         }
         return changed.ToString();

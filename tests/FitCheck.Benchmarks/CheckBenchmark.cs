@@ -2,7 +2,10 @@ using System.Globalization;
 
 namespace FitCheck.Benchmarks;
 
-/// <summary>How long a check takes from start to end, beside an empty program: the runs of the two are interleaved, so that a busy machine slows both alike.</summary>
+/// <summary>
+/// How long a check takes from start to end, beside an empty program: the runs of the two are interleaved, so that a busy machine slows
+/// both alike.
+/// </summary>
 internal static class CheckBenchmark
 {
     public static int Run(string[] args)
@@ -14,7 +17,8 @@ internal static class CheckBenchmark
         {
             if (args[i] == "--cold")
                 cold = true;
-            else if (args[i] == "--runs" && i + 1 < args.Length && int.TryParse(args[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0)
+            else if (args[i] == "--runs" && i + 1 < args.Length
+                && int.TryParse(args[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0)
                 (runs, i) = (number, i + 1);
             else if (args[i].StartsWith('-'))
                 return Wrong.Usage($"`{args[i]}` is no option here: --cold, --runs N, and builds.");
@@ -30,7 +34,8 @@ internal static class CheckBenchmark
         try
         {
             var empty = new Timed("an empty .NET program", Built.Program("tests", "FitCheck.EmptyProgram"), []);
-            var check = new Timed($"fitcheck check {string.Join(' ', builds.Select(Path.GetFileName))}", Built.Program("src", "FitCheck.Cli", "fitcheck"), ["check", .. builds])
+            var check = new Timed($"fitcheck check {string.Join(' ', builds.Select(Path.GetFileName))}",
+                Built.Program("src", "FitCheck.Cli", "fitcheck"), ["check", .. builds])
             {
                 CacheFolder = cache.FullName,
                 ForgetFirst = cold,

@@ -15,7 +15,8 @@ internal static class Generate
                 return Wrong.Usage("--generate PARTS --output FOLDER [--vehicles 500] [--per-file 1|N|all]");
             options[args[i]] = args[i + 1];
         }
-        if (!Number(options["--generate"], 100, out var parts) || !Number(options["--vehicles"], 0, out var vehicles) || !options.TryGetValue("--output", out var folder))
+        if (!Number(options["--generate"], 100, out var parts) || !Number(options["--vehicles"], 0, out var vehicles)
+            || !options.TryGetValue("--output", out var folder))
             return Wrong.Usage("--generate takes a number of parts of at least 100, and --output a folder");
         var perFile = int.MaxValue;
         if (options["--per-file"] != "all" && !Number(options["--per-file"], 1, out perFile))
@@ -23,9 +24,11 @@ internal static class Generate
         if (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any())
             return Wrong.Usage($"{folder} is not empty");
         var (files, bytes) = new SyntheticCatalog(parts, vehicles).Write(folder, perFile);
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{parts} parts and {vehicles} vehicles in {files} files, {bytes / 1e6:0.0} MB"));
+        Console.WriteLine(
+            string.Create(CultureInfo.InvariantCulture, $"{parts} parts and {vehicles} vehicles in {files} files, {bytes / 1e6:0.0} MB"));
         return 0;
     }
 
-    private static bool Number(string text, int least, out int number) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number) && number >= least;
+    private static bool Number(string text, int least, out int number) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number) && number >= least;
 }

@@ -4,8 +4,8 @@ using FitCheck.Benchmarks.Synthetic;
 namespace FitCheck.Benchmarks;
 
 /// <summary>
-/// Lint beside general-purpose tools on the same files: everything new, nothing changed, one entry changed; one file a kind and one file an entry. Runs are
-/// interleaved. Growth is the slope of log time over log size between the smallest and the largest catalog.
+/// Lint beside general-purpose tools on the same files: everything new, nothing changed, one entry changed; one file a kind and one file an
+/// entry. Runs are interleaved. Growth is the slope of log time over log size between the smallest and the largest catalog.
 /// </summary>
 internal static class LintBenchmark
 {
@@ -16,7 +16,8 @@ internal static class LintBenchmark
         var runs = 5;
         for (var i = 0; i < args.Length; i++)
         {
-            if (args[i] == "--runs" && i + 1 < args.Length && int.TryParse(args[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0)
+            if (args[i] == "--runs" && i + 1 < args.Length
+                && int.TryParse(args[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0)
                 (runs, i) = (number, i + 1);
             else if (args[i] is not ("--lint" or "--without-spectral"))
                 return Wrong.Usage("--lint [--runs N] [--without-spectral]");
@@ -52,8 +53,12 @@ internal static class LintBenchmark
                 Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"\n{title}: {files} files, {bytes / 1e6:0.0} MB"));
                 foreach (var program in programs)
                 {
-                    var ratio = peers is null ? "" : string.Create(CultureInfo.InvariantCulture, $"{program.Median / programs.First(p => p.Name == "ajv-cli").Median,7:0.000} of ajv-cli");
-                    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{program.Median,9:0.0} ms {ratio} {program.PeakMegabytes(),7:0} MB  {program.Name}"));
+                    var ratio = peers is null ? ""
+                        : string.Create(CultureInfo.InvariantCulture,
+                        $"{program.Median / programs.First(p => p.Name == "ajv-cli").Median,7:0.000} of ajv-cli");
+                    Console.WriteLine(
+                        string.Create(CultureInfo.InvariantCulture,
+                            $"{program.Median,9:0.0} ms {ratio} {program.PeakMegabytes(),7:0} MB  {program.Name}"));
                     into.TryAdd(program.Name, []);
                     into[program.Name].Add((bytes, program.Median));
                 }
@@ -74,9 +79,11 @@ internal static class LintBenchmark
         List<Timed> programs =
         [
             Lint("fitcheck lint, everything new", "cold", forget: true, null),
-            // What another program of this run changed is read before it counts, and then the files have to be older than a later change could hide.
+            // What another program of this run changed is read before it counts, and then the files have to be older than a later change
+            // could hide.
             Lint("fitcheck lint, nothing changed", "warm", forget: false, Settle),
-            Lint("fitcheck lint, one entry changed", "change", forget: false, () => File.WriteAllText(changed, text.Replace("notes:", "notes: ", StringComparison.Ordinal) + $"# {++runs}\n")),
+            Lint("fitcheck lint, one entry changed", "change", forget: false,
+                () => File.WriteAllText(changed, text.Replace("notes:", "notes: ", StringComparison.Ordinal) + $"# {++runs}\n")),
         ];
         if (peers is not null)
             programs.Add(peers.Ajv(catalog, lists));
@@ -90,12 +97,13 @@ internal static class LintBenchmark
             Lint("", "warm", forget: false, null).Run();
         }
 
-        Timed Lint(string name, string cache, bool forget, Action? before) => new(name, Built.Program("src", "FitCheck.Cli", "fitcheck"), ["lint", "--catalog", catalog])
-        {
-            CacheFolder = Directory.CreateDirectory(Path.Combine(work, cache)).FullName,
-            ForgetFirst = forget,
-            Before = before,
-        };
+        Timed Lint(string name, string cache, bool forget, Action? before) =>
+            new(name, Built.Program("src", "FitCheck.Cli", "fitcheck"), ["lint", "--catalog", catalog])
+            {
+                CacheFolder = Directory.CreateDirectory(Path.Combine(work, cache)).FullName,
+                ForgetFirst = forget,
+                Before = before,
+            };
     }
 
     private static double Slope(List<(double Bytes, double Milliseconds)> points) =>

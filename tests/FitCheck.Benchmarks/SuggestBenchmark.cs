@@ -7,8 +7,8 @@ using FitCheck.Benchmarks.Synthetic;
 namespace FitCheck.Benchmarks;
 
 /// <summary>
-/// How long a person waits for `suggest`: each reference build that fails, with the project's catalog among 50,000 invented parts, as a process of its own
-/// that tells a terminal how far it is. Counted from the start of the process.
+/// How long a person waits for `suggest`: each reference build that fails, with the project's catalog among 50,000 invented parts, as a
+/// process of its own that tells a terminal how far it is. Counted from the start of the process.
 /// </summary>
 internal static class SuggestBenchmark
 {
@@ -55,7 +55,8 @@ internal static class SuggestBenchmark
         }
     }
 
-    private static string Told(double? first) => first is { } time ? string.Create(CultureInfo.InvariantCulture, $"{time,6:0.00} s") : "    none";
+    private static string Told(double? first) =>
+        first is { } time ? string.Create(CultureInfo.InvariantCulture, $"{time,6:0.00} s") : "    none";
 
     private sealed record Times(double Opened, double? First, double End, string Words);
 
@@ -63,8 +64,15 @@ internal static class SuggestBenchmark
     private static Times? Watched(string build, string catalog, string cache, int seconds)
     {
         var answer = Path.Combine(cache, "answer.json");
-        var command = $"'{Built.Program("src", "FitCheck.Cli", "fitcheck")}' suggest '{build}' --catalog '{catalog}' --rules '{Built.Path("rules")}' --time {seconds} --format json --output '{answer}'";
-        var start = new ProcessStartInfo("/usr/bin/script", ["-qec", command, "/dev/null"]) { RedirectStandardOutput = true, RedirectStandardInput = true, UseShellExecute = false };
+        var command =
+            $"'{Built.Program("src", "FitCheck.Cli", "fitcheck")}' suggest '{build}' --catalog '{catalog}' --rules '"
+                + $"{Built.Path("rules")}' --time {seconds} --format json --output '{answer}'";
+        var start = new ProcessStartInfo("/usr/bin/script", ["-qec", command, "/dev/null"])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardInput = true,
+            UseShellExecute = false
+        };
         start.Environment["FITCHECK_CACHE"] = cache;
         var watch = Stopwatch.StartNew();
         using var process = Process.Start(start)!;

@@ -45,7 +45,12 @@ internal sealed class Timed(string name, string program, IReadOnlyList<string> a
             Directory.Delete(CacheFolder, recursive: true);
             Directory.CreateDirectory(CacheFolder);
         }
-        var start = new ProcessStartInfo(file, words) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        var start = new ProcessStartInfo(file, words)
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false
+        };
         if (CacheFolder is not null)
             start.Environment["FITCHECK_CACHE"] = CacheFolder;
 

@@ -3,7 +3,9 @@ using FitCheck.Evaluation;
 
 namespace FitCheck.Benchmarks;
 
-/// <summary>What one more check costs a checker that is open and warm: processor time of all threads, from the build's text to the result.</summary>
+/// <summary>
+/// What one more check costs a checker that is open and warm: processor time of all threads, from the build's text to the result.
+/// </summary>
 internal static class WarmBenchmark
 {
     private const int Warm = 400;
@@ -15,14 +17,16 @@ internal static class WarmBenchmark
         var build = Built.Path("catalog", "builds", "front-rear-two-amps.yaml");
         for (var i = 1; i < args.Length; i++)
         {
-            if (args[i] == "--runs" && i + 1 < args.Length && int.TryParse(args[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0)
+            if (args[i] == "--runs" && i + 1 < args.Length
+                && int.TryParse(args[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0)
                 (runs, i) = (number, i + 1);
             else if (File.Exists(args[i]))
                 build = args[i];
             else
                 return Wrong.Usage("--warm [--runs N] [BUILD]");
         }
-        if (Checker.Open(new CheckerOptions { Catalogs = [Built.Path("catalog")], Rules = [Built.Path("rules")] }).Checker is not { } checker)
+        if (Checker.Open(
+            new CheckerOptions { Catalogs = [Built.Path("catalog")], Rules = [Built.Path("rules")] }).Checker is not { } checker)
             return Wrong.Usage("Catalog or rules can't be opened; `fitcheck lint` says why.");
         var source = BuildSource.Text("build.yaml", File.ReadAllText(build));
         for (var i = 0; i < Warm; i++)

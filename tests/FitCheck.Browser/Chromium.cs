@@ -38,10 +38,12 @@ public sealed class Chromium : IAsyncLifetime
         var name = typeface?.Name ?? "";
         if (_browsers.TryGetValue(name, out var running))
             return running;
-        var variables = Environment.GetEnvironmentVariables().Cast<System.Collections.DictionaryEntry>().ToDictionary(v => (string)v.Key, v => (string)v.Value!, StringComparer.Ordinal);
+        var variables = Environment.GetEnvironmentVariables().Cast<System.Collections.DictionaryEntry>()
+            .ToDictionary(v => (string)v.Key, v => (string)v.Value!, StringComparer.Ordinal);
         if (typeface is not null)
             variables["FONTCONFIG_FILE"] = typeface.Configuration(_folder.FullName);
-        return _browsers[name] = await _playwright!.Chromium.LaunchAsync(new() { ExecutablePath = _program, Args = Arguments, Env = variables });
+        return _browsers[name] =
+            await _playwright!.Chromium.LaunchAsync(new() { ExecutablePath = _program, Args = Arguments, Env = variables });
     }
 
     /// <summary>Opens an HTML file as a reader would, in a window of its own, and keeps book of what it asks for.</summary>

@@ -9,7 +9,8 @@ public class DrawingTests(Chromium chromium, Reports reports) : IClassFixture<Re
     private const int Telephone = 390;
     private const double SmallestPx = 9;
 
-    private static readonly string[] Kinds = ["Cross-section of", "Screw holes of", "Load of", "What reaches the tweeters of", "Wiring of", "Supply of"];
+    private static readonly string[] Kinds = ["Cross-section of", "Screw holes of", "Load of", "What reaches the tweeters of", "Wiring of",
+        "Supply of"];
 
     [Theory]
     [InlineData("DejaVu")]

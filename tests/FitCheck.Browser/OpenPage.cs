@@ -31,12 +31,16 @@ public sealed class OpenPage(IBrowserContext context, IPage page, IReadOnlyList<
 
     public Task<string> TextAsync() => page.Locator("body").InnerTextAsync();
 
-    /// <summary>The page as a PDF on this paper, as the browser's own dialogue prints it before anybody changes a setting: with its lines above and below, and without grounds.</summary>
+    /// <summary>
+    /// The page as a PDF on this paper, as the browser's own dialogue prints it before anybody changes a setting: with its lines above and
+    /// below, and without grounds.
+    /// </summary>
     public async Task<byte[]> PrintAsync(string paper)
     {
         var (width, height) = paper == "A4" ? (210, 297) : (215.9, 279.4); // ISO 216 and ANSI/ASME Y14.1, in mm
         var session = await context.NewCDPSessionAsync(page);
-        var printed = await session.SendAsync("Page.printToPDF", new() { ["displayHeaderFooter"] = true, ["paperWidth"] = width / 25.4, ["paperHeight"] = height / 25.4 });
+        var printed = await session.SendAsync("Page.printToPDF",
+            new() { ["displayHeaderFooter"] = true, ["paperWidth"] = width / 25.4, ["paperHeight"] = height / 25.4 });
         return printed!.Value.GetProperty("data").GetBytesFromBase64();
     }
 
@@ -45,7 +49,10 @@ public sealed class OpenPage(IBrowserContext context, IPage page, IReadOnlyList<
 
     public Task StyleAsync(string css) => page.AddStyleTagAsync(new() { Content = css });
 
-    /// <summary>Every drawing that passes the window's edge, and every word of one that passes the drawing's edge or is set smaller than this, in CSS pixels.</summary>
+    /// <summary>
+    /// Every drawing that passes the window's edge, and every word of one that passes the drawing's edge or is set smaller than this, in
+    /// CSS pixels.
+    /// </summary>
     public Task<string[]> LostInDrawingsAsync(double smallest) => page.EvaluateAsync<string[]>("""
         smallest => [...document.querySelectorAll('svg:not(.icon)')].flatMap(svg => {
             const name = svg.querySelector('title').textContent, frame = svg.getBoundingClientRect(), room = svg.viewBox.baseVal;
@@ -65,7 +72,8 @@ public sealed class OpenPage(IBrowserContext context, IPage page, IReadOnlyList<
     public Task AsPrintedAsync() => page.EmulateMediaAsync(new() { Media = Media.Print });
 
     /// <summary>Width of the first such element, in CSS pixels, without what its line adds.</summary>
-    public Task<double> WidthAsync(string selector) => page.Locator(selector).First.EvaluateAsync<double>("e => e.getBBox().width * e.getScreenCTM().a");
+    public Task<double> WidthAsync(string selector) =>
+        page.Locator(selector).First.EvaluateAsync<double>("e => e.getBBox().width * e.getScreenCTM().a");
 
     /// <summary>The colour behind the text.</summary>
     public Task<string> GroundAsync() => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");

@@ -75,7 +75,8 @@ public class PaperTests(Chromium chromium, Reports reports) : IClassFixture<Repo
         await page.AsPrintedAsync();
         var text = await page.TextAsync();
 
-        foreach (var words in new[] { "This build does not go together as planned", "What to change", "Parts to buy", "Total", "Take care", "What passes" })
+        foreach (var words in new[] { "This build does not go together as planned", "What to change", "Parts to buy", "Total", "Take care",
+            "What passes" })
             Assert.Contains(words, text, StringComparison.Ordinal);
         // Nothing changes in the doors: a line is enough.
         Assert.Contains("No check applies to Front door, left and right.", text, StringComparison.Ordinal);

@@ -2,12 +2,16 @@ using System.Globalization;
 
 namespace FitCheck.Browser;
 
-/// <summary>A letter on paper, or the first of several that are shown at once, in millimetres from the left and from the foot, with the size of its font in points and its colour as the file writes it.</summary>
+/// <summary>
+/// A letter on paper, or the first of several that are shown at once, in millimetres from the left and from the foot, with the size of its
+/// font in points and its colour as the file writes it.
+/// </summary>
 internal readonly record struct PrintedLetter(double X, double Y, double Size, string Colour);
 
 /// <summary>
-/// One page of a printed PDF. PDF 32000-1: `cm` multiplies the matrix, `q` and `Q` keep and restore it; `m` and `l` make a line, `S` strokes it; `Tm` and `Td` place
-/// what `Tj` shows, in the size that `Tf` says; `rg` colours it; and what stands between `/Artifact … BDC` and its `EMC` is the browser's, not the page's.
+/// One page of a printed PDF. PDF 32000-1: `cm` multiplies the matrix, `q` and `Q` keep and restore it; `m` and `l` make a line, `S`
+/// strokes it; `Tm` and `Td` place what `Tj` shows, in the size that `Tf` says; `rg` colours it; and what stands between `/Artifact … BDC`
+/// and its `EMC` is the browser's, not the page's.
 /// </summary>
 internal sealed class PrintedPage
 {
@@ -112,7 +116,8 @@ internal sealed class PrintedPage
             case "Tj" or "TJ" when !_marked.Contains(true):
                 var (x, y) = OnPage(0, 0);
                 var (overX, overY) = OnPage(0, 1);
-                var letter = new PrintedLetter(x * MillimetresInPoint, y * MillimetresInPoint, _size * Math.Sqrt(Math.Pow(overX - x, 2) + Math.Pow(overY - y, 2)), _colour);
+                var letter = new PrintedLetter(x * MillimetresInPoint, y * MillimetresInPoint,
+                    _size * Math.Sqrt(Math.Pow(overX - x, 2) + Math.Pow(overY - y, 2)), _colour);
                 _letters.AddRange(Enumerable.Repeat(letter, _shown));
                 break;
         }

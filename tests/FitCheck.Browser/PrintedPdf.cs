@@ -4,7 +4,9 @@ using System.Text.RegularExpressions;
 
 namespace FitCheck.Browser;
 
-/// <summary>As much of a printed PDF as the tests ask for: its fonts, and of each page the straight lines and the places of its words.</summary>
+/// <summary>
+/// As much of a printed PDF as the tests ask for: its fonts, and of each page the straight lines and the places of its words.
+/// </summary>
 internal sealed partial class PrintedPdf
 {
     private readonly string _text;

@@ -25,7 +25,10 @@ public sealed class Reports : IDisposable
     })).Value;
 
     /// <summary>One page of every build of the catalog.</summary>
-    public string OfAllBuilds() => Page("check", [.. Directory.EnumerateFiles(Path.Combine(Root(), "catalog", "builds"), "*.yaml").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)]);
+    public string OfAllBuilds() =>
+        Page("check",
+            [.. Directory.EnumerateFiles(Path.Combine(Root(), "catalog", "builds"), "*.yaml").Select(f => Path.GetFileName(f))
+                .Order(StringComparer.Ordinal)]);
 
     /// <summary>The program's standard output for a build in another format.</summary>
     public static string Output(string build, string format) => Run("check", BuildFile(build), "--format", format);
@@ -63,7 +66,8 @@ public sealed class Reports : IDisposable
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         // 1 is an honest answer: something of the build fails.
-        Assert.True(process.ExitCode is 0 or 1, $"`fitcheck {string.Join(' ', arguments)}` ended with {process.ExitCode}:\n{error.Result}{output}");
+        Assert.True(process.ExitCode is 0 or 1,
+            $"`fitcheck {string.Join(' ', arguments)}` ended with {process.ExitCode}:\n{error.Result}{output}");
         return output;
     }
 

@@ -2,7 +2,9 @@ using Xunit;
 
 namespace FitCheck.Browser;
 
-/// <summary>A family of fonts, to be tried as on a machine that has no other: how wide letters are decides how many pages a report takes.</summary>
+/// <summary>
+/// A family of fonts, to be tried as on a machine that has no other: how wide letters are decides how many pages a report takes.
+/// </summary>
 public sealed record Typeface(string Name, string File, string Package)
 {
     public static readonly IReadOnlyList<Typeface> All =
@@ -31,8 +33,10 @@ public sealed record Typeface(string Name, string File, string Package)
 
     private string Folder()
     {
-        string[] places = ["/usr/share/fonts", "/usr/local/share/fonts", Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData), "fonts")];
-        var font = places.Where(Directory.Exists).SelectMany(p => Directory.EnumerateFiles(p, File, SearchOption.AllDirectories)).FirstOrDefault();
+        string[] places = ["/usr/share/fonts", "/usr/local/share/fonts",
+            Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData), "fonts")];
+        var font = places.Where(Directory.Exists).SelectMany(p => Directory.EnumerateFiles(p, File, SearchOption.AllDirectories))
+            .FirstOrDefault();
         Assert.True(font is not null, $"There is no {File} under {string.Join(" or ", places)}. Install {Package}.");
         return Path.GetDirectoryName(font)!;
     }

@@ -17,7 +17,8 @@ if (args.Length == 0 || targets.Find(args[0]) is not { } target)
     Console.Error.WriteLine($"expected one of {string.Join(", ", Targets.Names)}");
     return 3;
 }
-if (args.Length > 4 && args[1] == "--shaken" && long.TryParse(args[2], NumberStyles.None, CultureInfo.InvariantCulture, out var count) && int.TryParse(args[3], NumberStyles.None, CultureInfo.InvariantCulture, out var seed))
+if (args.Length > 4 && args[1] == "--shaken" && long.TryParse(args[2], NumberStyles.None, CultureInfo.InvariantCulture, out var count)
+    && int.TryParse(args[3], NumberStyles.None, CultureInfo.InvariantCulture, out var seed))
     return new Shaken([.. args[4..].Select(File.ReadAllBytes)], seed).Run(target, count);
 if (args.Length > 1)
 {

@@ -4,8 +4,9 @@ using System.Text;
 namespace FitCheck.Fuzz;
 
 /// <summary>
-/// Documents shaken at random, without a fuzzer: lines lost, doubled and exchanged, values exchanged for those of other documents or for hostile ones, bytes
-/// flipped, ends cut off. A thousand times faster than a fuzzer that looks where each input goes, so both have their use. The same seed makes the same documents.
+/// Documents shaken at random, without a fuzzer: lines lost, doubled and exchanged, values exchanged for those of other documents or for
+/// hostile ones, bytes flipped, ends cut off. A thousand times faster than a fuzzer that looks where each input goes, so both have their
+/// use. The same seed makes the same documents.
 /// </summary>
 internal sealed class Shaken(IReadOnlyList<byte[]> documents, int seed)
 {
@@ -13,8 +14,10 @@ internal sealed class Shaken(IReadOnlyList<byte[]> documents, int seed)
 
     private static readonly string[] Hostile =
     [
-        "", "~", "null", "-0 mm", "1e999 mm", "NaN ohm", "999999999999999999999", "-1", "0 mm ± 0 mm", "65 mm ± 1e308 mm", "&a", "*a", "!!str x", "!t", "|", ">-", "{", "[", "]", "}", "? x", "- - -",
-        "\"", "'", "\t", "\u0000", "\uFEFF", "\u2028", "{{ value }}", "{{ for x in 1..9999999 }}", "${HOME}", "../../etc/passwd", "a: b: c", "[[[[[[[[[[[[[[[[", "never", "65 mm (estimated)", "65 in", "true", "x x x",
+        "", "~", "null", "-0 mm", "1e999 mm", "NaN ohm", "999999999999999999999", "-1", "0 mm ± 0 mm", "65 mm ± 1e308 mm", "&a", "*a",
+        "!!str x", "!t", "|", ">-", "{", "[", "]", "}", "? x", "- - -",
+        "\"", "'", "\t", "\u0000", "\uFEFF", "\u2028", "{{ value }}", "{{ for x in 1..9999999 }}", "${HOME}", "../../etc/passwd",
+        "a: b: c", "[[[[[[[[[[[[[[[[", "never", "65 mm (estimated)", "65 in", "true", "x x x",
     ];
 
     private readonly Random _random = new(seed);
@@ -100,7 +103,8 @@ internal sealed class Shaken(IReadOnlyList<byte[]> documents, int seed)
         }
     }
 
-    private static string WithValue(string line, string value) => line.IndexOf(": ", StringComparison.Ordinal) is > 0 and var colon ? line[..(colon + 2)] + value : value;
+    private static string WithValue(string line, string value) =>
+        line.IndexOf(": ", StringComparison.Ordinal) is > 0 and var colon ? line[..(colon + 2)] + value : value;
 
     private T Any<T>(IReadOnlyList<T> items) => items[_random.Next(items.Count)];
 }

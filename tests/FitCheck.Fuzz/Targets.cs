@@ -18,7 +18,9 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Fuzz;
 
-/// <summary>What is fuzzed. Each takes any bytes, and fails by an exception: of the reader, or because an answer has no place in the input.</summary>
+/// <summary>
+/// What is fuzzed. Each takes any bytes, and fails by an exception: of the reader, or because an answer has no place in the input.
+/// </summary>
 internal sealed class Targets
 {
     public static readonly string[] Names = ["yaml", "quantity", "expression", "rule", "entry", "build"];
@@ -66,7 +68,8 @@ internal sealed class Targets
     private void Expressed(byte[] bytes)
     {
         var problems = new ProblemList();
-        var expression = Expression.Read(new YamlScalar(new Location(File, 1, 1), Encoding.UTF8.GetString(bytes), Quoted: false), _scope, problems);
+        var expression = Expression.Read(new YamlScalar(new Location(File, 1, 1), Encoding.UTF8.GetString(bytes), Quoted: false), _scope,
+            problems);
         Placed(problems, expression is not null);
         expression?.Evaluate(new FactInputs(_scope, new Dictionary<string, FactValue>(StringComparer.Ordinal)));
     }
@@ -87,7 +90,8 @@ internal sealed class Targets
     private void Entry(byte[] bytes)
     {
         // A folder has entries of one kind.
-        var kind = Kinds.All.FirstOrDefault(k => bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes("kind: " + k.Kind)) >= 0) ?? Kinds.All[bytes.Length % Kinds.All.Count];
+        var kind = Kinds.All.FirstOrDefault(k => bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes("kind: " + k.Kind)) >= 0)
+            ?? Kinds.All[bytes.Length % Kinds.All.Count];
         foreach (var text in EntryText.Of(kind.Kind, File, bytes))
         {
             var problems = new ProblemList();
@@ -111,7 +115,8 @@ internal sealed class Targets
     }
 
     private static string Told(ExaminedEntry note) => string.Join('\n',
-        [note.Id, note.Name, note.Place.ToString(), note.IdAt.ToString(), .. note.Positions, .. note.Problems.Concat(note.Judged).Select(p => $"{p} {p.Code} {p.Subject} {string.Join(',', p.Related)}"),
+        [note.Id, note.Name, note.Place.ToString(), note.IdAt.ToString(), .. note.Positions,
+            .. note.Problems.Concat(note.Judged).Select(p => $"{p} {p.Code} {p.Subject} {string.Join(',', p.Related)}"),
             .. note.References.Select(r => $"{r.Target} {r.Kind} {string.Join(',', r.Positions)}")]);
 
     private void Build(byte[] bytes)

@@ -5,7 +5,10 @@ using Xunit;
 
 namespace FitCheck.Tests;
 
-/// <summary>Notes of earlier runs may only save time: lint with them says what lint without them says, whatever was changed, torn or moved in between.</summary>
+/// <summary>
+/// Notes of earlier runs may only save time: lint with them says what lint without them says, whatever was changed, torn or moved in
+/// between.
+/// </summary>
 public sealed class LintNotesTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
@@ -28,7 +31,8 @@ public sealed class LintNotesTests : IDisposable
     public void Edits_of_all_sorts_are_told_as_if_nothing_were_remembered()
     {
         AssertSame();
-        var files = Directory.GetFiles(_folder.Of("catalog"), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToArray();
+        var files = Directory.GetFiles(_folder.Of("catalog"), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+            .ToArray();
         for (var round = 0; round < 25; round++)
         {
             var file = files[_random.Next(files.Length)];
@@ -87,24 +91,31 @@ public sealed class LintNotesTests : IDisposable
             File.Delete(_folder.Of($"catalog/cups/{id}.yaml"));
             return "- " + string.Join("\n  ", lines) + "\n";
         }));
-        var file = _folder.Write("catalog/cups/several.yaml", list.Replace("tansy-hatch", "tansy-hutch", StringComparison.Ordinal).Replace("material: abs", "material: clay", StringComparison.Ordinal));
+        var file = _folder.Write("catalog/cups/several.yaml",
+            list.Replace("tansy-hatch", "tansy-hutch", StringComparison.Ordinal)
+                .Replace("material: abs", "material: clay", StringComparison.Ordinal));
         var first = Assert.Single(AssertSame(), p => p.Contains("tansy-hutch", StringComparison.Ordinal));
         var line = File.ReadAllLines(file).ToList().FindIndex(l => l.Contains("tansy-hutch", StringComparison.Ordinal)) + 1;
         Assert.Contains($"several.yaml:{line}:", first, StringComparison.Ordinal);
 
         File.WriteAllText(file, "# moved\n\n" + File.ReadAllText(file));
 
-        Assert.Contains($"several.yaml:{line + 2}:", Assert.Single(AssertSame(), p => p.Contains("tansy-hutch", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.Contains($"several.yaml:{line + 2}:", Assert.Single(AssertSame(), p => p.Contains("tansy-hutch", StringComparison.Ordinal)),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void An_id_twice_in_a_list_is_told_with_the_place_of_the_first()
     {
-        var item = "- " + File.ReadAllText(_folder.Of("catalog/cups/cup-45-tansy.yaml")).Split('\n', 2)[1].TrimEnd().Replace("\n", "\n  ", StringComparison.Ordinal) + "\n";
+        var item = "- "
+            + File.ReadAllText(_folder.Of("catalog/cups/cup-45-tansy.yaml")).Split('\n', 2)[1].TrimEnd()
+            .Replace("\n", "\n  ", StringComparison.Ordinal) + "\n";
         File.Delete(_folder.Of("catalog/cups/cup-45-tansy.yaml"));
         var file = _folder.Write("catalog/cups/several.yaml", item + item).Replace('\\', '/');
 
-        Assert.Contains(AssertSame(), p => p.StartsWith($"{file}:{item.Count(c => c == (char)10) + 1}:7: error: ", StringComparison.Ordinal) && p.Contains("cup-45-tansy", StringComparison.Ordinal));
+        Assert.Contains(AssertSame(),
+            p => p.StartsWith($"{file}:{item.Count(c => c == (char)10) + 1}:7: error: ", StringComparison.Ordinal)
+                && p.Contains("cup-45-tansy", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -116,7 +127,8 @@ public sealed class LintNotesTests : IDisposable
         AssertSame(folders);
         foreach (var file in Directory.GetFiles(Path.Combine(own, "drivers"), "*.yaml").Order(StringComparer.Ordinal).Take(6))
         {
-            var other = _folder.Write($"shop/drivers/{Path.GetFileName(file)}", File.ReadAllText(file).Replace("depth: ", "depth: 1", StringComparison.Ordinal));
+            var other = _folder.Write($"shop/drivers/{Path.GetFileName(file)}",
+                File.ReadAllText(file).Replace("depth: ", "depth: 1", StringComparison.Ordinal));
             AssertSame(folders);
             File.AppendAllText(other, "# again\n");
             AssertSame(folders);
@@ -137,9 +149,13 @@ public sealed class LintNotesTests : IDisposable
 
         var told = AssertSame();
 
-        Assert.Contains(told, p => p.EndsWith("catalog/driver: warning: not read: no kind of entry has a folder of this name; did you mean `drivers`?", StringComparison.Ordinal));
-        Assert.Contains(told, p => p.EndsWith("forgotten.yml: warning: not read: the name of a catalog file ends in `.yaml`", StringComparison.Ordinal));
-        Assert.Contains(told, p => p.EndsWith("lost.yaml: warning: not read: entries stand in the folder of their kind", StringComparison.Ordinal));
+        Assert.Contains(told,
+            p => p.EndsWith("catalog/driver: warning: not read: no kind of entry has a folder of this name; did you mean `drivers`?",
+                StringComparison.Ordinal));
+        Assert.Contains(told,
+            p => p.EndsWith("forgotten.yml: warning: not read: the name of a catalog file ends in `.yaml`", StringComparison.Ordinal));
+        Assert.Contains(told,
+            p => p.EndsWith("lost.yaml: warning: not read: entries stand in the folder of their kind", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -150,7 +166,8 @@ public sealed class LintNotesTests : IDisposable
         Assert.DoesNotContain(AssertSame(), p => p.Contains("tansy-hatch", StringComparison.Ordinal));
 
         File.Delete(vehicle);
-        Assert.Contains(AssertSame(), p => p.Contains("no vehicle `tansy-hatch`", StringComparison.Ordinal) || p.Contains("tansy-hatch", StringComparison.Ordinal));
+        Assert.Contains(AssertSame(),
+            p => p.Contains("no vehicle `tansy-hatch`", StringComparison.Ordinal) || p.Contains("tansy-hatch", StringComparison.Ordinal));
 
         File.WriteAllText(vehicle, text.Replace("id: front-door-left", "id: front-door-port", StringComparison.Ordinal));
         Assert.Contains(AssertSame(), p => p.Contains("front-door-left", StringComparison.Ordinal));
@@ -168,7 +185,8 @@ public sealed class LintNotesTests : IDisposable
         for (var round = 0; round < 6; round++)
         {
             File.AppendAllText(_folder.Of("catalog/cups/cup-45-tansy.yaml"), "# again\n");
-            var runs = Enumerable.Range(0, 2).Select(_ => Cli.Run.Start(_folder.Path, "lint", "--catalog", "catalog", "--rules", RepositoryRoot.Of("rules"))).ToList();
+            var runs = Enumerable.Range(0, 2)
+                .Select(_ => Cli.Run.Start(_folder.Path, "lint", "--catalog", "catalog", "--rules", RepositoryRoot.Of("rules"))).ToList();
             Thread.Sleep(_random.Next(50, 1500));
             runs.ForEach(r =>
             {
@@ -177,14 +195,18 @@ public sealed class LintNotesTests : IDisposable
                 r.Dispose();
             });
         }
-        var together = Enumerable.Range(0, 2).Select(_ => Task.Run(() => Cli.Run.Of(_folder.Path, "lint", "--catalog", "catalog", "--rules", RepositoryRoot.Of("rules")))).ToArray();
+        var together = Enumerable.Range(0, 2)
+            .Select(_ => Task.Run(() => Cli.Run.Of(_folder.Path, "lint", "--catalog", "catalog", "--rules", RepositoryRoot.Of("rules"))))
+            .ToArray();
         Assert.All(together, t => Assert.Equal(expected, t.Result));
     }
 
     private void Break()
     {
         File.AppendAllText(_folder.Of("catalog/adapters/plate-100-in-130-8.yaml"), "colour: red\n");
-        File.WriteAllText(_folder.Of("catalog/sets/orrin-set-165.yaml"), File.ReadAllText(_folder.Of("catalog/sets/orrin-set-165.yaml")).Replace("woofer: orrin-w165-4", "woofer: orrin-w165-5", StringComparison.Ordinal));
+        File.WriteAllText(_folder.Of("catalog/sets/orrin-set-165.yaml"),
+            File.ReadAllText(_folder.Of("catalog/sets/orrin-set-165.yaml"))
+                .Replace("woofer: orrin-w165-4", "woofer: orrin-w165-5", StringComparison.Ordinal));
     }
 
     private IReadOnlyList<string> AssertSame(params string[] catalog)
@@ -196,5 +218,6 @@ public sealed class LintNotesTests : IDisposable
     }
 
     private IReadOnlyList<string> Told(ValidationCache cache, params string[] catalog) =>
-        [.. Lint.Run([], new Folders(catalog.Length > 0 ? catalog : [_folder.Of("catalog")], [RepositoryRoot.Of("rules")]), cache).Problems.Select(p => p.ToString())];
+        [.. Lint.Run([], new Folders(catalog.Length > 0 ? catalog : [_folder.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            cache).Problems.Select(p => p.ToString())];
 }

@@ -10,8 +10,9 @@ using Xunit;
 namespace FitCheck.Tests;
 
 /// <summary>
-/// The builds of the catalog against what the trade says of each: `tests/cases/builds/NAME.expected` lists every finding that is no pass, with its reason
-/// worked by hand. A difference is a slip of the expectation, of the program, of a rule or of the catalog; it is never settled by copying the output.
+/// The builds of the catalog against what the trade says of each: `tests/cases/builds/NAME.expected` lists every finding that is no pass,
+/// with its reason worked by hand. A difference is a slip of the expectation, of the program, of a rule or of the catalog; it is never
+/// settled by copying the output.
 /// </summary>
 public sealed class ReferenceBuildTests
 {
@@ -65,8 +66,10 @@ public sealed class ReferenceBuildTests
     [MemberData(nameof(Names))]
     public void An_expectation_gives_a_reason_for_each_finding_or_for_the_first_of_a_pair(string name)
     {
-        var reasons = Lines(name).Select(l => (Finding: l.Split('#')[0].Trim(), HasReason: l.Contains('#', StringComparison.Ordinal))).Where(l => l.Finding.Length > 0);
-        var silent = reasons.GroupBy(l => string.Join(' ', l.Finding.Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(2)), StringComparer.Ordinal)
+        var reasons = Lines(name).Select(l => (Finding: l.Split('#')[0].Trim(), HasReason: l.Contains('#', StringComparison.Ordinal)))
+            .Where(l => l.Finding.Length > 0);
+        var silent = reasons.GroupBy(l => string.Join(' ', l.Finding.Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(2)),
+            StringComparer.Ordinal)
             .Where(g => !g.Any(l => l.HasReason)).Select(g => g.Key);
         Assert.Equal("", string.Join('\n', silent));
     }
@@ -75,8 +78,10 @@ public sealed class ReferenceBuildTests
     public void Every_rule_speaks_in_some_build_or_is_excused()
     {
         var problems = new ProblemList();
-        var rules = RuleSet.Load(Folders.Rules, FactRegistry.Declarations, problems).Rules.Where(r => !r.Subject.IsOfCatalog()).Select(r => r.Id).ToList();
-        var speaking = Results.Value.Values.SelectMany(b => b.Findings).Where(f => f.Status != Status.Pass).Select(f => f.Rule).ToHashSet(StringComparer.Ordinal);
+        var rules = RuleSet.Load(Folders.Rules, FactRegistry.Declarations, problems).Rules.Where(r => !r.Subject.IsOfCatalog())
+            .Select(r => r.Id).ToList();
+        var speaking = Results.Value.Values.SelectMany(b => b.Findings).Where(f => f.Status != Status.Pass).Select(f => f.Rule)
+            .ToHashSet(StringComparer.Ordinal);
         Assert.Equal("", string.Join('\n', rules.Where(r => !speaking.Contains(r) && !NotShown.ContainsKey(r))));
         Assert.Equal("", string.Join('\n', NotShown.Keys.Where(r => speaking.Contains(r) || !rules.Contains(r, StringComparer.Ordinal))));
     }
@@ -91,7 +96,8 @@ public sealed class ReferenceBuildTests
 
     private static HashSet<string> Expected(string name)
     {
-        var lines = Lines(name).Select(l => string.Join(' ', l.Split('#')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries))).Where(l => l.Length > 0).ToList();
+        var lines = Lines(name).Select(l => string.Join(' ', l.Split('#')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries)))
+            .Where(l => l.Length > 0).ToList();
         Assert.Equal([], lines.GroupBy(l => l, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key));
         return lines.ToHashSet(StringComparer.Ordinal);
     }

@@ -33,7 +33,8 @@ public sealed class RememberedTests : IDisposable
     }
 
     [Fact]
-    public void A_key_tells_parts_apart_not_only_their_bytes() => Assert.NotEqual(ValidationCache.Key([1, 2], [3]), ValidationCache.Key([1], [2, 3]));
+    public void A_key_tells_parts_apart_not_only_their_bytes() =>
+        Assert.NotEqual(ValidationCache.Key([1, 2], [3]), ValidationCache.Key([1], [2, 3]));
 
     [Theory]
     [InlineData("")]
@@ -60,7 +61,8 @@ public sealed class RememberedTests : IDisposable
     [Fact]
     public void A_build_that_breaks_its_schema_is_told_every_time()
     {
-        var file = _folder.Write("b.yaml", "kind: build\nname: A\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], drivr: orrin-c165}\n");
+        var file = _folder.Write("b.yaml",
+            "kind: build\nname: A\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], drivr: orrin-c165}\n");
         var folders = new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
 
         var first = Once.Check([file], folders, ValidationCache.InUserFolder());

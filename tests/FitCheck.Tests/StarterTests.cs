@@ -17,12 +17,16 @@ public sealed class StarterTests
     [Theory]
     [MemberData(nameof(PartKinds))]
     public void A_part_starter_is_a_valid_entry_under_its_id(string kind) =>
-        Assert.Equal([], Problems.Value.Where(p => p.At.File.EndsWith($"/{Kinds.All.First(k => k.Kind == kind).Folder}/{IdOf(kind)}.yaml", StringComparison.Ordinal)).Select(p => p.ToString()));
+        Assert.Equal([],
+            Problems.Value.Where(
+                p => p.At.File.EndsWith($"/{Kinds.All.First(k => k.Kind == kind).Folder}/{IdOf(kind)}.yaml", StringComparison.Ordinal))
+                    .Select(p => p.ToString()));
 
     [Fact]
     public void The_build_starter_is_a_build_with_nothing_to_object_to()
     {
-        var outcome = Once.Check([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
+        var outcome = Once.Check([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing);
         Assert.Equal([], outcome.Problems.Select(p => p.ToString()));
         Assert.Equal(Status.Pass, Assert.Single(outcome.Result!.Builds).Verdict);
     }
@@ -31,7 +35,8 @@ public sealed class StarterTests
     public void Every_starter_is_of_a_kind_that_new_prints() =>
         Assert.Equal(
             Kinds.All.Select(k => k.Kind).Append("build").Order(StringComparer.Ordinal),
-            Directory.GetFiles(RepositoryRoot.Of("catalog", "starters")).Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+            Directory.GetFiles(RepositoryRoot.Of("catalog", "starters")).Select(f => Path.GetFileNameWithoutExtension(f))
+                .Order(StringComparer.Ordinal), StringComparer.Ordinal);
 
     private static IReadOnlyList<Problem> LintWithAllStarters()
     {
@@ -43,7 +48,8 @@ public sealed class StarterTests
                 Directory.CreateDirectory(Path.Combine(overlay, folder));
                 File.Copy(StarterOf(kind), Path.Combine(overlay, folder, IdOf(kind) + ".yaml"));
             }
-            return Lint.Run([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog"), overlay], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing).Problems;
+            return Lint.Run([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog"), overlay], [RepositoryRoot.Of("rules")]),
+                ValidationCache.Nothing).Problems;
         }
         finally
         {

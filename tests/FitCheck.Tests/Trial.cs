@@ -10,13 +10,17 @@ using Xunit;
 
 namespace FitCheck.Tests;
 
-/// <summary>Checks a build given as text against the repository's catalog, with entries replaced as a test needs, without the validator.</summary>
+/// <summary>
+/// Checks a build given as text against the repository's catalog, with entries replaced as a test needs, without the validator.
+/// </summary>
 internal static class Trial
 {
-    private static readonly Lazy<RuleSet> Rules = new(() => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
+    private static readonly Lazy<RuleSet> Rules = new(
+        () => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
 
     /// <summary>The result of a build on the catalog, overlaid by entries (`drivers/id.yaml` → text).</summary>
-    public static BuildResult Of(string build, params IEnumerable<(string File, string Text)> overlay) => Judged(build, Rules.Value, overlay);
+    public static BuildResult Of(string build, params IEnumerable<(string File, string Text)> overlay) =>
+        Judged(build, Rules.Value, overlay);
 
     /// <summary>The same, judged by other rules.</summary>
     public static BuildResult Judged(string build, RuleSet rules, params IEnumerable<(string File, string Text)> overlay)

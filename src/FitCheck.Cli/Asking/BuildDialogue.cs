@@ -9,13 +9,17 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
 {
     private static readonly Choice[] Work =
     [
-        new("cut-wires", "cut factory wires"), new("drill", "drill holes"), new("enlarge-holes", "enlarge holes"), new("trim-parts", "trim spacers and cups"),
+        new("cut-wires", "cut factory wires"), new("drill", "drill holes"), new("enlarge-holes", "enlarge holes"),
+        new("trim-parts", "trim spacers and cups"),
     ];
 
     /// <summary>Why the catalog leaves nothing to choose from; null when it does not.</summary>
     public string? NothingToChoose { get; private set; }
 
-    /// <summary>The build that was described; null when there is nothing to choose from, or the catalog can't be charted, of which the chart has told.</summary>
+    /// <summary>
+    /// The build that was described; null when there is nothing to choose from, or the catalog can't be charted, of which the chart has
+    /// told.
+    /// </summary>
     public BuildDraft? Ask(string? named = null)
     {
         var vehicles = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>().ToList();
@@ -37,7 +41,9 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
         foreach (var group in chosen.OrderBy(g => g.IsTweeter))
             places.Add(parts.Place(group, places, chosen));
         var rest = groups.Where(g => !chosen.Contains(g) && chosen.Exists(g.SharesOutputWith)).ToList();
-        var kept = rest.Where(g => ask.One($"What becomes of the factory drivers on the same wires: {g.Name}?", [new("unplug", "they are unplugged"), new("keep", "they play on")]).Id == "keep").ToList();
+        var kept = rest.Where(
+            g => ask.One($"What becomes of the factory drivers on the same wires: {g.Name}?",
+                [new("unplug", "they are unplugged"), new("keep", "they play on")]).Id == "keep").ToList();
         return new BuildDraft
         {
             Vehicle = vehicle,
@@ -50,7 +56,8 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
     }
 
     /// <summary>What is wrong with an amount of money; nothing is with none.</summary>
-    public static string? WrongBudget(string text) => text.Length == 0 || Amount().IsMatch(text) ? null : $"`{text}` is no amount with its currency, such as 180.00 EUR";
+    public static string? WrongBudget(string text) =>
+        text.Length == 0 || Amount().IsMatch(text) ? null : $"`{text}` is no amount with its currency, such as 180.00 EUR";
 
     private BuildDraft? Nothing(string why)
     {
@@ -60,7 +67,8 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
 
     private List<PlaceGroup> Places(List<PlaceGroup> groups)
     {
-        var ids = ask.Several("Which places get new drivers?", [.. groups.Select(g => new Choice(g.Ids, g.Name))], atLeastOne: true).Select(c => c.Id).ToList();
+        var ids = ask.Several("Which places get new drivers?", [.. groups.Select(g => new Choice(g.Ids, g.Name))], atLeastOne: true)
+            .Select(c => c.Id).ToList();
         return groups.FindAll(g => ids.Contains(g.Ids));
     }
 
@@ -71,6 +79,7 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
     }
 
     // As the schema has it.
-    [GeneratedRegex(@"^\d+(\.\d{1,2})? [A-Z]{3}$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"^\d+(\.\d{1,2})? [A-Z]{3}$",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Amount();
 }

@@ -37,7 +37,8 @@ internal sealed record PlaceGroup(string Name, IReadOnlyList<Position> Positions
     /// <summary>In the order of the vehicle.</summary>
     public static IReadOnlyList<PlaceGroup> Of(Vehicle vehicle) =>
     [
-        .. vehicle.Positions.GroupBy(p => p.Side == "centre" ? p.Id : p.Id.Replace(p.Side, "side", StringComparison.Ordinal), StringComparer.Ordinal)
+        .. vehicle.Positions.GroupBy(p => p.Side == "centre" ? p.Id : p.Id.Replace(p.Side, "side", StringComparison.Ordinal),
+            StringComparer.Ordinal)
             .Select(g => new PlaceGroup(Reports.Wording.Names.Joined(g.Select(p => p.Name)), [.. g])),
     ];
 

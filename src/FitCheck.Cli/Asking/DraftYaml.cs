@@ -10,9 +10,11 @@ internal static class DraftYaml
     public static string Of(BuildDraft draft)
     {
         var yaml = new StringBuilder();
-        Line("# A build says what goes where in one vehicle. Check it with `fitcheck check FILE`; an editor helps with `fitcheck schema build`.");
+        Line("# A build says what goes where in one vehicle. Check it with `fitcheck check FILE`; an editor helps with `fitcheck schema "
+            + "build`.");
         Line("kind: build");
-        Line($"name: {Quoted($"{draft.Vehicle.Name}: {Names.Listed([.. draft.Places.Select(p => p.Set?.Name ?? p.Driver.Name).Distinct(StringComparer.Ordinal)])}")}");
+        Line($"name: {Quoted($"{draft.Vehicle.Name}: "
+            + $"{Names.Listed([.. draft.Places.Select(p => p.Set?.Name ?? p.Driver.Name).Distinct(StringComparer.Ordinal)])}")}");
         Line($"vehicle: {draft.Vehicle.Id}{Remark(draft.Vehicle)}");
         Line(draft.Budget.Length == 0 ? "# budget: 180.00 EUR" : $"budget: {draft.Budget}");
         Line("");
@@ -27,7 +29,7 @@ internal static class DraftYaml
             Line($"    set: {set.Key}{Remark(set.First().Set!)}");
         }
         foreach (var place in draft.Places)
-            Place(place);
+            Place(yaml, place);
         foreach (var (groups, key) in new[] { (draft.Unplugged, "disconnected"), (draft.Kept, "keeps_factory_driver") })
         {
             foreach (var group in groups)
@@ -37,37 +39,41 @@ internal static class DraftYaml
             }
         }
         Line("");
-        Line("# Without `devices` and `channels` everything hangs on the factory radio; `fitcheck new build | cat` shows how amplifiers, a quote and waivers are written.");
+        Line("# Without `devices` and `channels` everything hangs on the factory radio; `fitcheck new build | cat` shows how "
+            + "amplifiers, a quote and waivers are written.");
         return yaml.ToString();
 
         void Line(string text) => yaml.Append(text).Append('\n');
+    }
 
-        void Place(PlaceDraft place)
+    private static void Place(StringBuilder yaml, PlaceDraft place)
+    {
+        var alike = place.Mounts.Distinct().Count() == 1;
+        List<string> lines = [];
+        if (place.Set is null)
+            lines.Add($"driver: {place.Driver.Id}{Remark(place.Driver)}");
+        if (alike && place.Mounts[0] is { } mount)
+            lines.Add(Mounted(mount));
+        if (place.Harness is { } harness)
+            lines.Add($"harness: {harness.Id}{Remark(harness)}");
+        if (lines.Count > 0)
         {
-            var alike = place.Mounts.Distinct().Count() == 1;
-            List<string> lines = [];
-            if (place.Set is null)
-                lines.Add($"driver: {place.Driver.Id}{Remark(place.Driver)}");
-            if (alike && place.Mounts[0] is { } mount)
-                lines.Add(Mounted(mount));
-            if (place.Harness is { } harness)
-                lines.Add($"harness: {harness.Id}{Remark(harness)}");
-            if (lines.Count > 0)
+            Line($"  - at: [{place.Group.Ids}]{Remark(place.Group.Name)}");
+            lines.ForEach(l => Line("    " + l));
+            Line("    # with: [foam-tape-3x12]  # small parts: tape under the spacer, a ring towards the door card, screws");
+            Line("    # measured: {depth: 76 mm, grille_gap: 54 mm}  # what you measured on your own car replaces the catalog's "
+                + "figures");
+        }
+        for (var i = 0; i < place.Mounts.Count && !alike; i++)
+        {
+            if (place.Mounts[i] is { } own)
             {
-                Line($"  - at: [{place.Group.Ids}]{Remark(place.Group.Name)}");
-                lines.ForEach(l => Line("    " + l));
-                Line("    # with: [foam-tape-3x12]  # small parts: tape under the spacer, a ring towards the door card, screws");
-                Line("    # measured: {depth: 76 mm, grille_gap: 54 mm}  # what you measured on your own car replaces the catalog's figures");
-            }
-            for (var i = 0; i < place.Mounts.Count && !alike; i++)
-            {
-                if (place.Mounts[i] is { } own)
-                {
-                    Line($"  - at: [{place.Group.Positions[i].Id}]");
-                    Line("    " + Mounted(own));
-                }
+                Line($"  - at: [{place.Group.Positions[i].Id}]");
+                Line("    " + Mounted(own));
             }
         }
+
+        void Line(string text) => yaml.Append(text).Append('\n');
     }
 
     private static string Mounted(Part mount) => $"{(mount is Cup ? "cup" : "adapter")}: {mount.Id}{Remark(mount)}";
@@ -76,5 +82,6 @@ internal static class DraftYaml
 
     private static string Remark(string name) => "  # " + PlainText.Line(name);
 
-    private static string Quoted(string text) => $"\"{PlainText.Line(text).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+    private static string Quoted(string text) =>
+        $"\"{PlainText.Line(text).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 }

@@ -11,7 +11,10 @@ namespace FitCheck.Cli.Asking;
 /// <summary>From the first question to the file and its verdict.</summary>
 internal static class NewBuild
 {
-    /// <summary>Asks (not for a vehicle that is named already), writes the file whole or not at all, checks it, and says how to go on. Returns the exit status.</summary>
+    /// <summary>
+    /// Asks (not for a vehicle that is named already), writes the file whole or not at all, checks it, and says how to go on. Returns the
+    /// exit status.
+    /// </summary>
     public static int Run(IQuestions ask, string? file, string? vehicle, Folders folders)
     {
         if (file is not null && OutputFile.Taken(file) is { } taken)

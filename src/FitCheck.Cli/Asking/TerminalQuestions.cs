@@ -3,7 +3,9 @@ using Spectre.Console;
 
 namespace FitCheck.Cli.Asking;
 
-/// <summary>Asks on a terminal: lists are narrowed by typing and walked through with the arrows. The only file that knows the library for it.</summary>
+/// <summary>
+/// Asks on a terminal: lists are narrowed by typing and walked through with the arrows. The only file that knows the library for it.
+/// </summary>
 internal sealed class TerminalQuestions : IQuestions
 {
     private const int Rows = 12;
@@ -12,7 +14,8 @@ internal sealed class TerminalQuestions : IQuestions
 
     /// <summary>True when a person sits at both ends and the terminal can move its cursor.</summary>
     public static bool CanAsk =>
-        !Console.IsInputRedirected && !Console.IsOutputRedirected && AnsiConsole.Profile.Capabilities is { Interactive: true, Ansi: true } && Environment.GetEnvironmentVariable("TERM") != "dumb";
+        !Console.IsInputRedirected && !Console.IsOutputRedirected && AnsiConsole.Profile.Capabilities is { Interactive: true, Ansi: true }
+            && Environment.GetEnvironmentVariable("TERM") != "dumb";
 
     /// <summary>A list hides the cursor; whoever breaks off gets it back.</summary>
     public TerminalQuestions() => Console.CancelKeyPress += (_, _) => Console.Out.Write("\e[?25h\n");
@@ -53,7 +56,8 @@ internal sealed class TerminalQuestions : IQuestions
         foreach (var choice in choices)
             prompt.AddChoice(choice);
         var answers = AnsiConsole.Prompt(prompt);
-        AnsiConsole.MarkupLine($"{Plain(question)} {(answers.Count == 0 ? "none" : string.Join("; ", answers.Select(a => Plain(a.Label))))}");
+        AnsiConsole.MarkupLine(
+            $"{Plain(question)} {(answers.Count == 0 ? "none" : string.Join("; ", answers.Select(a => Plain(a.Label))))}");
         return [.. choices.Where(answers.Contains)];
     }
 

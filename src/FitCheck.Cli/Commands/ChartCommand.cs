@@ -21,14 +21,22 @@ internal static class ChartCommand
         var size = Words("--size", "SIZE", "Only drivers of this size, such as \"165 mm\"; may be given again");
         var status = Words("--status", string.Join('|', StatusWords.All), "Only pairs of this status; may be given again");
         status.AcceptOnlyFromAmong([.. StatusWords.All]);
-        var accepts = Words("--accepts", string.Join('|', [.. ChartSlice.Work, "none"]), "Work that is accepted; may be given again [default: all of it]");
+        var accepts = Words("--accepts", string.Join('|', [.. ChartSlice.Work, "none"]),
+            "Work that is accepted; may be given again [default: all of it]");
         accepts.AcceptOnlyFromAmong([.. ChartSlice.Work, "none"]);
-        var anyType = new Option<bool>("--any-type") { Description = "Also drivers of a type that does not belong at the position, such as a tweeter in a woofer's place" };
+        var anyType = new Option<bool>(
+            "--any-type")
+        {
+            Description =
+                "Also drivers of a type that does not belong at the position, such as a tweeter in a woofer's place"
+        };
         var targets = new TargetOptions(ChartReports.Formats);
         var common = new CommonOptions();
-        var command = new Command("chart", "Chart which drivers and sets fit which positions, with the spacer or cup and the work that it takes")
+        var command = new Command("chart",
+            "Chart which drivers and sets fit which positions, with the spacer or cup and the work that it takes")
         {
-            vehicle, position, driver, size, status, accepts, anyType, targets.Formats, targets.Outputs, common.Catalog, common.Rules, common.Verbose, common.NoColor,
+            vehicle, position, driver, size, status, accepts, anyType, targets.Formats, targets.Outputs, common.Catalog, common.Rules,
+            common.Verbose, common.NoColor,
         };
         vehicle.CompletionSources.Add(_ => Ids("vehicle"));
         driver.CompletionSources.Add(_ => Ids("driver"));
@@ -53,8 +61,13 @@ internal static class ChartCommand
             var outcome = Charted(slice, folders);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
-            var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };
-            return TargetOptions.Write(pairs, options, (format, told, output) => ChartReports.Find(format)!.Write(result, told, output)) ?? ExitStatus.Good;
+            var options = ReportOptions.Default with
+            {
+                Verbose = parsed.GetValue(common.Verbose),
+                Color = CommonOptions.Color(parsed.GetValue(common.NoColor))
+            };
+            return TargetOptions.Write(pairs, options, (format, told, output) => ChartReports.Find(format)!.Write(result, told, output))
+                ?? ExitStatus.Good;
         });
         return command;
     }
@@ -71,11 +84,14 @@ internal static class ChartCommand
     }
 
     // What does not fit fills most of a chart: a person at a terminal asks for it, a program and a page get it.
-    private static IReadOnlyList<Status> Asked(string[] words, bool onlyText) => words.Length > 0 ? [.. words.Select(s => StatusWords.Parse(s)!.Value)]
+    private static IReadOnlyList<Status> Asked(string[] words, bool onlyText) =>
+        words.Length > 0 ? [.. words.Select(s => StatusWords.Parse(s)!.Value)]
         : onlyText ? [Status.Pass, Status.Warn, Status.Measure] : [];
 
-    private static Option<string[]> Words(string name, string help, string description) => new(name) { HelpName = help, Description = description };
+    private static Option<string[]> Words(string name, string help, string description) =>
+        new(name) { HelpName = help, Description = description };
 
     private static IEnumerable<System.CommandLine.Completions.CompletionItem> Ids(string kind) =>
-        Catalog.PartsCatalog.Open(Folders.BesideProgram.Catalog, new ProblemList()).IdsOf(kind).Select(id => new System.CommandLine.Completions.CompletionItem(id));
+        Catalog.PartsCatalog.Open(Folders.BesideProgram.Catalog, new ProblemList()).IdsOf(kind)
+            .Select(id => new System.CommandLine.Completions.CompletionItem(id));
 }

@@ -14,12 +14,21 @@ internal static class CheckCommand
 {
     public static Command Create()
     {
-        var builds = new Argument<string[]>("BUILD") { HelpName = "BUILD", Description = "Build files to check", Arity = ArgumentArity.OneOrMore };
+        var builds = new Argument<string[]>("BUILD")
+        {
+            HelpName = "BUILD",
+            Description = "Build files to check",
+            Arity = ArgumentArity.OneOrMore
+        };
         builds.CompletionSources.Add(context => Files(context.WordToComplete));
         var targets = new TargetOptions(ReportList.Formats);
         var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 from this status up", DefaultValueFactory = _ => "fail" };
         failOn.AcceptOnlyFromAmong("fail", "measure", "warn");
-        var sheet = new Option<string?>("--sheet") { Description = "Write the installation sheet, an HTML page to print, to this file", HelpName = "FILE" };
+        var sheet = new Option<string?>("--sheet")
+        {
+            Description = "Write the installation sheet, an HTML page to print, to this file",
+            HelpName = "FILE"
+        };
         var common = new CommonOptions();
         var command = new Command("check", "Check builds against catalog and rules, and write the report")
         {

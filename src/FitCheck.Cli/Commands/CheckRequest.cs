@@ -17,8 +17,8 @@ internal sealed record CheckRequest
     public bool NoColor { get; init; }
 
     /// <summary>
-    /// A command line that is well formed and uses nothing but words and long or short options with a word after them. Null for any other, which the
-    /// library for command lines takes apart: loading that for every check would cost a tenth of its time.
+    /// A command line that is well formed and uses nothing but words and long or short options with a word after them. Null for any other,
+    /// which the library for command lines takes apart: loading that for every check would cost a tenth of its time.
     /// </summary>
     public static CheckRequest? Plain(string[] args)
     {
@@ -47,7 +47,8 @@ internal sealed record CheckRequest
             else
                 return null;
         }
-        if (builds.Count == 0 || failOn.Count > 1 || sheet.Count > 1 || !formats.TrueForAll(f => ReportList.Find(f) is not null) || !failOn.TrueForAll(s => s is "fail" or "measure" or "warn"))
+        if (builds.Count == 0 || failOn.Count > 1 || sheet.Count > 1 || !formats.TrueForAll(f => ReportList.Find(f) is not null)
+            || !failOn.TrueForAll(s => s is "fail" or "measure" or "warn"))
             return null;
         return new CheckRequest
         {

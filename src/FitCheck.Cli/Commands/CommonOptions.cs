@@ -8,14 +8,16 @@ internal sealed class CommonOptions
 {
     public Option<string[]> Catalog { get; } = new("--catalog")
     {
-        Description = "A catalog folder; give it again to overlay another one, `default` for the one beside the program [default: just that one]",
+        Description =
+            "A catalog folder; give it again to overlay another one, `default` for the one beside the program [default: just that one]",
         HelpName = "DIR",
         AllowMultipleArgumentsPerToken = false,
     };
 
     public Option<string[]> Rules { get; } = new("--rules")
     {
-        Description = "A rules folder; give it again to overlay another one, `default` for the one beside the program [default: just that one]",
+        Description =
+            "A rules folder; give it again to overlay another one, `default` for the one beside the program [default: just that one]",
         HelpName = "DIR",
         AllowMultipleArgumentsPerToken = false,
     };
@@ -37,5 +39,6 @@ internal sealed class CommonOptions
         !noColor && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !Console.IsOutputRedirected;
 
     private static IReadOnlyList<string> Given(IReadOnlyList<string> folders, IReadOnlyList<string> beside) =>
-        folders.Count == 0 ? beside : [.. folders.SelectMany(f => f == "default" && !Directory.Exists(f) ? beside : [f.Replace('\\', '/')])];
+        folders.Count == 0 ? beside
+            : [.. folders.SelectMany(f => f == "default" && !Directory.Exists(f) ? beside : [f.Replace('\\', '/')])];
 }

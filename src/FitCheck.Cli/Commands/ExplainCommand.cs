@@ -13,11 +13,17 @@ internal static class ExplainCommand
 {
     public static Command Create()
     {
-        var rule = new Argument<string?>("RULE") { HelpName = "RULE", Description = "A rule's id, such as mount/too-deep; without one, all are listed", Arity = ArgumentArity.ZeroOrOne };
+        var rule = new Argument<string?>("RULE")
+        {
+            HelpName = "RULE",
+            Description = "A rule's id, such as mount/too-deep; without one, all are listed",
+            Arity = ArgumentArity.ZeroOrOne
+        };
         var common = new CommonOptions();
         rule.CompletionSources.Add(_ => RuleSet.Load(Folders.BesideProgram.Rules, FactRegistry.Declarations, new ProblemList())
             .Rules.Select(r => new System.CommandLine.Completions.CompletionItem(r.Id)));
-        var command = new Command("explain", "Say what a rule asks, its thresholds, its source, and how to satisfy it") { rule, common.Rules };
+        var command = new Command("explain", "Say what a rule asks, its thresholds, its source, and how to satisfy it") { rule,
+            common.Rules };
         command.SetAction(parsed =>
         {
             var problems = new ProblemList();
@@ -41,7 +47,9 @@ internal static class ExplainCommand
                 Console.Out.WriteLine($"{off.Rule}\n{off.Title}\n\n{off.What} in {off.At}. Reason: {off.Reason}");
                 return ExitStatus.Good;
             }
-            Console.Error.WriteLine($"fitcheck: no rule `{id}`{(Nearest.Hint(id, rules.Rules.Select(r => r.Id)) is { Length: > 0 } hint ? hint : ".")} `fitcheck explain` lists them all.");
+            Console.Error.WriteLine(
+                $"fitcheck: no rule `{id}`{(Nearest.Hint(id, rules.Rules.Select(r => r.Id)) is { Length: > 0 } hint ? hint : ".")} "
+                    + $"`fitcheck explain` lists them all.");
             return ExitStatus.BadInput;
         });
         return command;

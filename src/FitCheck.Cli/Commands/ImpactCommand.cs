@@ -13,9 +13,20 @@ internal static class ImpactCommand
 {
     public static Command Create()
     {
-        var from = new Option<string>("--from") { HelpName = "OLD", Description = "A folder with catalog/ and rules/ in it, or a git revision such as main; ./NAME is always a folder, refs/heads/NAME or a commit's whole id always a revision", Required = true };
+        var from = new Option<string>("--from")
+        {
+            HelpName = "OLD",
+            Description =
+                "A folder with catalog/ and rules/ in it, or a git revision such as main; ./NAME is always a folder, refs/heads/NAME or "
+                    + "a commit's whole id always a revision",
+            Required = true
+        };
         var to = new Option<string>("--to") { HelpName = "NEW", Description = "The same for the later state [default: the working tree]" };
-        var accept = new Option<string[]>("--accept") { HelpName = "BUILD|all", Description = "A build that may get worse; may be given again" };
+        var accept = new Option<string[]>("--accept")
+        {
+            HelpName = "BUILD|all",
+            Description = "A build that may get worse; may be given again"
+        };
         var targets = new TargetOptions(ImpactReports.Formats);
         var common = new CommonOptions();
         var command = new Command("impact", "Tell what a change of catalog or rules does to every build and to the chart")
@@ -32,14 +43,21 @@ internal static class ImpactCommand
             var (later, otherError) = parsed.GetValue(to) is { } named ? sides.Find("--to", named) : ComparedStates.WorkingTree();
             if (earlier is null || later is null)
                 return NoSide(error, otherError);
-            if (pairs.Refused([], FilesRead.Of(earlier.Folders, builds: true).Concat(FilesRead.Of(later.Folders, builds: true))) is { } refusal)
+            if (pairs.Refused([],
+                FilesRead.Of(earlier.Folders, builds: true).Concat(FilesRead.Of(later.Folders, builds: true))) is { } refusal)
                 return refusal.Tell();
             ImpactOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(a => Path.GetFileNameWithoutExtension(a))], ValidationCache.InUserFolder(), line.Report);
+                outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(a => Path.GetFileNameWithoutExtension(a))],
+                    ValidationCache.InUserFolder(), line.Report);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
-            var options = ReportOptions.Default with { Verbose = parsed.GetValue(common.Verbose), Color = CommonOptions.Color(parsed.GetValue(common.NoColor)), Root = Environment.CurrentDirectory };
+            var options = ReportOptions.Default with
+            {
+                Verbose = parsed.GetValue(common.Verbose),
+                Color = CommonOptions.Color(parsed.GetValue(common.NoColor)),
+                Root = Environment.CurrentDirectory
+            };
             return TargetOptions.Write(pairs, options, (format, told, output) => ImpactReports.Find(format)!.Write(result, told, output))
                 ?? (result.Refused.Any() ? ExitStatus.Found : ExitStatus.Good);
         });

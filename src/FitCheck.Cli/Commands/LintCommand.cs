@@ -14,11 +14,25 @@ internal static class LintCommand
 {
     public static Command Create()
     {
-        var paths = new Argument<string[]>("PATH") { HelpName = "PATH", Description = "Build files, or folders with them [default: the builds of the catalog]", Arity = ArgumentArity.ZeroOrMore };
+        var paths = new Argument<string[]>("PATH")
+        {
+            HelpName = "PATH",
+            Description = "Build files, or folders with them [default: the builds of the catalog]",
+            Arity = ArgumentArity.ZeroOrMore
+        };
         var targets = new TargetOptions(ReportList.LintFormats);
-        var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 on warnings too, when `warn`", DefaultValueFactory = _ => "fail" };
+        var failOn = new Option<string>("--fail-on")
+        {
+            Description = "Exit with 1 on warnings too, when `warn`",
+            DefaultValueFactory = _ => "fail"
+        };
         failOn.AcceptOnlyFromAmong("fail", "warn");
-        var fix = new Option<bool>("--fix") { Description = "Put right what has one safe answer: unit spelling, order of keys, spaces at line ends, a missing last line end" };
+        var fix = new Option<bool>(
+            "--fix")
+        {
+            Description =
+                "Put right what has one safe answer: unit spelling, order of keys, spaces at line ends, a missing last line end"
+        };
         var common = new CommonOptions();
         var command = new Command("lint", "Validate catalog, rules and builds: schema, references, units, examples, plausibility")
         {

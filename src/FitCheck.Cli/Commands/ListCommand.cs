@@ -13,8 +13,18 @@ internal static class ListCommand
 {
     public static Command Create()
     {
-        var builds = new Argument<string[]>("BUILD") { HelpName = "BUILD", Description = "Build files whose parts are listed", Arity = ArgumentArity.OneOrMore };
-        var tax = new Option<string?>("--tax") { Description = "Tax in per cent, such as 19 or 8.1: tell its part of the prices, which contain it", HelpName = "RATE" };
+        var builds = new Argument<string[]>("BUILD")
+        {
+            HelpName = "BUILD",
+            Description = "Build files whose parts are listed",
+            Arity = ArgumentArity.OneOrMore
+        };
+        var tax = new Option<string?>(
+            "--tax")
+        {
+            Description = "Tax in per cent, such as 19 or 8.1: tell its part of the prices, which contain it",
+            HelpName = "RATE"
+        };
         var net = new Option<bool>("--net") { Description = "The prices are without tax: add it to the sums; needs --tax" };
         var targets = new TargetOptions(ListReports.Formats);
         var common = new CommonOptions();
@@ -38,7 +48,8 @@ internal static class ListCommand
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };
-            return TargetOptions.Write(pairs, options, (format, told, output) => ListReports.Find(format)!.Write(result, told, output)) ?? ExitStatus.Good;
+            return TargetOptions.Write(pairs, options, (format, told, output) => ListReports.Find(format)!.Write(result, told, output))
+                ?? ExitStatus.Good;
         });
         return command;
     }
@@ -57,6 +68,7 @@ internal static class ListCommand
     {
         if (rate is null)
             return net ? (null, null) : (Tax.NotAsked, null);
-        return Tax.Parse(rate) is { } percent ? (new Tax(percent, net), null) : (Tax.NotAsked, $"--tax takes a rate in per cent from 0 to 100 with a decimal point, such as 19 or 8.1, found `{rate}`");
+        return Tax.Parse(rate) is { } percent ? (new Tax(percent, net), null)
+            : (Tax.NotAsked, $"--tax takes a rate in per cent from 0 to 100 with a decimal point, such as 19 or 8.1, found `{rate}`");
     }
 }

@@ -11,11 +11,15 @@ internal static class NewCommand
 {
     public static Command Create()
     {
-        var output = new Option<string?>("--output", "-o") { Description = "Write to this file instead of standard output; an existing file is kept", HelpName = "FILE" };
-        var build = new Command("build", "A build that validates: made from a seller's list, asked for on a terminal, else a commented starting file") { output };
+        var output = new Option<string?>("--output",
+            "-o")
+        { Description = "Write to this file instead of standard output; an existing file is kept", HelpName = "FILE" };
+        var build = new Command("build",
+            "A build that validates: made from a seller's list, asked for on a terminal, else a commented starting file") { output };
         var quote = new NewFromQuote(build);
         build.SetAction(parsed => quote.IsAsked(parsed) ? quote.Run(parsed, text => Save(text, parsed.GetValue(output)))
-            : TerminalQuestions.CanAsk ? NewBuild.Run(new TerminalQuestions(), parsed.GetValue(output), quote.Vehicle(parsed), quote.Folders(parsed))
+            : TerminalQuestions.CanAsk
+            ? NewBuild.Run(new TerminalQuestions(), parsed.GetValue(output), quote.Vehicle(parsed), quote.Folders(parsed))
             : Save(Starter("build"), parsed.GetValue(output)));
         var kinds = Kinds.All.Select(k => k.Kind).ToArray();
         var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", kinds) };
@@ -25,7 +29,8 @@ internal static class NewCommand
         return new Command("new", "Write a commented starting file") { build, part };
     }
 
-    private static string Starter(string kind) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "catalog", "starters", kind + ".yaml"));
+    private static string Starter(string kind) =>
+        File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "catalog", "starters", kind + ".yaml"));
 
     // Its name is its id; a device has none to give.
     private static int Part(string starter, string? file)
@@ -33,7 +38,9 @@ internal static class NewCommand
         if (file is null || SameFile.Key(file) is null)
             return Save(starter, file);
         return StarterFor.File(starter, Path.GetFileName(file)) is { } text ? Save(text, file)
-            : Refusal.Usage($"{file}: the name of a catalog file is the id of its entry and `.yaml`: lower-case letters, digits and single hyphens, such as `spacer-165-tilt-8.yaml`").Tell();
+            : Refusal.Usage(
+            $"{file}: the name of a catalog file is the id of its entry and `.yaml`: lower-case letters, digits and single hyphens, "
+                + $"such as `spacer-165-tilt-8.yaml`").Tell();
     }
 
     private static int Save(string text, string? file)

@@ -8,9 +8,20 @@ namespace FitCheck.Cli.Commands;
 /// <summary>`fitcheck new build --from quote.csv --vehicle ID`</summary>
 internal sealed class NewFromQuote
 {
-    private readonly Option<string?> _from = new("--from") { Description = "A seller's list as CSV, an id or a name and a number of packs in each line: place what is on it", HelpName = "CSV" };
-    private readonly Option<string?> _vehicle = new("--vehicle") { Description = "The vehicle for which the list or the build is", HelpName = "ID" };
-    private readonly Option<string[]> _at = new("--at") { Description = "Where a part of the list goes, where that is not clear; may be given again", HelpName = "ID=POSITION,…" };
+    private readonly Option<string?> _from = new(
+        "--from")
+    {
+        Description = "A seller's list as CSV, an id or a name and a number of packs in each line: place what is on it",
+        HelpName = "CSV"
+    };
+    private readonly Option<string?> _vehicle = new("--vehicle")
+    {
+        Description = "The vehicle for which the list or the build is",
+        HelpName = "ID"
+    };
+    private readonly Option<string[]> _at = new(
+        "--at")
+    { Description = "Where a part of the list goes, where that is not clear; may be given again", HelpName = "ID=POSITION,…" };
     private readonly CommonOptions _common = new();
 
     public NewFromQuote(Command build)

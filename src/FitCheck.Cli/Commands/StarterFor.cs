@@ -5,7 +5,9 @@ namespace FitCheck.Cli.Commands;
 /// <summary>Gives a starting file the id that the name of its file asks for.</summary>
 internal static partial class StarterFor
 {
-    /// <summary>The starter under another id, also where its comments name its file; null when the file's name can't be an id with `.yaml`.</summary>
+    /// <summary>
+    /// The starter under another id, also where its comments name its file; null when the file's name can't be an id with `.yaml`.
+    /// </summary>
     public static string? File(string starter, string name)
     {
         if (!Name().IsMatch(name) || Id().Match(starter) is not { Success: true } own)
@@ -15,9 +17,11 @@ internal static partial class StarterFor
     }
 
     // As the schema has it.
-    [GeneratedRegex(@"\A[a-z0-9]+(-[a-z0-9]+)*\.yaml\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"\A[a-z0-9]+(-[a-z0-9]+)*\.yaml\z",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Name();
 
-    [GeneratedRegex(@"^id: (?<id>[a-z0-9-]+)", RegexOptions.Multiline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"^id: (?<id>[a-z0-9-]+)",
+        RegexOptions.Multiline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Id();
 }

@@ -2,7 +2,9 @@ using FitCheck.Reports.Format;
 
 namespace FitCheck.Cli.Output;
 
-/// <summary>Where each report goes: formats and files are paired in the order they were given; one format may go to standard output.</summary>
+/// <summary>
+/// Where each report goes: formats and files are paired in the order they were given; one format may go to standard output.
+/// </summary>
 internal sealed class OutputTargets
 {
     private readonly List<Target> _targets = [];
@@ -23,7 +25,9 @@ internal sealed class OutputTargets
         {
             // A slip of order: the file would be written as another format than its name says, which was asked for too.
             if (FormatOf(files[i], known) is var named && named != formats[i] && named != "text" && formats.Contains(named))
-                return (null, $"{Path.GetFileName(files[i])} would be written as {formats[i]}; each --output belongs to the --format at the same place, so give --format {named} before --format {formats[i]}");
+                return (null,
+                    $"{Path.GetFileName(files[i])} would be written as {formats[i]}; each --output belongs to the --format at the same "
+                        + $"place, so give --format {named} before --format {formats[i]}");
         }
         var targets = new OutputTargets();
         for (var i = 0; i < formats.Count; i++)
@@ -34,7 +38,10 @@ internal sealed class OutputTargets
     /// <summary>One more report that has a file of its own, named by the option of the same name.</summary>
     public void Add(string format, string file) => _targets.Add(new Target(format, file, "--" + format));
 
-    /// <summary>Why the reports can't be written where they were asked for: over something that is read for them, or two onto one file. Null when nothing is lost.</summary>
+    /// <summary>
+    /// Why the reports can't be written where they were asked for: over something that is read for them, or two onto one file. Null when
+    /// nothing is lost.
+    /// </summary>
     public Refusal? Refused(IEnumerable<string> named, IEnumerable<string> read) =>
         Overwriting.Of([.. _targets.Where(t => t.File is not null).Select(t => (t.Option, t.File!))], named, read);
 

@@ -7,8 +7,8 @@ namespace FitCheck.Cli.Output;
 internal sealed class OutputLostException(string why) : Exception(why);
 
 /// <summary>
-/// Standard output and standard error as the caller gave them, or did not: what can't be told on standard error changes nothing, what can't be told on
-/// standard output is data that is lost. A reader who has seen enough and goes is neither: the runtime lets that pass.
+/// Standard output and standard error as the caller gave them, or did not: what can't be told on standard error changes nothing, what can't
+/// be told on standard output is data that is lost. A reader who has seen enough and goes is neither: the runtime lets that pass.
 /// </summary>
 internal static class StandardStreams
 {
@@ -21,7 +21,9 @@ internal static class StandardStreams
     {
         // The report has ohm, degree and minus signs; a pipe gets UTF-8 without a mark.
         Console.OutputEncoding = Utf8;
-        Console.SetError(IsOpen(Error) ? new StreamWriter(new Outlet(Console.OpenStandardError(), mayFail: true), Utf8) { AutoFlush = true } : TextWriter.Null);
+        Console.SetError(
+            IsOpen(Error) ? new StreamWriter(new Outlet(Console.OpenStandardError(), mayFail: true), Utf8) { AutoFlush = true }
+                : TextWriter.Null);
         if (Console.IsOutputRedirected)
             Console.SetOut(new StreamWriter(OutputBytes(), Utf8) { AutoFlush = true });
     }
@@ -32,8 +34,9 @@ internal static class StandardStreams
     /// <summary>Standard output; what can't be written there ends as an <see cref="OutputLostException"/>.</summary>
     public static Stream OutputBytes() => new Outlet(IsOpen(Output) ? Console.OpenStandardOutput() : null, mayFail: false);
 
-    // Whoever starts a program with one of them closed leaves its number free, and the runtime takes it for something of its own: a pipe, which a message
-    // must not get into. What the caller gave has come through the start of a program, so it is not marked to be closed there.
+    // Whoever starts a program with one of them closed leaves its number free, and the runtime takes it for something of its own: a pipe,
+    // which a message must not get into. What the caller gave has come through the start of a program, so it is not marked to be closed
+    // there.
     private static bool IsOpen(int number)
     {
         const int AskFlags = 1, ClosedAtStart = 1;

@@ -11,9 +11,18 @@ internal sealed class TargetOptions
     public TargetOptions(string[] formats)
     {
         _formats = formats;
-        Formats = new Option<string[]>("--format", "-f") { Description = "How to tell the result; give it again with one --output each [default: text]", HelpName = string.Join('|', formats) };
+        Formats = new Option<string[]>("--format",
+            "-f")
+        {
+            Description = "How to tell the result; give it again with one --output each [default: text]",
+            HelpName = string.Join('|', formats)
+        };
         Formats.AcceptOnlyFromAmong(formats);
-        Outputs = new Option<string[]>("--output", "-o") { Description = "Write to this file instead of standard output", HelpName = "FILE" };
+        Outputs = new Option<string[]>("--output", "-o")
+        {
+            Description = "Write to this file instead of standard output",
+            HelpName = "FILE"
+        };
     }
 
     public Option<string[]> Formats { get; }
@@ -25,5 +34,6 @@ internal sealed class TargetOptions
         OutputTargets.Pair(parsed.GetValue(Formats) ?? [], parsed.GetValue(Outputs) ?? [], _formats);
 
     /// <inheritdoc cref="OutputTargets.Write"/>
-    public static int? Write(OutputTargets pairs, ReportOptions options, Action<string, ReportOptions, TextWriter> write) => pairs.Write(options, write);
+    public static int? Write(OutputTargets pairs, ReportOptions options, Action<string, ReportOptions, TextWriter> write) =>
+        pairs.Write(options, write);
 }

@@ -3,7 +3,10 @@ using FitCheck.Impacts;
 
 namespace FitCheck.Cli.Revisions;
 
-/// <summary>Finds what `--from` and `--to` name: a folder, or a revision of the repository around the current folder, which is laid out in a temporary one.</summary>
+/// <summary>
+/// Finds what `--from` and `--to` name: a folder, or a revision of the repository around the current folder, which is laid out in a
+/// temporary one.
+/// </summary>
 internal sealed class ComparedStates : IDisposable
 {
     private readonly List<string> _temporary = [];
@@ -15,15 +18,18 @@ internal sealed class ComparedStates : IDisposable
         if (IsFolder(word))
             return isFolder ? InFolder(option, word) : (null, $"{option}: there is no folder {word}");
         var top = Git.Line(".", "rev-parse", "--show-toplevel");
-        var commit = top is null || word.StartsWith('-') ? null : Git.Line(".", "rev-parse", "--verify", "--quiet", "--end-of-options", word + "^{commit}");
+        var commit = top is null || word.StartsWith('-') ? null
+            : Git.Line(".", "rev-parse", "--verify", "--quiet", "--end-of-options", word + "^{commit}");
         if (commit is not { Length: > 0 })
         {
             return isFolder ? InFolder(option, word)
-                : (null, top is null ? $"{option}: no folder `{word}`, and no git repository here that could have such a revision" : $"{option}: neither a folder nor a revision is named `{word}`");
+                : (null, top is null ? $"{option}: no folder `{word}`, and no git repository here that could have such a revision"
+                : $"{option}: neither a folder nor a revision is named `{word}`");
         }
         // A change can bring a folder of any name: it must not take the place of the revision that it is compared with.
         return isFolder
-            ? (null, $"{option}: `{word}` is a revision and a folder too; give `./{word}` for the folder, `{FullName(word, commit)}` for the revision")
+            ? (null, $"{option}: `{word}` is a revision and a folder too; give `./{word}` for the folder, `{FullName(word, commit)}` "
+                + $"for the revision")
             : LayOut(option, word, commit, top!);
     }
 
@@ -44,17 +50,21 @@ internal sealed class ComparedStates : IDisposable
     }
 
     private static (SideFolder? Side, string? Error) InFolder(string option, string word) =>
-        Directory.Exists(Path.Combine(word, "catalog")) ? (new SideFolder(word, word), null) : (null, $"{option}: the folder {word} has no `catalog` in it");
+        Directory.Exists(Path.Combine(word, "catalog")) ? (new SideFolder(word, word), null)
+            : (null, $"{option}: the folder {word} has no `catalog` in it");
 
     // No revision begins or ends so.
-    private static bool IsFolder(string word) => word is "." or ".." || word.StartsWith("./", StringComparison.Ordinal) || word.StartsWith("../", StringComparison.Ordinal)
+    private static bool IsFolder(string word) =>
+        word is "." or ".." || word.StartsWith("./", StringComparison.Ordinal) || word.StartsWith("../", StringComparison.Ordinal)
         || word.EndsWith('/') || Path.IsPathRooted(word);
 
     // What names a revision in full is never taken for a folder.
-    private static bool IsRevision(string word) => word.StartsWith("refs/", StringComparison.Ordinal) || (word.Length is 40 or 64 && word.All(char.IsAsciiHexDigit));
+    private static bool IsRevision(string word) =>
+        word.StartsWith("refs/", StringComparison.Ordinal) || (word.Length is 40 or 64 && word.All(char.IsAsciiHexDigit));
 
     private static string FullName(string word, string commit) =>
-        Git.Line(".", "rev-parse", "--verify", "--quiet", "--symbolic-full-name", "--end-of-options", word) is { } name && name.StartsWith("refs/", StringComparison.Ordinal) ? name : commit;
+        Git.Line(".", "rev-parse", "--verify", "--quiet", "--symbolic-full-name", "--end-of-options", word) is { } name
+            && name.StartsWith("refs/", StringComparison.Ordinal) ? name : commit;
 
     // The catalog stands where the working tree has it: below the current folder, or at the top.
     private (SideFolder?, string?) LayOut(string option, string word, string commit, string top)

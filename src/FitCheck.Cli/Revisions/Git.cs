@@ -18,7 +18,12 @@ internal static class Git
     /// <summary>Copies what it prints; false when it fails or isn't there.</summary>
     public static bool Into(Stream output, string folder, params string[] arguments)
     {
-        var start = new ProcessStartInfo("git", ["-C", folder, .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        var start = new ProcessStartInfo("git", ["-C", folder, .. arguments])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false
+        };
         try
         {
             using var process = Process.Start(start)!;

@@ -68,7 +68,8 @@ internal sealed record DriverModel(double Re, double? Le = null, double? Fs = nu
     {
         ArgumentNullException.ThrowIfNull(network);
         if (!(Re > 0 && double.IsFinite(Re)))
-            throw new ArgumentOutOfRangeException(nameof(network), Re, "A driver's DC resistance Re is a finite number of ohms above zero.");
+            throw new ArgumentOutOfRangeException(nameof(network), Re,
+                "A driver's DC resistance Re is a finite number of ohms above zero.");
         network.AddAdmittance(from, to, hz => 1 / Impedance(hz));
     }
 }

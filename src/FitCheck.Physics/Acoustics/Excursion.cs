@@ -8,7 +8,10 @@ namespace FitCheck.Physics.Acoustics;
 /// </summary>
 internal static class Excursion
 {
-    /// <summary>Peak travel to one side in m: voltage in volt rms at the driver, frequency in Hz, moving mass in kg. Null when the driver's parameters are not known.</summary>
+    /// <summary>
+    /// Peak travel to one side in m: voltage in volt rms at the driver, frequency in Hz, moving mass in kg. Null when the driver's
+    /// parameters are not known.
+    /// </summary>
     public static double? Peak(DriverModel driver, double movingMass, double volts, double hz)
     {
         ArgumentNullException.ThrowIfNull(driver);

@@ -8,7 +8,9 @@ internal static class NoiseExposure
     /// </summary>
     public static double AllowedTime(double level) => AllowedTime(level, criterionLevel: 85, criterionTime: 8 * 3600, exchangeRate: 3);
 
-    /// <summary>Allowed time in the unit of the criterion's time: T0/2^((L − L0)/q), with L0 in dBA and the exchange rate q in dB per halving.</summary>
+    /// <summary>
+    /// Allowed time in the unit of the criterion's time: T0/2^((L − L0)/q), with L0 in dBA and the exchange rate q in dB per halving.
+    /// </summary>
     public static double AllowedTime(double level, double criterionLevel, double criterionTime, double exchangeRate) =>
         criterionTime / Math.Pow(2, (level - criterionLevel) / exchangeRate);
 

@@ -2,10 +2,15 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Physics.Acoustics;
 
-/// <summary>Off-axis level of a rigid circular piston in a baffle: |2·J1(x)/x|, x = k·a·sin α (Kinsler and Frey, Fundamentals of Acoustics; Beranek, Acoustics).</summary>
+/// <summary>
+/// Off-axis level of a rigid circular piston in a baffle: |2·J1(x)/x|, x = k·a·sin α (Kinsler and Frey, Fundamentals of Acoustics; Beranek,
+/// Acoustics).
+/// </summary>
 internal static class PistonDirectivity
 {
-    /// <summary>Level against the axis in dB, ≤ 0: frequency in Hz, piston radius in m, angle from the axis in radians (0 to π/2).</summary>
+    /// <summary>
+    /// Level against the axis in dB, ≤ 0: frequency in Hz, piston radius in m, angle from the axis in radians (0 to π/2).
+    /// </summary>
     public static double Db(double hz, double radius, double angle, double soundSpeed = Air.SoundSpeed) =>
         Decibel.OfAmplitude(Ratio(2 * Math.PI * hz / soundSpeed * radius * Math.Sin(angle)));
 
@@ -14,8 +19,8 @@ internal static class PistonDirectivity
 
     /// <summary>
     /// Bessel function of the first kind, order 1: (1/π)·∫ cos(τ − x·sin τ) dτ from 0 to π. The integrand is periodic,
-    /// so the trapezoidal rule converges faster than any power once its points outnumber |x|. Near zero the ascending series is as exact and sooner done:
-    /// Σ (−1)^m/(m!·(m + 1)!)·(x/2)^(2m+1) (Abramowitz and Stegun, 9.1.10).
+    /// so the trapezoidal rule converges faster than any power once its points outnumber |x|. Near zero the ascending series is as exact
+    /// and sooner done: Σ (−1)^m/(m!·(m + 1)!)·(x/2)^(2m+1) (Abramowitz and Stegun, 9.1.10).
     /// </summary>
     public static double BesselJ1(double x)
     {

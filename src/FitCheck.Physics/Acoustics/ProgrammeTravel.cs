@@ -5,9 +5,10 @@ using FitCheck.Physics.Numerics;
 namespace FitCheck.Physics.Acoustics;
 
 /// <summary>
-/// How far a cone travels with programme noise (IEC 60268-1) rather than with a sine. The noise has the crest factor 2 with which rated power is tested
-/// (IEC 60268-5), and the output plays it as loud as it can without clipping: its peaks reach those of the continuous sine, √2·V, so its rms is V/√2.
-/// A filter before the output makes room for what it lets through. Peaks of travel, too, are taken as twice its rms.
+/// How far a cone travels with programme noise (IEC 60268-1) rather than with a sine. The noise has the crest factor 2 with which rated
+/// power is tested (IEC 60268-5), and the output plays it as loud as it can without clipping: its peaks reach those of the continuous sine,
+/// √2·V, so its rms is V/√2. A filter before the output makes room for what it lets through. Peaks of travel, too, are taken as twice its
+/// rms.
 /// </summary>
 internal sealed class ProgrammeTravel
 {
@@ -40,7 +41,10 @@ internal sealed class ProgrammeTravel
         return travel;
     }
 
-    /// <summary>Peak travel to one side in m, with an output of a continuous sine voltage in V rms, behind electronic filters of a voltage ratio by frequency.</summary>
+    /// <summary>
+    /// Peak travel to one side in m, with an output of a continuous sine voltage in V rms, behind electronic filters of a voltage ratio by
+    /// frequency.
+    /// </summary>
     public double Peak(double volts, Func<double, double> filters)
     {
         ArgumentNullException.ThrowIfNull(filters);
@@ -55,8 +59,8 @@ internal sealed class ProgrammeTravel
     }
 
     /// <summary>
-    /// Lowest corner in Hz of a Butterworth high-pass of an order that keeps travel within a limit in m, beside other filters; the lowest audible
-    /// frequency when none is needed, null when none up to 500 Hz is enough. Good to 0.5 %.
+    /// Lowest corner in Hz of a Butterworth high-pass of an order that keeps travel within a limit in m, beside other filters; the lowest
+    /// audible frequency when none is needed, null when none up to 500 Hz is enough. Good to 0.5 %.
     /// </summary>
     public double? LowestHighPass(double volts, double limit, int order, Func<double, double> others)
     {

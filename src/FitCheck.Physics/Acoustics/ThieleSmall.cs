@@ -14,7 +14,8 @@ internal static class ThieleSmall
     }
 
     /// <summary>Equivalent volume in m³ from piston area in m² and compliance in m/N: ρ·c²·Sd²·Cms.</summary>
-    public static double EquivalentVolume(double pistonArea, double compliance, double density = Air.Density, double soundSpeed = Air.SoundSpeed) =>
+    public static double EquivalentVolume(double pistonArea, double compliance, double density = Air.Density,
+        double soundSpeed = Air.SoundSpeed) =>
         density * soundSpeed * soundSpeed * pistonArea * pistonArea * compliance;
 
     /// <summary>Total Q: 1/(1/Qes + 1/Qms).</summary>

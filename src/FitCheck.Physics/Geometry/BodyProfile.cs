@@ -14,8 +14,9 @@ internal enum BodyOrigin
 }
 
 /// <summary>
-/// The body of a driver behind its flange: a stepped solid of revolution, given by points (Z, R) joined by straight lines. Z runs in metres from the
-/// flange's underside to the back of the magnet (≥ 0, never falling; two points with one Z are a step), R is the radius in metres (≥ 0). Immutable.
+/// The body of a driver behind its flange: a stepped solid of revolution, given by points (Z, R) joined by straight lines. Z runs in metres
+/// from the flange's underside to the back of the magnet (≥ 0, never falling; two points with one Z are a step), R is the radius in metres
+/// (≥ 0). Immutable.
 /// </summary>
 internal sealed class BodyProfile
 {
@@ -38,15 +39,16 @@ internal sealed class BodyProfile
     internal (double Z, double R)[] Corners { get; }
 
     /// <summary>A body through drawn points, in metres.</summary>
-    /// <exception cref="ArgumentException">The points are no body: ask <see cref="WhatIsWrong"/> first when they come from a file.</exception>
+    /// <exception cref="ArgumentException">The points are no body: ask <see cref="WhatIsWrong"/> first when they come from a
+    /// file.</exception>
     public static BodyProfile Of(IReadOnlyList<(double Z, double R)> points) =>
         WhatIsWrong(points) is { } problem ? throw new ArgumentException(problem, nameof(points)) : new(Copied(points), BodyOrigin.Drawn);
 
     /// <summary>
-    /// The usual body from sheet figures, in metres: a cone from the cutout's radius at z = 0 to the magnet's radius at depth − magnet height, then a
-    /// cylinder to the depth (derived: it is how such a driver is built). When the magnet's radius or height is null, a cylinder as wide as the cutout
-    /// or the magnet: conservative. Figures must be finite; a negative one counts as 0 and a magnet higher than the depth as being that high, so that a
-    /// figure may be varied over its tolerance.
+    /// The usual body from sheet figures, in metres: a cone from the cutout's radius at z = 0 to the magnet's radius at depth − magnet
+    /// height, then a cylinder to the depth (derived: it is how such a driver is built). When the magnet's radius or height is null, a
+    /// cylinder as wide as the cutout or the magnet: conservative. Figures must be finite; a negative one counts as 0 and a magnet higher
+    /// than the depth as being that high, so that a figure may be varied over its tolerance.
     /// </summary>
     public static BodyProfile FromSheet(double cutoutRadius, double depth, double? magnetRadius = null, double? magnetHeight = null)
     {
@@ -77,11 +79,13 @@ internal sealed class BodyProfile
         }
         return widest == 0 ? "A body profile needs a radius above zero." : null;
 
-        static string Of(int index, string what) => string.Create(CultureInfo.InvariantCulture, $"Point {index + 1} of the body profile {what}.");
+        static string Of(int index, string what) =>
+            string.Create(CultureInfo.InvariantCulture, $"Point {index + 1} of the body profile {what}.");
     }
 
     /// <summary>
-    /// The radius in metres at a distance z (metres) behind the flange: straight between two points, the larger one on a step, 0 outside the body.
+    /// The radius in metres at a distance z (metres) behind the flange: straight between two points, the larger one on a step, 0 outside
+    /// the body.
     /// </summary>
     public double RadiusAt(double z)
     {

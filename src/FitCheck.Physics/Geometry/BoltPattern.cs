@@ -1,8 +1,8 @@
 namespace FitCheck.Physics.Geometry;
 
 /// <summary>
-/// Screw holes on one circle: their angles in radians clockwise from the top, seen from the listener; the circle's radius and the length of the radial
-/// slot that each hole is drawn out to (0: round), both in metres. Immutable.
+/// Screw holes on one circle: their angles in radians clockwise from the top, seen from the listener; the circle's radius and the length of
+/// the radial slot that each hole is drawn out to (0: round), both in metres. Immutable.
 /// </summary>
 public sealed class BoltPattern
 {
@@ -43,9 +43,9 @@ public sealed class BoltPattern
     }
 
     /// <summary>
-    /// The least distance in metres between the lines on which screws may stand in two slots, one of this pattern and one of another, when their angles
-    /// differ by δ (radians). Two points at r₁ and r₂ are r₁² + r₂² − 2·r₁·r₂·cos δ apart, squared: this is convex, and zero only at the centre, so that
-    /// within the two slots the least stands where one of them ends.
+    /// The least distance in metres between the lines on which screws may stand in two slots, one of this pattern and one of another, when
+    /// their angles differ by δ (radians). Two points at r₁ and r₂ are r₁² + r₂² − 2·r₁·r₂·cos δ apart, squared: this is convex, and zero
+    /// only at the centre, so that within the two slots the least stands where one of them ends.
     /// </summary>
     public double DistanceTo(BoltPattern other, double angle)
     {
@@ -62,7 +62,9 @@ public sealed class BoltPattern
         }
     }
 
-    /// <summary>The angle in radians by which two holes may differ and still take one screw; null when their circles are too far apart.</summary>
+    /// <summary>
+    /// The angle in radians by which two holes may differ and still take one screw; null when their circles are too far apart.
+    /// </summary>
     /// <param name="other">The pattern on the other face.</param>
     /// <param name="clearance">How far apart the two holes' lines may be, metres, ≥ 0: what screws have to spare in their holes.</param>
     public double? Tolerance(BoltPattern other, double clearance)
@@ -76,8 +78,9 @@ public sealed class BoltPattern
     }
 
     /// <summary>
-    /// The angle up to a right one by which a point at a radius may stand aside of a slot: points at r and s are r² + s² − 2·r·s·cos δ apart, squared, so that
-    /// sin²(δ/2) = (c² − (r − s)²)/(4·r·s) where they are c apart; δ is largest for s² = r² − c², or for the end of the slot that is nearest to it.
+    /// The angle up to a right one by which a point at a radius may stand aside of a slot: points at r and s are r² + s² − 2·r·s·cos δ
+    /// apart, squared, so that sin²(δ/2) = (c² − (r − s)²)/(4·r·s) where they are c apart; δ is largest for s² = r² − c², or for the end of
+    /// the slot that is nearest to it.
     /// </summary>
     private static double Turning(double r, double low, double high, double clearance)
     {
@@ -89,13 +92,15 @@ public sealed class BoltPattern
     }
 
     /// <summary>
-    /// The clockwise rotation of <paramref name="turned"/> against this pattern at which most of this pattern's holes meet one of its. Hole i meets hole j
-    /// over the rotations within the tolerance of aᵢ − bⱼ; the number of holes that meet changes only at the ends of these stretches, so that trying
-    /// every end finds the most. Among equals: the one whose worst hole is least off, then the one that is turned least.
+    /// The clockwise rotation of <paramref name="turned"/> against this pattern at which most of this pattern's holes meet one of its. Hole
+    /// i meets hole j over the rotations within the tolerance of aᵢ − bⱼ; the number of holes that meet changes only at the ends of these
+    /// stretches, so that trying every end finds the most. Among equals: the one whose worst hole is least off, then the one that is turned
+    /// least.
     /// </summary>
     /// <param name="turned">The pattern that may be turned.</param>
     /// <param name="clearance">In metres, see <see cref="Tolerance"/>.</param>
-    /// <param name="only">The only rotations allowed, radians, each good to the tolerance of the holes; null when the part may be turned freely.</param>
+    /// <param name="only">The only rotations allowed, radians, each good to the tolerance of the holes; null when the part may be turned
+    /// freely.</param>
     public BoltMatch Align(BoltPattern turned, double clearance, IReadOnlyList<double>? only = null)
     {
         if (Tolerance(turned, clearance) is not { } tolerance)
@@ -103,7 +108,9 @@ public sealed class BoltPattern
         return new BoltTurns(this, turned, tolerance, only).Best();
     }
 
-    /// <summary>How many holes meet where most do: as many as <see cref="Align"/> finds, without looking for the best of the turns at which they do.</summary>
+    /// <summary>
+    /// How many holes meet where most do: as many as <see cref="Align"/> finds, without looking for the best of the turns at which they do.
+    /// </summary>
     /// <inheritdoc cref="Align"/>
     public int MostMeeting(BoltPattern turned, double clearance, IReadOnlyList<double>? only = null) =>
         Tolerance(turned, clearance) is { } tolerance ? new BoltTurns(this, turned, tolerance, only).Most() : 0;

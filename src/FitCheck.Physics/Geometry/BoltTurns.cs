@@ -1,6 +1,8 @@
 namespace FitCheck.Physics.Geometry;
 
-/// <summary>Two bolt patterns while the second is turned against the first: room to count in, made once for all turns. Angles are in radians.</summary>
+/// <summary>
+/// Two bolt patterns while the second is turned against the first: room to count in, made once for all turns. Angles are in radians.
+/// </summary>
 internal sealed class BoltTurns
 {
     // Turns that differ by less are one: equal patterns give the same turn over and over.
@@ -39,7 +41,8 @@ internal sealed class BoltTurns
     }
 
     /// <summary>
-    /// How many meet there. What meets at any turn meets, turned back, where the last of it begins to, so that without bounds no other turns are tried.
+    /// How many meet there. What meets at any turn meets, turned back, where the last of it begins to, so that without bounds no other
+    /// turns are tried.
     /// </summary>
     public int Most()
     {
@@ -88,7 +91,8 @@ internal sealed class BoltTurns
     {
         _weighed ??= [];
         var meeting = Lay(rotation);
-        // In the middle between the extreme offsets the worst hole is least off, and every hole still meets, unless holes lie closer than the tolerance.
+        // In the middle between the extreme offsets the worst hole is least off, and every hole still meets, unless holes lie closer than
+        // the tolerance.
         var extremes = Extremes();
         var centred = rotation + ((extremes.Low + extremes.High) / 2);
         if (IsAllowed(centred))
@@ -114,7 +118,8 @@ internal sealed class BoltTurns
 
     private static bool IsSame(double turn, double other) => Math.Abs(BoltPattern.Signed(turn - other)) < SameTurn;
 
-    // Which holes meet at one turn. A hole takes one screw, so that no two may share one on the other face: the largest matching, by augmenting paths.
+    // Which holes meet at one turn. A hole takes one screw, so that no two may share one on the other face: the largest matching, by
+    // augmenting paths.
     private int Lay(double rotation)
     {
         for (var i = 0; i < _own.Length; i++)

@@ -1,8 +1,8 @@
 namespace FitCheck.Physics.Geometry;
 
 /// <summary>
-/// A part of the clock face, seen from the listener: from one hour clockwise to another, both included; hours from 0 to 12, 12 and 0 at the top.
-/// From 0 to 12 (or any 12 hours) is the whole face; from an hour to the same hour is that ray alone.
+/// A part of the clock face, seen from the listener: from one hour clockwise to another, both included; hours from 0 to 12, 12 and 0 at the
+/// top. From 0 to 12 (or any 12 hours) is the whole face; from an hour to the same hour is that ray alone.
 /// </summary>
 internal readonly record struct ClockSector(double FromHour, double ToHour)
 {

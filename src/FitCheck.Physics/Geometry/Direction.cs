@@ -13,7 +13,8 @@ internal readonly record struct Direction(double X, double Y, double Z)
     public double Dot(Direction other) => (X * other.X) + (Y * other.Y) + (Z * other.Z);
 
     /// <summary>Vector product.</summary>
-    public Direction Cross(Direction other) => new((Y * other.Z) - (Z * other.Y), (Z * other.X) - (X * other.Z), (X * other.Y) - (Y * other.X));
+    public Direction Cross(Direction other) =>
+        new((Y * other.Z) - (Z * other.Y), (Z * other.X) - (X * other.Z), (X * other.Y) - (Y * other.X));
 
     /// <summary>Angle in radians, 0 to π, to another direction.</summary>
     public double AngleTo(Direction other) => Math.Acos(Math.Clamp(Normalized().Dot(other.Normalized()), -1, 1));

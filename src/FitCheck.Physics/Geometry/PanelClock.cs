@@ -1,7 +1,8 @@
 namespace FitCheck.Physics.Geometry;
 
 /// <summary>
-/// The clock face on a panel, seen by someone who looks at it from inside the vehicle: twelve is up (forward where the panel lies flat), three is to the right.
+/// The clock face on a panel, seen by someone who looks at it from inside the vehicle: twelve is up (forward where the panel lies flat),
+/// three is to the right.
 /// </summary>
 internal sealed class PanelClock
 {
@@ -27,7 +28,9 @@ internal sealed class PanelClock
     /// <summary>The panel's normal, leant towards an hour by an angle in radians.</summary>
     public Direction Leaning(double angle, double hour) => (_normal * Math.Cos(angle)) + (At(hour) * Math.Sin(angle));
 
-    /// <summary>The hour, 0 up to 12, towards which a direction points in the panel's plane; null when it points straight along the normal.</summary>
+    /// <summary>
+    /// The hour, 0 up to 12, towards which a direction points in the panel's plane; null when it points straight along the normal.
+    /// </summary>
     public double? HourOf(Direction direction)
     {
         double up = direction.Dot(_up), right = direction.Dot(_right);

@@ -1,13 +1,14 @@
 namespace FitCheck.Physics.Geometry;
 
 /// <summary>
-/// The deepest point of a tilted body over a part of the clock face. The setting is that of <see cref="TiltedBody"/>, whose +x is where the magnet moves:
-/// the axis leans to the listener's side toward −x, the hour at which the sound is aimed, so that behind the panel the magnet moves to the hour opposite,
-/// and the spacer's thick edge stands there too. The rim that goes deepest is the one at the aimed hour, where the spacer is thin.
-/// The region, a wedge of the clock outside a radius F, is a prism along z: at its deepest point nothing of the body lies behind, so that this point is
-/// on the body's surface, and one of these: (1) a corner circle's deepest point; (2) where a corner circle meets an edge ray of the wedge or (3) the
-/// radius F; on a ray's plane, which cuts a piece of the surface in a conic, (4) the conic's own deepest point; (5) where the ray at F meets the surface;
-/// (6) where the deepest line of a piece or the one opposite comes to F, at which depth along F, √(s² + r² − F²), turns. All closed forms.
+/// The deepest point of a tilted body over a part of the clock face. The setting is that of <see cref="TiltedBody"/>, whose +x is where the
+/// magnet moves: the axis leans to the listener's side toward −x, the hour at which the sound is aimed, so that behind the panel the magnet
+/// moves to the hour opposite, and the spacer's thick edge stands there too. The rim that goes deepest is the one at the aimed hour, where
+/// the spacer is thin. The region, a wedge of the clock outside a radius F, is a prism along z: at its deepest point nothing of the body
+/// lies behind, so that this point is on the body's surface, and one of these: (1) a corner circle's deepest point; (2) where a corner
+/// circle meets an edge ray of the wedge or (3) the radius F; on a ray's plane, which cuts a piece of the surface in a conic, (4) the
+/// conic's own deepest point; (5) where the ray at F meets the surface; (6) where the deepest line of a piece or the one opposite comes to
+/// F, at which depth along F, √(s² + r² − F²), turns. All closed forms.
 /// </summary>
 internal ref struct SectorDepth
 {
@@ -31,7 +32,9 @@ internal ref struct SectorDepth
         (_first, _last) = (Ray(sector.FromHour), Ray(sector.ToHour));
     }
 
-    /// <summary>The largest z + t over the body's points in the region; null when there are none. The tilt is in radians, from 0 to below π/2.</summary>
+    /// <summary>
+    /// The largest z + t over the body's points in the region; null when there are none. The tilt is in radians, from 0 to below π/2.
+    /// </summary>
     public static double? Of(BodyProfile profile, double tilt, double fromRadius, double leanHour, ClockSector sector)
     {
         var search = new SectorDepth(tilt, fromRadius, leanHour, sector);
@@ -90,7 +93,8 @@ internal ref struct SectorDepth
         }
     }
 
-    // On the plane of a ray, s = ρ·x·sinθ + w·cosθ, u = ρ·x·cosθ − w·sinθ, v = ρ·y. Deepest is where u² + v² − r(s)² does not change with ρ.
+    // On the plane of a ray, s = ρ·x·sinθ + w·cosθ, u = ρ·x·cosθ − w·sinθ, v = ρ·y. Deepest is where u² + v² − r(s)² does not change with
+    // ρ.
     private void Conic((double Z, double R) from, (double Z, double R) to, double x, double y)
     {
         if (to.Z <= from.Z)
@@ -108,7 +112,8 @@ internal ref struct SectorDepth
         var (u0, u1) = (shift * x * _cos, (turn * x * _cos) - _sin);
         var (v0, v1) = (shift * y, turn * y);
         var (r0, r1) = (at0 + (k * shift * x * _sin), k * ((turn * x * _sin) + _cos));
-        var (first, second) = Roots((u1 * u1) + (v1 * v1) - (r1 * r1), (u0 * u1) + (v0 * v1) - (r0 * r1), (u0 * u0) + (v0 * v0) - (r0 * r0));
+        var (first, second) =
+            Roots((u1 * u1) + (v1 * v1) - (r1 * r1), (u0 * u1) + (v0 * v1) - (r0 * r1), (u0 * u0) + (v0 * v0) - (r0 * r0));
         OnPiece(from, to, (shift + (turn * first)) * x, (shift + (turn * first)) * y, first);
         OnPiece(from, to, (shift + (turn * second)) * x, (shift + (turn * second)) * y, second);
     }

@@ -7,7 +7,9 @@ namespace FitCheck.Physics.Geometry;
 /// <param name="OrMore">True when larger values keep the limit too, false when smaller ones do.</param>
 internal readonly record struct PassingValue(double Value, bool OrMore)
 {
-    /// <summary>The next multiple of a step (&gt; 0, in the input's unit) on the side that keeps the limit: what may be told to a person.</summary>
+    /// <summary>
+    /// The next multiple of a step (&gt; 0, in the input's unit) on the side that keeps the limit: what may be told to a person.
+    /// </summary>
     public double RoundedTo(double step)
     {
         // A part in a million of a step forgives the bisection, not the limit.
@@ -17,13 +19,16 @@ internal readonly record struct PassingValue(double Value, bool OrMore)
 }
 
 /// <summary>
-/// Tolerance stack-up: how far a result may be off when each of its inputs is off by its half-width. Worst case Σ|cᵢ| and root of the sum of squares
-/// √Σcᵢ² (F. Scholz, Tolerance Stack Analysis Methods, 1995), with cᵢ the larger of the result's changes when input i alone moves to either end of its
-/// tolerance. Pure functions; any units.
+/// Tolerance stack-up: how far a result may be off when each of its inputs is off by its half-width. Worst case Σ|cᵢ| and root of the sum
+/// of squares √Σcᵢ² (F. Scholz, Tolerance Stack Analysis Methods, 1995), with cᵢ the larger of the result's changes when input i alone
+/// moves to either end of its tolerance. Pure functions; any units.
 /// </summary>
 internal static class StackUp
 {
-    /// <summary>The result with its worst case (Low, High) and its root-sum-square half-width (Rss), in the unit of f. Not-a-number when f is at any of the inputs it is tried at.</summary>
+    /// <summary>
+    /// The result with its worst case (Low, High) and its root-sum-square half-width (Rss), in the unit of f. Not-a-number when f is at any
+    /// of the inputs it is tried at.
+    /// </summary>
     /// <param name="inputs">Name, nominal value and half-width (≥ 0) of each input.</param>
     /// <param name="f">The result, from the inputs' values in the same order; pure, and defined over the tolerances.</param>
     public static Uncertain Of(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs, Func<double[], double> f)
@@ -43,9 +48,9 @@ internal static class StackUp
     }
 
     /// <summary>
-    /// The value of one input at which the result, with the worst case of all other inputs, just keeps a limit: which measured value would pass. By
-    /// bracketing outward from the nominal value and bisection, to 1e-9 of that value. Null when the input cannot decide: the result keeps or breaks the
-    /// limit for every value tried (from <paramref name="lowest"/> to a thousand times the nominal value).
+    /// The value of one input at which the result, with the worst case of all other inputs, just keeps a limit: which measured value would
+    /// pass. By bracketing outward from the nominal value and bisection, to 1e-9 of that value. Null when the input cannot decide: the
+    /// result keeps or breaks the limit for every value tried (from <paramref name="lowest"/> to a thousand times the nominal value).
     /// </summary>
     /// <param name="inputs">Name, nominal value and half-width (≥ 0) of each input.</param>
     /// <param name="f">The result; monotone (not strictly) in that input; not-a-number where it is not defined.</param>
@@ -53,13 +58,15 @@ internal static class StackUp
     /// <param name="limit">In the unit of f.</param>
     /// <param name="atLeast">True when the result must be at least the limit, false when at most.</param>
     /// <param name="lowest">The least value that the input can have: 0 for the lengths of things.</param>
-    public static PassingValue? SolveFor(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs, Func<double[], double> f, int index, double limit, bool atLeast, double lowest = 0)
+    public static PassingValue? SolveFor(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs, Func<double[], double> f,
+        int index, double limit, bool atLeast, double lowest = 0)
     {
         var start = inputs[index].Nominal;
         if (Bracket(Margin, start, Scale(inputs[index]), lowest) is not var (passing, failing))
             return null;
         var orMore = passing > failing;
-        while (Math.Abs(passing - failing) > 1e-9 * Math.Max(Math.Abs(passing), Math.Abs(failing)) && Middle() is var middle && middle != passing && middle != failing)
+        while (Math.Abs(passing - failing) > 1e-9 * Math.Max(Math.Abs(passing), Math.Abs(failing)) && Middle() is var middle
+            && middle != passing && middle != failing)
         {
             if (Margin(middle) >= 0)
                 passing = middle;
@@ -79,7 +86,8 @@ internal static class StackUp
         }
     }
 
-    private static double Contribution((string Name, double Nominal, double HalfWidth) input, int index, double[] values, double nominal, Func<double[], double> f)
+    private static double Contribution((string Name, double Nominal, double HalfWidth) input, int index, double[] values, double nominal,
+        Func<double[], double> f)
     {
         if (input.HalfWidth == 0)
             return 0;

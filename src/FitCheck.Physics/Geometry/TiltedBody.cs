@@ -1,18 +1,22 @@
 namespace FitCheck.Physics.Geometry;
 
 /// <summary>
-/// Where a driver's body goes when its axis is tilted by θ about the centre of the flange plane, and that centre stands t outside the panel.
-/// With z from the panel's face into the cavity, and x, y from the hole's centre line, the body's point at s behind the flange, radius r, clock angle φ is
-/// z = −t + s·cosθ − r·cosφ·sinθ, x = s·sinθ + r·cosφ·cosθ, y = r·sinφ. Lengths in metres (t is negative for a recess); angles in radians, |θ| &lt; π/2;
-/// only the size of θ matters, for the body is round. All formulas are derived from these three equations and exact up to rounding.
-/// A point keeps its distance from the flange's centre when it is tilted: s² + r² = ρ² + (z + t)², ρ being its distance from the hole's centre line.
+/// Where a driver's body goes when its axis is tilted by θ about the centre of the flange plane, and that centre stands t outside the
+/// panel. With z from the panel's face into the cavity, and x, y from the hole's centre line, the body's point at s behind the flange,
+/// radius r, clock angle φ is z = −t + s·cosθ − r·cosφ·sinθ, x = s·sinθ + r·cosφ·cosθ, y = r·sinφ. Lengths in metres (t is negative for a
+/// recess); angles in radians, |θ| &lt; π/2; only the size of θ matters, for the body is round. All formulas are derived from these three
+/// equations and exact up to rounding. A point keeps its distance from the flange's centre when it is tilted: s² + r² = ρ² + (z + t)², ρ
+/// being its distance from the hole's centre line.
 /// </summary>
 internal static class TiltedBody
 {
     // A nanometre: what touches, counts.
     private const double Touch = 1e-9;
 
-    /// <summary>The depth in metres that the body needs behind the panel's face: max over its corners of s·cosθ + r·sinθ, less t. Negative when it stays outside.</summary>
+    /// <summary>
+    /// The depth in metres that the body needs behind the panel's face: max over its corners of s·cosθ + r·sinθ, less t. Negative when it
+    /// stays outside.
+    /// </summary>
     public static double DepthNeeded(BodyProfile profile, double tilt, double thickness)
     {
         var (sin, cos) = SinCos(tilt);
@@ -23,20 +27,22 @@ internal static class TiltedBody
     }
 
     /// <summary>
-    /// How far in metres the driver stands in front of the panel's face: t + (flange thickness + front height)·cosθ + R·sinθ + travel, R being the
-    /// flange's radius. Conservative: the front is taken as being as wide as the flange, and its travel as pointing straight out.
+    /// How far in metres the driver stands in front of the panel's face: t + (flange thickness + front height)·cosθ + R·sinθ + travel, R
+    /// being the flange's radius. Conservative: the front is taken as being as wide as the flange, and its travel as pointing straight out.
     /// </summary>
-    public static double FrontReach(double thickness, double flangeThickness, double frontHeight, double flangeRadius, double travel, double tilt)
+    public static double FrontReach(double thickness, double flangeThickness, double frontHeight, double flangeRadius, double travel,
+        double tilt)
     {
         var (sin, cos) = SinCos(tilt);
         return thickness + ((flangeThickness + frontHeight) * cos) + (flangeRadius * sin) + travel;
     }
 
     /// <summary>
-    /// The radius in metres of the smallest hole, centred where the driver's axis meets the flange plane, through which the body passes a panel of this
-    /// thickness (z from 0 to p): the largest distance from the hole's centre line of any body point there, all clock angles. 0 when nothing reaches the panel.
-    /// At each s the farthest point is the one with z + t nearest to zero: for t ≥ 0, ρ² = s² + r² − max(t, s·cosθ − r·sinθ)². Along a straight piece
-    /// this is convex between the places where it changes its form, so that the largest value stands at one of them.
+    /// The radius in metres of the smallest hole, centred where the driver's axis meets the flange plane, through which the body passes a
+    /// panel of this thickness (z from 0 to p): the largest distance from the hole's centre line of any body point there, all clock angles.
+    /// 0 when nothing reaches the panel. At each s the farthest point is the one with z + t nearest to zero: for t ≥ 0, ρ² = s² + r² −
+    /// max(t, s·cosθ − r·sinθ)². Along a straight piece this is convex between the places where it changes its form, so that the largest
+    /// value stands at one of them.
     /// </summary>
     public static double HoleRadiusNeeded(BodyProfile profile, double tilt, double thickness, double panelThickness)
     {
@@ -61,11 +67,12 @@ internal static class TiltedBody
     }
 
     /// <summary>
-    /// The depth in metres behind the panel's face of the deepest body point that is at least <paramref name="fromRadius"/> (metres, ≥ 0) away from the
-    /// hole's centre line, all clock angles; for something in the cavity that begins at that radius. Null when no point is so far out.
-    /// At each s the deepest point has w = z + t = min(s·cosθ + r·sinθ, √(s² + r² − F²)), F being that radius, and there is one when the farthest point,
-    /// ρ² = s² + r² − max(0, s·cosθ − r·sinθ)², is far enough. Along a straight piece w has no largest value inside the stretches between the places where
-    /// one of these changes its form: it stands at one of them. Where s² + r² comes to F², w is not above 0, and beyond that place it is not below.
+    /// The depth in metres behind the panel's face of the deepest body point that is at least <paramref name="fromRadius"/> (metres, ≥ 0)
+    /// away from the hole's centre line, all clock angles; for something in the cavity that begins at that radius. Null when no point is so
+    /// far out. At each s the deepest point has w = z + t = min(s·cosθ + r·sinθ, √(s² + r² − F²)), F being that radius, and there is one
+    /// when the farthest point, ρ² = s² + r² − max(0, s·cosθ − r·sinθ)², is far enough. Along a straight piece w has no largest value
+    /// inside the stretches between the places where one of these changes its form: it stands at one of them. Where s² + r² comes to F², w
+    /// is not above 0, and beyond that place it is not below.
     /// </summary>
     public static double? DepthNeededBeyondRadius(BodyProfile profile, double tilt, double thickness, double fromRadius)
     {
@@ -98,12 +105,13 @@ internal static class TiltedBody
     }
 
     /// <summary>
-    /// The depth in metres behind the panel's face of the deepest body point that is at least <paramref name="fromRadius"/> (metres, ≥ 0) away from the
-    /// hole's centre line and whose hour lies in a part of the clock face, seen from the listener; for something in the cavity that stands only there.
-    /// Null when no point is there. <paramref name="leanHour"/> is the hour toward which the driver's axis leans on the listener's side; its magnet moves
-    /// the other way. Without a tilt the body is as deep at every hour.
+    /// The depth in metres behind the panel's face of the deepest body point that is at least <paramref name="fromRadius"/> (metres, ≥ 0)
+    /// away from the hole's centre line and whose hour lies in a part of the clock face, seen from the listener; for something in the
+    /// cavity that stands only there. Null when no point is there. <paramref name="leanHour"/> is the hour toward which the driver's axis
+    /// leans on the listener's side; its magnet moves the other way. Without a tilt the body is as deep at every hour.
     /// </summary>
-    public static double? DepthNeededInSector(BodyProfile profile, double tilt, double thickness, double fromRadius, double leanHour, ClockSector sector)
+    public static double? DepthNeededInSector(BodyProfile profile, double tilt, double thickness, double fromRadius, double leanHour,
+        ClockSector sector)
     {
         _ = SinCos(tilt);
         if (tilt == 0 || sector.IsWhole)

@@ -1,8 +1,8 @@
 namespace FitCheck.Physics.Numerics;
 
 /// <summary>
-/// Middle and spread of a class of numbers, neither moved by a few wrong ones among them: the median, and the median of the distances from it
-/// (MAD; Hampel, JASA 1974) times 1.4826 = 1/Φ⁻¹(3/4), which is the standard deviation when the numbers are normally distributed.
+/// Middle and spread of a class of numbers, neither moved by a few wrong ones among them: the median, and the median of the distances from
+/// it (MAD; Hampel, JASA 1974) times 1.4826 = 1/Φ⁻¹(3/4), which is the standard deviation when the numbers are normally distributed.
 /// </summary>
 /// <param name="Median">The median, in the unit of the numbers.</param>
 /// <param name="Spread">The scaled median distance, in the same unit, ≥ 0.</param>
@@ -25,8 +25,8 @@ internal readonly record struct Middle(double Median, double Spread, int Count)
     }
 
     /// <summary>
-    /// How many spreads a number lies from the median, without sign (Iglewicz and Hoaglin, How to Detect and Handle Outliers, 1993, call numbers
-    /// beyond 3.5 outliers). Infinite for a number off the median of a class without spread.
+    /// How many spreads a number lies from the median, without sign (Iglewicz and Hoaglin, How to Detect and Handle Outliers, 1993, call
+    /// numbers beyond 3.5 outliers). Infinite for a number off the median of a class without spread.
     /// </summary>
     public double Score(double number)
     {

@@ -71,7 +71,8 @@ public readonly record struct Dimension(
 
     /// <inheritdoc/>
     public override int GetHashCode() =>
-        Length + (7 * (Mass + (7 * (Time + (7 * (Current + (7 * (Temperature + (7 * (Level + (7 * (Octave + (7 * (Angle + (7 * Money)))))))))))))));
+        Length + (7
+            * (Mass + (7 * (Time + (7 * (Current + (7 * (Temperature + (7 * (Level + (7 * (Octave + (7 * (Angle + (7 * Money)))))))))))))));
 
     private static Dimension Combine(Dimension a, Dimension b, int sign) => new(
         Sum(a.Length, b.Length, sign), Sum(a.Mass, b.Mass, sign), Sum(a.Time, b.Time, sign), Sum(a.Current, b.Current, sign),

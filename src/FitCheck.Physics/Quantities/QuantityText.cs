@@ -41,7 +41,10 @@ internal static class QuantityText
     /// <summary>The value in a unit, rounded to what the unit deserves, with trailing zeros left off: `65 mm`, `71.2 mm`.</summary>
     public static string Format(double si, Unit unit) => $"{Number(unit.FromSi(si), unit.Decimals)}{Spaced(unit)}";
 
-    /// <summary>The value, given in SI, in the unit that people read for this dimension, rounded to what the unit deserves: `71.2 mm`, `3 m`, `12 kHz`.</summary>
+    /// <summary>
+    /// The value, given in SI, in the unit that people read for this dimension, rounded to what the unit deserves: `71.2 mm`, `3 m`,
+    /// `12 kHz`.
+    /// </summary>
     public static string Format(double si, Dimension dimension)
     {
         if (dimension == Dimension.Hertz && Math.Abs(si) >= 10_000)
@@ -88,7 +91,8 @@ internal static class QuantityText
     {
         if (!text.EndsWith(')'))
             return null;
-        foreach (var (word, value) in new[] { ("(measured)", Provenance.Measured), ("(datasheet)", Provenance.Datasheet), ("(estimated)", Provenance.Estimated) })
+        foreach (var (word, value) in new[] { ("(measured)", Provenance.Measured), ("(datasheet)", Provenance.Datasheet),
+            ("(estimated)", Provenance.Estimated) })
         {
             if (!text.EndsWith(word, StringComparison.Ordinal))
                 continue;
@@ -120,7 +124,8 @@ internal static class QuantityText
     }
 
     private static double? Plain(string text) =>
-        double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+        double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
+            && double.IsFinite(value) ? value : null;
 
     private static double? Fraction(string text)
     {

@@ -10,7 +10,8 @@ public sealed record Unit(string Symbol, Dimension Dimension, double Factor, int
     /// <summary>Every unit that a catalog, a build or a rule may use.</summary>
     public static readonly IReadOnlyList<Unit> All =
     [
-        new("mm", Dimension.Metre, 1e-3), new("cm", Dimension.Metre, 1e-2), new("m", Dimension.Metre, 1, 2), new("in", Dimension.Metre, 0.0254, 3),
+        new("mm", Dimension.Metre, 1e-3), new("cm", Dimension.Metre, 1e-2), new("m", Dimension.Metre, 1, 2),
+        new("in", Dimension.Metre, 0.0254, 3),
         new("mm2", Dimension.SquareMetre, 1e-6, 2), new("cm2", Dimension.SquareMetre, 1e-4),
         new("L", Dimension.CubicMetre, 1e-3), new("cm3", Dimension.CubicMetre, 1e-6),
         new("g", Dimension.Kilogram, 1e-3), new("kg", Dimension.Kilogram, 1, 2),
@@ -20,7 +21,8 @@ public sealed record Unit(string Symbol, Dimension Dimension, double Factor, int
         new("V", Dimension.Volt, 1, 2), new("mV", Dimension.Volt, 1e-3, 0),
         new("W", Dimension.Watt, 1), new("kW", Dimension.Watt, 1e3, 2),
         new("ohm", Dimension.Ohm, 1, 2), new("mohm", Dimension.Ohm, 1e-3), new("kohm", Dimension.Ohm, 1e3, 2),
-        new("pF", Dimension.Farad, 1e-12, 0), new("nF", Dimension.Farad, 1e-9, 0), new("uF", Dimension.Farad, 1e-6, 2), new("mF", Dimension.Farad, 1e-3, 2),
+        new("pF", Dimension.Farad, 1e-12, 0), new("nF", Dimension.Farad, 1e-9, 0), new("uF", Dimension.Farad, 1e-6, 2),
+        new("mF", Dimension.Farad, 1e-3, 2),
         new("uH", Dimension.Henry, 1e-6, 0), new("mH", Dimension.Henry, 1e-3, 2),
         new("mm/N", Dimension.Compliance, 1e-3, 2), new("um/N", Dimension.Compliance, 1e-6, 0),
         new("T m", Dimension.ForceFactor, 1, 2), new("N/A", Dimension.ForceFactor, 1, 2),

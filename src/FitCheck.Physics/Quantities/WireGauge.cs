@@ -24,10 +24,16 @@ internal static class WireGauge
         return null;
     }
 
-    /// <summary>Resistance of a length of wire in ohm: resistivity in ohm·m (IACS copper 1.7241e-8 at 20 °C), length in m (count both conductors), area in m².</summary>
+    /// <summary>
+    /// Resistance of a length of wire in ohm: resistivity in ohm·m (IACS copper 1.7241e-8 at 20 °C), length in m (count both conductors),
+    /// area in m².
+    /// </summary>
     public static double Resistance(double length, double area, double resistivity = Copper) => resistivity * length / area;
 
-    /// <summary>Resistivity or resistance at a temperature in °C from its value at 20 °C: ×(1 + 0.00393·(T − 20)), copper of 100 % IACS (Industrial Power Engineering and Applications Handbook).</summary>
+    /// <summary>
+    /// Resistivity or resistance at a temperature in °C from its value at 20 °C: ×(1 + 0.00393·(T − 20)), copper of 100 % IACS (Industrial
+    /// Power Engineering and Applications Handbook).
+    /// </summary>
     public static double AtTemperature(double valueAt20, double celsius) => valueAt20 * (1 + (CopperPerKelvin * (celsius - 20)));
 
     /// <summary>IACS annealed copper at 20 °C, ohm·m.</summary>
@@ -36,6 +42,8 @@ internal static class WireGauge
     /// <summary>Temperature coefficient of resistance of annealed copper at 20 °C, 1/K.</summary>
     public const double CopperPerKelvin = 0.00393;
 
-    /// <summary>Copper-clad aluminium with 10 % of copper by volume at 20 °C, ohm·m: 62.9 % IACS (ASTM B566 class 10A, by a maker's table).</summary>
+    /// <summary>
+    /// Copper-clad aluminium with 10 % of copper by volume at 20 °C, ohm·m: 62.9 % IACS (ASTM B566 class 10A, by a maker's table).
+    /// </summary>
     public const double CopperCladAluminium = Copper / 0.629;
 }

@@ -43,8 +43,11 @@ internal sealed class ChartCsv : IChartReport
     private static void Set(SepWriter.Row line, string column, string text) => line[column].Set(Harmless(text));
 
     private static void Number(SepWriter.Row line, string column, double? value) =>
-        line[column].Set(value is { } number && double.IsFinite(number) ? RoundedNumbers.Round(number).ToString(System.Globalization.CultureInfo.InvariantCulture) : "");
+        line[column]
+            .Set(value is { } number && double.IsFinite(number)
+            ? RoundedNumbers.Round(number).ToString(System.Globalization.CultureInfo.InvariantCulture) : "");
 
     /// <summary>A text that a spreadsheet would run as a formula gets an apostrophe before it, which the spreadsheet hides.</summary>
-    internal static string Harmless(string text) => text.Length > 0 && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' or '\n' ? "'" + text : text;
+    internal static string Harmless(string text) =>
+        text.Length > 0 && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' or '\n' ? "'" + text : text;
 }

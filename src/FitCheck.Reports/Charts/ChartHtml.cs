@@ -7,12 +7,15 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Charts;
 
-internal sealed record ChartPageView(string Title, SafeHtml Style, SafeHtml Script, string Program, string Digest, string Counts, string Accepts, string NotJudged, string LastWord,
+internal sealed record ChartPageView(string Title, SafeHtml Style, SafeHtml Script, string Program, string Digest, string Counts,
+    string Accepts, string NotJudged, string LastWord,
     IReadOnlyList<string> Roles, IReadOnlyList<string> Sizes, IReadOnlyList<string> Statuses, IReadOnlyList<ChartVehicleView> Vehicles);
 
-internal sealed record ChartVehicleView(string Id, string Name, IReadOnlyList<ChartRowView> Fits, IReadOnlyList<ChartRowView> Misfits, string MisfitsSummary, IReadOnlyList<ChartSetView> Sets);
+internal sealed record ChartVehicleView(string Id, string Name, IReadOnlyList<ChartRowView> Fits, IReadOnlyList<ChartRowView> Misfits,
+    string MisfitsSummary, IReadOnlyList<ChartSetView> Sets);
 
-internal sealed record ChartRowView(string Where, string Role, string Driver, string Size, string Mount, StatusView Status, string Margin, IReadOnlyList<string> Points);
+internal sealed record ChartRowView(string Where, string Role, string Driver, string Size, string Mount, StatusView Status, string Margin,
+    IReadOnlyList<string> Points);
 
 internal sealed record ChartSetView(StatusView Status, string Name, string Where, string Drivers);
 
@@ -30,7 +33,8 @@ internal sealed class ChartHtml : IChartReport
             templates.Style(), templates.Script("chart"), result.Program, result.CatalogDigest,
             ChartWords.Counts(result), ChartWords.Accepts(result), ChartWords.NotJudged(result), Sentences.LastWord,
             [.. result.Rows.Select(r => r.Position.Role).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            [.. result.Rows.OrderBy(r => r.Driver.Size?.Si).Select(r => r.Driver.Size?.ToString()).OfType<string>().Distinct(StringComparer.Ordinal)],
+            [.. result.Rows.OrderBy(r => r.Driver.Size?.Si).Select(r => r.Driver.Size?.ToString()).OfType<string>()
+                .Distinct(StringComparer.Ordinal)],
             [.. result.Rows.Select(r => r.Status).Distinct().Order().Select(s => s.Word())],
             [.. vehicles.Select(v => Vehicle(v, result))]);
         output.Write(templates.Render("chart", page).ToString());
@@ -48,7 +52,9 @@ internal sealed class ChartHtml : IChartReport
 
     private static ChartRowView Row(ChartLine line) => new(
         line.Where, line.Role, line.First.Driver.Name, line.Size, line.Mount, FindingViews.Status(line.First.Status), line.Margin,
-        line.First.Status == Status.Pass ? [] : [.. line.First.Findings.Where(f => f.Status == line.First.Status || line.First.Work.Contains(f)).Select(f => f.Message).Distinct(StringComparer.Ordinal)]);
+        line.First.Status == Status.Pass ? []
+            : [.. line.First.Findings.Where(f => f.Status == line.First.Status || line.First.Work.Contains(f)).Select(f => f.Message)
+            .Distinct(StringComparer.Ordinal)]);
 
     private static ChartSetView Set(IReadOnlyList<SetRow> same) => new(
         FindingViews.Status(same[0].Status), same[0].Set.Name, ChartLine.Outputs(same), ChartLine.Drivers(same[0]));

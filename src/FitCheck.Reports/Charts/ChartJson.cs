@@ -7,7 +7,9 @@ using FitCheck.Reports.Json;
 
 namespace FitCheck.Reports.Charts;
 
-/// <summary>For programs. The shape is published in reports/schema/chart.schema.json; a change that breaks a reader needs a new `format`.</summary>
+/// <summary>
+/// For programs. The shape is published in reports/schema/chart.schema.json; a change that breaks a reader needs a new `format`.
+/// </summary>
 internal sealed class ChartJson : IChartReport
 {
     /// <summary>The version of the shape.</summary>

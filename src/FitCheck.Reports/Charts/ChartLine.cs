@@ -28,18 +28,22 @@ internal sealed record ChartLine(IReadOnlyList<ChartRow> Rows)
     public static IReadOnlyList<ChartLine> Of(IEnumerable<ChartRow> rows)
     {
         var all = rows.ToList();
-        var order = all.Select(r => r.Position.Id).Distinct(StringComparer.Ordinal).Select((id, i) => (id, i)).ToDictionary(p => p.id, p => p.i, StringComparer.Ordinal);
+        var order = all.Select(r => r.Position.Id).Distinct(StringComparer.Ordinal).Select((id, i) => (id, i))
+            .ToDictionary(p => p.id, p => p.i, StringComparer.Ordinal);
         return [.. all.GroupBy(Words, StringComparer.Ordinal).SelectMany(Alike)
             .OrderBy(l => order[l.First.Position.Id]).ThenBy(l => l.Where, StringComparer.Ordinal)
-            .ThenBy(l => l.First.Status).ThenByDescending(l => l.First.Margin ?? double.MinValue).ThenBy(l => l.First.Driver.Id, StringComparer.Ordinal)];
+            .ThenBy(l => l.First.Status).ThenByDescending(l => l.First.Margin ?? double.MinValue)
+            .ThenBy(l => l.First.Driver.Id, StringComparer.Ordinal)];
     }
 
     /// <summary>Rows of a set that say the same of several outputs.</summary>
     public static IReadOnlyList<IReadOnlyList<SetRow>> Sets(IEnumerable<SetRow> rows) =>
-        [.. rows.GroupBy(r => $"{r.Set.Id} {Drivers(r)}", StringComparer.Ordinal).Select(g => g.ToList()).OrderBy(g => g[0].Status).ThenBy(g => g[0].Set.Id, StringComparer.Ordinal)];
+        [.. rows.GroupBy(r => $"{r.Set.Id} {Drivers(r)}", StringComparer.Ordinal).Select(g => g.ToList()).OrderBy(g => g[0].Status)
+            .ThenBy(g => g[0].Set.Id, StringComparer.Ordinal)];
 
     /// <summary>`outputs front-left and front-right`.</summary>
-    public static string Outputs(IReadOnlyList<SetRow> same) => $"{(same.Count == 1 ? "output" : "outputs")} {Names.Listed([.. same.Select(s => s.Channel)])}";
+    public static string Outputs(IReadOnlyList<SetRow> same) =>
+        $"{(same.Count == 1 ? "output" : "outputs")} {Names.Listed([.. same.Select(s => s.Channel)])}";
 
     /// <summary>What each driver of a set says.</summary>
     public static string Drivers(SetRow row) => string.Join("; ", row.Places.Select(p => $"{p.Driver.Name} {p.Status.Word()}"));
@@ -48,14 +52,17 @@ internal sealed record ChartLine(IReadOnlyList<ChartRow> Rows)
     private static IEnumerable<ChartLine> Alike(IEnumerable<ChartRow> rows)
     {
         var all = rows.ToList();
-        if (all.TrueForAll(r => r.Mount is not null) && !Names.Joined(all.Select(r => r.Mount!.Name)).Contains(';', StringComparison.Ordinal))
+        if (all.TrueForAll(r => r.Mount is not null)
+            && !Names.Joined(all.Select(r => r.Mount!.Name)).Contains(';', StringComparison.Ordinal))
             return [new ChartLine(all)];
-        return all.GroupBy(r => string.Join(' ', (r.Mount?.Name ?? "").Split(' ').Where(w => w is not ("left" or "right"))), StringComparer.Ordinal).Select(g => new ChartLine([.. g]));
+        return all.GroupBy(r => string.Join(' ', (r.Mount?.Name ?? "").Split(' ').Where(w => w is not ("left" or "right"))),
+            StringComparer.Ordinal).Select(g => new ChartLine([.. g]));
     }
 
     private static string Words(ChartRow row) => string.Join('\0',
     [
         row.Driver.Id, row.Mount is null ? "bare" : "", row.Status.Word(), row.Position.Role,
-        .. row.Findings.Where(f => f.Status != Status.Pass).Select(f => $"{f.Rule} {f.ValueText} {f.Limit}"), Figures.Show(row.Margin ?? 0, "mm"),
+        .. row.Findings.Where(f => f.Status != Status.Pass).Select(f => $"{f.Rule} {f.ValueText} {f.Limit}"),
+        Figures.Show(row.Margin ?? 0, "mm"),
     ]);
 }

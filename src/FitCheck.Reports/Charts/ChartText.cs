@@ -5,7 +5,9 @@ using FitCheck.Reports.Text;
 
 namespace FitCheck.Reports.Charts;
 
-/// <summary>For a terminal: what fits, vehicle by vehicle and place by place. What does not fit is counted unless it is asked for.</summary>
+/// <summary>
+/// For a terminal: what fits, vehicle by vehicle and place by place. What does not fit is counted unless it is asked for.
+/// </summary>
 internal sealed class ChartText : IChartReport
 {
     private const int Indent = 9;

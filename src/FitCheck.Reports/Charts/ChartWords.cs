@@ -13,9 +13,13 @@ internal static class ChartWords
     /// <summary>How many pairs have which status.</summary>
     public static string Counts(ChartResult result)
     {
-        var counts = StatusWords.All.Select((word, i) => (word, count: result.Counts[i])).Where(c => c.count > 0).Select(c => $"{Figures.Whole(c.count)} {c.word}").ToList();
-        var all = $"{Sentences.Count(result.Counts.Sum(), "pair", "pairs")} of a driver and a position{(counts.Count > 0 ? ": " : "")}{string.Join(", ", counts)}.";
-        return result.OfAnotherType == 0 ? all : $"{all} {Sentences.Count(result.OfAnotherType, "pair is", "pairs are")} left out, because a driver of that type does not belong there.";
+        var counts = StatusWords.All.Select((word, i) => (word, count: result.Counts[i])).Where(c => c.count > 0)
+            .Select(c => $"{Figures.Whole(c.count)} {c.word}").ToList();
+        var all = $"{Sentences.Count(result.Counts.Sum(), "pair", "pairs")} of a driver and a position{(counts.Count > 0 ? ": " : "")}"
+            + $"{string.Join(", ", counts)}.";
+        return result.OfAnotherType == 0 ? all
+            : $"{all} {Sentences.Count(result.OfAnotherType, "pair is", "pairs are")} left out, because a driver of that type does not "
+                + $"belong there.";
     }
 
     public static string Accepts(ChartResult result) => result.Accepts.Count == 0
@@ -27,7 +31,9 @@ internal static class ChartWords
         var families = result.LeftOut.Select(l => l.Rule.Split('/')[0]).Distinct(StringComparer.Ordinal).ToList();
         return families.Count == 0
             ? $"Judged by {Sentences.Count(result.Rules.Count, "rule", "rules")}."
-            : $"Judged by {Sentences.Count(result.Rules.Count, "rule", "rules")} that driver, mounting and place decide. Not judged, because it takes a build: {Sentences.Count(result.LeftOut.Count, "rule", "rules")} "
-                + $"of {Names.Listed(families)} about what feeds the driver, what lies beside it, and the list; `fitcheck check` judges them.";
+            : $"Judged by {Sentences.Count(result.Rules.Count, "rule", "rules")} that driver, mounting and place decide. Not judged, "
+                + $"because it takes a build: {Sentences.Count(result.LeftOut.Count, "rule", "rules")} "
+                + $"of {Names.Listed(families)} about what feeds the driver, what lies beside it, and the list; `fitcheck check` judges "
+                + $"them.";
     }
 }

@@ -9,8 +9,8 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.GitHub;
 
 /// <summary>
-/// For the log of a GitHub workflow: one command a line, which the site shows beside the line of the file. Worst first, because it shows ten of a kind
-/// for each step. Passes and waived findings are left out.
+/// For the log of a GitHub workflow: one command a line, which the site shows beside the line of the file. Worst first, because it shows
+/// ten of a kind for each step. Passes and waived findings are left out.
 /// </summary>
 internal sealed class GitHubReport : ILintReport
 {
@@ -30,7 +30,8 @@ internal sealed class GitHubReport : ILintReport
         }
         // Waived findings are left out, and nobody would see what the verdict rests on.
         foreach (var build in result.Builds.Where(b => b.RestingOn.Count > 0))
-            Command("notice", new Location(build.File, 1, 1), $"{build.Name}: {build.Verdict.Word()} on the strength of {Headline.Count(build)}", Headline.Of(build), options, output);
+            Command("notice", new Location(build.File, 1, 1),
+                $"{build.Name}: {build.Verdict.Word()} on the strength of {Headline.Count(build)}", Headline.Of(build), options, output);
         foreach (var change in result.Builds.SelectMany(b => b.RuleChanges).Distinct())
             Command("notice", change.At, Sentences.RulesOfThisShop, Sentences.Changed(change), options, output);
         Tell(new LintResult([.. result.Builds.SelectMany(b => b.Remarks)], 0), options, output);
@@ -47,7 +48,8 @@ internal sealed class GitHubReport : ILintReport
     {
         var titles = KindHelp.With(lint.Rules).ToDictionary(h => h.Id, h => $"{h.Title} ({h.Id})", StringComparer.Ordinal);
         foreach (var problem in lint.Problems.OrderByDescending(p => p.Severity))
-            Command(problem.Severity == Severity.Error ? "error" : "warning", problem.At, titles.GetValueOrDefault(problem.Code, problem.Code), problem.Message, options, output);
+            Command(problem.Severity == Severity.Error ? "error" : "warning", problem.At,
+                titles.GetValueOrDefault(problem.Code, problem.Code), problem.Message, options, output);
     }
 
     private static void Tell(Told told, ReportOptions options, TextWriter output)
@@ -72,7 +74,8 @@ internal sealed class GitHubReport : ILintReport
     }
 
     private static string Data(string text) =>
-        text.Replace("%", "%25", StringComparison.Ordinal).Replace("\r", "%0D", StringComparison.Ordinal).Replace("\n", "%0A", StringComparison.Ordinal);
+        text.Replace("%", "%25", StringComparison.Ordinal).Replace("\r", "%0D", StringComparison.Ordinal)
+            .Replace("\n", "%0A", StringComparison.Ordinal);
 
     private static string Property(string text) =>
         Data(text).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);

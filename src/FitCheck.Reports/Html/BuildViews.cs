@@ -33,7 +33,8 @@ internal sealed class BuildViews
         var positionCards = positions.Select((p, i) => PositionCard(p, $"{_id}-p{Figures.Whole(i + 1)}")).ToList();
         var channelCards = channels.Select((c, i) => ChannelCard(c, $"{_id}-c{Figures.Whole(i + 1)}")).ToList();
         var supply = SupplyCard();
-        var whole = WholeCard([.. positions.SelectMany(p => p.Keys), .. channels.SelectMany(c => c.Keys), .. supply is null ? [] : Devices()]);
+        var whole =
+            WholeCard([.. positions.SelectMany(p => p.Keys), .. channels.SelectMany(c => c.Keys), .. supply is null ? [] : Devices()]);
         return new BuildView
         {
             Id = _id,
@@ -58,10 +59,12 @@ internal sealed class BuildViews
             Cautions = _build.Cautions,
             LastWord = Sentences.LastWord,
             Proof = Proof(),
-            Unjudged = positionCards.Concat(channelCards).Where(c => c.Status is null).Select(c => c.Name).ToList() is { Count: > 0 } unjudged ? Names.Joined(unjudged) : null,
+            Unjudged = positionCards.Concat(channelCards).Where(c => c.Status is null).Select(c => c.Name)
+                .ToList() is { Count: > 0 } unjudged ? Names.Joined(unjudged) : null,
             ProofTitle = $"What passes: {Sentences.Count(checks.Pass, "check", "checks")}",
             Sources = Sources(),
-            Waived = [.. Told.Of(_build.Findings.Where(f => f.Waived is not null)).Select(t => FindingViews.Of(t, _ids[t.First]) with { Heading = "h3", Where = t.Where })],
+            Waived = [.. Told.Of(_build.Findings.Where(f => f.Waived is not null))
+                .Select(t => FindingViews.Of(t, _ids[t.First]) with { Heading = "h3", Where = t.Where })],
             RuleChanges = [.. _build.RuleChanges.Select(c => $"{Sentences.Changed(c)} ({Figures.ShortPlace(c.At)})")],
             RuleChangesTitle = Sentences.RulesOfThisShop,
             RuleChangesLead = Sentences.WhatRulesOfThisShopAre,
@@ -85,7 +88,8 @@ internal sealed class BuildViews
 
     private CardView ChannelCard(Alike<Drawings.LoadCurve> alike, string id)
     {
-        var wirings = Alike.Wirings(_build.Wirings.Where(w => alike.Keys.Contains(w.Channel))).Select((w, i) => WiringDrawing.Draw($"{id}-wiring{Figures.Whole(i + 1)}", w)).ToList();
+        var wirings = Alike.Wirings(_build.Wirings.Where(w => alike.Keys.Contains(w.Channel)))
+            .Select((w, i) => WiringDrawing.Draw($"{id}-wiring{Figures.Whole(i + 1)}", w)).ToList();
         if (alike.Shown is not { } load)
             return Card(id, alike.Name, null, wirings, alike.Keys);
         var rated = load.RatedLoad is { } ohm ? $"Made for {Figures.Show(ohm, "ohm")} and more" : "The load that it is made for is unknown";
@@ -98,14 +102,16 @@ internal sealed class BuildViews
         return Card(id, alike.Name, rated, plots, alike.Keys);
     }
 
-    private HashSet<string> Devices() => _build.Facts.Where(f => f.Subject == Subject.Device).Select(f => f.Key).ToHashSet(StringComparer.Ordinal);
+    private HashSet<string> Devices() =>
+        _build.Facts.Where(f => f.Subject == Subject.Device).Select(f => f.Key).ToHashSet(StringComparer.Ordinal);
 
     // Findings on devices and their cables stand beside the diagram of the supply.
     private CardView? SupplyCard()
     {
         if (_build.Supply is not { } supply)
             return null;
-        var card = Card($"{_id}-supply-card", "Battery, cables and amplifiers", null, [SupplyDrawing.Draw($"{_id}-supply-line", supply)], Devices());
+        var card = Card($"{_id}-supply-card", "Battery, cables and amplifiers", null, [SupplyDrawing.Draw($"{_id}-supply-line", supply)],
+            Devices());
         return card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
     }
 
@@ -114,10 +120,12 @@ internal sealed class BuildViews
     {
         var keys = _build.Findings.Select(f => f.Position).Where(p => !elsewhere.Contains(p)).ToHashSet(StringComparer.Ordinal);
         var card = Card($"{_id}-whole", "The build as a whole", null, [], keys);
-        return card.Findings.Count + card.Passes.Count == 0 ? null : card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
+        return card.Findings.Count + card.Passes.Count == 0 ? null
+            : card with { Findings = Located(card.Findings), Passes = Located(card.Passes) };
     }
 
-    private static List<FindingView> Located(IReadOnlyList<FindingView> findings) => [.. findings.Select(f => f with { Where = f.Position })];
+    private static List<FindingView> Located(IReadOnlyList<FindingView> findings) =>
+        [.. findings.Select(f => f with { Where = f.Position })];
 
     private CardView Card(string id, string name, string? subtitle, IReadOnlyList<SafeHtml> drawings, IReadOnlySet<string> keys)
     {
@@ -146,14 +154,17 @@ internal sealed class BuildViews
     private FindingView Of(Told told, IReadOnlySet<string> keys)
     {
         var view = FindingViews.Of(told, _ids[told.First]);
-        return told.Findings.Select(f => f.Position).Distinct(StringComparer.Ordinal).Count() == keys.Count ? view : view with { Where = told.Where };
+        return told.Findings.Select(f => f.Position).Distinct(StringComparer.Ordinal).Count() == keys.Count ? view
+            : view with { Where = told.Where };
     }
 
     private TaskView Task(MeasureTask task) => new(task.What, task.How, [.. task.Outcomes.Select(o =>
         new OutcomeView(o.Passing, o.Told.First.Title, o.Told.Where, $"#{_ids[o.Told.First]}"))]);
 
     private ListView? List() => _build.List.Count == 0 ? null : new(
-        [.. _build.List.Select(l => new LineView(l.Name, l.Part, Sentences.ToBuy(l), Figures.Whole(l.Needed), l.Price.ToString(), l.Sum.ToString(), Filled(Sentences.Availability(l.Availability))))],
+        [.. _build.List.Select(
+            l => new LineView(l.Name, l.Part, Sentences.ToBuy(l), Figures.Whole(l.Needed), l.Price.ToString(), l.Sum.ToString(),
+                Filled(Sentences.Availability(l.Availability))))],
         [.. _build.Totals.Select(t => t.ToString())],
         Sentences.Budget(_build));
 
@@ -165,7 +176,9 @@ internal sealed class BuildViews
     private List<SourceView> Sources() =>
         [.. _build.Findings.Where(f => f.Source.Length > 0)
             .GroupBy(f => f.Source, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
-            .Select(g => new SourceView(g.Key, string.Join(", ", g.Select(f => f.Rule).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))))];
+            .Select(g =>
+            new SourceView(g.Key,
+                string.Join(", ", g.Select(f => f.Rule).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))))];
 
     private static string? Joined(IEnumerable<string?> parts) => Filled(string.Join(" · ", parts.Where(p => !string.IsNullOrEmpty(p))));
 

@@ -29,13 +29,15 @@ internal static class FindingViews
             Bar = tells ? MarginBar.Draw($"{id}-bar", finding) : null,
             Rule = finding.Rule,
             At = [.. told.Places.Select(Figures.ShortPlace)],
-            Related = [.. told.Findings.SelectMany(f => f.Related).GroupBy(r => r.At).Select(g => new DatumView(Names.Joined(g.Select(r => r.What)), Figures.ShortPlace(g.Key)))],
+            Related = [.. told.Findings.SelectMany(f => f.Related).GroupBy(r => r.At)
+                .Select(g => new DatumView(Names.Joined(g.Select(r => r.What)), Figures.ShortPlace(g.Key)))],
             Waived = finding.Waived,
         };
     }
 
     public static ProofLineView Proof(Told told) =>
-        new(PassesInWords(told.First) ? told.First.Message : told.First.Title, Figures.Tell(told.First) ? Figures.Row(told.First) : null, told.First.Rule);
+        new(PassesInWords(told.First) ? told.First.Message : told.First.Title, Figures.Tell(told.First) ? Figures.Row(told.First) : null,
+            told.First.Rule);
 
     public static StatusView Status(Status status) => new(status.Word(), Icon(status));
 
@@ -51,6 +53,7 @@ internal static class FindingViews
             Findings.Status.Measure => """<path d="M0 2h2v12H0ZM14 2h2v12h-2ZM2.6 8l4-3.4v2.4h2.8V4.6l4 3.4-4 3.4V9H6.6v2.4Z"/>""",
             _ => """<path d="M1.4 1.4h13.2v13.2H1.4Z"/><path class="cut" d="m4.8 4.8 6.4 6.4M11.2 4.8l-6.4 6.4"/>""",
         };
-        return new SafeHtml($"""<svg class="icon" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true" focusable="false">{shape}</svg>""");
+        return new SafeHtml(
+            $"""<svg class="icon" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true" focusable="false">{shape}</svg>""");
     }
 }

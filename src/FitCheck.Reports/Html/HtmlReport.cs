@@ -18,14 +18,19 @@ internal sealed class HtmlReport : ILintReport
         for (var i = 0; i < result.Builds.Count; i++)
             builds.Add(BuildViews.Of(result.Builds[i], $"b{Reports.Wording.Figures.Whole(i + 1)}"));
         var title = builds.Count == 1 ? builds[0].Name : Reports.Wording.Sentences.Count(builds.Count, "build", "builds");
-        var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds, builds.Count > 1) { Comparison = Reports.Wording.BuildComparison.Of(result) is { } comparison ? Of(comparison) : null };
+        var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds,
+            builds.Count > 1)
+        { Comparison = Reports.Wording.BuildComparison.Of(result) is { } comparison ? Of(comparison) : null };
         output.Write(templates.Render("page", page).ToString());
     }
 
     private static ComparisonView Of(Reports.Wording.BuildComparison comparison) => new(
         Reports.Wording.BuildComparison.Title,
-        [.. comparison.Builds.Select((b, i) => new ComparedView(b.Letter, b.Build.Name, $"#b{Reports.Wording.Figures.Whole(i + 1)}", FindingViews.Status(b.Build.Verdict)))],
-        [.. comparison.Rows.Select(r => new ComparisonRowView(r.Label, [.. r.Cells.Select((c, i) => new ComparisonCellView(comparison.Builds[i].Letter, c))]))],
+        [.. comparison.Builds.Select(
+            (b, i) => new ComparedView(b.Letter, b.Build.Name, $"#b{Reports.Wording.Figures.Whole(i + 1)}",
+                FindingViews.Status(b.Build.Verdict)))],
+        [.. comparison.Rows.Select(
+            r => new ComparisonRowView(r.Label, [.. r.Cells.Select((c, i) => new ComparisonCellView(comparison.Builds[i].Letter, c))]))],
         comparison.Sentences);
 
     public void Write(LintResult result, ReportOptions options, TextWriter output)

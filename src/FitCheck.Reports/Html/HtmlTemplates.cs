@@ -6,8 +6,10 @@ using Scriban.Syntax;
 
 namespace FitCheck.Reports.Html;
 
-/// <summary>The templates of one folder, each parsed once. A template shows `it`, a part of it with `part "finding" f`, and a sentence with words of a file in it with
-/// `prose it.message`.</summary>
+/// <summary>
+/// The templates of one folder, each parsed once. A template shows `it`, a part of it with `part "finding" f`, and a sentence with words of
+/// a file in it with `prose it.message`.
+/// </summary>
 internal sealed class HtmlTemplates
 {
     private readonly string _directory;
@@ -69,7 +71,8 @@ internal sealed class HtmlTemplates
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new TemplateException($"The template {path} can't be read. Restore the folder {_directory} that comes with the program.", e);
+            throw new TemplateException($"The template {path} can't be read. Restore the folder {_directory} that comes with the program.",
+                e);
         }
     }
 }

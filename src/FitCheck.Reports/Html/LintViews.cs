@@ -6,11 +6,13 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Html;
 
-internal sealed record LintView(StatusView Verdict, string Sentence, string Files, IReadOnlyList<LintFileView> Groups, string Program, SafeHtml Style);
+internal sealed record LintView(StatusView Verdict, string Sentence, string Files, IReadOnlyList<LintFileView> Groups, string Program,
+    SafeHtml Style);
 
 internal sealed record LintFileView(string File, IReadOnlyList<ProblemView> Problems);
 
-internal sealed record ProblemView(string Id, StatusView Status, string Severity, string Title, string Message, string? Advice, string Rule, string At, IReadOnlyList<DatumView> Related);
+internal sealed record ProblemView(string Id, StatusView Status, string Severity, string Title, string Message, string? Advice,
+    string Rule, string At, IReadOnlyList<DatumView> Related);
 
 /// <summary>Arranges what `lint` found for its page: by file, in file order.</summary>
 internal static class LintViews
@@ -18,12 +20,14 @@ internal static class LintViews
     public static LintView Of(LintResult result, SafeHtml style)
     {
         var help = KindHelp.With(result.Rules).ToDictionary(h => h.Id, StringComparer.Ordinal);
-        var views = result.Problems.Select((p, i) => (p.At.File, View: Problem(p, $"p{Figures.Whole(i + 1)}", help.GetValueOrDefault(p.Code))));
+        var views =
+            result.Problems.Select((p, i) => (p.At.File, View: Problem(p, $"p{Figures.Whole(i + 1)}", help.GetValueOrDefault(p.Code))));
         return new LintView(
             FindingViews.Status(result.Errors > 0 ? Status.Fail : result.Warnings > 0 ? Status.Warn : Status.Pass),
             Sentences.Lint(result),
             Sentences.Count(result.Files, "file", "files"),
-            [.. views.GroupBy(v => v.File, StringComparer.Ordinal).Select(g => new LintFileView(Figures.ShortFile(g.Key), [.. g.Select(v => v.View)]))],
+            [.. views.GroupBy(v => v.File, StringComparer.Ordinal)
+                .Select(g => new LintFileView(Figures.ShortFile(g.Key), [.. g.Select(v => v.View)]))],
             ProgramName.WithVersion,
             style);
     }

@@ -10,7 +10,8 @@ internal sealed record PageView(string Title, string Program, string Digest, Saf
     public required ComparisonView? Comparison { get; init; }
 }
 
-internal sealed record ComparisonView(string Title, IReadOnlyList<ComparedView> Builds, IReadOnlyList<ComparisonRowView> Rows, IReadOnlyList<string> Sentences);
+internal sealed record ComparisonView(string Title, IReadOnlyList<ComparedView> Builds, IReadOnlyList<ComparisonRowView> Rows,
+    IReadOnlyList<string> Sentences);
 
 internal sealed record ComparedView(string Letter, string Name, string Href, StatusView Verdict);
 

@@ -3,7 +3,9 @@ using FitCheck.Reports.Format;
 
 namespace FitCheck.Reports.Impacts;
 
-/// <summary>One way of telling what a change does. It decides nothing; it must give the same bytes for the same result on every machine.</summary>
+/// <summary>
+/// One way of telling what a change does. It decides nothing; it must give the same bytes for the same result on every machine.
+/// </summary>
 internal interface IImpactReport
 {
     /// <summary>The word after `--format`.</summary>
@@ -15,7 +17,8 @@ internal interface IImpactReport
 /// <summary>Every format of an impact.</summary>
 internal static class ImpactReports
 {
-    public static IReadOnlyList<IImpactReport> All { get; } = [new ImpactText(), new ImpactMarkdown(), new ImpactJson(), new ImpactGitHub()];
+    public static IReadOnlyList<IImpactReport> All { get; } = [new ImpactText(), new ImpactMarkdown(), new ImpactJson(),
+        new ImpactGitHub()];
 
     public static string[] Formats => [.. All.Select(r => r.Format)];
 

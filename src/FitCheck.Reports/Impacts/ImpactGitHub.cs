@@ -6,7 +6,9 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Impacts;
 
-/// <summary>For the log of a GitHub workflow: a mark on the line that makes a build worse, or on the build where no line is known.</summary>
+/// <summary>
+/// For the log of a GitHub workflow: a mark on the line that makes a build worse, or on the build where no line is known.
+/// </summary>
 internal sealed class ImpactGitHub : IImpactReport
 {
     public string Format => "github";
@@ -22,7 +24,8 @@ internal sealed class ImpactGitHub : IImpactReport
             {
                 var at = change.Causes.Count > 0 ? change.Causes[0].At : build.At;
                 var because = change.Causes.Count > 0 ? $"\nBecause {Names.Listed([.. change.Causes.Select(c => c.What)])}." : "";
-                GitHubReport.Command(command, at, $"{build.Name} {ImpactWords.Fate(build)}", $"{where}: {ImpactWords.Step(change)}. {change.Finding.Message}{because}", options, output);
+                GitHubReport.Command(command, at, $"{build.Name} {ImpactWords.Fate(build)}",
+                    $"{where}: {ImpactWords.Step(change)}. {change.Finding.Message}{because}", options, output);
             }
         }
     }

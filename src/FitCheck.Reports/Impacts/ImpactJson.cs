@@ -7,7 +7,9 @@ using FitCheck.Reports.Json;
 
 namespace FitCheck.Reports.Impacts;
 
-/// <summary>For programs. The shape is published in reports/schema/impact.schema.json; a change that breaks a reader needs a new `format`.</summary>
+/// <summary>
+/// For programs. The shape is published in reports/schema/impact.schema.json; a change that breaks a reader needs a new `format`.
+/// </summary>
 internal sealed class ImpactJson : IImpactReport
 {
     /// <summary>The version of the shape.</summary>

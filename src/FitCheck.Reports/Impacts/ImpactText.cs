@@ -23,7 +23,8 @@ internal sealed class ImpactText : IImpactReport
         foreach (var build in result.Builds.Where(ImpactWords.IsTold))
             WriteBuild(page, build);
         Section(page, "Pairs of the chart that flip", [.. ImpactWords.Pairs(result).Select(ImpactWords.Pair)], options.Verbose);
-        Section(page, "Rules", [.. result.Rules.Select(r => $"{r.Rule} {ImpactWords.Word(r.Change)}: {r.What} ({Figures.Place(r.At)})")], options.Verbose);
+        Section(page, "Rules", [.. result.Rules.Select(r => $"{r.Rule} {ImpactWords.Word(r.Change)}: {r.What} ({Figures.Place(r.At)})")],
+            options.Verbose);
         Section(page, "Entries", [.. result.Entries.Select(Entry)], options.Verbose);
     }
 
@@ -36,7 +37,8 @@ internal sealed class ImpactText : IImpactReport
             page.Line(Indent, problem.ToString());
         foreach (var (change, where) in ImpactWords.Findings(build))
         {
-            page.Hanging(Indent, change.IsWorse ? "worse: " : "better: ", $"{ImpactWords.Step(change)}, {where}: {change.Finding.Message} [{change.Finding.Rule}]");
+            page.Hanging(Indent, change.IsWorse ? "worse: " : "better: ",
+                $"{ImpactWords.Step(change)}, {where}: {change.Finding.Message} [{change.Finding.Rule}]");
             foreach (var cause in change.Causes)
                 page.Hanging(Indent + 2, "because ", ImpactWords.Because(cause));
         }
@@ -44,7 +46,8 @@ internal sealed class ImpactText : IImpactReport
 
     private static string Entry(EntryChange entry) => entry.Keys.Count == 0
         ? $"{entry.Kind} {entry.Id} {ImpactWords.Word(entry.Change)} ({Figures.Place(entry.At)})"
-        : $"{entry.Kind} {entry.Id}: {string.Join("; ", entry.Keys.Select(k => $"{k} (line {Figures.Whole(k.At.Line)})"))} ({entry.At.File})";
+        : $"{entry.Kind} {entry.Id}: {string.Join("; ", entry.Keys.Select(k => $"{k} (line {Figures.Whole(k.At.Line)})"))} ("
+            + $"{entry.At.File})";
 
     private static void Section(TextPage page, string heading, IReadOnlyList<string> lines, bool all)
     {

@@ -33,7 +33,8 @@ internal static class ImpactWords
         var parts = new List<string>();
         Add(result.Entries.Select(e => e.Change), "entry", "entries");
         Add(result.Rules.Select(r => r.Change), "rule", "rules");
-        parts.Add($"{Figures.Whole(result.Pairs.Count)} of {Sentences.Count(result.PairsCompared, "pair", "pairs")} of the chart {(result.Pairs.Count == 1 ? "flips" : "flip")}");
+        parts.Add($"{Figures.Whole(result.Pairs.Count)} of {Sentences.Count(result.PairsCompared, "pair", "pairs")} of the chart "
+            + $"{(result.Pairs.Count == 1 ? "flips" : "flip")}");
         return string.Join("; ", parts) + ".";
 
         void Add(IEnumerable<Change> changes, string one, string many)
@@ -46,7 +47,8 @@ internal static class ImpactWords
     public static string Word(Change change) => change switch { Change.Added => "added", Change.Removed => "removed", _ => "altered" };
 
     /// <summary>What becomes of a build: `goes from pass to fail`.</summary>
-    public static string Fate(BuildChange build) => build.Waivers == 0 ? What(build) : $"{What(build)}, on the strength of {Sentences.Count(build.Waivers, "waiver", "waivers")}";
+    public static string Fate(BuildChange build) =>
+        build.Waivers == 0 ? What(build) : $"{What(build)}, on the strength of {Sentences.Count(build.Waivers, "waiver", "waivers")}";
 
     private static string What(BuildChange build) => build.Fate switch
     {
@@ -74,12 +76,14 @@ internal static class ImpactWords
 
     /// <summary>Pairs that flip in the same way for the same reason, told once.</summary>
     public static IReadOnlyList<PairGroup> Pairs(ImpactResult result) => [.. result.Pairs
-        .GroupBy(p => (p.Vehicle, p.Driver, p.Before, p.After, p.MountAfter, p.Reason)).Select(g => new PairGroup(g.First(), Names.Joined(g.Select(p => p.PositionName))))];
+        .GroupBy(p => (p.Vehicle, p.Driver, p.Before, p.After, p.MountAfter, p.Reason))
+        .Select(g => new PairGroup(g.First(), Names.Joined(g.Select(p => p.PositionName))))];
 
     public static string Pair(PairGroup group)
     {
         var pair = group.First;
-        return $"{pair.DriverName} in {pair.VehicleName}, {group.Where}{(pair.MountAfter is null ? "" : $", on {pair.MountAfter}")}: {pair.Before.Word()} → {pair.After.Word()}. {pair.Reason}";
+        return $"{pair.DriverName} in {pair.VehicleName}, {group.Where}{(pair.MountAfter is null ? "" : $", on {pair.MountAfter}")}: "
+            + $"{pair.Before.Word()} → {pair.After.Word()}. {pair.Reason}";
     }
 }
 

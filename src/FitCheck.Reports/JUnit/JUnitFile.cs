@@ -19,10 +19,18 @@ internal sealed record JUnitCase(string Class, string Name, string File, int Lin
 
 internal sealed record JUnitSuite(string Name, IReadOnlyList<(string Name, string Value)> Properties, IReadOnlyList<JUnitCase> Cases);
 
-/// <summary>Writes suites in the form that test servers agree on; there is no standard of it. No times, so that two runs give the same bytes.</summary>
+/// <summary>
+/// Writes suites in the form that test servers agree on; there is no standard of it. No times, so that two runs give the same bytes.
+/// </summary>
 internal static class JUnitFile
 {
-    private static readonly XmlWriterSettings Layout = new() { Indent = true, NewLineChars = "\n", NewLineHandling = NewLineHandling.Entitize, OmitXmlDeclaration = true };
+    private static readonly XmlWriterSettings Layout = new()
+    {
+        Indent = true,
+        NewLineChars = "\n",
+        NewLineHandling = NewLineHandling.Entitize,
+        OmitXmlDeclaration = true
+    };
 
     public static void Write(string name, IReadOnlyList<JUnitSuite> suites, TextWriter output)
     {

@@ -7,7 +7,9 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.JUnit;
 
-/// <summary>For servers that show tests: a build is a suite, a rule at a position is a case. It fails from the status up from which the run fails.</summary>
+/// <summary>
+/// For servers that show tests: a build is a suite, a rule at a position is a case. It fails from the status up from which the run fails.
+/// </summary>
 internal sealed class JUnitReport : ILintReport
 {
     public string Format => "junit";
@@ -27,14 +29,16 @@ internal sealed class JUnitReport : ILintReport
         // A server takes a suite without a case for a run that broke off.
         if (cases.Count == 0)
             cases.Add(new JUnitCase("lint", "nothing wrong", "", 0, JUnitOutcome.Passed, $"{Figures.Whole(result.Files)} files read.", ""));
-        JUnitFile.Write("fitcheck lint", [new JUnitSuite("catalog, rules and builds", [("files", Figures.Whole(result.Files))], cases)], output);
+        JUnitFile.Write("fitcheck lint", [new JUnitSuite("catalog, rules and builds", [("files", Figures.Whole(result.Files))], cases)],
+            output);
     }
 
     private static JUnitSuite Suite(BuildResult build, ReportOptions options)
     {
         var file = FileNames.In(options.Root, build.File);
         return new JUnitSuite(build.Name, [("file", file), ("vehicle", build.VehicleName), ("verdict", build.Verdict.Word()),
-                .. Headline.Strength(build) is null ? [] : new[] { ("headline", Headline.Of(build)) }, .. build.RuleChanges.Select(c => ("rule of this shop", Sentences.Changed(c)))],
+                .. Headline.Strength(build) is null ? [] : new[] { ("headline", Headline.Of(build)) },
+                .. build.RuleChanges.Select(c => ("rule of this shop", Sentences.Changed(c)))],
             [.. build.Findings.Select(f => Case(f, file, options)), .. build.Remarks.Select(r => Case(r, options))]);
     }
 
@@ -48,7 +52,8 @@ internal sealed class JUnitReport : ILintReport
         var brief = finding.Waived is { } reason ? $"waived ({finding.Status.Word()}): {reason}"
             : outcome == JUnitOutcome.Skipped ? ToMeasure(finding)
             : message;
-        return new JUnitCase(file, $"{finding.Rule} {finding.Position}", FileNames.In(options.Root, finding.At.File), finding.At.Line, outcome, brief, Detail(finding, message, options))
+        return new JUnitCase(file, $"{finding.Rule} {finding.Position}", FileNames.In(options.Root, finding.At.File), finding.At.Line,
+            outcome, brief, Detail(finding, message, options))
         {
             Type = finding.Status.Word(),
         };
@@ -58,7 +63,8 @@ internal sealed class JUnitReport : ILintReport
     {
         var isFailed = problem.Severity == Severity.Error || options.FailOn <= Status.Warn;
         var at = problem.At with { File = FileNames.In(options.Root, problem.At.File) };
-        return new JUnitCase(at.File, $"{problem.Code} {problem.Subject ?? problem.Message}", at.File, at.Line, isFailed ? JUnitOutcome.Failed : JUnitOutcome.Passed, problem.Message,
+        return new JUnitCase(at.File, $"{problem.Code} {problem.Subject ?? problem.Message}", at.File, at.Line,
+            isFailed ? JUnitOutcome.Failed : JUnitOutcome.Passed, problem.Message,
             string.Join('\n', problem.Related.Select(r => $"{Place(r.At, options)}: {r.What}").Prepend($"{at}: {problem.Message}")))
         {
             Type = problem.Severity == Severity.Error ? "error" : "warning",
@@ -66,7 +72,8 @@ internal sealed class JUnitReport : ILintReport
     }
 
     private static string ToMeasure(Finding finding) => finding.ToMeasure.Count == 0 ? $"{finding.Message} {finding.Advice}"
-        : string.Join(" ", finding.ToMeasure.Select(m => $"Measure {m.What}: {m.How}{(m.Passing is null ? "" : $" Passes with {m.Passing}.")}"));
+        : string.Join(" ",
+        finding.ToMeasure.Select(m => $"Measure {m.What}: {m.How}{(m.Passing is null ? "" : $" Passes with {m.Passing}.")}"));
 
     private static string Detail(Finding finding, string message, ReportOptions options)
     {

@@ -10,7 +10,9 @@ using FitCheck.Reports.Format;
 
 namespace FitCheck.Reports.Json;
 
-/// <summary>For programs. The shape is published in reports/schema/check.schema.json; a change that breaks a reader needs a new `format`.</summary>
+/// <summary>
+/// For programs. The shape is published in reports/schema/check.schema.json; a change that breaks a reader needs a new `format`.
+/// </summary>
 internal sealed class JsonReport : ILintReport
 {
     /// <summary>The version of the shape.</summary>
@@ -18,9 +20,11 @@ internal sealed class JsonReport : ILintReport
 
     public string Format => "json";
 
-    public void Write(CheckResult result, ReportOptions options, TextWriter output) => JsonText.Write(json => WriteResult(json, result), output);
+    public void Write(CheckResult result, ReportOptions options, TextWriter output) =>
+        JsonText.Write(json => WriteResult(json, result), output);
 
-    public void Write(LintResult result, ReportOptions options, TextWriter output) => JsonText.Write(json => JsonLint.Write(json, result, options), output);
+    public void Write(LintResult result, ReportOptions options, TextWriter output) =>
+        JsonText.Write(json => JsonLint.Write(json, result, options), output);
 
     private static void WriteResult(Utf8JsonWriter json, CheckResult result)
     {
@@ -206,7 +210,8 @@ internal sealed class JsonReport : ILintReport
                 json.WriteRounded("value", InUnit(fact.Number?.Value, unit));
                 json.WriteRounded("low", InUnit(fact.Number?.Low, unit));
                 json.WriteRounded("high", InUnit(fact.Number?.High, unit));
-                json.WriteString("unit", fact.Type.Dimension == Dimension.Currency ? currency ?? "money" : unit?.Symbol ?? fact.Type.Dimension.ToString());
+                json.WriteString("unit",
+                    fact.Type.Dimension == Dimension.Currency ? currency ?? "money" : unit?.Symbol ?? fact.Type.Dimension.ToString());
                 break;
             default:
                 json.WriteNull("value");

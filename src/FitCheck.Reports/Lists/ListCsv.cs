@@ -33,14 +33,16 @@ internal sealed class ListCsv : IListReport
     }
 
     private static readonly string[] Columns =
-        ["build", "listed_by", "part", "name", "needed", "pack", "packs", "left_pieces", "left_metres", "price", "sum", "currency", "availability", "rules"];
+        ["build", "listed_by", "part", "name", "needed", "pack", "packs", "left_pieces", "left_metres", "price", "sum", "currency",
+            "availability", "rules"];
 
     private static void Row(SepWriter csv, PartsList list, ListLine line, string by, IReadOnlyList<Ask> asks)
     {
         using var row = csv.NewRow();
         var values = new[]
         {
-            ChartCsv.Harmless(list.Name), by, ChartCsv.Harmless(line.Part), ChartCsv.Harmless(line.Name), Number(line.Needed), Number(line.Pack), Number(line.Packs),
+            ChartCsv.Harmless(list.Name), by, ChartCsv.Harmless(line.Part), ChartCsv.Harmless(line.Name), Number(line.Needed),
+            Number(line.Pack), Number(line.Packs),
             line.LeftPieces is { } left ? Number(left) : "", line.LeftMetres?.ToString("0.###", CultureInfo.InvariantCulture) ?? "",
             Amount(line.Price.Amount), Amount(line.Sum.Amount), ChartCsv.Harmless(line.Sum.Currency), line.Availability,
             string.Join(' ', asks.Select(a => a.Rule).Distinct(StringComparer.Ordinal)),

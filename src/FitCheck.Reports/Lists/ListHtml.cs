@@ -18,7 +18,8 @@ internal sealed class ListHtml : IListReport
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "html"));
         var title = result.Builds.Count == 1 ? result.Builds[0].Name : Sentences.Count(result.Builds.Count, "build", "builds");
         var builds = result.Builds.Select((l, i) => Of(l, result.Tax, $"l{Figures.Whole(i + 1)}")).ToList();
-        var page = new ListPageView(title, templates.Style(), builds, ListWords.Basis(result.Tax), Sentences.LastWord, result.Program, result.CatalogDigest);
+        var page = new ListPageView(title, templates.Style(), builds, ListWords.Basis(result.Tax), Sentences.LastWord, result.Program,
+            result.CatalogDigest);
         output.Write(templates.Render("parts", page).ToString());
     }
 
@@ -29,10 +30,12 @@ internal sealed class ListHtml : IListReport
         Vehicle = list.VehicleName,
         Tables =
         [
-            new PartsTableView($"{id}-build", ListWords.Parts, null, [.. list.Lines.Select(l => Row(l, []))], list.Lines.Count == 0 ? [] : Sums(list.Totals, "Total", tax)),
+            new PartsTableView($"{id}-build", ListWords.Parts, null, [.. list.Lines.Select(l => Row(l, []))],
+                list.Lines.Count == 0 ? [] : Sums(list.Totals, "Total", tax)),
             .. list.Asked.Count == 0 ? [] : new[]
             {
-                new PartsTableView($"{id}-asked", ListWords.Asked, ListWords.WhatAskedIs, [.. list.Asked.Select(a => Row(a.Line, [.. ListWords.By(a.By).Select(b => new ByView(b.Rule, b.Title, b.Where))]))],
+                new PartsTableView($"{id}-asked", ListWords.Asked, ListWords.WhatAskedIs,
+                    [.. list.Asked.Select(a => Row(a.Line, [.. ListWords.By(a.By).Select(b => new ByView(b.Rule, b.Title, b.Where))]))],
                     [.. Sums(list.AskedTotals, "Subtotal", tax), .. Sums(list.AllTotals, "Everything together", tax)]),
             },
         ],
@@ -43,13 +46,16 @@ internal sealed class ListHtml : IListReport
     };
 
     private static PartsRowView Row(ListLine line, IReadOnlyList<ByView> by) =>
-        new(line.Name, line.Part, Figures.Whole(line.Needed), ListWords.ToBuy(line), line.Price.ToString(), line.Sum.ToString(), Sentences.Availability(line.Availability), ListWords.Left(line), by);
+        new(line.Name, line.Part, Figures.Whole(line.Needed), ListWords.ToBuy(line), line.Price.ToString(), line.Sum.ToString(),
+            Sentences.Availability(line.Availability), ListWords.Left(line), by);
 
     private static List<SumView> Sums(IReadOnlyList<Money> totals, string word, Tax tax) =>
-        [.. totals.SelectMany(t => ListWords.Taxed(tax, t).Prepend((Label: word, Amount: t))).Select(s => new SumView(s.Label, s.Amount.ToString()))];
+        [.. totals.SelectMany(t => ListWords.Taxed(tax, t).Prepend((Label: word, Amount: t)))
+            .Select(s => new SumView(s.Label, s.Amount.ToString()))];
 }
 
-internal sealed record ListPageView(string Title, SafeHtml Style, IReadOnlyList<PartsView> Builds, string Basis, string LastWord, string Program, string Digest);
+internal sealed record ListPageView(string Title, SafeHtml Style, IReadOnlyList<PartsView> Builds, string Basis, string LastWord,
+    string Program, string Digest);
 
 internal sealed record PartsView
 {
@@ -65,7 +71,8 @@ internal sealed record PartsView
 
 internal sealed record PartsTableView(string Id, string Title, string? Lead, IReadOnlyList<PartsRowView> Rows, IReadOnlyList<SumView> Sums);
 
-internal sealed record PartsRowView(string Name, string Part, string Used, string Buy, string Price, string Sum, string Note, string Left, IReadOnlyList<ByView> By);
+internal sealed record PartsRowView(string Name, string Part, string Used, string Buy, string Price, string Sum, string Note, string Left,
+    IReadOnlyList<ByView> By);
 
 internal sealed record ByView(string Rule, string Title, string Where);
 

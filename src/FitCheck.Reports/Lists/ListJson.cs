@@ -8,7 +8,9 @@ using FitCheck.Reports.Json;
 
 namespace FitCheck.Reports.Lists;
 
-/// <summary>For programs. The shape is published in reports/schema/list.schema.json; a change that breaks a reader needs a new `format`.</summary>
+/// <summary>
+/// For programs. The shape is published in reports/schema/list.schema.json; a change that breaks a reader needs a new `format`.
+/// </summary>
 internal sealed class ListJson : IListReport
 {
     /// <summary>The version of the shape.</summary>

@@ -27,22 +27,27 @@ internal sealed class ListMarkdown : IListReport
         {
             yield return $"**{ListWords.Asked}.** {ListWords.WhatAskedIs}";
             yield return Table(list.Asked.Select(a => Row(a.Line, By(a))), list.AskedTotals, "Subtotal", tax);
-            yield return $"**Everything together:** {string.Join("; ", list.AllTotals.Select(t => string.Join(", ", ListWords.Taxed(tax, t).Select(x => $"{x.Label} {x.Amount}").Prepend(t.ToString()))))}";
+            yield return $"**Everything together:** "
+                + $"{string.Join("; ", list.AllTotals.Select(t => string.Join(", ", ListWords.Taxed(tax, t).Select(x => $"{x.Label} "
+                + $"{x.Amount}").Prepend(t.ToString()))))}";
         }
         if (list.Unanswered.Count > 0)
-            yield return $"**{ListWords.Unanswered}**\n\n{string.Join('\n', ListWords.Missing(list).Select(m => $"- {MarkdownText.Plain(m.Text)} {MarkdownText.Code(m.Rule)}"))}";
+            yield return $"**{ListWords.Unanswered}**\n\n{string.Join('\n', ListWords.Missing(list).Select(m => $"- "
+                + $"{MarkdownText.Plain(m.Text)} {MarkdownText.Code(m.Rule)}"))}";
         if (ListWords.Budget(list, tax) is { } budget)
             yield return MarkdownText.Plain(budget);
     }
 
     private static string Table(IEnumerable<string> rows, IReadOnlyList<Money> totals, string word, Tax tax)
     {
-        var sums = totals.SelectMany(t => ListWords.Taxed(tax, t).Prepend((Label: word, Amount: t))).Select(t => $"| **{t.Label}** | | | **{t.Amount}** | |");
+        var sums = totals.SelectMany(t => ListWords.Taxed(tax, t).Prepend((Label: word, Amount: t)))
+            .Select(t => $"| **{t.Label}** | | | **{t.Amount}** | |");
         return string.Join('\n', rows.Concat(sums).Prepend("|---|---|--:|--:|---|").Prepend("| Part | To buy | Price | Sum | |"));
     }
 
     private static string Row(ListLine line, string by) =>
-        $"| {MarkdownText.Plain(line.Name)} | {ListWords.ToBuy(line)} | {MarkdownText.Plain(line.Price.ToString())} | {MarkdownText.Plain(line.Sum.ToString())} | {MarkdownText.Plain(ListWords.Note(line))}{by} |";
+        $"| {MarkdownText.Plain(line.Name)} | {ListWords.ToBuy(line)} | {MarkdownText.Plain(line.Price.ToString())} | "
+            + $"{MarkdownText.Plain(line.Sum.ToString())} | {MarkdownText.Plain(ListWords.Note(line))}{by} |";
 
     private static string By(AskedLine asked) =>
         string.Concat(ListWords.By(asked.By).Select(b => $"<br>asked for by {MarkdownText.Code(b.Rule)}: {MarkdownText.Plain(b.Where)}"));

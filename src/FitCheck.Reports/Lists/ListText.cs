@@ -30,7 +30,8 @@ internal sealed class ListText : IListReport
         var all = list.Lines.Concat(list.Asked.Select(a => a.Line)).ToList();
         var widths = new Widths(
             all.Select(l => Buy(l).Length).Append("of it 19 % tax".Length).Max(),
-            all.Select(l => l.Sum.ToString().Length).Concat(list.AllTotals.Select(t => tax.Of(t).Paid.ToString().Length)).DefaultIfEmpty(0).Max(),
+            all.Select(l => l.Sum.ToString().Length).Concat(list.AllTotals.Select(t => tax.Of(t).Paid.ToString().Length)).DefaultIfEmpty(0)
+                .Max(),
             all.Select(l => ListWords.Note(l).Length).DefaultIfEmpty(0).Max());
         page.Heading(ListWords.Parts);
         if (list.Lines.Count == 0)
@@ -84,7 +85,8 @@ internal sealed class ListText : IListReport
                 Sum(label, amount);
         }
 
-        void Sum(string label, Money amount) => page.Row(label.PadRight(widths.Buy), "", amount.ToString().PadLeft(widths.Sum), "", widths.Note);
+        void Sum(string label, Money amount) =>
+            page.Row(label.PadRight(widths.Buy), "", amount.ToString().PadLeft(widths.Sum), "", widths.Note);
     }
 
     // The price of one pack stands with the packs where there are several.

@@ -13,7 +13,8 @@ internal static class ListWords
 
     public const string Asked = "Asked for by rules";
 
-    public const string WhatAskedIs = "Not in the build. Each is the cheapest in stock with which the rule passes and no other rule says anything worse.";
+    public const string WhatAskedIs =
+        "Not in the build. Each is the cheapest in stock with which the rule passes and no other rule says anything worse.";
 
     public const string Unanswered = "Asked for, and nothing in the catalog does it";
 
@@ -25,19 +26,23 @@ internal static class ListWords
         : line.LeftPieces is > 0 and var pieces ? $"{Figures.Whole(pieces)} left over" : "";
 
     /// <summary>What is left over and how it is to be had, for a note beside the line.</summary>
-    public static string Note(ListLine line) => string.Join(", ", new[] { Left(line), Sentences.Availability(line.Availability) }.Where(w => w.Length > 0));
+    public static string Note(ListLine line) =>
+        string.Join(", ", new[] { Left(line), Sentences.Availability(line.Availability) }.Where(w => w.Length > 0));
 
     /// <summary>`2 packs of 2`; of what lies on the list already, that.</summary>
     public static string ToBuy(ListLine line) => line.Packs == 0 ? Already : Sentences.ToBuy(line);
 
     /// <summary>`list/splice-material-missing (Splices without heat-shrink): The whole build`, a line for each rule.</summary>
     public static IEnumerable<(string Rule, string Title, string Where)> By(IReadOnlyList<Ask> asks) =>
-        asks.GroupBy(a => a.Rule, StringComparer.Ordinal).Select(g => (g.Key, g.First().Title, Names.Joined(g.Select(a => a.PositionName))));
+        asks.GroupBy(a => a.Rule, StringComparer.Ordinal)
+            .Select(g => (g.Key, g.First().Title, Names.Joined(g.Select(a => a.PositionName))));
 
     /// <summary>What is missing and can't be had, a sentence for each rule.</summary>
     public static IEnumerable<(string Rule, string Text)> Missing(PartsList list) =>
         list.Unanswered.GroupBy(a => a.Rule, StringComparer.Ordinal)
-            .Select(g => (g.Key, $"{Names.Joined(g.Select(a => a.PositionName))}: {g.First().Title}. No {g.First().Wanted} of the catalog cures it without bringing up something else."));
+            .Select(g =>
+            (g.Key, $"{Names.Joined(g.Select(a => a.PositionName))}: {g.First().Title}. No {g.First().Wanted} of the catalog cures it "
+                + $"without bringing up something else."));
 
     /// <summary>The lines below a sum of prices: its tax, or what it comes to with tax. Empty without a rate.</summary>
     public static IEnumerable<(string Label, Money Amount)> Taxed(Tax tax, Money prices)
@@ -80,7 +85,8 @@ internal static class ListWords
     {
         if (totals.Any(t => t.Currency != budget.Currency && t.Amount != 0))
             return $"not compared, because not all prices are in {budget.Currency}";
-        var paid = totals.Count == 0 ? 0 : tax.Of(totals.FirstOrDefault(t => t.Currency == budget.Currency) ?? budget with { Amount = 0 }).Paid.Amount;
+        var paid = totals.Count == 0 ? 0
+            : tax.Of(totals.FirstOrDefault(t => t.Currency == budget.Currency) ?? budget with { Amount = 0 }).Paid.Amount;
         var rest = budget with { Amount = Math.Abs(budget.Amount - paid) };
         return paid == budget.Amount ? "exactly spent" : paid < budget.Amount ? $"{rest} left" : $"{rest} over";
     }

@@ -27,12 +27,15 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
             yield break;
         var warnings = Told.Of(build, Status.Warn);
         if (warnings.Count > 0)
-            yield return MarkdownPage.Folded(Sentences.Count(warnings.Count, "point to look at", "points to look at"), Lines(warnings.Select(Line)));
+            yield return MarkdownPage.Folded(Sentences.Count(warnings.Count, "point to look at", "points to look at"),
+                Lines(warnings.Select(Line)));
         var waived = Told.Of(build.Findings.Where(f => f.Waived is not null));
         if (waived.Count > 0)
-            yield return MarkdownPage.Folded(Sentences.Count(waived.Count, "waived finding", "waived findings"), Lines(waived.Select(Waived)));
+            yield return MarkdownPage.Folded(Sentences.Count(waived.Count, "waived finding", "waived findings"),
+                Lines(waived.Select(Waived)));
         if (build.Remarks.Count > 0)
-            yield return $"**Remarks on the build file**\n\n{Lines(build.Remarks.Select(r => $"- {MarkdownText.Prose(r.Message)} {MarkdownText.Code(Place(r.At))}"))}";
+            yield return $"**Remarks on the build file**\n\n{Lines(build.Remarks.Select(r => $"- {MarkdownText.Prose(r.Message)} "
+                + $"{MarkdownText.Code(Place(r.At))}"))}";
         if (build.List.Count > 0)
             yield return MarkdownPage.Folded($"Parts to buy: {MarkdownText.Summary(string.Join(" + ", build.Totals))}", List());
     }
@@ -43,27 +46,35 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
         var row = Figures.Row(finding);
         return $"- **{MarkdownText.Plain(told.Where)}:** {MarkdownText.Prose(finding.Message)}"
             + (finding.Advice.Length > 0 ? $"<br>→ {MarkdownText.Prose(finding.Advice)}" : "")
-            + $"<br>{(row.Length > 0 ? MarkdownText.Plain(row) + " · " : "")}{MarkdownText.Code(finding.Rule)} {string.Join(' ', told.Places.Select(Place).Distinct(StringComparer.Ordinal).Select(MarkdownText.Code))}";
+            + $"<br>{(row.Length > 0 ? MarkdownText.Plain(row) + " · " : "")}{MarkdownText.Code(finding.Rule)} "
+            + $"{string.Join(' ', told.Places.Select(Place).Distinct(StringComparer.Ordinal).Select(MarkdownText.Code))}";
     }
 
     private static string Line(MeasureTask task)
     {
-        var passes = task.Outcomes.Where(o => o.Passing is not null).Select(o => $"{MarkdownText.Plain(o.Passing!)} passes {MarkdownText.Code(o.Told.First.Rule)}").Distinct(StringComparer.Ordinal).ToList();
-        return $"- [ ] **{MarkdownText.Plain(task.What)}:** {MarkdownText.Prose(task.How)}{(passes.Count > 0 ? $"<br>{string.Join("; ", passes)}" : "")}";
+        var passes = task.Outcomes.Where(o => o.Passing is not null)
+            .Select(o => $"{MarkdownText.Plain(o.Passing!)} passes {MarkdownText.Code(o.Told.First.Rule)}").Distinct(StringComparer.Ordinal)
+            .ToList();
+        return $"- [ ] **{MarkdownText.Plain(task.What)}:** {MarkdownText.Prose(task.How)}{(passes.Count > 0 ? $"<br>"
+            + $"{string.Join("; ", passes)}" : "")}";
     }
 
     private static string Waived(Told told) =>
-        $"- **{MarkdownText.Plain(told.Where)}:** {MarkdownText.Prose(told.First.Message)} ({told.First.Status.Word()}, {MarkdownText.Code(told.First.Rule)})<br>Reason: {MarkdownText.Prose(told.First.Waived!)}";
+        $"- **{MarkdownText.Plain(told.Where)}:** {MarkdownText.Prose(told.First.Message)} ({told.First.Status.Word()}, "
+            + $"{MarkdownText.Code(told.First.Rule)})<br>Reason: {MarkdownText.Prose(told.First.Waived!)}";
 
     private string List()
     {
-        var rows = build.List.Select(l => $"| {MarkdownText.Plain(Sentences.ToBuy(l))} | {MarkdownText.Plain(l.Name)}{Availability(l)} | {MarkdownText.Plain(l.Sum.ToString())} |").ToList();
+        var rows = build.List.Select(
+            l => $"| {MarkdownText.Plain(Sentences.ToBuy(l))} | {MarkdownText.Plain(l.Name)}{Availability(l)} | "
+                + $"{MarkdownText.Plain(l.Sum.ToString())} |").ToList();
         if (Sentences.Budget(build) is { } budget)
             rows.Add($"| | {MarkdownText.Plain(budget)} | |");
         return "| | part | sum |\n|---|---|---:|\n" + Lines(rows);
     }
 
-    private static string Availability(ListLine line) => Sentences.Availability(line.Availability) is { Length: > 0 } word ? $" ({MarkdownText.Plain(word)})" : "";
+    private static string Availability(ListLine line) =>
+        Sentences.Availability(line.Availability) is { Length: > 0 } word ? $" ({MarkdownText.Plain(word)})" : "";
 
     private string Place(Foundation.Problems.Location at) => Figures.Place(at with { File = FileNames.In(options.Root, at.File) });
 

@@ -31,7 +31,8 @@ internal sealed class MarkdownPage
     }
 
     /// <summary>A block that a reader opens.</summary>
-    public static string Folded(string summary, string block) => $"<details><summary>{summary}</summary>\n\n{block.TrimEnd('\n')}\n\n</details>";
+    public static string Folded(string summary, string block) =>
+        $"<details><summary>{summary}</summary>\n\n{block.TrimEnd('\n')}\n\n</details>";
 
     public override string ToString() => _text.ToString().TrimEnd('\n') + "\n";
 }

@@ -48,7 +48,8 @@ internal sealed class MarkdownReport : ILintReport
 
     private static void Changes(MarkdownPage page, CheckResult result)
     {
-        List<string> lines = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct().Select(c => $"- {MarkdownText.Prose(Sentences.Changed(c))} {MarkdownText.Code(Figures.ShortPlace(c.At))}")];
+        List<string> lines = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct()
+            .Select(c => $"- {MarkdownText.Prose(Sentences.Changed(c))} {MarkdownText.Code(Figures.ShortPlace(c.At))}")];
         if (lines.Count == 0)
             return;
         page.Add($"**{Sentences.RulesOfThisShop}**\n\n{Sentences.WhatRulesOfThisShopAre}");
@@ -72,11 +73,13 @@ internal sealed class MarkdownReport : ILintReport
         page.Add($"### FitCheck: {Headline(worstFirst)}");
         if (worstFirst.Count == 0)
             return;
-        page.Add(string.Join(", ", Sentences.WorstFirst.Select(s => (Status: s, Count: worstFirst.Count(b => b.Verdict == s))).Where(c => c.Count > 0)
+        page.Add(string.Join(", ",
+            Sentences.WorstFirst.Select(s => (Status: s, Count: worstFirst.Count(b => b.Verdict == s))).Where(c => c.Count > 0)
             .Select(c => $"{Figures.Whole(c.Count)} {c.Status.Word()}")));
         if (BuildComparison.Of(result) is { } comparison)
             page.Add(Compared(comparison));
-        var waived = worstFirst.Where(b => b.RestingOn.Count > 0).Select(b => $"- {Word(b)} {MarkdownText.Plain(b.Name)}: on the strength of {Reports.Wording.Headline.Count(b)}").ToList();
+        var waived = worstFirst.Where(b => b.RestingOn.Count > 0)
+            .Select(b => $"- {Word(b)} {MarkdownText.Plain(b.Name)}: on the strength of {Reports.Wording.Headline.Count(b)}").ToList();
         if (waived.Count > 0 && page.AddLines(waived) is > 0 and var left)
             page.Add($"{Figures.Whole(left)} more rest on waivers.");
         var open = worstFirst.Take(worstFirst.Count - passing).ToList();
@@ -89,13 +92,16 @@ internal sealed class MarkdownReport : ILintReport
         var urgent = open.Where(b => b.Verdict > Status.Warn).ToList();
         var told = urgent.TakeWhile(b => page.Add(Folded(b, options))).Count();
         if (told < urgent.Count)
-            page.Add($"The details of {Sentences.Count(urgent.Count - told, "build", "builds")} are left out to keep this short; `fitcheck check` tells all.");
+            page.Add($"The details of {Sentences.Count(urgent.Count - told, "build", "builds")} are left out to keep this short; "
+                + $"`fitcheck check` tells all.");
     }
 
     private static string Compared(BuildComparison comparison)
     {
-        var rows = comparison.Rows.Select(r => $"| {MarkdownText.Plain(r.Label)} | {string.Join(" | ", r.Cells.Select(MarkdownText.Plain))} |");
-        var head = $"| {MarkdownText.Plain(BuildComparison.Title)} | {string.Join(" | ", comparison.Builds.Select(b => $"{b.Letter}: {MarkdownText.Plain(b.Build.Name)}"))} |";
+        var rows = comparison.Rows.Select(
+            r => $"| {MarkdownText.Plain(r.Label)} | {string.Join(" | ", r.Cells.Select(MarkdownText.Plain))} |");
+        var head = $"| {MarkdownText.Plain(BuildComparison.Title)} | {string.Join(" | ", comparison.Builds.Select(b => $"{b.Letter}: "
+            + $"{MarkdownText.Plain(b.Build.Name)}"))} |";
         return string.Join('\n', rows.Prepend($"|---{string.Concat(comparison.Builds.Select(_ => "|---"))}|").Prepend(head))
             + $"\n\n{string.Join('\n', comparison.Sentences.Select(s => $"- {MarkdownText.Plain(s)}"))}";
     }
@@ -116,16 +122,19 @@ internal sealed class MarkdownReport : ILintReport
         $"| {Word(build)} | {MarkdownText.Plain(build.Name)} | {Points(Tally.OfPoints(build.Findings))} |";
 
     private static string Points(Tally points) => string.Join(", ",
-        new[] { (Count: points.Fail, What: "to change"), (Count: points.Measure, What: "to measure"), (Count: points.Warn, What: "to look at") }
+        new[] { (Count: points.Fail, What: "to change"), (Count: points.Measure, What: "to measure"),
+            (Count: points.Warn, What: "to look at") }
             .Where(p => p.Count > 0).Select(p => $"{Figures.Whole(p.Count)} {p.What}"));
 
     private static string Folded(BuildResult build, ReportOptions options) => MarkdownPage.Folded(
         $"{build.Verdict.Word().ToUpperInvariant()} {MarkdownText.Summary(build.Name)}",
-        $"{MarkdownText.Plain(build.VehicleName)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}\n\n{new MarkdownBuild(build, options, isOneOfMany: true).Text}");
+        $"{MarkdownText.Plain(build.VehicleName)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}\n\n"
+            + $"{new MarkdownBuild(build, options, isOneOfMany: true).Text}");
 
     private static string Word(BuildResult build) => $"**{build.Verdict.Word().ToUpperInvariant()}**";
 
     private static string Line(Problem problem, ReportOptions options) =>
-        $"- **{(problem.Severity == Severity.Error ? "error" : "warning")}** {MarkdownText.Code((problem.At with { File = FileNames.In(options.Root, problem.At.File) }).ToString())} "
+        $"- **{(problem.Severity == Severity.Error ? "error" : "warning")}** "
+            + $"{MarkdownText.Code((problem.At with { File = FileNames.In(options.Root, problem.At.File) }).ToString())} "
         + $"{MarkdownText.Prose(problem.Message)} ({MarkdownText.Code(problem.Code)})";
 }

@@ -4,7 +4,9 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Markdown;
 
-/// <summary>The one place where text becomes Markdown. What is escaped can't begin a list, a link, markup or a mention of somebody.</summary>
+/// <summary>
+/// The one place where text becomes Markdown. What is escaped can't begin a list, a link, markup or a mention of somebody.
+/// </summary>
 internal static class MarkdownText
 {
     private const string Meaningful = "\\`*_{}[]()<>#+-.!|~&$=:";

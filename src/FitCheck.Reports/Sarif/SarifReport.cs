@@ -35,8 +35,11 @@ internal sealed class SarifReport : ILintReport
         Log("fitcheck-lint", result.Rules, [.. Results(result, options)], options, output);
     }
 
-    private static void Log(string category, IReadOnlyList<RuleHelp> rules, IReadOnlyList<SarifResult> results, ReportOptions options, TextWriter output, params string[] changes) =>
-        new SarifLog(category, [.. KindHelp.With(rules).Select(h => new SarifRule(h))], results, options.Root) { RuleChanges = changes }.Write(output);
+    private static void Log(string category, IReadOnlyList<RuleHelp> rules, IReadOnlyList<SarifResult> results, ReportOptions options,
+        TextWriter output, params string[] changes) =>
+        new SarifLog(category, [.. KindHelp.With(rules).Select(h => new SarifRule(h))], results,
+            options.Root)
+        { RuleChanges = changes }.Write(output);
 
     private static SarifResult Result(Finding finding) =>
         new(finding.Rule, finding.Status == Status.Fail ? "error" : "warning", Sentence(finding), finding.At)

@@ -23,7 +23,9 @@ internal sealed record SarifRule(RuleHelp Help)
     public string Level => Help.CanFail ? "error" : "warning";
 
     /// <summary>The plain help; the same words as in the rule's file.</summary>
-    public string Text => string.Join("\n\n", new[] { Help.Why, Help.Advice, Help.CanBeWaived ? "" : "No build may waive it.", Source }.Where(t => t.Length > 0));
+    public string Text =>
+        string.Join("\n\n",
+            new[] { Help.Why, Help.Advice, Help.CanBeWaived ? "" : "No build may waive it.", Source }.Where(t => t.Length > 0));
 
     private string Source => Help.Source is null ? "" : $"Source: {Help.Source}{(Help.Url is null ? "" : $", {Help.Url}")}";
 }

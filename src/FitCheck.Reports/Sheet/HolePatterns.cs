@@ -36,21 +36,30 @@ internal sealed class HolePatterns
     public IReadOnlyList<StepView> TooLarge =>
     [
         .. _tooLarge.Select(g => new StepView(Names.Joined(g.Select(p => p.Name)),
-            $"The pattern is larger than this paper: {Sentences.Count(g[0].Face.Panel.Count, "screw hole", "screw holes")} of the panel on a circle of {Figures.Show(2 * g[0].Face.Panel[0].Radius, "mm")}, at {HoleTemplate.Hours(g[0].Face.Panel)}.")),
+            $"The pattern is larger than this paper: {Sentences.Count(g[0].Face.Panel.Count, "screw hole", "screw holes")} of the panel "
+                + $"on a circle of {Figures.Show(2 * g[0].Face.Panel[0].Radius, "mm")}, at {HoleTemplate.Hours(g[0].Face.Panel)}.")),
     ];
 
     public IReadOnlyList<TemplateView> Templates(string id) =>
-        [.. _onPaper.Select((g, i) => HoleTemplate.Of($"{id}-t{Figures.Whole(i + 1)}", Figures.Whole(i + 1), Names.Joined(g.Select(p => p.Name)), g))];
+        [.. _onPaper.Select(
+            (g, i) => HoleTemplate.Of($"{id}-t{Figures.Whole(i + 1)}", Figures.Whole(i + 1), Names.Joined(g.Select(p => p.Name)), g))];
 
     // Without what no pen can draw.
     private static IEnumerable<HolePlace> Places(BuildResult build) =>
         from drawing in build.Drawings
         from planned in new[] { drawing.Face }.OfType<FaceDrawing>()
-        let face = planned with { Panel = Drawable(planned.Panel), Driver = Drawable(planned.Driver), AimHour = planned.AimHour is { } hour && double.IsFinite(hour) ? hour : null }
+        let face = planned with
+        {
+            Panel = Drawable(planned.Panel),
+            Driver = Drawable(planned.Driver),
+            AimHour = planned.AimHour is { } hour && double.IsFinite(hour) ? hour : null
+        }
         where face.Panel.Count > 0
-        select new HolePlace(drawing.Position, drawing.Name, face, Millimetres(build, drawing.Position, MountingFacts.HoleAvailable), Millimetres(build, drawing.Position, MountingFacts.HoleNeeded));
+        select new HolePlace(drawing.Position, drawing.Name, face, Millimetres(build, drawing.Position, MountingFacts.HoleAvailable),
+            Millimetres(build, drawing.Position, MountingFacts.HoleNeeded));
 
-    private static IReadOnlyList<DrawnHole> Drawable(IReadOnlyList<DrawnHole> holes) => [.. holes.Where(h => double.IsFinite(h.AngleDeg) && h.Radius > 0 && double.IsFinite(h.Radius))];
+    private static IReadOnlyList<DrawnHole> Drawable(IReadOnlyList<DrawnHole> holes) =>
+        [.. holes.Where(h => double.IsFinite(h.AngleDeg) && h.Radius > 0 && double.IsFinite(h.Radius))];
 
     private static double? Millimetres(BuildResult build, string position, NumberFact fact) =>
         build.Facts.FirstOrDefault(t => t.Subject == Subject.Position && t.Key == position)?.Of(fact)?.Number?.Value * 1e3;
@@ -59,11 +68,15 @@ internal sealed class HolePatterns
     private static string Look(HolePlace place)
     {
         var face = place.Face;
-        return string.Join('|', [Rounded(face.CutoutRadius), Rounded(face.SpacerRadius), Rounded(face.FlangeRadius), Rounded(face.PanelScrew), Rounded(place.HoleNeeded), Rounded(place.HoleThere), $"{face.IsOval}{face.IsDriverOval}", Holes(face.Panel), Holes(face.Driver)]);
+        return string.Join('|',
+            [Rounded(face.CutoutRadius), Rounded(face.SpacerRadius), Rounded(face.FlangeRadius), Rounded(face.PanelScrew),
+                Rounded(place.HoleNeeded), Rounded(place.HoleThere), $"{face.IsOval}{face.IsDriverOval}", Holes(face.Panel),
+                Holes(face.Driver)]);
     }
 
     private static string Holes(IReadOnlyList<DrawnHole> holes) =>
-        string.Join(',', holes.Select(h => $"{Rounded(HoleTemplate.Turned(h.AngleDeg))}:{Rounded(h.Radius)}:{h.Meets}").Order(StringComparer.Ordinal));
+        string.Join(',',
+            holes.Select(h => $"{Rounded(HoleTemplate.Turned(h.AngleDeg))}:{Rounded(h.Radius)}:{h.Meets}").Order(StringComparer.Ordinal));
 
     private static string Rounded(double? value) => value?.ToString("0.0", CultureInfo.InvariantCulture) ?? "";
 }

@@ -17,7 +17,8 @@ internal static class HoleTemplate
     {
         var (face, radius) = (places[0].Face, Radius(places[0]));
         var middle = new Spot(Centre, Head + radius + 1);
-        using var svg = new SvgWriter($"{id}-drawing", "template-drawing", Width, middle.Y + radius + 2, $"Hole and screw template of {name}, full size", null, "mm");
+        using var svg = new SvgWriter($"{id}-drawing", "template-drawing", Width, middle.Y + radius + 2,
+            $"Hole and screw template of {name}, full size", null, "mm");
         DrawRuler(svg);
         DrawAxes(svg, middle, radius);
         if (!face.IsOval)
@@ -38,7 +39,8 @@ internal static class HoleTemplate
     }
 
     /// <summary>Hours on a clock face: `1:30, 4:30`.</summary>
-    public static string Hours(IEnumerable<DrawnHole> holes) => string.Join(", ", holes.Select(h => Turned(h.AngleDeg)).Order().Select(d => FacePlan.Clock(d / 30)));
+    public static string Hours(IEnumerable<DrawnHole> holes) =>
+        string.Join(", ", holes.Select(h => Turned(h.AngleDeg)).Order().Select(d => FacePlan.Clock(d / 30)));
 
     /// <summary>Degrees from 0 to below 360.</summary>
     public static double Turned(double degrees)
@@ -51,25 +53,30 @@ internal static class HoleTemplate
     {
         var face = place.Face;
         double?[] round = face.IsOval ? [] : [face.SpacerRadius, face.CutoutRadius];
-        double?[] all = [.. round, face.IsDriverOval ? null : place.HoleNeeded / 2, .. face.Panel.Concat(face.Driver).Select(h => h.Radius + 4)];
+        double?[] all = [.. round, face.IsDriverOval ? null : place.HoleNeeded / 2,
+            .. face.Panel.Concat(face.Driver).Select(h => h.Radius + 4)];
         return Array.TrueForAll(all, r => r is null || double.IsFinite(r.Value)) ? all.Max() ?? double.NaN : double.NaN;
     }
 
     private static IEnumerable<string> Legend(HolePlace place, List<(string Name, double Hour)> aims)
     {
         var face = place.Face;
-        yield return $"Large crosses: screw holes of the panel, circle of {Figures.Show(2 * face.Panel[0].Radius, "mm")}, at {Hours(face.Panel)}{(face.PanelScrew is { } screw ? $", for screws of {Figures.Show(screw, "mm")}" : "")}.";
+        yield return $"Large crosses: screw holes of the panel, circle of {Figures.Show(2 * face.Panel[0].Radius, "mm")}, at "
+            + $"{Hours(face.Panel)}{(face.PanelScrew is { } screw ? $", for screws of {Figures.Show(screw, "mm")}" : "")}.";
         if (face.Driver.Count > 0)
-            yield return $"Small crosses: screw holes of the driver on the face of the spacer, circle of {Figures.Show(2 * face.Driver[0].Radius, "mm")}, at {Hours(face.Driver)}.";
+            yield return $"Small crosses: screw holes of the driver on the face of the spacer, circle of "
+                + $"{Figures.Show(2 * face.Driver[0].Radius, "mm")}, at {Hours(face.Driver)}.";
         foreach (var (what, holes) in new[] { ("panel", face.Panel), ("driver", face.Driver) })
         {
             if (holes.Where(h => !h.Meets).ToList() is { Count: > 0 } missed)
-                yield return $"With a square: no hole of the other part lies there; drill a pilot hole for the {what}'s screws at {Hours(missed)}.";
+                yield return $"With a square: no hole of the other part lies there; drill a pilot hole for the {what}'s screws at "
+                    + $"{Hours(missed)}.";
         }
         if (face.IsOval)
             yield return "Hole or spacer is oval: take its outline from the part, not from this sheet.";
         else if (face.CutoutRadius is { } there)
-            yield return $"Dashed: the hole that is there, {Figures.Show(2 * there, "mm")}.{(face.SpacerRadius is { } spacer ? $" Outer line: rim of the spacer, {Figures.Show(2 * spacer, "mm")}." : "")}";
+            yield return $"Dashed: the hole that is there, {Figures.Show(2 * there, "mm")}."
+                + $"{(face.SpacerRadius is { } spacer ? $" Outer line: rim of the spacer, {Figures.Show(2 * spacer, "mm")}." : "")}";
         if (!face.IsDriverOval && place.HoleNeeded is { } needed)
             yield return $"{(place.Grows ? "Thick: cut the hole to" : "Thin: the driver needs")} {Figures.Show(needed, "mm")}.";
         for (var i = 0; i < aims.Count; i++)

@@ -15,13 +15,15 @@ internal static class PlaceSteps
     public static IEnumerable<string?> Remove(SheetFacts f)
     {
         if (f.Is(PlaceFacts.AirbagNear) || f.Is(PlaceFacts.PressureSensor))
-            yield return $"{(f.Is(PlaceFacts.AirbagNear) ? "An airbag is near" : "The door carries a pressure sensor of the airbags")}: follow the vehicle maker's procedure.";
+            yield return $"{(f.Is(PlaceFacts.AirbagNear) ? "An airbag is near" : "The door carries a pressure sensor of the airbags")}: "
+                + $"follow the vehicle maker's procedure.";
         if (f.Is(PlaceFacts.Disconnected))
             yield return "Unplug the factory driver. Insulate the plug. Nothing takes its place.";
         if (!f.Is(PlaceFacts.HasDriver))
             yield break;
         var unplug = f.Is(WiringFacts.HasNewWire) ? "Unplug it. Insulate the factory plug: it is not used."
-            : f.Word(WiringFacts.FactoryPlug) is { } plug ? $"Unplug it ({plug} plug). Leave the plug on its wire." : "Unplug it. Leave the plug on its wire.";
+            : f.Word(WiringFacts.FactoryPlug) is { } plug ? $"Unplug it ({plug} plug). Leave the plug on its wire."
+            : "Unplug it. Leave the plug on its wire.";
         yield return $"Take off the {Cover(f)}. Unscrew the factory driver. {unplug} Keep screws and clips.";
         if (f.Is(TweeterFacts.FactoryTweeterCapacitor))
             yield return "The factory tweeter takes its capacitor with it: never plug a bare tweeter on this wire.";
@@ -34,18 +36,29 @@ internal static class PlaceSteps
             yield break;
         if (f.Is(PlaceFacts.InCup))
         {
-            yield return $"Try the tweeter in the cup: {f.Shown(CupFacts.CupHoleGap, "mm")} free around its body, {f.Shown(CupFacts.CupDepthMargin, "mm")} behind it.";
+            yield return $"Try the tweeter in the cup: {f.Shown(CupFacts.CupHoleGap, "mm")} free around its body, "
+                + $"{f.Shown(CupFacts.CupDepthMargin, "mm")} behind it.";
             yield break;
         }
-        var hole = $"The hole in the panel is {f.Shown(MountingFacts.HoleAvailable, "mm")} wide{(f.IsGuess(MountingFacts.HoleMargin) ? $" (measured: {SheetFacts.Blank} mm)" : "")}; the driver needs {f.Shown(MountingFacts.HoleNeeded, "mm")}.{(Passes(MountingFacts.HoleMargin) ? " Cut nothing." : "")}";
-        var panel = f.Number(HoleFacts.PanelHolesMeeting) is null ? $" Which screw holes of the panel meet is not known: lay the {(f.Is(PlaceFacts.HasAdapter) ? "spacer" : "driver")} on and mark them."
-            : $" {Meeting(HoleFacts.PanelHolesMeeting, HoleFacts.PanelHoles)} screw holes of the panel meet: {Drill(f, "panel", HoleFacts.PanelHolesMeeting, HoleFacts.PanelHolesMissedAt)}";
-        var driver = f.Number(HoleFacts.DriverHolesMeeting) is null ? "" : $" {Meeting(HoleFacts.DriverHolesMeeting, HoleFacts.DriverHoles)} of the driver meet the spacer: {Drill(f, "spacer", HoleFacts.DriverHolesMeeting, HoleFacts.DriverHolesMissedAt)}";
+        var hole = $"The hole in the panel is {f.Shown(MountingFacts.HoleAvailable, "mm")} wide"
+            + $"{(f.IsGuess(MountingFacts.HoleMargin) ? $" (measured: {SheetFacts.Blank} mm)" : "")}; the driver needs "
+            + $"{f.Shown(MountingFacts.HoleNeeded, "mm")}.{(Passes(MountingFacts.HoleMargin) ? " Cut nothing." : "")}";
+        var panel = f.Number(HoleFacts.PanelHolesMeeting) is null
+            ? $" Which screw holes of the panel meet is not known: lay the {(f.Is(PlaceFacts.HasAdapter) ? "spacer" : "driver")} on and "
+                + $"mark them."
+            : $" {Meeting(HoleFacts.PanelHolesMeeting, HoleFacts.PanelHoles)} screw holes of the panel meet: "
+                + $"{Drill(f, "panel", HoleFacts.PanelHolesMeeting, HoleFacts.PanelHolesMissedAt)}";
+        var driver = f.Number(HoleFacts.DriverHolesMeeting) is null ? ""
+            : $" {Meeting(HoleFacts.DriverHolesMeeting, HoleFacts.DriverHoles)} of the driver meet the spacer: "
+                + $"{Drill(f, "spacer", HoleFacts.DriverHolesMeeting, HoleFacts.DriverHolesMissedAt)}";
         yield return f.Is(TweeterFacts.IsTweeter) ? hole : $"{hole}{panel}{driver}{template}";
 
-        string Meeting(NumberFact meeting, NumberFact all) => string.Create(CultureInfo.InvariantCulture, $"{f.Number(meeting)} of {f.Number(all)}");
+        string Meeting(NumberFact meeting, NumberFact all) =>
+            string.Create(CultureInfo.InvariantCulture, $"{f.Number(meeting)} of {f.Number(all)}");
 
-        bool Passes(Fact fact) => build.Findings.Any(x => x.Position == f.Key && x.Fact == fact.Name) && build.Findings.All(x => x.Position != f.Key || x.Fact != fact.Name || x.Status == Status.Pass);
+        bool Passes(Fact fact) =>
+            build.Findings.Any(x => x.Position == f.Key && x.Fact == fact.Name)
+                && build.Findings.All(x => x.Position != f.Key || x.Fact != fact.Name || x.Status == Status.Pass);
     }
 
     /// <summary>The parts from the panel outwards.</summary>
@@ -54,7 +67,8 @@ internal static class PlaceSteps
         if (!f.Is(PlaceFacts.HasDriver))
             yield break;
         if (f.Is(PlaceFacts.InCup))
-            yield return $"Put {f.Part(PlaceFacts.DriverName)} into {f.Part(PlaceFacts.CupName)}{(f.Word(AimFacts.AimTowards) is { } aim ? $", turned towards {aim}" : "")}.";
+            yield return $"Put {f.Part(PlaceFacts.DriverName)} into {f.Part(PlaceFacts.CupName)}"
+                + $"{(f.Word(AimFacts.AimTowards) is { } aim ? $", turned towards {aim}" : "")}.";
         else if (f.Is(PlaceFacts.HasAdapter))
             yield return Spacer(f);
         else
@@ -63,7 +77,8 @@ internal static class PlaceSteps
             yield return $"{f.Part(PlaceFacts.ModuleName)} lies here. Tie it down.";
         if (f.Is(PlaceFacts.InCup))
             yield break;
-        var ring = f.Is(GasketFacts.GasketListed) ? $" Stick {f.Part(GasketFacts.GasketName)} ({f.Shown(GasketFacts.GasketFree, "mm")} high) onto the front of the flange." : "";
+        var ring = f.Is(GasketFacts.GasketListed)
+            ? $" Stick {f.Part(GasketFacts.GasketName)} ({f.Shown(GasketFacts.GasketFree, "mm")} high) onto the front of the flange." : "";
         if (f.Is(PlaceFacts.HasAdapter))
             yield return $"Screw {f.Part(PlaceFacts.DriverName)} to the spacer. {Screws(f)}{ring}";
         else if (ring.Length > 0)
@@ -75,8 +90,10 @@ internal static class PlaceSteps
     {
         if (!f.Is(PlaceFacts.HasDriver))
             yield break;
-        var glass = f.Is(MountingFacts.HasGlass) ? $"Run the window fully down and up: it keeps clear of the driver ({f.Planned(MountingFacts.GlassMargin)}). " : "";
-        var grille = !f.Is(PlaceFacts.InCup) && !f.Is(TweeterFacts.IsTweeter) ? $"Hold the cover on: the grille keeps clear of the cone at full travel ({f.Planned(MountingFacts.FrontMargin)}). " : "";
+        var glass = f.Is(MountingFacts.HasGlass)
+            ? $"Run the window fully down and up: it keeps clear of the driver ({f.Planned(MountingFacts.GlassMargin)}). " : "";
+        var grille = !f.Is(PlaceFacts.InCup) && !f.Is(TweeterFacts.IsTweeter)
+            ? $"Hold the cover on: the grille keeps clear of the cone at full travel ({f.Planned(MountingFacts.FrontMargin)}). " : "";
         var water = f.Is(PlaceFacts.Wet) ? "Close the water shed: no hole, no loose edge." : "";
         yield return (glass + grille + water).TrimEnd() is { Length: > 0 } text ? text : null;
     }
@@ -87,8 +104,11 @@ internal static class PlaceSteps
         var text = $"Screw {f.Part(PlaceFacts.AdapterName)}{side} to the panel, {f.Word(HoleFacts.PanelTurn) ?? "as its maker draws it"}.";
         if (f.Number(MountingFacts.AdapterTilt) is not (null or 0))
         {
-            text += f.Word(AimFacts.SpacerThickSide) is { } thick ? $" Thick side towards {thick}: the driver then looks towards {f.Word(AimFacts.AimTowards)}, seen from inside (tilt {f.Shown(MountingFacts.AdapterTilt, "deg")})."
-                : $" Thick side towards {SheetFacts.Blank} o'clock, away from the listener (tilt {f.Shown(MountingFacts.AdapterTilt, "deg")}).";
+            text += f.Word(AimFacts.SpacerThickSide) is { } thick
+                ? $" Thick side towards {thick}: the driver then looks towards {f.Word(AimFacts.AimTowards)}, seen from inside (tilt "
+                    + $"{f.Shown(MountingFacts.AdapterTilt, "deg")})."
+                : $" Thick side towards {SheetFacts.Blank} o'clock, away from the listener (tilt "
+                    + $"{f.Shown(MountingFacts.AdapterTilt, "deg")}).";
         }
         return text + (f.Is(PlaceFacts.HasFoamUnderSpacer) ? " Foam tape or damping sheet goes between." : "");
     }
@@ -96,7 +116,8 @@ internal static class PlaceSteps
     private static string Screws(SheetFacts f)
     {
         var (longest, whole) = (f.Shown(ScrewFacts.ScrewLongest, "mm"), f.Shown(ScrewFacts.ScrewWholeBoss, "mm"));
-        var limit = longest == whole ? $"{longest} long under the head, no longer" : $"no longer than {longest} under the head; {whole} uses the whole boss";
+        var limit = longest == whole ? $"{longest} long under the head, no longer"
+            : $"no longer than {longest} under the head; {whole} uses the whole boss";
         return f.Is(ScrewFacts.HasScrews) ? $"Screws: {f.Part(ScrewFacts.ScrewName)} ({limit})." : $"Screws: {limit}.";
     }
 

@@ -37,7 +37,8 @@ internal sealed class SheetFacts(FactTable table)
     public string Planned(Fact fact) => Value(fact) is { IsKnown: true } ? $"planned: {Shown(fact, "")}" : "the plan can't tell";
 
     /// <summary>Every subject of a kind, in the order of the build.</summary>
-    public static List<SheetFacts> Of(Evaluation.BuildResult build, Subject subject) => [.. build.Facts.Where(t => t.Subject == subject).Select(t => new SheetFacts(t))];
+    public static List<SheetFacts> Of(Evaluation.BuildResult build, Subject subject) =>
+        [.. build.Facts.Where(t => t.Subject == subject).Select(t => new SheetFacts(t))];
 
     private FactValue? Value(Fact fact) => table.Of(fact);
 }

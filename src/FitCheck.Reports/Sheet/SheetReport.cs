@@ -6,7 +6,9 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
 
-/// <summary>For whoever does the work: a page to print, in working order, with templates for holes at full size. One file, no script.</summary>
+/// <summary>
+/// For whoever does the work: a page to print, in working order, with templates for holes at full size. One file, no script.
+/// </summary>
 public static class SheetReport
 {
     // Enough to tell two catalogs apart on paper.
@@ -19,7 +21,9 @@ public static class SheetReport
         if (QuickProgram.IsThis)
             throw new HandOverException();
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "sheet"));
-        List<BuildSheet> builds = [.. result.Builds.Select((b, i) => WorkOrder.Of(b, $"b{Figures.Whole(i + 1)}", $"{result.Program} · catalog {result.CatalogDigest[..Math.Min(DigestShown, result.CatalogDigest.Length)]}"))];
+        List<BuildSheet> builds = [.. result.Builds.Select(
+            (b, i) => WorkOrder.Of(b, $"b{Figures.Whole(i + 1)}",
+                $"{result.Program} · catalog {result.CatalogDigest[..Math.Min(DigestShown, result.CatalogDigest.Length)]}"))];
         var title = builds.Count == 1 ? builds[0].Name : Sentences.Count(builds.Count, "build", "builds");
         output.Write(templates.Render("page", new SheetView(title, templates.Style(), builds)).ToString());
     }

@@ -2,7 +2,8 @@ using FitCheck.Reports.Markup;
 
 namespace FitCheck.Reports.Sheet;
 
-// What the templates of the sheet see: text that is ready to be read, in the order in which it is worked through. Scriban names members in snake case.
+// What the templates of the sheet see: text that is ready to be read, in the order in which it is worked through. Scriban names members in
+// snake case.
 
 internal sealed record SheetView(string Title, SafeHtml Style, IReadOnlyList<BuildSheet> Builds);
 
@@ -24,7 +25,8 @@ internal sealed record BuildSheet
     public required IReadOnlyList<TemplateView> Templates { get; init; }
 }
 
-internal sealed record SectionView(string Id, string Number, string Title, string? Lead, string Css, IReadOnlyList<StepView> Steps, TableView? Table);
+internal sealed record SectionView(string Id, string Number, string Title, string? Lead, string Css, IReadOnlyList<StepView> Steps,
+    TableView? Table);
 
 /// <summary>Something to do and to tick.</summary>
 /// <param name="Where">The places where it is done; null when it is done once.</param>

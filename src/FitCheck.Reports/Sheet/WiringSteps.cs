@@ -12,28 +12,39 @@ internal static class WiringSteps
     /// <summary>One row for each driver.</summary>
     public static TableView? Polarity(BuildResult build)
     {
-        var rows = build.Wirings.SelectMany(w => w.Ends.Select(e => new RowView(e.Position, [Output(w, e), Driver(w, e), e.Path]))).ToList();
-        return rows.Count == 0 ? null : new TableView("Plus to plus (+), minus to minus (−). Tick when tested: a 1.5 V cell, plus on plus, moves a woofer's cone out for a moment.", ["Position", "From", "Driver", "Way"], rows);
+        var rows = build.Wirings.SelectMany(w => w.Ends.Select(e => new RowView(e.Position, [Output(w, e), Driver(w, e), e.Path])))
+            .ToList();
+        return rows.Count == 0 ? null
+            : new TableView(
+            "Plus to plus (+), minus to minus (−). Tick when tested: a 1.5 V cell, plus on plus, moves a woofer's cone out for a moment.",
+            ["Position", "From", "Driver", "Way"], rows);
     }
 
     /// <summary>The signal from device to device, and the wire that switches each on.</summary>
     public static IReadOnlyList<StepView> Signal(BuildResult build) =>
-        SheetSteps.Merged(SheetFacts.Of(build, Subject.Device).Where(d => d.Is(SignalFacts.HasFeeder)).Select(d => (d.Part(SignalFacts.DeviceName)!, (string?)Feed(d))));
+        SheetSteps.Merged(
+            SheetFacts.Of(build, Subject.Device).Where(d => d.Is(SignalFacts.HasFeeder))
+                .Select(d => (d.Part(SignalFacts.DeviceName)!, (string?)Feed(d))));
 
     /// <summary>One row for each cable.</summary>
     public static TableView? Supply(BuildResult build)
     {
         if (build.Supply is not { } supply)
             return null;
-        List<RowView> rows = [.. new[] { supply.Main }.OfType<SupplyLeg>().Select(l => Leg(l, supply.Distribution ?? "main cable", atBattery: true, hasGround: false)), .. supply.Legs.Select(l => Leg(l, l.Name, atBattery: supply.Main is null, hasGround: true))];
+        List<RowView> rows = [.. new[] { supply.Main }.OfType<SupplyLeg>()
+            .Select(l => Leg(l, supply.Distribution ?? "main cable", atBattery: true, hasGround: false)),
+            .. supply.Legs.Select(l => Leg(l, l.Name, atBattery: supply.Main is null, hasGround: true))];
         return new TableView("Cables for current; the fuses go in last", ["Cable to", "Plus", "Fuse", "Ground"], rows);
     }
 
     private static string Output(WiringDiagram wiring, WireEnd end) =>
-        end.IsFactory ? "factory wire" : string.Join(", ", [$"{Names.Short(wiring.Output)}, output {string.Join('+', wiring.Terminals)}", .. wiring.InLine.Select(Names.Short)]);
+        end.IsFactory ? "factory wire"
+            : string.Join(", ",
+            [$"{Names.Short(wiring.Output)}, output {string.Join('+', wiring.Terminals)}", .. wiring.InLine.Select(Names.Short)]);
 
     private static string Driver(WiringDiagram wiring, WireEnd end) => wiring.Crossover is not { } crossover || end.IsFactory
-        ? Names.Short(end.Driver) : $"{Names.Short(end.Driver)}, at the {(end.IsTweeter ? "tweeter" : "woofer")} terminals of {Names.Short(crossover)}";
+        ? Names.Short(end.Driver)
+        : $"{Names.Short(end.Driver)}, at the {(end.IsTweeter ? "tweeter" : "woofer")} terminals of {Names.Short(crossover)}";
 
     private static string Feed(SheetFacts d)
     {
@@ -46,10 +57,12 @@ internal static class WiringSteps
     private static RowView Leg(SupplyLeg leg, string to, bool atBattery, bool hasGround) => new(Names.Short(to),
     [
         $"{leg.Gauge ?? $"{SheetFacts.Blank} AWG"}{(leg.CopperClad ? " copper-clad" : "")}, {Shown(leg.LengthM, "m")}",
-        leg.FuseA is null ? "none of its own" : $"{Shown(leg.FuseA, "A")}{(atBattery ? $", {Shown(leg.FuseDistanceMm, "mm")} from the battery" : "")}",
+        leg.FuseA is null ? "none of its own"
+            : $"{Shown(leg.FuseA, "A")}{(atBattery ? $", {Shown(leg.FuseDistanceMm, "mm")} from the battery" : "")}",
         // The cable that several share ends at the block; each amplifier has its own ground.
         !hasGround ? "—" : $"{leg.GroundGauge ?? $"{SheetFacts.Blank} AWG"}, {Shown(leg.GroundLengthM, "m")}, to bare metal",
     ]);
 
-    private static string Shown(double? value, string unit) => value is { } known ? Figures.Show(known, unit) : $"{SheetFacts.Blank} {unit}";
+    private static string Shown(double? value, string unit) =>
+        value is { } known ? Figures.Show(known, unit) : $"{SheetFacts.Blank} {unit}";
 }

@@ -27,29 +27,39 @@ internal sealed class WorkOrder
     {
         var patterns = HolePatterns.Of(_build);
         Add("Measure first", "Buy and cut nothing before these lines are filled in and pass.", "measure", SheetSteps.Measures(_build));
-        Add("Lay out the parts", null, "parts", [.. _build.List.Select(l => new StepView(null, $"{Figures.Whole(l.Packs)} × {l.Name}")), .. SheetSteps.Asked(_build, "list")]);
+        Add("Lay out the parts", null, "parts",
+            [.. _build.List.Select(l => new StepView(null, $"{Figures.Whole(l.Packs)} × {l.Name}")), .. SheetSteps.Asked(_build, "list")]);
         Add("Test first", null, "steps",
         [
             new(null, "Switch the factory system on. Note what does not play: " + SheetFacts.Blank + SheetFacts.Blank),
-            new(null, "Play every new driver quietly on the bench, tweeters only behind their crossover or capacitor, before a wire is cut."),
+            new(null, "Play every new driver quietly on the bench, tweeters only behind their crossover or capacitor, before a wire is "
+                + "cut."),
         ]);
         Add("Disconnect", null, "steps",
         [
-            new(null, "Take the key out. Take off the negative terminal of the battery. Wait as long as the vehicle maker says before you touch anything near an airbag."),
+            new(null, "Take the key out. Take off the negative terminal of the battery. Wait as long as the vehicle maker says before "
+                + "you touch anything near an airbag."),
         ]);
         Add("Remove", null, "steps", AtPlaces(PlaceSteps.Remove));
-        Add("Cut and drill", "Cover everything behind the cut. Look behind the panel before you drill. Holes seen from inside, on a clock face.", "steps",
-            [.. AtPlaces(f => PlaceSteps.Cut(f, _build, patterns.Reference(f.Key))), .. patterns.TooLarge, .. SheetSteps.Asked(_build, "mount", "tweeter")]);
-        Add("Mount", null, "steps", [.. AtPlaces(PlaceSteps.Mount), .. SheetSteps.Asked(_build, "seal", "aim", "box"), .. SheetSteps.Agreed(_build)]);
-        Add("Wire", null, "steps", [.. WiringSteps.Signal(_build), .. SheetSteps.Asked(_build, "wiring", "signal")], WiringSteps.Polarity(_build));
+        Add("Cut and drill",
+            "Cover everything behind the cut. Look behind the panel before you drill. Holes seen from inside, on a clock face.", "steps",
+            [.. AtPlaces(f => PlaceSteps.Cut(f, _build, patterns.Reference(f.Key))), .. patterns.TooLarge,
+                .. SheetSteps.Asked(_build, "mount", "tweeter")]);
+        Add("Mount", null, "steps",
+            [.. AtPlaces(PlaceSteps.Mount), .. SheetSteps.Asked(_build, "seal", "aim", "box"), .. SheetSteps.Agreed(_build)]);
+        Add("Wire", null, "steps", [.. WiringSteps.Signal(_build), .. SheetSteps.Asked(_build, "wiring", "signal")],
+            WiringSteps.Polarity(_build));
         Power();
         Settings();
         Add("Before the panels go back", null, "steps",
         [
             .. AtPlaces(PlaceSteps.Close),
-            new(null, "Every driver plays, alone and clean. Left and right together have more bass than either alone: else one is swapped."),
-            new(null, "Every screw is tight, every plug is locked and wrapped, no wire touches glass, a sharp edge, a seat belt or an airbag."),
-            .. SheetSteps.AskedElse(_build, "list", "mount", "tweeter", "seal", "aim", "box", "wiring", "signal", "supply", "level", "power", "load"),
+            new(null, "Every driver plays, alone and clean. Left and right together have more bass than either alone: else one is "
+                + "swapped."),
+            new(null, "Every screw is tight, every plug is locked and wrapped, no wire touches glass, a sharp edge, a seat belt or an "
+                + "airbag."),
+            .. SheetSteps.AskedElse(_build, "list", "mount", "tweeter", "seal", "aim", "box", "wiring", "signal", "supply", "level",
+                "power", "load"),
         ]);
         return new BuildSheet
         {
@@ -71,7 +81,8 @@ internal sealed class WorkOrder
         var supply = WiringSteps.Supply(_build);
         List<StepView> steps = [.. SheetSteps.Asked(_build, "supply"),
             new(null, "Plug in again whatever belongs to an airbag, before the ignition is switched on."),
-            new(null, supply is null ? "Connect the battery, the negative terminal last." : "Ground first, then plus, then the battery's negative terminal. Put the fuses in last.")];
+            new(null, supply is null ? "Connect the battery, the negative terminal last."
+                : "Ground first, then plus, then the battery's negative terminal. Put the fuses in last.")];
         Add("Power", null, "steps", steps, supply);
     }
 

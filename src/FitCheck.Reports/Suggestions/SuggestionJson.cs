@@ -7,14 +7,17 @@ using FitCheck.Suggestions;
 
 namespace FitCheck.Reports.Suggestions;
 
-/// <summary>For programs. The shape is published in reports/schema/suggest.schema.json; a change that breaks a reader needs a new `format`.</summary>
+/// <summary>
+/// For programs. The shape is published in reports/schema/suggest.schema.json; a change that breaks a reader needs a new `format`.
+/// </summary>
 internal sealed class SuggestionJson : ISuggestionReport
 {
     private const int Shape = 2;
 
     public string Format => "json";
 
-    public void Write(Suggestion suggestion, ReportOptions options, TextWriter output) => JsonText.Write(json => Whole(json, suggestion), output);
+    public void Write(Suggestion suggestion, ReportOptions options, TextWriter output) =>
+        JsonText.Write(json => Whole(json, suggestion), output);
 
     private static void Whole(Utf8JsonWriter json, Suggestion suggestion)
     {

@@ -47,7 +47,9 @@ internal sealed class SuggestionMarkdown : ISuggestionReport
     private static void Proposal(TextWriter output, Suggestion suggestion, int index)
     {
         var proposal = suggestion.Proposals[index];
-        Line(output, index == 0 ? $"\n### What to change ({SuggestionWords.Best(suggestion.Preference)})\n" : $"\n### Instead {Figures.Whole(index)}\n");
+        Line(output,
+            index == 0 ? $"\n### What to change ({SuggestionWords.Best(suggestion.Preference)})\n"
+                : $"\n### Instead {Figures.Whole(index)}\n");
         foreach (var change in proposal.Changes)
         {
             Line(output, $"- {Escaped(SuggestionWords.Change(change))}");
@@ -56,7 +58,9 @@ internal sealed class SuggestionMarkdown : ISuggestionReport
         }
         if (proposal.Changes.Count == 0)
             Line(output, "- The seller's list: written anew, with all that the build needs.");
-        Line(output, $"\nTotal {SuggestionWords.Price(proposal)}; work on the vehicle: {SuggestionWords.Work(proposal.Work)}. Then **{proposal.After.Verdict.Word()}**: {Escaped(Headline.Of(proposal.After))}");
+        Line(output,
+            $"\nTotal {SuggestionWords.Price(proposal)}; work on the vehicle: {SuggestionWords.Work(proposal.Work)}. Then **"
+                + $"{proposal.After.Verdict.Word()}**: {Escaped(Headline.Of(proposal.After))}");
         foreach (var told in Told.Of(proposal.New))
             Line(output, $"- new {told.First.Status.Word()}: {Escaped(told.Where)}: {Escaped(told.First.Message)}");
     }

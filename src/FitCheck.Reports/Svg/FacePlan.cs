@@ -5,8 +5,8 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Svg;
 
 /// <summary>
-/// The face of one position seen from the listener: clock ticks around it, the screw holes that meet as filled dots, those to drill as crosses, and
-/// an arrow toward the hour to which a tilted spacer looks.
+/// The face of one position seen from the listener: clock ticks around it, the screw holes that meet as filled dots, those to drill as
+/// crosses, and an arrow toward the hour to which a tilted spacer looks.
 /// </summary>
 internal static class FacePlan
 {
@@ -24,7 +24,8 @@ internal static class FacePlan
         var sentences = Legend(position, face).ToList();
         string[] legend = [.. Lettering.Lines(string.Join(' ', sentences), SectionPaper.Width - Words - 2, Lettering.Label)];
         var height = Math.Max(2 * Centre, (legend.Length * LineHeight) + 8);
-        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, height, $"Screw holes of {position.Name}, seen from the listener", string.Join(" ", sentences));
+        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, height, $"Screw holes of {position.Name}, seen from the listener",
+            string.Join(" ", sentences));
         foreach (var (radius, style, _) in Rings(face))
             Ring(svg, radius * scale, style);
         DrawClock(svg);
@@ -67,7 +68,8 @@ internal static class FacePlan
         if (face.Driver.Count > 0)
             yield return Line($"Small: the driver's {Count(face.Driver.Count)}", face.Driver, "spacer");
         if (face.AimHour is { } hour && double.IsFinite(hour))
-            yield return $"Arrow: the sound is aimed at {Clock(hour)}, {Figures.Show(face.TiltDeg, "deg")} off the panel; the thick edge is opposite.";
+            yield return $"Arrow: the sound is aimed at {Clock(hour)}, {Figures.Show(face.TiltDeg, "deg")} off the panel; the thick "
+                + $"edge is opposite.";
         var rings = string.Join("; ", Rings(face).Select(r => r.Told));
         yield return $"{(rings.Length > 0 ? $"{char.ToUpperInvariant(rings[0])}{rings[1..]}. " : "")}As seen by the listener.";
         if (face.IsOval || face.IsDriverOval)
@@ -77,7 +79,8 @@ internal static class FacePlan
     private static string Line(string what, IReadOnlyList<DrawnHole> holes, string part)
     {
         var missed = holes.Where(h => !h.Meets).Select(h => Degrees(h.AngleDeg)).Order().ToList();
-        return missed.Count == 0 ? $"{what}, all meet the {part}." : $"{what}; crosses meet none in the {part}: {string.Join(", ", missed.Select(d => Clock(d / 30)))}.";
+        return missed.Count == 0 ? $"{what}, all meet the {part}."
+            : $"{what}; crosses meet none in the {part}: {string.Join(", ", missed.Select(d => Clock(d / 30)))}.";
     }
 
     private static string Count(int holes) => holes == 1 ? "hole" : $"{Figures.Whole(holes)} holes";

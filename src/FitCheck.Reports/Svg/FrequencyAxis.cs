@@ -12,7 +12,8 @@ internal sealed class FrequencyAxis(double top, double height)
 
     private static readonly (double Hz, string Name)[] Named =
     [
-        (20, "20"), (50, "50"), (100, "100"), (200, "200"), (500, "500"), (1_000, "1k"), (2_000, "2k"), (5_000, "5k"), (10_000, "10k"), (20_000, "20k"),
+        (20, "20"), (50, "50"), (100, "100"), (200, "200"), (500, "500"), (1_000, "1k"), (2_000, "2k"), (5_000, "5k"), (10_000, "10k"),
+        (20_000, "20k"),
     ];
 
     public const double Start = Left;

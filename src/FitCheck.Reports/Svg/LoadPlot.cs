@@ -7,8 +7,8 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Svg;
 
 /// <summary>
-/// The load of one output over frequency, and its phase as a thin line. Both main axes are logarithmic: the dips that decide stay readable beside
-/// resonance peaks ten times as high.
+/// The load of one output over frequency, and its phase as a thin line. Both main axes are logarithmic: the dips that decide stay readable
+/// beside resonance peaks ten times as high.
 /// </summary>
 internal static class LoadPlot
 {
@@ -19,7 +19,8 @@ internal static class LoadPlot
         var points = load.Points.Where(p => FrequencyAxis.Covers(p.Hz) && double.IsFinite(p.Ohm) && p.Ohm > 0).ToList();
         var axis = new FrequencyAxis(20, Height);
         var key = Key(load, points);
-        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + key.Height, $"Load of {load.Name} over frequency", Say(load, points));
+        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + key.Height, $"Load of {load.Name} over frequency",
+            Say(load, points));
         var (from, to) = Range(load, points);
 
         svg.Hatch("refused", 7, "hatch");
@@ -63,7 +64,8 @@ internal static class LoadPlot
         for (var deg = -90; deg <= 90; deg += 45)
             svg.Text(new(FrequencyAxis.End + 5, Y(deg) + 4), Figures.Whole(deg), "tick");
         svg.Text(new(FrequencyAxis.Width - 2, 12), "phase in deg", "tick", Anchor.End);
-        svg.Shape(points.Where(p => double.IsFinite(p.PhaseDeg)).Select(p => new Spot(FrequencyAxis.X(p.Hz), Y(p.PhaseDeg))), "phase", closed: false);
+        svg.Shape(points.Where(p => double.IsFinite(p.PhaseDeg)).Select(p => new Spot(FrequencyAxis.X(p.Hz), Y(p.PhaseDeg))), "phase",
+            closed: false);
 
         double Y(double deg) => axis.Top + ((90 - Math.Clamp(deg, -90, 90)) / 180 * Height);
     }

@@ -4,7 +4,9 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
-/// <summary>A finding's value against its limit on one line: a diamond for the value, a whisker for its worst cases, a thick bar on the good side.</summary>
+/// <summary>
+/// A finding's value against its limit on one line: a diamond for the value, a whisker for its worst cases, a thick bar on the good side.
+/// </summary>
 internal static class MarginBar
 {
     private const double Width = 230;

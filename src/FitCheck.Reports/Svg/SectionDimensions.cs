@@ -4,8 +4,8 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Svg;
 
 /// <summary>
-/// The dimension lines: depths one a row below the section, gaps at the hole and the flange in place. Each carries a letter and its value; the legend
-/// says the rest.
+/// The dimension lines: depths one a row below the section, gaps at the hole and the flange in place. Each carries a letter and its value;
+/// the legend says the rest.
 /// </summary>
 internal sealed class SectionDimensions
 {

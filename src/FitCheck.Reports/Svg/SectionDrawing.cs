@@ -23,7 +23,8 @@ internal static class SectionDrawing
         var legend = SectionLegend.Of(drawing, geometry, scale);
         var foot = paper.Bottom + dimensions.Height + 8;
 
-        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, foot + legend.Height, SectionLegend.Title(drawing), SectionLegend.Sentence(drawing));
+        using var svg = new SvgWriter(id, "drawing", SectionPaper.Width, foot + legend.Height, SectionLegend.Title(drawing),
+            SectionLegend.Sentence(drawing));
         svg.Hatch("hatch", 6, "hatch");
         svg.Hatch("hatch-fine", 4, "hatch", rising: false);
         DrawObstructions(svg, scale, paper);
@@ -96,7 +97,8 @@ internal static class SectionDrawing
         }
         else
         {
-            Mm[] guess = [geometry.Place(0, scale.DashedHole * 0.9), geometry.Place(scale.Rear, scale.DashedHole * 0.5), geometry.Place(scale.Rear, -scale.DashedHole * 0.5), geometry.Place(0, -scale.DashedHole * 0.9)];
+            Mm[] guess = [geometry.Place(0, scale.DashedHole * 0.9), geometry.Place(scale.Rear, scale.DashedHole * 0.5),
+                geometry.Place(scale.Rear, -scale.DashedHole * 0.5), geometry.Place(0, -scale.DashedHole * 0.9)];
             svg.Shape(paper.At(guess), "edge dashed");
         }
         if (geometry.Travel.Count > 0)

@@ -6,8 +6,8 @@ namespace FitCheck.Reports.Svg;
 internal readonly record struct Mm(double Z, double R);
 
 /// <summary>
-/// The outlines of a position's section, in millimetres. The driver turns about the centre of its flange's underside, which the adapter lifts
-/// off the mounting plane by its thickness.
+/// The outlines of a position's section, in millimetres. The driver turns about the centre of its flange's underside, which the adapter
+/// lifts off the mounting plane by its thickness.
 /// </summary>
 internal sealed class SectionGeometry
 {

@@ -4,8 +4,8 @@ using FitCheck.Reports.Wording;
 namespace FitCheck.Reports.Svg;
 
 /// <summary>
-/// The names above the section, one a row, each on a thin leader to its part. The leftmost part has the highest row, so that no leader crosses
-/// a name; a name without room to its right goes above all others and reads leftwards.
+/// The names above the section, one a row, each on a thin leader to its part. The leftmost part has the highest row, so that no leader
+/// crosses a name; a name without room to its right goes above all others and reads leftwards.
 /// </summary>
 internal sealed class SectionLabels
 {
@@ -19,7 +19,8 @@ internal sealed class SectionLabels
         if (scale.GrilleShown)
             labels.Add((scale.GrilleKnown ? "grille" : "grille: " + Sentences.Unknown, paper.X(scale.Grille)));
         if (geometry.Wedges.Count > 0)
-            labels.Add((drawing.TiltDeg == 0 ? "adapter" : $"adapter, tilted {Figures.Show(drawing.TiltDeg, "deg")}", paper.X(-drawing.AdapterThickness / 2)));
+            labels.Add((drawing.TiltDeg == 0 ? "adapter" : $"adapter, tilted {Figures.Show(drawing.TiltDeg, "deg")}",
+                paper.X(-drawing.AdapterThickness / 2)));
         foreach (var obstruction in scale.Drawn)
             labels.Add((obstruction.Moving ? $"{obstruction.Name}, down" : obstruction.Name, paper.X(obstruction.Depth) + 2));
         if (DashedName(drawing) is { } dashed)

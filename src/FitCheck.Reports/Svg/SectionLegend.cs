@@ -4,7 +4,9 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
-/// <summary>Below the section: the scale bar, each lettered clearance with its worst case and status, and what the drawing leaves out.</summary>
+/// <summary>
+/// Below the section: the scale bar, each lettered clearance with its worst case and status, and what the drawing leaves out.
+/// </summary>
 internal sealed class SectionLegend
 {
     private const double LineHeight = 14.5;
@@ -28,7 +30,8 @@ internal sealed class SectionLegend
     }
 
     public static string Title(PositionDrawing drawing) =>
-        $"Cross-section of {drawing.Name}{(drawing.DriverName is { } driver ? $" with {driver}" : "")}{(drawing.AdapterName is { } adapter ? $" on {adapter}" : "")}";
+        $"Cross-section of {drawing.Name}{(drawing.DriverName is { } driver ? $" with {driver}" : "")}"
+            + $"{(drawing.AdapterName is { } adapter ? $" on {adapter}" : "")}";
 
     /// <summary>The drawing's numbers for someone who does not see it.</summary>
     public static string Sentence(PositionDrawing drawing) =>
@@ -71,7 +74,8 @@ internal sealed class SectionLegend
     {
         if (clearance.Value is not { } value)
             return $"{clearance.Label}: {Sentences.Unknown}";
-        var range = clearance is { Low: { } low, High: { } high } && low < high ? $" ({Figures.Bare(low, "mm")} to {Figures.Bare(high, "mm")})" : "";
+        var range = clearance is { Low: { } low, High: { } high } && low < high
+            ? $" ({Figures.Bare(low, "mm")} to {Figures.Bare(high, "mm")})" : "";
         return $"{clearance.Label}: {Figures.Show(value, "mm")}{range} — {clearance.Status.Word()}";
     }
 
@@ -86,13 +90,15 @@ internal sealed class SectionLegend
         if (geometry.Travel.Count > 0)
             yield return "Dashed in front of the driver: the farthest travel of the cone.";
         if (drawing is { TiltDeg: not 0, AimHour: { } aim })
-            yield return $"Cut through {FacePlan.Clock(aim)} (above, where the sound is aimed) and {FacePlan.Clock(aim + 6)} (below); each clearance counts the hours at which its thing stands.";
+            yield return $"Cut through {FacePlan.Clock(aim)} (above, where the sound is aimed) and {FacePlan.Clock(aim + 6)} (below); "
+                + $"each clearance counts the hours at which its thing stands.";
         foreach (var thing in scale.Drawn)
         {
             if (thing.Hours is { } hours)
                 yield return $"The {thing.Name} stands only from {FacePlan.Clock(hours.From)} to {FacePlan.Clock(hours.To)}.";
         }
         foreach (var far in scale.TooFar)
-            yield return double.IsFinite(far.Depth) ? $"Beyond this drawing: {far.Name} at {Figures.Show(far.Depth, "mm")}." : $"Depth of {far.Name}: {Sentences.Unknown}.";
+            yield return double.IsFinite(far.Depth) ? $"Beyond this drawing: {far.Name} at {Figures.Show(far.Depth, "mm")}."
+                : $"Depth of {far.Name}: {Sentences.Unknown}.";
     }
 }

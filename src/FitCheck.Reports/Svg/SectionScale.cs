@@ -17,7 +17,9 @@ internal sealed class SectionScale
     public SectionScale(PositionDrawing drawing, SectionGeometry geometry)
     {
         HoleRadius = SectionGeometry.Known(drawing.HoleRadius);
-        var radius = Math.Max(Math.Max(SectionGeometry.Known(drawing.FlangeRadius) ?? 0, SectionGeometry.Known(drawing.AdapterOuterRadius) ?? 0), HoleRadius ?? 0);
+        var radius =
+            Math.Max(Math.Max(SectionGeometry.Known(drawing.FlangeRadius) ?? 0, SectionGeometry.Known(drawing.AdapterOuterRadius) ?? 0),
+                HoleRadius ?? 0);
         if (radius <= 0)
             radius = 40;
         DashedHole = HoleRadius ?? (SectionGeometry.Known(drawing.FlangeRadius) is { } flange ? flange * 0.85 : radius * 0.85);

@@ -5,7 +5,10 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
-/// <summary>The supply as a single line from the battery down: main fuse, cable, block, and a leg with fuse, amplifier and ground for each amplifier.</summary>
+/// <summary>
+/// The supply as a single line from the battery down: main fuse, cable, block, and a leg with fuse, amplifier and ground for each
+/// amplifier.
+/// </summary>
 internal static class SupplyDrawing
 {
     private const double Width = SectionPaper.Width, Trunk = 24, Label = 44, BoxStart = 176, BoxEnd = Width - 2, Padding = 8, Line = 15.5;
@@ -51,8 +54,10 @@ internal static class SupplyDrawing
         svg.Line(new(Trunk, line), new(BoxStart, line), leg.Gauge is null ? "edge dashed" : "edge");
         if (leg.FuseA is not null)
             DrawFuse(svg, new(Trunk + 36, line), upright: false);
-        svg.Text(new(Label, line - 12), Cut(leg.FuseA is null && !fromBattery ? "no own fuse" : $"fuse: {Fuse(leg)}", BoxStart - Label - 4, bold: true), "figure");
-        string[] below = [.. Lettering.Lines(Cable(leg), 2, BoxStart - Label - 4, Lettering.Label), .. fromBattery ? Lettering.Lines(Distance(leg), 2, BoxStart - Label - 4, Lettering.Label) : []];
+        svg.Text(new(Label, line - 12),
+            Cut(leg.FuseA is null && !fromBattery ? "no own fuse" : $"fuse: {Fuse(leg)}", BoxStart - Label - 4, bold: true), "figure");
+        string[] below = [.. Lettering.Lines(Cable(leg), 2, BoxStart - Label - 4, Lettering.Label),
+            .. fromBattery ? Lettering.Lines(Distance(leg), 2, BoxStart - Label - 4, Lettering.Label) : []];
         for (var i = 0; i < below.Length; i++)
             svg.Text(new(Label, line + 19 + (i * Line)), below[i], "label");
         DrawAmplifier(svg, y, leg);
@@ -63,7 +68,9 @@ internal static class SupplyDrawing
     {
         var room = BoxEnd - BoxStart - (2 * Padding);
         svg.Box(BoxStart, y, BoxEnd - BoxStart, 80, "key");
-        List<(string Text, string Style)> lines = [.. Lettering.Lines(Names.Short(leg.Name), 3, room, Lettering.Figure, bold: true).Select(l => (l, "figure")), (Cut(Current(leg), room), "label"), (Cut($"loses {Show(leg.DropV, "V")}", room), "label")];
+        List<(string Text,
+            string Style)> lines = [.. Lettering.Lines(Names.Short(leg.Name), 3, room, Lettering.Figure, bold: true)
+                .Select(l => (l, "figure")), (Cut(Current(leg), room), "label"), (Cut($"loses {Show(leg.DropV, "V")}", room), "label")];
         for (var i = 0; i < lines.Count; i++)
             svg.Text(new(BoxStart + Padding, y + 44 + (Line * (i - ((lines.Count - 1) / 2.0)))), lines[i].Text, lines[i].Style);
     }
@@ -87,7 +94,8 @@ internal static class SupplyDrawing
     private static string Fuse(SupplyLeg leg) => leg.FuseA is { } amperes ? Figures.Show(amperes, "A") : "none";
 
     private static string Distance(SupplyLeg leg) =>
-        leg.FuseA is null ? "" : leg.FuseDistanceMm is { } mm ? $"{Figures.Show(mm, "mm")} from the battery" : "as near to the battery as can be";
+        leg.FuseA is null ? ""
+            : leg.FuseDistanceMm is { } mm ? $"{Figures.Show(mm, "mm")} from the battery" : "as near to the battery as can be";
 
     private static string Cable(SupplyLeg leg) =>
         leg.Gauge is null ? "no power cable" : $"{leg.Gauge}{(leg.CopperClad ? " copper-clad" : "")}, {Show(leg.LengthM, "m")}";
@@ -96,7 +104,8 @@ internal static class SupplyDrawing
 
     private static string Show(double? value, string unit) => value is { } known ? Figures.Show(known, unit) : $"? {unit}";
 
-    private static string Cut(string text, double room, bool bold = false) => Lettering.Cut(text, room, bold ? Lettering.Figure : Lettering.Label, bold);
+    private static string Cut(string text, double room, bool bold = false) =>
+        Lettering.Cut(text, room, bold ? Lettering.Figure : Lettering.Label, bold);
 
     private static string Say(SupplyDiagram supply)
     {
@@ -104,6 +113,7 @@ internal static class SupplyDrawing
             ? $"From the battery through a main fuse ({Fuse(main)}) and {Cable(main)} to {supply.Distribution ?? "no distribution block"}. "
             : "Each amplifier has its own cable from the battery. ";
         return text + string.Join(' ', supply.Legs.Select(l =>
-            $"{l.Name}: fuse {Fuse(l)}, {Cable(l)}, {Current(l)}, loses {Show(l.DropV, "V")}, ground {l.GroundGauge ?? "none"}. Status: {l.Status.Word()}."));
+            $"{l.Name}: fuse {Fuse(l)}, {Cable(l)}, {Current(l)}, loses {Show(l.DropV, "V")}, ground {l.GroundGauge ?? "none"}. Status: "
+                + $"{l.Status.Word()}."));
     }
 }

@@ -17,20 +17,21 @@ internal enum Anchor
 }
 
 /// <summary>
-/// Writes one inline SVG through an XmlWriter, which escapes. Colours and weights are class names, given meaning by the page's style sheet, so that
-/// a drawing follows light, dark and paper.
+/// Writes one inline SVG through an XmlWriter, which escapes. Colours and weights are class names, given meaning by the page's style sheet,
+/// so that a drawing follows light, dark and paper.
 /// </summary>
 internal sealed class SvgWriter : IDisposable
 {
     private readonly StringBuilder _text = new();
     private readonly XmlWriter _xml;
 
-    // The id is unique in the page; ids inside the drawing start with it. Title and description say what it shows to those who can't see it. A user unit is
-    // a pixel of the page, or another unit of length that is named.
+    // The id is unique in the page; ids inside the drawing start with it. Title and description say what it shows to those who can't see
+    // it. A user unit is a pixel of the page, or another unit of length that is named.
     public SvgWriter(string id, string cssClass, double width, double height, string title, string? description, string unit = "")
     {
         Id = id;
-        _xml = XmlWriter.Create(_text, new XmlWriterSettings { OmitXmlDeclaration = true, ConformanceLevel = ConformanceLevel.Fragment, NewLineChars = "\n" });
+        _xml = XmlWriter.Create(_text,
+            new XmlWriterSettings { OmitXmlDeclaration = true, ConformanceLevel = ConformanceLevel.Fragment, NewLineChars = "\n" });
         _xml.WriteStartElement("svg");
         Attribute("class", cssClass);
         Attribute("role", "img");

@@ -23,7 +23,8 @@ internal static class TweeterPlot
             key.Add(Dashes[i % Dashes.Length], load.Tweeters[i].Name, "figure");
             key.Add(null, Figuring(load.Tweeters[i]));
         }
-        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + key.Height, $"What reaches the tweeters of {load.Name}", string.Join(" ", load.Tweeters.Select(t => Say(t) + ".")));
+        using var svg = new SvgWriter(id, "plot", FrequencyAxis.Width, axis.Foot + key.Height, $"What reaches the tweeters of {load.Name}",
+            string.Join(" ", load.Tweeters.Select(t => Say(t) + ".")));
         var top = Math.Max(6, Math.Ceiling(Highest(load) / 6) * 6);
         var bottom = top - 48;
 
@@ -51,12 +52,14 @@ internal static class TweeterPlot
         return highest;
     }
 
-    private static void DrawOne(SvgWriter svg, FrequencyAxis axis, LoadCurve load, TweeterCurve tweeter, string style, (double Bottom, Func<double, double> Y) level)
+    private static void DrawOne(SvgWriter svg, FrequencyAxis axis, LoadCurve load, TweeterCurve tweeter, string style,
+        (double Bottom, Func<double, double> Y) level)
     {
         if (tweeter.LowestAllowedHz is { } lowest && FrequencyAxis.Covers(lowest))
         {
             svg.Line(new(FrequencyAxis.X(lowest), axis.Top), new(FrequencyAxis.X(lowest), axis.Bottom), "limit-line");
-            svg.Shape([new(FrequencyAxis.X(lowest), axis.Bottom), new(FrequencyAxis.X(lowest) - 5, axis.Bottom + 7), new(FrequencyAxis.X(lowest) + 5, axis.Bottom + 7)], "point");
+            svg.Shape([new(FrequencyAxis.X(lowest), axis.Bottom), new(FrequencyAxis.X(lowest) - 5, axis.Bottom + 7),
+                new(FrequencyAxis.X(lowest) + 5, axis.Bottom + 7)], "point");
         }
         svg.Shape(Points(), style, closed: false);
         if (tweeter.CornerHz is { } corner && FrequencyAxis.Covers(corner))
@@ -90,7 +93,8 @@ internal static class TweeterPlot
     private static string Figuring(TweeterCurve tweeter)
     {
         var corner = tweeter.CornerHz is { } hz ? $"corner {Figures.Hertz(hz)} (dot)" : "no corner: low notes pass";
-        var lowest = tweeter.LowestAllowedHz is { } least ? $"allowed from {Figures.Hertz(least)} (triangle)" : "lowest allowed " + Sentences.Unknown;
+        var lowest = tweeter.LowestAllowedHz is { } least ? $"allowed from {Figures.Hertz(least)} (triangle)"
+            : "lowest allowed " + Sentences.Unknown;
         return $"{corner}; {lowest}";
     }
 }

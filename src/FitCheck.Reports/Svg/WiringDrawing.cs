@@ -4,19 +4,27 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Svg;
 
-/// <summary>The wires of one channel with their signs: the output, what stands in the line, and each driver. What each wire runs through is told below.</summary>
+/// <summary>
+/// The wires of one channel with their signs: the output, what stands in the line, and each driver. What each wire runs through is told
+/// below.
+/// </summary>
 internal static class WiringDrawing
 {
     private const double Width = SectionPaper.Width, Line = 15, KeyLine = 15.5, Top = 4;
-    private const double OutputStart = 2, OutputEnd = 90, FilterStart = 108, FilterEnd = 192, Bus = 202, DriverStart = 228, DriverEnd = Width - 2;
+    private const double OutputStart = 2, OutputEnd = 90, FilterStart = 108, FilterEnd = 192, Bus = 202, DriverStart = 228, DriverEnd =
+        Width - 2;
 
     public static SafeHtml Draw(string id, WiringDiagram wiring)
     {
         var output = new Named(OutputStart, OutputEnd, wiring.Output, $"output {string.Join('+', wiring.Terminals)}", "key");
         var filter = Filter(wiring);
         // Where a driver is stands with its number below the drawing.
-        var drivers = wiring.Ends.Select((e, i) => new Named(DriverStart, DriverEnd, $"{Figures.Whole(i + 1)} {e.Driver}", "", e.IsFactory ? "key dashed" : "key")).ToList();
-        var key = wiring.Ends.SelectMany((e, i) => Lettering.Lines($"{Figures.Whole(i + 1)} {e.Position}: {e.Path}", Width - 8, Lettering.Label)).ToList();
+        var drivers =
+            wiring.Ends.Select(
+                (e, i) => new Named(DriverStart, DriverEnd, $"{Figures.Whole(i + 1)} {e.Driver}", "", e.IsFactory ? "key dashed" : "key"))
+                    .ToList();
+        var key = wiring.Ends.SelectMany(
+            (e, i) => Lettering.Lines($"{Figures.Whole(i + 1)} {e.Position}: {e.Path}", Width - 8, Lettering.Label)).ToList();
         var row = Math.Max(48, drivers.Select(d => d.Height).DefaultIfEmpty(0).Max()) + 4;
         var bottom = Top + Math.Max(Math.Max(1, drivers.Count) * row, Math.Max(output.Height, filter?.Height ?? 0) + 4);
         var middle = (Top + bottom) / 2;
@@ -40,7 +48,8 @@ internal static class WiringDrawing
     private static Named? Filter(WiringDiagram wiring)
     {
         string[] parts = [.. wiring.InLine, .. wiring.Crossover is { } crossover ? new[] { crossover } : []];
-        return parts.Length == 0 ? null : new(FilterStart, FilterEnd, parts[^1], parts.Length > 1 ? $"and {Figures.Whole(parts.Length - 1)} more" : "", "key");
+        return parts.Length == 0 ? null
+            : new(FilterStart, FilterEnd, parts[^1], parts.Length > 1 ? $"and {Figures.Whole(parts.Length - 1)} more" : "", "key");
     }
 
     private static void DrawBus(SvgWriter svg, double middle, double first, double last)
@@ -68,7 +77,8 @@ internal static class WiringDrawing
     private static string Say(WiringDiagram wiring)
     {
         var between = wiring.Crossover is { } crossover ? $" through {crossover}" : "";
-        return $"From {wiring.Output}{between}, plus to plus and minus to minus: {string.Join("; ", wiring.Ends.Select(e => $"{e.Position}, {e.Driver}: {e.Path}"))}.";
+        return $"From {wiring.Output}{between}, plus to plus and minus to minus: {string.Join("; ", wiring.Ends.Select(e => $""
+            + $"{e.Position}, {e.Driver}: {e.Path}"))}.";
     }
 
     /// <summary>A box with a name and a word below it, as high as its lines.</summary>

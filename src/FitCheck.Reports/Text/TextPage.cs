@@ -10,7 +10,9 @@ internal enum TextStyle
     Faint,
 }
 
-/// <summary>Wraps and indents lines of a terminal page. Lines end in a line feed everywhere, so that a saved page is the same on every machine.</summary>
+/// <summary>
+/// Wraps and indents lines of a terminal page. Lines end in a line feed everywhere, so that a saved page is the same on every machine.
+/// </summary>
 internal sealed class TextPage(TextWriter output, int columns, bool color)
 {
     private const string Reset = "\u001b[0m";
@@ -86,7 +88,10 @@ internal sealed class TextPage(TextWriter output, int columns, bool color)
         var lines = cells.Select(c => Wrap(c, width)).ToList();
         Start();
         for (var i = 0; i < lines.Max(l => l.Count); i++)
-            End($"  {(i == 0 ? label : "").PadRight(labelWidth)}{string.Concat(lines.Select(l => "  " + (i < l.Count ? l[i] : "").PadRight(width)))}".TrimEnd());
+        {
+            var row = lines.Select(l => "  " + (i < l.Count ? l[i] : "").PadRight(width));
+            End($"  {(i == 0 ? label : "").PadRight(labelWidth)}{string.Concat(row)}".TrimEnd());
+        }
     }
 
     /// <summary>Breaks at spaces; a word that is longer than a line stands alone, because a path that is cut can't be copied.</summary>

@@ -99,7 +99,8 @@ internal sealed class TextReport : ILintReport
     private static void WriteWaived(TextPage page, BuildResult build)
     {
         foreach (var told in Told.Of(build.Findings.Where(f => f.Waived is not null)))
-            page.Hanging(0, "waived   ", $"{told.Where}: {told.First.Title} ({told.First.Status.Word()}, {told.First.Rule}). Reason: {told.First.Waived}");
+            page.Hanging(0, "waived   ",
+                $"{told.Where}: {told.First.Title} ({told.First.Status.Word()}, {told.First.Rule}). Reason: {told.First.Waived}");
         page.Gap();
     }
 
@@ -147,7 +148,8 @@ internal sealed class TextReport : ILintReport
         var gains = new Dictionary<string, List<string>>(StringComparer.Ordinal);
         foreach (var table in build.Facts)
         {
-            if (table.Of(GainFacts.GainTarget) is not { Unsure.Count: 0, Number: { } target } || table.Of(LoadFacts.IsSourceOutput) is not { Truth: false })
+            if (table.Of(GainFacts.GainTarget) is not { Unsure.Count: 0, Number: { } target }
+                || table.Of(LoadFacts.IsSourceOutput) is not { Truth: false })
                 continue;
             var volts = Figures.Show(target.Value, "V");
             if (!gains.TryGetValue(volts, out var channels))
@@ -178,7 +180,8 @@ internal sealed class TextReport : ILintReport
         foreach (var total in build.Totals)
             sum = Math.Max(sum, total.ToString().Length);
         foreach (var line in build.List)
-            page.Row(Sentences.ToBuy(line).PadRight(buy), line.Name, line.Sum.ToString().PadLeft(sum), Sentences.Availability(line.Availability), note);
+            page.Row(Sentences.ToBuy(line).PadRight(buy), line.Name, line.Sum.ToString().PadLeft(sum),
+                Sentences.Availability(line.Availability), note);
         for (var i = 0; i < build.Totals.Count; i++)
         {
             // What the budget says stands beside the sum that it is about.

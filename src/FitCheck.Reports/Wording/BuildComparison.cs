@@ -2,7 +2,9 @@ using FitCheck.Evaluation;
 
 namespace FitCheck.Reports.Wording;
 
-/// <summary>Two to four builds side by side, for somebody who hesitates between quotes. Every figure is one that the single reports rest on.</summary>
+/// <summary>
+/// Two to four builds side by side, for somebody who hesitates between quotes. Every figure is one that the single reports rest on.
+/// </summary>
 internal sealed record BuildComparison
 {
     /// <summary>More columns than these are not read side by side.</summary>

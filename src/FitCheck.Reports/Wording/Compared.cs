@@ -20,7 +20,8 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
         get
         {
             var points = Tally.OfPoints(build.Findings);
-            var open = Sentences.WorstFirst.Where(s => s != Status.Pass && points[s] > 0).Select(s => $"{Figures.Whole(points[s])} {s.Word()}").ToList();
+            var open = Sentences.WorstFirst.Where(s => s != Status.Pass && points[s] > 0)
+                .Select(s => $"{Figures.Whole(points[s])} {s.Word()}").ToList();
             var verdict = open.Count == 0 ? build.Verdict.Word() : $"{build.Verdict.Word()} ({string.Join(", ", open)})";
             return build.RestingOn.Count == 0 ? verdict : $"{verdict}, on the strength of {Headline.Count(build)}";
         }
@@ -28,7 +29,9 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
 
     public string Price => build.Totals.Count == 0 ? "nothing to buy" : string.Join(" + ", build.Totals);
 
-    /// <summary>The smallest margin of a length, with its place; what is not known is said beside it. Work that is planned makes its own room.</summary>
+    /// <summary>
+    /// The smallest margin of a length, with its place; what is not known is said beside it. Work that is planned makes its own room.
+    /// </summary>
     public string SmallestMargin
     {
         get
@@ -40,7 +43,8 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
             if (known is null)
                 return unknown ?? "nothing to compare";
             // Titles name what is wrong where a rule is not kept.
-            var margin = known.Margin < 0 ? $"{Figures.Margin(known)} ({known.PositionName}: {known.Title})" : $"{Figures.Margin(known)} to spare before: {known.Title} ({known.PositionName})";
+            var margin = known.Margin < 0 ? $"{Figures.Margin(known)} ({known.PositionName}: {known.Title})"
+                : $"{Figures.Margin(known)} to spare before: {known.Title} ({known.PositionName})";
             return unknown is null ? margin : $"{margin}; elsewhere {unknown}";
         }
     }
@@ -61,7 +65,8 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
     public int? Loudest => LoudestKnown is { } level && Silent.Count == 0 ? level : null;
 
     public string LoudestText => LoudestKnown is not { } level ? Sentences.Unknown
-        : Silent.Count == 0 ? $"{Figures.Whole(level)} dB(A)" : $"at least {Figures.Whole(level)} dB(A); {Sentences.Unknown} ({Names.Joined(Silent)})";
+        : Silent.Count == 0 ? $"{Figures.Whole(level)} dB(A)"
+        : $"at least {Figures.Whole(level)} dB(A); {Sentences.Unknown} ({Names.Joined(Silent)})";
 
     /// <summary>The lowest corner of a high-pass that keeps each woofer within its linear travel.</summary>
     public string SafeFrom
@@ -71,7 +76,8 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
             var woofers = Positions.Where(t => Is(t, PlaceFacts.HasDriver) && !Is(t, TweeterFacts.IsTweeter)).ToList();
             if (woofers.Count == 0)
                 return "no new woofer";
-            return string.Join("; ", woofers.GroupBy(Safe, StringComparer.Ordinal).Select(g => $"{g.Key} ({Names.Joined(g.Select(t => t.Name))})"));
+            return string.Join("; ",
+                woofers.GroupBy(Safe, StringComparer.Ordinal).Select(g => $"{g.Key} ({Names.Joined(g.Select(t => t.Name))})"));
         }
     }
 
@@ -83,9 +89,11 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
             said.Add($"is judged {build.Verdict.Word()} where {other.Letter} is judged {other.Build.Verdict.Word()}");
         said.Add(PriceAgainst(other));
         if (Loudest is { } mine && other.Loudest is { } theirs)
-            said.Add(mine == theirs ? "plays as loud" : $"plays {Figures.Whole(Math.Abs(mine - theirs))} dB {(mine > theirs ? "louder" : "softer")}");
+            said.Add(mine == theirs ? "plays as loud"
+                : $"plays {Figures.Whole(Math.Abs(mine - theirs))} dB {(mine > theirs ? "louder" : "softer")}");
         var sentence = $"{letter} {Names.Listed(said)}";
-        var (more, less) = (Work.Except(other.Work, StringComparer.Ordinal).ToList(), other.Work.Except(Work, StringComparer.Ordinal).ToList());
+        var (more, less) =
+            (Work.Except(other.Work, StringComparer.Ordinal).ToList(), other.Work.Except(Work, StringComparer.Ordinal).ToList());
         if (more.Count > 0)
             sentence += $"; work that {other.Letter} does not need: {string.Join("; ", more)}";
         if (less.Count > 0)
@@ -95,14 +103,18 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
 
     private IEnumerable<FactTable> Positions => build.Facts.Where(t => t.Subject == Subject.Position);
 
-    private int? LoudestKnown => build.Facts.FirstOrDefault(t => t.Subject == Subject.Build)?.Of(LoudnessFacts.LoudestLevel)?.Number is { } level
+    private int? LoudestKnown =>
+        build.Facts.FirstOrDefault(t => t.Subject == Subject.Build)?.Of(LoudnessFacts.LoudestLevel)?.Number is { } level
         ? (int)Math.Round(level.Value, MidpointRounding.AwayFromZero) : null;
 
     // Drivers whose level is not known; the level of all together is then a lower bound.
-    private List<string> Silent => [.. Positions.Where(t => Is(t, PlaceFacts.HasDriver) && t.Of(LevelFacts.LevelAtFullPower)?.Number is null).Select(t => t.Name)];
+    private List<string> Silent =>
+        [.. Positions.Where(t => Is(t, PlaceFacts.HasDriver) && t.Of(LevelFacts.LevelAtFullPower)?.Number is null).Select(t => t.Name)];
 
-    private IEnumerable<string> Works(Status status) => Told.Of(build.Findings.Where(f => f.Waived is null && f.Status == status && workRules.Contains(f.Rule)))
-        .GroupBy(t => t.First.Title, StringComparer.Ordinal).Select(g => $"{Names.Joined(g.SelectMany(t => t.Findings).Select(f => f.PositionName))}: {g.Key}");
+    private IEnumerable<string> Works(Status status) =>
+        Told.Of(build.Findings.Where(f => f.Waived is null && f.Status == status && workRules.Contains(f.Rule)))
+        .GroupBy(t => t.First.Title, StringComparer.Ordinal)
+        .Select(g => $"{Names.Joined(g.SelectMany(t => t.Findings).Select(f => f.PositionName))}: {g.Key}");
 
     private string PriceAgainst(Compared other)
     {
@@ -113,7 +125,8 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
             return $"is priced in other currencies ({Price} against {other.Price})";
         var difference = mine.Amount - theirs.Amount;
         var currency = mine.Amount != 0 ? mine.Currency : theirs.Currency;
-        return difference == 0 ? $"costs as much as {other.Letter}" : $"costs {new Money(Math.Abs(difference), currency)} {(difference > 0 ? "more" : "less")} than {other.Letter}";
+        return difference == 0 ? $"costs as much as {other.Letter}"
+            : $"costs {new Money(Math.Abs(difference), currency)} {(difference > 0 ? "more" : "less")} than {other.Letter}";
     }
 
     private static Money? Single(BuildResult of) => of.Totals.Count switch { 0 => new Money(0, ""), 1 => of.Totals[0], _ => null };
@@ -124,7 +137,9 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
     {
         if (table.Of(TravelFacts.LowestSafeHighPass) is not { Number: { } corner } fact || fact.Unsure.Count > 0)
             return Sentences.Unknown;
-        var slope = table.Of(TravelFacts.SafeHighPassSlope)?.Number is { } s ? $" at {s.Value.ToString("0", CultureInfo.InvariantCulture)} dB/octave" : "";
-        return corner.Value <= Physics.Numerics.FrequencyGrid.Lowest ? $"{Figures.Hertz(corner.Value)}, without a filter" : Figures.Hertz(corner.Value) + slope;
+        var slope = table.Of(TravelFacts.SafeHighPassSlope)?.Number is { } s
+            ? $" at {s.Value.ToString("0", CultureInfo.InvariantCulture)} dB/octave" : "";
+        return corner.Value <= Physics.Numerics.FrequencyGrid.Lowest ? $"{Figures.Hertz(corner.Value)}, without a filter"
+            : Figures.Hertz(corner.Value) + slope;
     }
 }

@@ -19,7 +19,9 @@ internal static class Figures
         return unit is "" or "1" ? number : $"{number} {unit}";
     }
 
-    /// <summary>The number alone, rounded as its unit deserves; a small ratio keeps two digits, so that it never reads as nothing.</summary>
+    /// <summary>
+    /// The number alone, rounded as its unit deserves; a small ratio keeps two digits, so that it never reads as nothing.
+    /// </summary>
     public static string Bare(double value, string unit)
     {
         if (!double.IsFinite(value))
@@ -61,13 +63,16 @@ internal static class Figures
     /// <summary>The value alone; `unknown` without one.</summary>
     public static string Value(Finding finding) => finding.Value is { } value ? Show(value.Value, finding.Unit) : "unknown";
 
-    /// <summary>`3.1 mm, at worst -2 mm`: says so where the worst cases lie on both sides of the limit, since the status comes from them.</summary>
+    /// <summary>
+    /// `3.1 mm, at worst -2 mm`: says so where the worst cases lie on both sides of the limit, since the status comes from them.
+    /// </summary>
     public static string? Margin(Finding finding)
     {
         if (finding.Margin is not { } margin)
             return null;
         var text = Show(margin, finding.Unit);
-        if (finding.Value is not { IsExact: false } value || finding.Limit is not { } limit || GoodSide(finding) is not (var side and not 0))
+        if (finding.Value is not { IsExact: false } value || finding.Limit is not { } limit
+            || GoodSide(finding) is not (var side and not 0))
             return text;
         var (worst, best) = side > 0 ? (value.Low - limit, value.High - limit) : (limit - value.High, limit - value.Low);
         return margin >= 0 && worst < 0 ? $"{text}, at worst {Show(worst, finding.Unit)}"
@@ -76,7 +81,9 @@ internal static class Figures
     }
 
     // A fact's type does not tell a count from a ratio; its name does.
-    private static bool IsCount(string fact) => fact.EndsWith("_count", StringComparison.Ordinal) || fact == TweeterFacts.HighPasses.Name || fact == BuildFacts.OtherCurrencies.Name;
+    private static bool IsCount(string fact) =>
+        fact.EndsWith("_count", StringComparison.Ordinal) || fact == TweeterFacts.HighPasses.Name
+            || fact == BuildFacts.OtherCurrencies.Name;
 
     /// <summary>Where in a file, for a person to look.</summary>
     public static string Place(Location at) =>

@@ -15,7 +15,10 @@ internal static class FileNames
         return plain.StartsWith(folder, StringComparison.Ordinal) ? plain[folder.Length..] : plain;
     }
 
-    /// <summary>With `/`, from the root or else from its catalog or rules on: no folder of the machine shows, since the name has to be alike on every one.</summary>
+    /// <summary>
+    /// With `/`, from the root or else from its catalog or rules on: no folder of the machine shows, since the name has to be alike on
+    /// every one.
+    /// </summary>
     public static string Alike(string? root, string file) => Figures.ShortFile(In(root, file));
 
     /// <summary>As a URI reference: percent-encoded, and absolute for a rooted path.</summary>

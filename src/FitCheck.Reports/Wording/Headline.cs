@@ -3,12 +3,16 @@ using FitCheck.Findings;
 
 namespace FitCheck.Reports.Wording;
 
-/// <summary>The first sentence of a build: the verdict, and before it whether that holds only because somebody waived what is worse.</summary>
+/// <summary>
+/// The first sentence of a build: the verdict, and before it whether that holds only because somebody waived what is worse.
+/// </summary>
 internal static class Headline
 {
     private const int MostNamed = 3;
 
-    /// <summary>`On the strength of 2 waivers (Grille near the driver; Gasket too high), this build goes together: all 51 checks pass.`</summary>
+    /// <summary>
+    /// `On the strength of 2 waivers (Grille near the driver; Gasket too high), this build goes together: all 51 checks pass.`
+    /// </summary>
     public static string Of(BuildResult build)
     {
         var points = Tally.OfPoints(build.Findings);
@@ -27,7 +31,8 @@ internal static class Headline
             return null;
         var named = build.RestingOn.Select(f => f.Title).Distinct(StringComparer.Ordinal).ToList();
         var more = named.Count > MostNamed ? $"; and {Figures.Whole(named.Count - MostNamed)} more" : "";
-        return $"{(build.Verdict < Status.Measure ? "On the strength of" : "Even with")} {Count(build)} ({string.Join("; ", named.Take(MostNamed))}{more}),";
+        return $"{(build.Verdict < Status.Measure ? "On the strength of" : "Even with")} {Count(build)} ("
+            + $"{string.Join("; ", named.Take(MostNamed))}{more}),";
     }
 
     /// <summary>`2 waivers`.</summary>

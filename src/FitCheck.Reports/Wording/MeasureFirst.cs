@@ -9,7 +9,9 @@ internal sealed record MeasureTask(string What, string How, IReadOnlyList<Measur
 /// <summary>The value that would pass (null when that can't be told), and the findings that wait for it.</summary>
 internal sealed record MeasureOutcome(string? Passing, Told Told);
 
-/// <summary>The work sheet: one entry a datum, however many findings wait for it; the same datum of mirrored places is one entry too.</summary>
+/// <summary>
+/// The work sheet: one entry a datum, however many findings wait for it; the same datum of mirrored places is one entry too.
+/// </summary>
 internal static class MeasureFirst
 {
     public static IReadOnlyList<MeasureTask> Of(BuildResult build)

@@ -4,7 +4,8 @@ namespace FitCheck.Reports.Wording;
 internal static class Names
 {
     // Words that begin with a capital only because they begin a name.
-    private static readonly HashSet<string> Sides = new(StringComparer.Ordinal) { "Left", "Right", "Front", "Rear", "Centre", "Upper", "Lower" };
+    private static readonly HashSet<string> Sides = new(StringComparer.Ordinal) { "Left", "Right", "Front", "Rear", "Centre", "Upper",
+        "Lower" };
 
     private static readonly char[] Marks = [',', ':', ';'];
 

@@ -6,7 +6,9 @@ internal static class PlainText
     /// <summary>On one line: white space is a space, other control characters and broken surrogate pairs are U+FFFD.</summary>
     public static string Line(string text) => Cleaned(text.ReplaceLineEndings(" "), breaks: false);
 
-    /// <summary>On as many lines as it has: tabs stay, line ends become line feeds, other control characters and broken surrogate pairs are U+FFFD.</summary>
+    /// <summary>
+    /// On as many lines as it has: tabs stay, line ends become line feeds, other control characters and broken surrogate pairs are U+FFFD.
+    /// </summary>
     public static string Lines(string text) => Cleaned(text.ReplaceLineEndings("\n"), breaks: true);
 
     private static string Cleaned(string text, bool breaks)

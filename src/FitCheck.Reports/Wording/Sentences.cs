@@ -20,7 +20,9 @@ internal static class Sentences
     {
         { Checks: 0, Waived: 0 } => "Nothing was checked: no rule applies to this build.",
         { Checks: 0 } => "Nothing is left to judge: every finding on this build is waived.",
-        { Fail: > 0, Measure: > 0 } => $"This build does not go together as planned: {Points(points.Fail, "has", "have")} to change, and {Number(points.Measure, "waits", "wait")} for a measurement.",
+        { Fail: > 0, Measure: > 0 } =>
+            $"This build does not go together as planned: {Points(points.Fail, "has", "have")} to change, and "
+                + $"{Number(points.Measure, "waits", "wait")} for a measurement.",
         { Fail: > 0 } => $"This build does not go together as planned: {Points(points.Fail, "has", "have")} to change.",
         { Measure: > 0 } => $"This build can't be judged yet: {Points(points.Measure, "waits", "wait")} for a measurement.",
         { Warn: > 0 } => $"This build goes together, with {Count(points.Warn, "point", "points")} to look at{Waived(points.Waived)}.",
@@ -34,17 +36,22 @@ internal static class Sentences
 
     /// <summary>What a shop changed of a rule, and why.</summary>
     public static string Changed(RuleChange change) =>
-        $"`{change.Rule}` ({change.Title}): {change.What}.{(change.Reason is { } reason ? $" Reason: {reason}{(reason.EndsWith('.') ? "" : ".")}" : "")}";
+        $"`{change.Rule}` ({change.Title}): {change.What}.{(change.Reason is { } reason ? $" Reason: {reason}"
+            + $"{(reason.EndsWith('.') ? "" : ".")}" : "")}";
 
     /// <summary>What `lint` found, in one sentence.</summary>
     public static string Lint(LintResult result) => result.Problems.Count == 0
         ? "Catalog, rules and builds are in order."
         : $"{Count(result.Errors, "error", "errors")}, {Count(result.Warnings, "warning", "warnings")}";
 
-    public const string HowToSetTheGain = "With a test tone, the source at full volume and the driver unplugged, turn the gain up until a voltmeter at the output shows this.";
+    public const string HowToSetTheGain =
+        "With a test tone, the source at full volume and the driver unplugged, turn the gain up until a voltmeter at the output shows "
+            + "this.";
 
     /// <summary>What a voltmeter shows when the gain is set.</summary>
-    public static string Gain(double volts) => $"gain to start from: {Figures.Show(volts, "V")} at the output, with a test tone, the source at full volume and the driver unplugged";
+    public static string Gain(double volts) =>
+        $"gain to start from: {Figures.Show(volts, "V")} at the output, with a test tone, the source at full volume and the driver "
+            + $"unplugged";
 
     /// <summary>`1 pack`, `2 packs`.</summary>
     public static string Count(int count, string one, string many) => $"{Figures.Whole(count)} {(count == 1 ? one : many)}";

@@ -28,7 +28,8 @@ internal readonly record struct Tally(int Fail, int Measure, int Warn, int Pass,
 
     /// <summary>Counts once what is told once, whatever number of findings it stands for; passes and what is waived stay single.</summary>
     public static Tally OfPoints(IReadOnlyList<Finding> findings) =>
-        Of([.. Told.Of(findings.Where(f => f.Status != Status.Pass && f.Waived is null)).Select(t => t.First), .. findings.Where(f => f.Status == Status.Pass || f.Waived is not null)]);
+        Of([.. Told.Of(findings.Where(f => f.Status != Status.Pass && f.Waived is null)).Select(t => t.First),
+            .. findings.Where(f => f.Status == Status.Pass || f.Waived is not null)]);
 
     public int this[Status status] => status switch
     {

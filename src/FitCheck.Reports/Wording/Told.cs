@@ -18,16 +18,22 @@ internal sealed record Told(IReadOnlyList<Finding> Findings)
     public IEnumerable<Location> Places => Findings.Select(f => f.At).Distinct();
 
     /// <summary>In the order in which each first appears.</summary>
-    public static IReadOnlyList<Told> Of(IEnumerable<Finding> findings) => [.. findings.GroupBy(Words, StringComparer.Ordinal).Select(g => new Told([.. g]))];
+    public static IReadOnlyList<Told> Of(IEnumerable<Finding> findings) =>
+        [.. findings.GroupBy(Words, StringComparer.Ordinal).Select(g => new Told([.. g]))];
 
-    /// <summary>The unwaived findings of a status, by position in the order of the vehicle, then outputs, then what belongs to no place.</summary>
+    /// <summary>
+    /// The unwaived findings of a status, by position in the order of the vehicle, then outputs, then what belongs to no place.
+    /// </summary>
     public static IReadOnlyList<Told> Of(BuildResult build, Status status)
     {
         var order = Order(build);
-        return Of(build.Findings.Where(f => f.Status == status && f.Waived is null).OrderBy(f => order.GetValueOrDefault(f.Position, int.MaxValue)));
+        return Of(build.Findings.Where(f => f.Status == status && f.Waived is null)
+            .OrderBy(f => order.GetValueOrDefault(f.Position, int.MaxValue)));
     }
 
-    private static string Words(Finding f) => string.Join('\0', f.Rule, f.Status.Word(), f.Title, f.Message, f.Advice, Figures.Row(f), f.Waived is null ? "" : "waived: " + f.Waived);
+    private static string Words(Finding f) =>
+        string.Join('\0', f.Rule, f.Status.Word(), f.Title, f.Message, f.Advice, Figures.Row(f),
+            f.Waived is null ? "" : "waived: " + f.Waived);
 
     private static Dictionary<string, int> Order(BuildResult build)
     {

@@ -77,7 +77,9 @@ internal sealed record FittedPosition(Position Position, Location At)
 /// <param name="At">The line that chose it.</param>
 internal sealed record Device(string Id, Part Part, string? From, bool IsFactory, Location At)
 {
-    /// <summary>What switches it on besides the signal: `ignition` for a switched feed of the vehicle, else the device whose remote output does.</summary>
+    /// <summary>
+    /// What switches it on besides the signal: `ignition` for a switched feed of the vehicle, else the device whose remote output does.
+    /// </summary>
     public Located<string>? Remote { get; init; }
     /// <summary>Voltage at its input for full power, as its gain is set.</summary>
     public Figure? Gain { get; init; }

@@ -13,7 +13,9 @@ internal sealed class BuildReader
 
     private BuildReader(PartsCatalog catalog, ProblemList problems) => (_catalog, _problems) = (catalog, problems);
 
-    /// <summary>The build, or null when it names no vehicle of the catalog; problems say what is wrong, also when a build is returned.</summary>
+    /// <summary>
+    /// The build, or null when it names no vehicle of the catalog; problems say what is wrong, also when a build is returned.
+    /// </summary>
     public static Build? Read(YamlNode root, PartsCatalog catalog, ProblemList problems) =>
         root is YamlMap map ? new BuildReader(catalog, problems).Read(map) : null;
 
@@ -43,7 +45,8 @@ internal sealed class BuildReader
             Placed = placed,
             Devices = devices,
             Channels = channels,
-            Treated = [.. f.Each("treated").Select(t => new Treatment([.. PositionIds(t, vehicle)], [.. t.Texts("with").Select(x => x.Value)]))],
+            Treated = [.. f.Each("treated")
+                .Select(t => new Treatment([.. PositionIds(t, vehicle)], [.. t.Texts("with").Select(x => x.Value)]))],
             Quote = f.Map["quote"] is null ? null : Lines(f, "quote"),
             QuoteAt = f.Map["quote"]?.At,
             Extras = extras,
@@ -54,11 +57,14 @@ internal sealed class BuildReader
     }
 
     /// <summary>Tells a name to be kept that is no part, position, device or output.</summary>
-    internal static void CheckKept(Located<string> kept, PartsCatalog catalog, Vehicle vehicle, IReadOnlyList<Device> devices, IReadOnlyList<Channel> channels, ProblemList problems)
+    internal static void CheckKept(Located<string> kept, PartsCatalog catalog, Vehicle vehicle, IReadOnlyList<Device> devices,
+        IReadOnlyList<Channel> channels, ProblemList problems)
     {
         string[] names = [.. vehicle.Positions.Select(p => p.Id), .. devices.Select(d => d.Id), .. channels.Select(c => c.Id)];
         if (!names.Contains(kept.Value) && catalog.KindOf(kept.Value) is null)
-            problems.Error(kept.At, $"nothing is called `{kept.Value}`: no part of the catalog, no position of {vehicle.Id}, no device and no output of this build{Nearest.Hint(kept.Value, names.Concat(catalog.Ids))}");
+            problems.Error(kept.At,
+                $"nothing is called `{kept.Value}`: no part of the catalog, no position of {vehicle.Id}, no device and no output of "
+                    + $"this build{Nearest.Hint(kept.Value, names.Concat(catalog.Ids))}");
     }
 
     private IEnumerable<string> PositionIds(Fields f, Vehicle vehicle)
@@ -81,11 +87,13 @@ internal sealed class BuildReader
             if (_catalog.Find(id.Value) is Part part)
                 lines.Add(new QuoteLine(part, line.Count("packs") ?? 1, id.At));
             else
-                _problems.Error(id.At, $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, _catalog.Ids)}", ProblemKind.UnknownName);
+                _problems.Error(id.At, $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, _catalog.Ids)}",
+                    ProblemKind.UnknownName);
         }
         return lines;
     }
 
     internal static string NoPosition(string id, Vehicle vehicle) =>
-        $"no position `{id}` in {vehicle.Id}; it has {string.Join(", ", vehicle.Positions.Select(p => p.Id))}{Nearest.Hint(id, vehicle.Positions.Select(p => p.Id))}";
+        $"no position `{id}` in {vehicle.Id}; it has {string.Join(", ", vehicle.Positions.Select(p => p.Id))}"
+            + $"{Nearest.Hint(id, vehicle.Positions.Select(p => p.Id))}";
 }

@@ -1,8 +1,9 @@
 namespace FitCheck.Builds;
 
 /// <summary>
-/// Cuts runs of cable from rolls: a run is one piece, so rests of several rolls are never added up (the cutting-stock problem with one length of roll). A run that is longer
-/// than a roll takes whole rolls and a piece, so that it is counted; that it would have a joint is for a rule to say.
+/// Cuts runs of cable from rolls: a run is one piece, so rests of several rolls are never added up (the cutting-stock problem with one
+/// length of roll). A run that is longer than a roll takes whole rolls and a piece, so that it is counted; that it would have a joint is
+/// for a rule to say.
 /// </summary>
 internal static class CableCutting
 {

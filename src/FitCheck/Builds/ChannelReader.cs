@@ -4,7 +4,9 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Builds;
 
-/// <summary>Reads which output feeds which positions. Without `channels`, each position hangs on its factory channel of the only source.</summary>
+/// <summary>
+/// Reads which output feeds which positions. Without `channels`, each position hangs on its factory channel of the only source.
+/// </summary>
 internal sealed class ChannelReader(
     PartsCatalog catalog, Vehicle vehicle, IReadOnlyList<FittedPosition> placed, IReadOnlyList<Device> devices, ProblemList problems)
 {
@@ -44,7 +46,9 @@ internal sealed class ChannelReader(
                 continue;
             // What hangs on one output is one load.
             foreach (var one in outputs.Where(o => !used.TryAdd((device.Id, o), output.At)))
-                problems.Error(output.At, $"the output `{device.Id}.{one}` is used already, in line {used[(device.Id, one)].Line}; what shares an output stands in one channel's `feeds`");
+                problems.Error(output.At,
+                    $"the output `{device.Id}.{one}` is used already, in line {used[(device.Id, one)].Line}; what shares an output "
+                        + $"stands in one channel's `feeds`");
             channels.Add(new Channel
             {
                 Id = id.Value,
@@ -67,21 +71,26 @@ internal sealed class ChannelReader(
         {
             if (f.Text("setting") is not { } setting)
                 return null;
-            var names = (ReadCrossover(f, [])?.Part.Settings ?? CrossoverOfSet(FeedsOf(f))?.Part.Settings ?? []).Select(s => s.Name).ToList();
+            var names = (ReadCrossover(f, [])?.Part.Settings ?? CrossoverOfSet(FeedsOf(f))?.Part.Settings ?? []).Select(s => s.Name)
+                .ToList();
             if (names.Count > 0 && !names.Contains(setting.Value))
-                problems.Error(setting.At, $"the crossover has no setting `{setting.Value}`; it has {string.Join(", ", names)}", ProblemKind.UnknownName);
+                problems.Error(setting.At, $"the crossover has no setting `{setting.Value}`; it has {string.Join(", ", names)}",
+                    ProblemKind.UnknownName);
             return setting.Value;
         }
     }
 
-    private List<FittedPosition> FeedsOf(Fields f) => [.. f.Texts("feeds").Select(t => placed.FirstOrDefault(p => p.Position.Id == t.Value)).OfType<FittedPosition>()];
+    private List<FittedPosition> FeedsOf(Fields f) =>
+        [.. f.Texts("feeds").Select(t => placed.FirstOrDefault(p => p.Position.Id == t.Value)).OfType<FittedPosition>()];
 
     private List<FittedPosition> Feeds(Fields f, Dictionary<string, Location> fed)
     {
         foreach (var id in f.Texts("feeds"))
         {
             if (placed.All(p => p.Position.Id != id.Value))
-                problems.Error(id.At, vehicle.Find(id.Value) is null ? BuildReader.NoPosition(id.Value, vehicle) : $"nothing is fitted at `{id.Value}`; `fit` must say what goes there", ProblemKind.UnknownName);
+                problems.Error(id.At,
+                    vehicle.Find(id.Value) is null ? BuildReader.NoPosition(id.Value, vehicle)
+                        : $"nothing is fitted at `{id.Value}`; `fit` must say what goes there", ProblemKind.UnknownName);
             else if (!fed.TryAdd(id.Value, id.At))
                 problems.Error(id.At, $"`{id.Value}` is fed already, in line {fed[id.Value].Line}");
         }
@@ -96,7 +105,8 @@ internal sealed class ChannelReader(
         var (name, outputs) = (output.Value[..dot], output.Value[(dot + 1)..].Split('+'));
         if (devices.FirstOrDefault(d => d.Id == name) is not { } device)
         {
-            problems.Error(output.At, $"no device `{name}` in this build{Nearest.Hint(name, devices.Select(d => d.Id))}", ProblemKind.UnknownName);
+            problems.Error(output.At, $"no device `{name}` in this build{Nearest.Hint(name, devices.Select(d => d.Id))}",
+                ProblemKind.UnknownName);
             return null;
         }
         string[] known = device.Part switch
@@ -109,7 +119,8 @@ internal sealed class ChannelReader(
         {
             problems.Error(output.At, known.Length == 0
                 ? $"{device.Part.Name} has no speaker outputs"
-                : $"{device.Part.Name} has no output `{one}`; it has {string.Join(", ", known)}{Nearest.Hint(one, known)}", ProblemKind.UnknownName);
+                : $"{device.Part.Name} has no output `{one}`; it has {string.Join(", ", known)}{Nearest.Hint(one, known)}",
+                ProblemKind.UnknownName);
             return null;
         }
         return (device, outputs);
@@ -138,22 +149,27 @@ internal sealed class ChannelReader(
     {
         if (f.Text("crossover") is not { } id)
             return CrossoverOfSet(feeds);
-        return id.Value != "none" && catalog.Resolve<Crossover>(id, "crossover", problems) is { } crossover ? new Chosen<Crossover>(crossover, id.At) : null;
+        return id.Value != "none" && catalog.Resolve<Crossover>(id, "crossover", problems) is { } crossover
+            ? new Chosen<Crossover>(crossover, id.At) : null;
     }
 
     // A set's own crossover stands in the wire when woofer and tweeter of the set hang on one output.
     private Chosen<Crossover>? CrossoverOfSet(IReadOnlyList<FittedPosition> feeds)
     {
         var set = feeds.Select(p => p.Set).OfType<Chosen<ComponentSet>>().FirstOrDefault(s =>
-            feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role == "tweeter") && feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role != "tweeter"));
-        return set?.Part.Crossover is { } id && catalog.Resolve<Crossover>(id, "crossover", problems) is { } crossover ? new Chosen<Crossover>(crossover, set.At) : null;
+            feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role == "tweeter")
+                && feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role != "tweeter"));
+        return set?.Part.Crossover is { } id && catalog.Resolve<Crossover>(id, "crossover", problems) is { } crossover
+            ? new Chosen<Crossover>(crossover, set.At) : null;
     }
 
     // A factory driver that nobody unplugs stays on the wire, in parallel with the new one.
     private List<Position> Leftover(IReadOnlyList<FittedPosition> feeds)
     {
-        var wires = feeds.Where(p => p.NewWire is null && p.Position.FactoryChannel is not null).Select(p => p.Position.FactoryChannel!.Value).ToHashSet(StringComparer.Ordinal);
-        return [.. vehicle.Positions.Where(v => v.FactoryChannel is not null && wires.Contains(v.FactoryChannel.Value) && v.FactoryImpedance is not null
+        var wires = feeds.Where(p => p.NewWire is null && p.Position.FactoryChannel is not null)
+            .Select(p => p.Position.FactoryChannel!.Value).ToHashSet(StringComparer.Ordinal);
+        return [.. vehicle.Positions.Where(
+            v => v.FactoryChannel is not null && wires.Contains(v.FactoryChannel.Value) && v.FactoryImpedance is not null
             && placed.All(p => p.Position.Id != v.Id || (p.Driver is null && !p.Disconnected)))];
     }
 }

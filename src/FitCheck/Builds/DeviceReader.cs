@@ -4,7 +4,9 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Builds;
 
-/// <summary>Reads the chain of source units, line converters and amplifiers. Without any, the vehicle's own radio is the only device.</summary>
+/// <summary>
+/// Reads the chain of source units, line converters and amplifiers. Without any, the vehicle's own radio is the only device.
+/// </summary>
 internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, ProblemList problems)
 {
     /// <summary>In `remote`: a feed of the vehicle that is live with the ignition.</summary>
@@ -48,7 +50,8 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Proble
         var candidates = catalog.IdsOf("source-unit").Concat(catalog.IdsOf("line-converter")).Concat(catalog.IdsOf("amplifier"));
         problems.Error(id.At, catalog.KindOf(id.Value) is { } other
             ? $"`{id.Value}` is of the kind {other}, expected a source-unit, line-converter or amplifier"
-            : $"no source-unit, line-converter or amplifier `{id.Value}` in the catalog{Nearest.Hint(id.Value, candidates)}", ProblemKind.UnknownName);
+            : $"no source-unit, line-converter or amplifier `{id.Value}` in the catalog{Nearest.Hint(id.Value, candidates)}",
+            ProblemKind.UnknownName);
         return null;
     }
 
@@ -57,11 +60,14 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Proble
         foreach (var f in build.Each("devices"))
         {
             if (f.Text("remote") is { } remote && remote.Value != Ignition && !devices.Exists(d => d.Id == remote.Value))
-                problems.Error(remote.At, $"no device `{remote.Value}` in this build, nor is it the word `{Ignition}`{Nearest.Hint(remote.Value, devices.Select(d => d.Id).Append(Ignition))}", ProblemKind.UnknownName);
+                problems.Error(remote.At,
+                    $"no device `{remote.Value}` in this build, nor is it the word `{Ignition}`"
+                        + $"{Nearest.Hint(remote.Value, devices.Select(d => d.Id).Append(Ignition))}", ProblemKind.UnknownName);
             if (f.Text("from") is not { } from)
                 continue;
             if (!devices.Exists(d => d.Id == from.Value))
-                problems.Error(from.At, $"no device `{from.Value}` in this build{Nearest.Hint(from.Value, devices.Select(d => d.Id))}", ProblemKind.UnknownName);
+                problems.Error(from.At, $"no device `{from.Value}` in this build{Nearest.Hint(from.Value, devices.Select(d => d.Id))}",
+                    ProblemKind.UnknownName);
             else if (Chain(f.Word("id"), devices) is { } circle)
                 problems.Error(from.At, $"the signal runs in a circle: {circle}");
         }

@@ -12,7 +12,8 @@ internal static class Draft
         var (entries, at) = (root.Entries.Where(e => e is not { Key: "fit", Value: YamlList { Items: [] } }).ToList(), root.At);
         Add("kind", new YamlScalar(at, "build", Quoted: false));
         Add("name", new YamlScalar(at, "A build", Quoted: true));
-        Add("fit", new YamlList(at, [new YamlMap(at, [new YamlEntry("at", at, new YamlList(at, [new YamlScalar(at, "somewhere", Quoted: false)]))])]));
+        Add("fit", new YamlList(at,
+            [new YamlMap(at, [new YamlEntry("at", at, new YamlList(at, [new YamlScalar(at, "somewhere", Quoted: false)]))])]));
         return new YamlMap(at, entries);
 
         void Add(string key, YamlNode value)
@@ -28,6 +29,7 @@ internal static class Draft
         if (root["kind"] is null)
             yield return editor.AddFirst(root, "kind", "build");
         if (root["name"] is null)
-            yield return editor.AddFirst(root, "name", $"\"{vehicle.Name.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"");
+            yield return editor.AddFirst(root, "name",
+                $"\"{vehicle.Name.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"");
     }
 }

@@ -46,7 +46,8 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
         }
         if (entry.Inner("new_wire") is { } wire)
         {
-            placed.NewWire = SupplyReader.OfType(Choose<WiringPart>(wire.Text("cable"), "wiring", placed.NewWire?.At), problems, "speaker-cable");
+            placed.NewWire =
+                SupplyReader.OfType(Choose<WiringPart>(wire.Text("cable"), "wiring", placed.NewWire?.At), problems, "speaker-cable");
             placed.NewWireLength = wire.Length("length");
         }
         placed.Box = entry.Figure("box", Dimension.CubicMetre) ?? placed.Box;

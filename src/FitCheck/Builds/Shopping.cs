@@ -5,7 +5,9 @@ namespace FitCheck.Builds;
 /// <summary>Counts what a build uses, in pieces and in packs, and what it costs.</summary>
 internal static class Shopping
 {
-    /// <summary>The list, in ordinal order of the parts' ids. Sets are bought whole; what is in the box of a set or kit is not bought twice.</summary>
+    /// <summary>
+    /// The list, in ordinal order of the parts' ids. Sets are bought whole; what is in the box of a set or kit is not bought twice.
+    /// </summary>
     public static IReadOnlyList<ListLine> List(Build build)
     {
         var pieces = new Dictionary<string, Pieces>(StringComparer.Ordinal);
@@ -41,7 +43,10 @@ internal static class Shopping
         foreach (var (part, count) in pieces.Values)
         {
             var packs = Packs(count, part.Pack);
-            lines[part.Id] = Line(part, count, packs) with { LeftPieces = part is Sundry sundry && UsedFromTheRoll(sundry) ? null : (packs * part.Pack) - count };
+            lines[part.Id] =
+                Line(part, count, packs)
+                    with
+                { LeftPieces = part is Sundry sundry && UsedFromTheRoll(sundry) ? null : (packs * part.Pack) - count };
         }
         AddCables(build, lines);
         foreach (var (part, packs, left) in SupplyShopping.ToBuy(build))
@@ -53,9 +58,10 @@ internal static class Shopping
         foreach (var extra in build.Extras)
         {
             var already = lines.GetValueOrDefault(extra.Part.Id);
-            lines[extra.Part.Id] = Line(extra.Part, (already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs)
+            lines[extra.Part.Id] =
+                Line(extra.Part, (already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs)
                 with
-            { LeftPieces = already?.LeftPieces, LeftMetres = already?.LeftMetres };
+                { LeftPieces = already?.LeftPieces, LeftMetres = already?.LeftMetres };
         }
         return [.. lines.Values.OrderBy(l => l.Part, StringComparer.Ordinal)];
 
@@ -100,7 +106,8 @@ internal static class Shopping
     }
 
     // Tape, sheet and shrink come by the roll or the bag, which serves several positions; more of it goes into the build's `extras`.
-    private static bool UsedFromTheRoll(Sundry sundry) => sundry.Type is "foam-tape" or "damping-sheet" or "heat-shrink" or "crimp" or "screws" or "foam-wrap" or "grommet";
+    private static bool UsedFromTheRoll(Sundry sundry) =>
+        sundry.Type is "foam-tape" or "damping-sheet" or "heat-shrink" or "crimp" or "screws" or "foam-wrap" or "grommet";
 
     private static int Packs(int pieces, int pack) => (pieces + pack - 1) / pack;
 

@@ -5,12 +5,14 @@ namespace FitCheck.Builds;
 /// <summary>How the amplifiers get their current.</summary>
 /// <param name="Main">The cable that several amplifiers share; null when each has its own from the battery.</param>
 /// <param name="Distribution">The block that splits the main cable.</param>
-/// <param name="Runs">The cable of each amplifier, by the device's name in the build: from the block, or from the battery without a main cable.</param>
+/// <param name="Runs">The cable of each amplifier, by the device's name in the build: from the block, or from the battery without a main
+/// cable.</param>
 /// <param name="Listed">All wiring that the build names or buys, what is in kits included.</param>
 /// <param name="Pieces">All that wiring with the number of each: what is bought besides, kits, and what is in them.</param>
 /// <param name="Kits">Kits that stand for a cable in the build, once for each cable, beyond those that it buys besides.</param>
 internal sealed record Supply(
-    SupplyRun? Main, Chosen<WiringPart>? Distribution, IReadOnlyDictionary<string, SupplyRun> Runs, IReadOnlyList<WiringPart> Listed, IReadOnlyList<(WiringPart Part, int Count)> Pieces,
+    SupplyRun? Main, Chosen<WiringPart>? Distribution, IReadOnlyDictionary<string, SupplyRun> Runs, IReadOnlyList<WiringPart> Listed,
+    IReadOnlyList<(WiringPart Part, int Count)> Pieces,
     IReadOnlyList<WiringPart> Kits)
 {
     public bool Lists(string type) => Listed.Any(p => p.Type == type);

@@ -3,7 +3,10 @@ using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Builds;
 
-/// <summary>Reads the supply of the amplifiers. A kit stands for the cable, fuse and ground cable in its box; a kit among the extras counts where nothing is named.</summary>
+/// <summary>
+/// Reads the supply of the amplifiers. A kit stands for the cable, fuse and ground cable in its box; a kit among the extras counts where
+/// nothing is named.
+/// </summary>
 internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
 {
     public Supply Read(Fields build, IReadOnlyList<Device> devices, IReadOnlyList<QuoteLine> extras)
@@ -36,9 +39,12 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
         var kits = KitsNamed(build).ToList();
         named.AddRange(kits);
         // One that is named for a cable and bought besides is one kit.
-        kits = [.. kits.GroupBy(k => k.Id, StringComparer.Ordinal).SelectMany(k => k.Skip(extras.Where(e => e.Part.Id == k.Key).Sum(e => e.Packs * e.Part.Pack)))];
+        kits = [.. kits.GroupBy(k => k.Id, StringComparer.Ordinal)
+            .SelectMany(k => k.Skip(extras.Where(e => e.Part.Id == k.Key).Sum(e => e.Packs * e.Part.Pack)))];
         named.AddRange(named.Where(IsKit).ToList().SelectMany(Contents));
-        List<(WiringPart Part, int Count)> pieces = [.. extras.Where(e => e.Part is WiringPart).Select(e => ((WiringPart)e.Part, e.Packs * e.Part.Pack)), .. kits.Select(k => (k, 1))];
+        List<(WiringPart Part,
+            int Count)> pieces = [.. extras.Where(e => e.Part is WiringPart).Select(e => ((WiringPart)e.Part, e.Packs * e.Part.Pack)),
+                .. kits.Select(k => (k, 1))];
         pieces.AddRange(pieces.Where(p => IsKit(p.Part)).ToList().SelectMany(k => Inside(k.Part).Select(c => (c.Part, c.Count * k.Count))));
         return new Supply(main, distribution, runs, [.. named.DistinctBy(p => p.Id)], pieces, kits);
     }
@@ -53,7 +59,8 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
             Ground = Choose(f.Text("ground_cable"), "power-cable"),
             GroundLength = f.Length("ground_length"),
         };
-        return Choose(f.Text(cable), "power-cable", "power-kit") is not { } chosen ? run : IsKit(chosen.Part) ? FromKit(run, chosen) : run with { Cable = chosen };
+        return Choose(f.Text(cable), "power-cable", "power-kit") is not { } chosen ? run
+            : IsKit(chosen.Part) ? FromKit(run, chosen) : run with { Cable = chosen };
     }
 
     private SupplyRun FromKit(SupplyRun run, Chosen<WiringPart> kit)
@@ -79,7 +86,8 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
     }
 
     private Chosen<WiringPart>? Choose(Located<string>? id, params string[] types) =>
-        id is not null && catalog.Resolve<WiringPart>(id, "wiring", problems) is { } part ? OfType(new Chosen<WiringPart>(part, id.At), problems, types) : null;
+        id is not null && catalog.Resolve<WiringPart>(id, "wiring", problems) is { } part
+            ? OfType(new Chosen<WiringPart>(part, id.At), problems, types) : null;
 
     /// <summary>Wiring when it is of one of some types; anything else is told.</summary>
     public static Chosen<WiringPart>? OfType(Chosen<WiringPart>? chosen, ProblemList problems, params string[] types)
@@ -88,11 +96,13 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
             return chosen;
         // Of what sort an entry is that does not say so, is told of the entry.
         if (chosen.Part.Type.Length > 0)
-            problems.Error(chosen.At, $"`{chosen.Part.Id}` is {Called(chosen.Part.Type)}, expected {string.Join(" or ", types.Select(Called))}");
+            problems.Error(chosen.At,
+                $"`{chosen.Part.Id}` is {Called(chosen.Part.Type)}, expected {string.Join(" or ", types.Select(Called))}");
         return null;
     }
 
-    private static string Called(string type) => PartsCatalog.Article(type == "distribution" ? "distribution block" : type.Replace('-', ' '));
+    private static string Called(string type) =>
+        PartsCatalog.Article(type == "distribution" ? "distribution block" : type.Replace('-', ' '));
 
     private IEnumerable<WiringPart> Contents(WiringPart kit) => Inside(kit).Select(c => c.Part);
 

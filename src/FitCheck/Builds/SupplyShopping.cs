@@ -6,8 +6,8 @@ namespace FitCheck.Builds;
 internal static class SupplyShopping
 {
     /// <summary>
-    /// Parts, packs, and what stays of them, in metres for cables and in pieces for all else, in ordinal order of the parts' ids. A cable of which the extras have enough comes with
-    /// no pack, for what stays of it.
+    /// Parts, packs, and what stays of them, in metres for cables and in pieces for all else, in ordinal order of the parts' ids. A cable
+    /// of which the extras have enough comes with no pack, for what stays of it.
     /// </summary>
     public static IEnumerable<(WiringPart Part, int Packs, double Left)> ToBuy(Build build)
     {

@@ -19,10 +19,13 @@ internal sealed record Bridges(IReadOnlyList<(string First, string Second)> Pair
                 continue;
             foreach (var one in new[] { first, second })
             {
-                if (!int.TryParse(one.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < 1 || number > channels)
+                if (!int.TryParse(one.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < 1
+                    || number > channels)
                     f.Problems.Error(one.At, $"there is no output {one.Text}; `channels` says {channels}", ProblemKind.WrongShape);
                 else if (!used.Add(one.Text))
-                    f.Problems.Error(one.At, one.Text == first.Text && one != first ? $"the output {one.Text} can't be bridged with itself" : $"the output {one.Text} stands in two pairs", ProblemKind.WrongShape);
+                    f.Problems.Error(one.At,
+                        one.Text == first.Text && one != first ? $"the output {one.Text} can't be bridged with itself"
+                            : $"the output {one.Text} stands in two pairs", ProblemKind.WrongShape);
             }
             pairs.Add((first.Text, second.Text));
         }
@@ -33,6 +36,7 @@ internal sealed record Bridges(IReadOnlyList<(string First, string Second)> Pair
 
     /// <summary>Two neighbours, the first one odd: the pairs that most amplifiers are made for (common practice, no source).</summary>
     public static bool AreUsual(IReadOnlyList<string> outputs) => outputs.Count == 2
-        && int.TryParse(outputs[0], NumberStyles.None, CultureInfo.InvariantCulture, out var a) && int.TryParse(outputs[1], NumberStyles.None, CultureInfo.InvariantCulture, out var b)
+        && int.TryParse(outputs[0], NumberStyles.None, CultureInfo.InvariantCulture, out var a)
+        && int.TryParse(outputs[1], NumberStyles.None, CultureInfo.InvariantCulture, out var b)
         && Math.Min(a, b) % 2 == 1 && Math.Abs(a - b) == 1;
 }

@@ -10,8 +10,8 @@ namespace FitCheck.Catalog;
 internal sealed record TakenId(string Id, Location At, string First);
 
 /// <summary>
-/// The catalog's files as bytes with their digest, and the entries in them by id. Nothing is parsed here: a build touches a dozen entries out of hundreds,
-/// and those are read when asked for. Later folders overlay earlier ones by id.
+/// The catalog's files as bytes with their digest, and the entries in them by id. Nothing is parsed here: a build touches a dozen entries
+/// out of hundreds, and those are read when asked for. Later folders overlay earlier ones by id.
 /// </summary>
 internal sealed class CatalogFiles
 {
@@ -81,7 +81,9 @@ internal sealed class CatalogFiles
         }
     }
 
-    /// <summary>The files of a catalog folder with the kind of their entries, in the order in which they are read; what is no file of it is told.</summary>
+    /// <summary>
+    /// The files of a catalog folder with the kind of their entries, in the order in which they are read; what is no file of it is told.
+    /// </summary>
     public static IEnumerable<(string Kind, FoundFile File)> In(string root, ProblemList problems)
     {
         var folders = Array.ConvertAll(Directory.GetDirectories(root), f => Path.GetFileName(f));
@@ -103,25 +105,34 @@ internal sealed class CatalogFiles
             var name = Path.GetFileName(folder);
             if (Kinds.KindOf(name) is null)
             {
-                if (!Beside.Contains(name, StringComparer.Ordinal) && !name.StartsWith('.') && InputFolder.Files(root, folder, [".yaml"], new ProblemList(), depth: 0).Count > 0)
-                    problems.Warn(new Location(ShownPath.Of(folder), 0, 0), $"not read: no kind of entry has a folder of this name{Nearest.Hint(name, Kinds.All.Select(k => k.Folder))}", ProblemKind.NotRead);
+                if (!Beside.Contains(name, StringComparer.Ordinal) && !name.StartsWith('.')
+                    && InputFolder.Files(root, folder, [".yaml"], new ProblemList(), depth: 0).Count > 0)
+                    problems.Warn(new Location(ShownPath.Of(folder), 0, 0),
+                        $"not read: no kind of entry has a folder of this name{Nearest.Hint(name, Kinds.All.Select(k => k.Folder))}",
+                        ProblemKind.NotRead);
                 continue;
             }
             foreach (var file in InputFolder.Files(root, folder, [".yml"], new ProblemList()))
-                problems.Warn(new Location(ShownPath.Of(file.Path), 0, 0), "not read: the name of a catalog file ends in `.yaml`", ProblemKind.NotRead);
+                problems.Warn(new Location(ShownPath.Of(file.Path), 0, 0), "not read: the name of a catalog file ends in `.yaml`",
+                    ProblemKind.NotRead);
         }
         foreach (var path in Directory.GetFiles(root, "*.yaml").Order(StringComparer.Ordinal))
-            problems.Warn(new Location(ShownPath.Of(path), 0, 0), "not read: entries stand in the folder of their kind", ProblemKind.NotRead);
+            problems.Warn(new Location(ShownPath.Of(path), 0, 0), "not read: entries stand in the folder of their kind",
+                ProblemKind.NotRead);
     }
 
     /// <summary>Tells that an id is taken.</summary>
     public static void Tell(TakenId taken, ProblemList problems) =>
         problems.Error(taken.At, $"the id `{taken.Id}` is taken by {taken.First}; ids are unique in the catalog");
 
-    /// <summary>A file of its own is named after its entry; an item of a list names itself. One that doesn't is known by its place, so that its schema can tell.</summary>
+    /// <summary>
+    /// A file of its own is named after its entry; an item of a list names itself. One that doesn't is known by its place, so that its
+    /// schema can tell.
+    /// </summary>
     public static string IdOf(EntryText entry, string path) => entry.InList
         ? entry.WrittenId() ?? ((entry.Parse(new ProblemList()) as YamlMap)?["id"] as YamlScalar)?.Text ?? $"{entry.File}:{entry.Line}"
         : Path.GetFileNameWithoutExtension(path);
 
-    public static void TellUnreadable(string name, ProblemList problems) => problems.Error(new Location(name, 0, 0), "the file can't be read", ProblemKind.Unreadable);
+    public static void TellUnreadable(string name, ProblemList problems) =>
+        problems.Error(new Location(name, 0, 0), "the file can't be read", ProblemKind.Unreadable);
 }

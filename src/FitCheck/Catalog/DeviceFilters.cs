@@ -19,7 +19,8 @@ internal sealed record FilterRange(Figure? Lowest, Figure? Highest, Location At)
         if (f.Figures(key, Dimension.Hertz) is not [var lowest, var highest])
             return null;
         if (lowest.Si > highest.Si)
-            f.Problems.Error(lowest.At, $"a range goes from its lower end to its upper one, found `{lowest}` before `{highest}`", ProblemKind.WrongShape);
+            f.Problems.Error(lowest.At, $"a range goes from its lower end to its upper one, found `{lowest}` before `{highest}`",
+                ProblemKind.WrongShape);
         return new FilterRange(lowest, highest, lowest.At);
     }
 
@@ -42,10 +43,12 @@ internal sealed record FilterRange(Figure? Lowest, Figure? Highest, Location At)
 /// <param name="LowPass">Its low-pass.</param>
 internal sealed record DeviceFilters(bool? Any, FilterRange? HighPass, FilterRange? LowPass)
 {
-    internal static DeviceFilters Read(Fields f) => new(f.Truth("filters"), FilterRange.Read(f, "high_pass_range"), FilterRange.Read(f, "low_pass_range"));
+    internal static DeviceFilters Read(Fields f) =>
+        new(f.Truth("filters"), FilterRange.Read(f, "high_pass_range"), FilterRange.Read(f, "low_pass_range"));
 
     /// <summary>The filters of a part; null for one that is no device.</summary>
-    public static DeviceFilters? Of(Part part) => part switch { SourceUnit s => s.Filters, LineConverter c => c.Filters, Amplifier a => a.Filters, _ => null };
+    public static DeviceFilters? Of(Part part) =>
+        part switch { SourceUnit s => s.Filters, LineConverter c => c.Filters, Amplifier a => a.Filters, _ => null };
 
     public FilterRange? Range(bool high) => high ? HighPass : LowPass;
 

@@ -118,7 +118,9 @@ internal sealed record WiringPart : Part
         Type = f.Word("type");
         Gauge = f.Figure("gauge", Dimension.SquareMetre);
         if (Type is "power-cable" or "speaker-cable" && f.Map["conductor"] is null)
-            f.Problems.Error(f.At, $"missing key `conductor`: copper-clad aluminium carries less than copper, so a {Type.Replace('-', ' ')} says which it is", Foundation.Problems.ProblemKind.WrongShape);
+            f.Problems.Error(f.At,
+                $"missing key `conductor`: copper-clad aluminium carries less than copper, so a {Type.Replace('-', ' ')} says which it is",
+                Foundation.Problems.ProblemKind.WrongShape);
         Conductor = f.Text("conductor")?.Value;
         Length = f.Length("length");
         Channels = f.Count("channels");
@@ -151,11 +153,19 @@ internal sealed record Sundry : Part
     internal Sundry(Fields f) : base(f)
     {
         Type = f.Word("type");
-        foreach (var key in Type switch { "capacitor" => ["capacitance"], "resistor" => ["resistance"], "l-pad" => ["series_resistance", "shunt_resistance"], _ => Array.Empty<string>() })
+        foreach (var key in Type switch
+        {
+            "capacitor" => ["capacitance"],
+            "resistor" => ["resistance"],
+            "l-pad" =>
+            ["series_resistance", "shunt_resistance"],
+            _ => Array.Empty<string>()
+        })
         {
             // Without it the part would pass for a plain wire.
             if (f.Map[key] is null)
-                f.Problems.Error(f.At, $"missing key `{key}`, which a sundry of type {Type} needs", Foundation.Problems.ProblemKind.WrongShape);
+                f.Problems.Error(f.At, $"missing key `{key}`, which a sundry of type {Type} needs",
+                    Foundation.Problems.ProblemKind.WrongShape);
         }
         Capacitance = f.Figure("capacitance", Dimension.Farad);
         Resistance = f.Figure("resistance", Dimension.Ohm);

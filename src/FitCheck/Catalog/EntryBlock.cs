@@ -32,7 +32,8 @@ internal sealed class EntryBlock : IDisposable
             (filled, all) = (filled + read, all + read);
             if (all > CatalogFiles.MostBytes)
             {
-                problems.Error(new Location(name, 0, 0), $"the file is larger than the {CatalogFiles.MostBytes} bytes that FitCheck reads", ProblemKind.Unreadable);
+                problems.Error(new Location(name, 0, 0), $"the file is larger than the {CatalogFiles.MostBytes} bytes that FitCheck reads",
+                    ProblemKind.Unreadable);
                 yield break;
             }
             if (filled < bytes.Length)
@@ -43,7 +44,8 @@ internal sealed class EntryBlock : IDisposable
             var whole = EntryText.LastItem(bytes);
             if (whole == 0 && filled > SourceText.MaxBytes)
             {
-                problems.Error(new Location(name, line, 1), $"from here on an entry has more than the {SourceText.MaxBytes} bytes that FitCheck reads", ProblemKind.Unreadable);
+                problems.Error(new Location(name, line, 1),
+                    $"from here on an entry has more than the {SourceText.MaxBytes} bytes that FitCheck reads", ProblemKind.Unreadable);
                 yield break;
             }
             var next = ArrayPool<byte>.Shared.Rent(whole > 0 ? Math.Max(usualBytes, filled - whole + 1) : 2 * bytes.Length);

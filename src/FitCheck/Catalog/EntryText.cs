@@ -5,8 +5,8 @@ using FitCheck.Yaml;
 namespace FitCheck.Catalog;
 
 /// <summary>
-/// The text of one entry: a file of its own, or an item of a file that lists several. An item is found by the dash that begins it, without parsing, so that
-/// entries are read one by one, when asked for, wherever they stand.
+/// The text of one entry: a file of its own, or an item of a file that lists several. An item is found by the dash that begins it, without
+/// parsing, so that entries are read one by one, when asked for, wherever they stand.
 /// </summary>
 /// <param name="Kind">The kind of the folder.</param>
 /// <param name="File">The name under which the file is reported.</param>
@@ -20,12 +20,18 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
     public ReadOnlySpan<byte> Text => Bytes.AsSpan(Start, Length);
 
     /// <summary>True when the other has the same words at the same place.</summary>
-    public bool IsAs(EntryText other) => Kind == other.Kind && File == other.File && Line == other.Line && InList == other.InList && Text.SequenceEqual(other.Text);
+    public bool IsAs(EntryText other) =>
+        Kind == other.Kind && File == other.File && Line == other.Line && InList == other.InList && Text.SequenceEqual(other.Text);
 
-    /// <summary>The entries of a file. A file whose first line of content begins with a dash is a list; every line that begins with a dash at the same depth begins an entry.</summary>
+    /// <summary>
+    /// The entries of a file. A file whose first line of content begins with a dash is a list; every line that begins with a dash at the
+    /// same depth begins an entry.
+    /// </summary>
     public static IEnumerable<EntryText> Of(string kind, string file, byte[] bytes) => Of(kind, file, bytes, bytes.Length, 1);
 
-    /// <summary>The same of the first bytes of an array, which begin in a line of the file: all of it, or some whole items of a list.</summary>
+    /// <summary>
+    /// The same of the first bytes of an array, which begin in a line of the file: all of it, or some whole items of a list.
+    /// </summary>
     public static IEnumerable<EntryText> Of(string kind, string file, byte[] bytes, int length, int line)
     {
         if (FirstItem(bytes.AsSpan(0, length)) is not var (_, depth))
@@ -47,7 +53,10 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
         yield return new EntryText(kind, file, bytes, start, length - start, startLine, InList: true);
     }
 
-    /// <summary>Where the last item of a list begins for certain, when more of the list may follow the text; 0 when no item stands before it, and for no list.</summary>
+    /// <summary>
+    /// Where the last item of a list begins for certain, when more of the list may follow the text; 0 when no item stands before it, and
+    /// for no list.
+    /// </summary>
     public static int LastItem(ReadOnlySpan<byte> text)
     {
         if (FirstItem(text) is not var (first, depth))
@@ -61,13 +70,18 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
         return 0;
     }
 
-    /// <summary>The id as it is written in the first line of the entry, or in a later one that begins as far in; null when the entry has to be parsed for it.</summary>
+    /// <summary>
+    /// The id as it is written in the first line of the entry, or in a later one that begins as far in; null when the entry has to be
+    /// parsed for it.
+    /// </summary>
     public string? WrittenId() => IdLine() is var (_, at, column) ? Word(Text[(at + column + 4)..]) : null;
 
     /// <summary>False when the word surely stands nowhere in the entry; behind a backslash it might be written in another way.</summary>
     public bool MayHave(ReadOnlySpan<byte> word) => Text.IndexOf(word) >= 0 || Text.Contains((byte)'\\');
 
-    /// <summary>How many of its lines, without what indents them, are among those known by a digest that is good enough for a guess.</summary>
+    /// <summary>
+    /// How many of its lines, without what indents them, are among those known by a digest that is good enough for a guess.
+    /// </summary>
     public int CountLines(HashSet<ulong> known, bool add = false)
     {
         var count = 0;
@@ -88,7 +102,9 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
         return count;
     }
 
-    /// <summary>True when the key, given with its colon, surely is one of the entry's own: it begins a line as far in as the id does.</summary>
+    /// <summary>
+    /// True when the key, given with its colon, surely is one of the entry's own: it begins a line as far in as the id does.
+    /// </summary>
     public bool HasKey(ReadOnlySpan<byte> key)
     {
         if (IdLine() is not var (_, _, column))
@@ -117,7 +133,8 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
         for (int at = 0, line = Line; at < text.Length; at = AfterLine(text, at), line++)
         {
             var rest = text[at..];
-            if (rest.Length > column && rest[column..].StartsWith("id: "u8) && ((at == 0 && InList) || rest[..column].IndexOfAnyExcept((byte)' ') < 0))
+            if (rest.Length > column && rest[column..].StartsWith("id: "u8)
+                && ((at == 0 && InList) || rest[..column].IndexOfAnyExcept((byte)' ') < 0))
                 return (line, at, column);
         }
         return null;
@@ -126,7 +143,8 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
     /// <summary>The entry's node; null when it can't be read, which problems tell.</summary>
     public YamlNode? Parse(ProblemList problems)
     {
-        if (SourceText.Decode(File, Text, problems) is not { } source || YamlReader.Read(source with { FirstLine = Line }, problems) is not { } root)
+        if (SourceText.Decode(File, Text, problems) is not { } source
+            || YamlReader.Read(source with { FirstLine = Line }, problems) is not { } root)
             return null;
         return InList && root is YamlList { Items: [var item] } ? item : root;
     }
@@ -156,7 +174,8 @@ internal sealed record EntryText(string Kind, string File, byte[] Bytes, int Sta
     private static bool IsItem(ReadOnlySpan<byte> text, int at, int depth)
     {
         var dash = at + depth;
-        return dash < text.Length && text[dash] == (byte)'-' && (dash + 1 == text.Length || text[dash + 1] is (byte)' ' or (byte)'\n' or (byte)'\r')
+        return dash < text.Length && text[dash] == (byte)'-'
+            && (dash + 1 == text.Length || text[dash + 1] is (byte)' ' or (byte)'\n' or (byte)'\r')
             && text[at..dash].IndexOfAnyExcept((byte)' ') < 0;
     }
 

@@ -6,8 +6,8 @@ using FitCheck.Yaml;
 namespace FitCheck.Catalog;
 
 /// <summary>
-/// Takes typed values out of a mapping. Structure is the schema's business: a value of the wrong shape reads as absent here, because the schema has
-/// told it already; a quantity that can't be read is told here too.
+/// Takes typed values out of a mapping. Structure is the schema's business: a value of the wrong shape reads as absent here, because the
+/// schema has told it already; a quantity that can't be read is told here too.
 /// </summary>
 internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList problems)
 {
@@ -32,16 +32,19 @@ internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList pro
 
     public double? Number(string key) => map[key] is YamlScalar s && QuantityText.ParseNumber(s.Text) is { } n ? n : null;
 
-    public int? Count(string key) => map[key] is YamlScalar s && int.TryParse(s.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
+    public int? Count(string key) =>
+        map[key] is YamlScalar s && int.TryParse(s.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
 
     public Figure? Figure(string key, Dimension dimension) => map[key] is YamlScalar s ? ReadFigure(s, dimension) : null;
 
     /// <summary>A length.</summary>
     public Figure? Length(string key) => Figure(key, Dimension.Metre);
 
-    public IReadOnlyList<Figure> Figures(string key, Dimension dimension) => Items(key, node => node is YamlScalar s ? ReadFigure(s, dimension) : null);
+    public IReadOnlyList<Figure> Figures(string key, Dimension dimension) =>
+        Items(key, node => node is YamlScalar s ? ReadFigure(s, dimension) : null);
 
-    public IReadOnlyList<Located<string>> Texts(string key) => Items(key, node => node is YamlScalar s ? new Located<string>(s.Text, s.At) : null);
+    public IReadOnlyList<Located<string>> Texts(string key) =>
+        Items(key, node => node is YamlScalar s ? new Located<string>(s.Text, s.At) : null);
 
     public IReadOnlyList<double> Numbers(string key)
     {
@@ -61,19 +64,23 @@ internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList pro
     public Located<Money>? Money(string key)
     {
         if (map[key] is not YamlScalar s || s.Text.Split(' ') is not [var amount, { Length: 3 } currency]
-            || !decimal.TryParse(amount, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value))
+            || !decimal.TryParse(amount, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture,
+            out var value))
             return null;
         return new Located<Money>(new Money(value, currency), s.At);
     }
 
-    /// <summary>The text before ` @ ` and after it, for figures such as `3000 Hz @ 12 dB/octave`; provenance in brackets is taken off.</summary>
+    /// <summary>
+    /// The text before ` @ ` and after it, for figures such as `3000 Hz @ 12 dB/octave`; provenance in brackets is taken off.
+    /// </summary>
     public (Figure Main, string? Reference)? Rated(string key, Dimension dimension)
     {
         if (map[key] is not YamlScalar s)
             return null;
         var text = s.Text;
         var given = provenance;
-        foreach (var (word, value) in new[] { (" (measured)", Provenance.Measured), (" (datasheet)", Provenance.Datasheet), (" (estimated)", Provenance.Estimated) })
+        foreach (var (word, value) in new[] { (" (measured)", Provenance.Measured), (" (datasheet)", Provenance.Datasheet),
+            (" (estimated)", Provenance.Estimated) })
         {
             if (text.EndsWith(word, StringComparison.Ordinal))
                 (text, given) = (text[..^word.Length], value);

@@ -7,7 +7,8 @@ namespace FitCheck.Catalog;
 /// <param name="Fields">What is written of it.</param>
 internal sealed record AmplifierInput(bool? IsThere, Fields? Fields)
 {
-    internal static AmplifierInput Read(Fields f, string key) => f.Inner(key) is { } inner ? new(true, inner) : new(f.Text(key)?.Value == FilterRange.None ? false : null, null);
+    internal static AmplifierInput Read(Fields f, string key) =>
+        f.Inner(key) is { } inner ? new(true, inner) : new(f.Text(key)?.Value == FilterRange.None ? false : null, null);
 
     internal Figure? Volts(string key) => Fields?.Figure(key, Dimension.Volt);
 }

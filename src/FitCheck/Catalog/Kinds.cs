@@ -6,7 +6,8 @@ internal static class Kinds
     public static readonly IReadOnlyList<CatalogKind> All =
     [
         new("adapters", "adapter"), new("amplifiers", "amplifier"), new("converters", "line-converter"), new("crossovers", "crossover"),
-        new("cups", "cup"), new("drivers", "driver"), new("harnesses", "harness"), new("sets", "component-set"), new("sources", "source-unit"),
+        new("cups", "cup"), new("drivers", "driver"), new("harnesses", "harness"), new("sets", "component-set"),
+        new("sources", "source-unit"),
         new("sundries", "sundry"), new("vehicles", "vehicle"), new("wiring", "wiring"),
     ];
 

@@ -93,8 +93,8 @@ public sealed record Terminals(string Type, Figure? Positive, Figure? Negative, 
     public Figure? Length { get; init; }
 
     /// <summary>
-    /// True when this end of a harness takes a driver's terminals: the same plug, tabs of the same widths, or leads that are crimped or screwed
-    /// on.
+    /// True when this end of a harness takes a driver's terminals: the same plug, tabs of the same widths, or leads that are crimped or
+    /// screwed on.
     /// </summary>
     public bool Takes(Terminals driver) => (Type, driver.Type) switch
     {

@@ -24,13 +24,19 @@ internal sealed class PartsCatalog : ICatalogIndex
     /// <summary>All ids, in ordinal order.</summary>
     public IReadOnlyList<string> Ids => _ids ??= [.. _files.ById.Keys.Order(StringComparer.Ordinal)];
 
-    /// <summary>Opens the catalog in one or more folders; later ones overlay earlier ones. Problems with single entries show up when they are read.</summary>
-    public static PartsCatalog Open(IReadOnlyList<string> folders, ProblemList problems) => new(CatalogFiles.Read(folders, problems), problems);
+    /// <summary>
+    /// Opens the catalog in one or more folders; later ones overlay earlier ones. Problems with single entries show up when they are read.
+    /// </summary>
+    public static PartsCatalog Open(IReadOnlyList<string> folders, ProblemList problems) =>
+        new(CatalogFiles.Read(folders, problems), problems);
 
     /// <summary>Ids of one kind, in ordinal order.</summary>
     public IEnumerable<string> IdsOf(string kind) => Of(kind).Select(e => e.Id);
 
-    /// <summary>Ids of one kind whose text may have the word, or lacks a key, in ordinal order; the others surely have the key and not the word. Nothing is parsed.</summary>
+    /// <summary>
+    /// Ids of one kind whose text may have the word, or lacks a key, in ordinal order; the others surely have the key and not the word.
+    /// Nothing is parsed.
+    /// </summary>
     internal IEnumerable<string> IdsMentioning(string kind, string word, string? orWithout = null)
     {
         var (written, key) = (Encoding.UTF8.GetBytes(word), orWithout is null ? null : Encoding.UTF8.GetBytes(orWithout + ":"));
@@ -87,8 +93,8 @@ internal sealed class PartsCatalog : ICatalogIndex
     internal YamlNode? Written(string id) => _files.ById.GetValueOrDefault(id)?.Parse(_problems);
 
     /// <summary>
-    /// The part or vehicle of a given type; a reference to nothing or to the wrong kind is told as a problem at the place of the reference. Of an entry of the
-    /// right kind that can't be read the catalog itself tells.
+    /// The part or vehicle of a given type; a reference to nothing or to the wrong kind is told as a problem at the place of the reference.
+    /// Of an entry of the right kind that can't be read the catalog itself tells.
     /// </summary>
     public T? Resolve<T>(Located<string>? reference, string kind, ProblemList problems) where T : Entry
     {
@@ -101,13 +107,16 @@ internal sealed class PartsCatalog : ICatalogIndex
         return null;
     }
 
-    /// <summary>Takes over what was read of the entries that an earlier state of the same folders has in the same words at the same place.</summary>
+    /// <summary>
+    /// Takes over what was read of the entries that an earlier state of the same folders has in the same words at the same place.
+    /// </summary>
     /// <param name="sound">That state, known to be valid.</param>
     internal void TakeOver(PartsCatalog sound)
     {
         foreach (var (id, text) in _files.ById)
         {
-            if (sound._entries.TryGetValue(id, out var entry) && entry is not null && sound._files.ById.TryGetValue(id, out var before) && before.IsAs(text) && _taken.Add(id))
+            if (sound._entries.TryGetValue(id, out var entry) && entry is not null && sound._files.ById.TryGetValue(id, out var before)
+                && before.IsAs(text) && _taken.Add(id))
                 _entries[id] = entry;
         }
     }
@@ -140,7 +149,8 @@ internal sealed class PartsCatalog : ICatalogIndex
     IReadOnlyList<string> ICatalogIndex.PositionsOf(string vehicle) => Find(vehicle) is Vehicle v ? [.. v.Positions.Select(p => p.Id)] : [];
 
     /// <summary>That an id leads to nothing, or to something else than is wanted.</summary>
-    internal static string Missing(string id, string? wanted, string? found, IEnumerable<string> candidates) => wanted is not null && found is not null && found != wanted
+    internal static string Missing(string id, string? wanted, string? found, IEnumerable<string> candidates) =>
+        wanted is not null && found is not null && found != wanted
         ? $"`{id}` is {Article(found)}, expected {Article(wanted)}"
         : $"no {wanted ?? "part"} `{id}` in the catalog{Nearest.Hint(id, candidates)}";
 
@@ -161,7 +171,8 @@ internal sealed class PartsCatalog : ICatalogIndex
         return _kinds.TryGetValue(kind, out var entries) ? entries : [];
     }
 
-    private Entry? Load(string id, SchemaCheck? schemas, ProblemList problems) => _files.ById.TryGetValue(id, out var text) ? EntryReader.Read(text, id, schemas, problems) : null;
+    private Entry? Load(string id, SchemaCheck? schemas, ProblemList problems) =>
+        _files.ById.TryGetValue(id, out var text) ? EntryReader.Read(text, id, schemas, problems) : null;
 
     /// <summary>`a driver`, `an amplifier`.</summary>
     internal static string Article(string kind) => (kind[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + kind;

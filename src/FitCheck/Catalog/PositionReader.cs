@@ -5,8 +5,8 @@ using FitCheck.Yaml;
 namespace FitCheck.Catalog;
 
 /// <summary>
-/// Reads a vehicle's positions; `mirror_of` takes over all data of the position on the other side as in a mirror, which single keys may override. What a
-/// mirrored position writes itself is taken as it stands: as seen on its own side.
+/// Reads a vehicle's positions; `mirror_of` takes over all data of the position on the other side as in a mirror, which single keys may
+/// override. What a mirrored position writes itself is taken as it stands: as seen on its own side.
 /// </summary>
 internal static class PositionReader
 {
@@ -28,7 +28,8 @@ internal static class PositionReader
             return new Position(own, mirrored: false);
         if (!byId.TryGetValue(other.Value, out var original))
         {
-            own.Problems.Error(other.At, $"no position `{other.Value}` in this vehicle{Nearest.Hint(other.Value, byId.Keys)}", ProblemKind.UnknownName);
+            own.Problems.Error(other.At, $"no position `{other.Value}` in this vehicle{Nearest.Hint(other.Value, byId.Keys)}",
+                ProblemKind.UnknownName);
             return new Position(own, mirrored: false);
         }
         if (other.Value == own.Text("id")?.Value)
@@ -43,7 +44,8 @@ internal static class PositionReader
         }
         var merged = Merge(Mirrored(original.Map), own.Map);
         if (own.Map["side"] is null && original.Text("side") is { } side)
-            merged = With(merged, "side", new YamlScalar(side.At, side.Value switch { "left" => "right", "right" => "left", _ => side.Value }, Quoted: false));
+            merged = With(merged, "side",
+                new YamlScalar(side.At, side.Value switch { "left" => "right", "right" => "left", _ => side.Value }, Quoted: false));
         return new Position(new Fields(merged, own.Provenance, own.Problems), mirrored: true);
     }
 
@@ -60,9 +62,11 @@ internal static class PositionReader
         if (mounting["aim_clock"] is YamlScalar aim)
             mounting = With(mounting, "aim_clock", LessThan(12, aim));
         if (mounting["holes"] is YamlMap holes && holes["angles"] is YamlList angles)
-            mounting = With(mounting, "holes", With(holes, "angles", angles with { Items = [.. angles.Items.Select(a => a is YamlScalar s ? LessThan(360, s) : a)] }));
+            mounting = With(mounting, "holes",
+                With(holes, "angles", angles with { Items = [.. angles.Items.Select(a => a is YamlScalar s ? LessThan(360, s) : a)] }));
         if (mounting["obstructions"] is YamlList obstructions)
-            mounting = With(mounting, "obstructions", obstructions with { Items = [.. obstructions.Items.Select(o => o is YamlMap map ? MirroredObstruction(map) : o)] });
+            mounting = With(mounting, "obstructions",
+                obstructions with { Items = [.. obstructions.Items.Select(o => o is YamlMap map ? MirroredObstruction(map) : o)] });
         return mounting;
     }
 

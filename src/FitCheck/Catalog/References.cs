@@ -27,7 +27,8 @@ internal static class References
     public static IEnumerable<Reference> Of(Entry entry) => entry switch
     {
         Vehicle vehicle => One(vehicle.FactorySource, "source-unit"),
-        ComponentSet set => [.. One(set.Woofer, "driver"), .. One(set.Tweeter, "driver"), .. One(set.Crossover, "crossover"), .. Contained(set.Contains)],
+        ComponentSet set =>
+            [.. One(set.Woofer, "driver"), .. One(set.Tweeter, "driver"), .. One(set.Crossover, "crossover"), .. Contained(set.Contains)],
         WiringPart wiring => Contained(wiring.Contains),
         Adapter adapter => adapter.Fits.Select(InVehicle),
         Cup cup => cup.Fits.Select(InVehicle),
@@ -41,19 +42,24 @@ internal static class References
         var found = catalog.KindOf(target);
         if (found is null || (reference.Kind is { } wanted && found != wanted))
         {
-            problems.Error(at, PartsCatalog.Missing(target, reference.Kind, found, catalog.Ids.Where(id => reference.Kind is null || catalog.KindOf(id) == reference.Kind)), ProblemKind.UnknownName);
+            problems.Error(at,
+                PartsCatalog.Missing(target, reference.Kind, found,
+                    catalog.Ids.Where(id => reference.Kind is null || catalog.KindOf(id) == reference.Kind)), ProblemKind.UnknownName);
             return;
         }
         foreach (var position in reference.Positions)
         {
             if (catalog.PositionsOf(target) is var there && !there.Contains(position.Value, StringComparer.Ordinal))
-                problems.Error(position.At, $"no position `{position.Value}` in {target}{Nearest.Hint(position.Value, there)}", ProblemKind.UnknownName);
+                problems.Error(position.At, $"no position `{position.Value}` in {target}{Nearest.Hint(position.Value, there)}",
+                    ProblemKind.UnknownName);
         }
     }
 
-    private static IEnumerable<Reference> One(Located<string>? target, string kind) => target is null ? [] : [new Reference(target, kind, [])];
+    private static IEnumerable<Reference> One(Located<string>? target, string kind) =>
+        target is null ? [] : [new Reference(target, kind, [])];
 
-    private static IEnumerable<Reference> Contained(IReadOnlyList<Contained> contains) => contains.Select(c => new Reference(c.Part, null, []));
+    private static IEnumerable<Reference> Contained(IReadOnlyList<Contained> contains) =>
+        contains.Select(c => new Reference(c.Part, null, []));
 
     private static Reference InVehicle(Fit fit) => new(fit.Vehicle, "vehicle", fit.Positions);
 }

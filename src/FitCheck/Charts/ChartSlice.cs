@@ -34,7 +34,8 @@ public sealed record ChartSlice
         var vehicles = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>().ToList();
         Known("--vehicle", "vehicle", Vehicles, vehicles.Select(v => v.Id), problems);
         var chosen = vehicles.FindAll(v => Vehicles.Count == 0 || Vehicles.Contains(v.Id));
-        Known("--position", chosen.Count == 1 ? $"position of {chosen[0].Name}" : "position", Positions, (chosen.Count > 0 ? chosen : vehicles).SelectMany(v => v.Positions).Select(p => p.Id).Distinct(), problems);
+        Known("--position", chosen.Count == 1 ? $"position of {chosen[0].Name}" : "position", Positions,
+            (chosen.Count > 0 ? chosen : vehicles).SelectMany(v => v.Positions).Select(p => p.Id).Distinct(), problems);
         return [.. chosen.SelectMany(v => v.Positions.Where(p => Positions.Count == 0 || Positions.Contains(p.Id)).Select(p => (v, p)))];
     }
 
@@ -49,7 +50,8 @@ public sealed record ChartSlice
             if (QuantityText.Parse(text) is not { } size || size.Dimension != Dimension.Metre)
                 problems.Error(Option("--size"), $"expected a length with its unit, such as `165 mm`, found `{text}`");
             else if (!all.Contains(Millimetre(size.Si)))
-                problems.Error(Option("--size"), $"no driver of `{text}` in the catalog; there are {string.Join(", ", all.Select(s => QuantityText.Number(s, 0)))} mm");
+                problems.Error(Option("--size"),
+                    $"no driver of `{text}` in the catalog; there are {string.Join(", ", all.Select(s => QuantityText.Number(s, 0)))} mm");
             else
                 sizes.Add(Millimetre(size.Si));
         }
@@ -65,6 +67,8 @@ public sealed record ChartSlice
     {
         var all = known.ToList();
         foreach (var id in ids.Where(i => !all.Contains(i)))
-            problems.Error(Option(option), $"no {what} `{id}`{(Nearest.To(id, all) is { } near ? $"; did you mean `{near}`?" : all.Count > 12 ? "" : $"; there are {string.Join(", ", all)}")}");
+            problems.Error(Option(option),
+                $"no {what} `{id}`{(Nearest.To(id, all) is { } near ? $"; did you mean `"
+                    + $"{near}`?" : all.Count > 12 ? "" : $"; there are {string.Join(", ", all)}")}");
     }
 }

@@ -12,7 +12,8 @@ namespace FitCheck.Charts;
 internal static class PairChart
 {
     /// <summary>The chart of a catalog that is known to be valid.</summary>
-    public static ChartResult? Of(PartsCatalog catalog, RuleSet ruleSet, ChartSlice slice, ProblemList problems, CancellationToken cancel = default)
+    public static ChartResult? Of(PartsCatalog catalog, RuleSet ruleSet, ChartSlice slice, ProblemList problems,
+        CancellationToken cancel = default)
     {
         var places = slice.PlacesIn(catalog, problems);
         var drivers = slice.DriversIn(catalog, problems);

@@ -62,7 +62,9 @@ internal static class Draw
                 continue;
             var db = sweep.LevelDb(i).Select((level, n) => level + (20 * Math.Log10(c.ActiveGain(sweep.States[n].Hz)))).ToList();
             var corner = Physics.Electrical.Filters.HighPass.Of([.. sweep.States.Select(s => s.Hz)], db).CornerHz;
-            tweeters.Add(new TweeterCurve(c.Branches[i].Position.Id, c.Branches[i].Position.Name, db, c.Branches[i].HighPasses.Count > 0 ? corner : null, tweeter.LowestCrossover?.Si));
+            tweeters.Add(
+                new TweeterCurve(c.Branches[i].Position.Id, c.Branches[i].Position.Name, db,
+                    c.Branches[i].HighPasses.Count > 0 ? corner : null, tweeter.LowestCrossover?.Si));
         }
         return new LoadCurve
         {
@@ -74,8 +76,12 @@ internal static class Draw
             RatedLoad = lowest,
             AllowedOhm = 0.8 * lowest,
             Estimated = c.Unsure.Count > 0,
-            GainVolts = c.Channel.Device.Part is Catalog.Amplifier && GainFacts.Target(c) is { Unsure.Count: 0, Number: { } gain } ? gain.Value : null,
-            Status = StatusWords.Worst(findings.Where(f => f.Position == c.Channel.Id && f.Waived is null && f.Rule.StartsWith("load/", StringComparison.Ordinal)).Select(f => f.Status)),
+            GainVolts =
+                c.Channel.Device.Part is Catalog.Amplifier && GainFacts.Target(c) is { Unsure.Count: 0, Number: { } gain } ? gain.Value
+                    : null,
+            Status = StatusWords.Worst(
+                findings.Where(f => f.Position == c.Channel.Id && f.Waived is null && f.Rule.StartsWith("load/", StringComparison.Ordinal))
+                    .Select(f => f.Status)),
             Tweeters = tweeters,
         };
     }
@@ -86,7 +92,8 @@ internal static class Draw
         if (size?.Profile is { Count: >= 2 } points && BodyProfile.WhatIsWrong(points) is null)
             return BodyProfile.Of(points);
         return size is { Cutout: { } cutout, Depth: { } depth }
-            ? BodyProfile.FromSheet(cutout.Si / 2, depth.Si, size.MagnetHeight is null || size.MagnetDiameter is null ? null : Math.Min(size.MagnetDiameter.Si, cutout.Si) / 2,
+            ? BodyProfile.FromSheet(cutout.Si / 2, depth.Si,
+            size.MagnetHeight is null || size.MagnetDiameter is null ? null : Math.Min(size.MagnetDiameter.Si, cutout.Si) / 2,
                 size.MagnetDiameter is null || size.MagnetHeight is null ? null : Math.Min(size.MagnetHeight.Si, depth.Si))
             : null;
     }
@@ -124,5 +131,6 @@ internal static class Draw
         }
     }
 
-    private static double? Millimetres(Catalog.Figure? figure) => figure is { Quantity.Dimension: var d } && d == Dimension.Metre ? figure.Si * 1e3 : null;
+    private static double? Millimetres(Catalog.Figure? figure) =>
+        figure is { Quantity.Dimension: var d } && d == Dimension.Metre ? figure.Si * 1e3 : null;
 }

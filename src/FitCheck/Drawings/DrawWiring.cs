@@ -14,8 +14,12 @@ internal static class DrawWiring
     public static WiringDiagram Channel(ChannelContext c)
     {
         var ends = c.Channel.Feeds.Where(p => p.Driver is not null)
-            .Select(p => new WireEnd(p.Position.Name, p.Driver!.Part.Name, WiringFacts.Path(p), IsTweeter(p.Position, p.Driver.Part), IsFactory: false)).ToList();
-        ends.AddRange(c.Channel.Leftover.Select(p => new WireEnd(p.Name, "factory driver, stays", "in parallel on the factory wire", IsTweeter(p, null), IsFactory: true)));
+            .Select(p =>
+            new WireEnd(p.Position.Name, p.Driver!.Part.Name, WiringFacts.Path(p), IsTweeter(p.Position, p.Driver.Part), IsFactory: false))
+                .ToList();
+        ends.AddRange(
+            c.Channel.Leftover.Select(
+                p => new WireEnd(p.Name, "factory driver, stays", "in parallel on the factory wire", IsTweeter(p, null), IsFactory: true)));
         return new WiringDiagram(c.Channel.Id, $"Output {c.Channel.Id} of {c.Output.Name}", c.Output.Name, c.Channel.Outputs,
             [.. c.Channel.InLine.Select(s => s.Part.Name)], c.Channel.Crossover?.Part.Name, ends);
     }
@@ -24,7 +28,8 @@ internal static class DrawWiring
     {
         if (devices.Runs.Count == 0)
             return null;
-        return new SupplyDiagram(devices.Main is { } main ? Leg(main, DeviceFacts.MainCable) : null, devices.Main?.Build.Supply.Distribution?.Part.Name,
+        return new SupplyDiagram(devices.Main is { } main ? Leg(main, DeviceFacts.MainCable) : null,
+            devices.Main?.Build.Supply.Distribution?.Part.Name,
             [.. devices.Runs.Select(r => Leg(r, r.Amplifier!.Device.Id))]);
 
         SupplyLeg Leg(SupplyRunContext c, string key)
@@ -43,7 +48,9 @@ internal static class DrawWiring
                 DropV = drop is { Unsure.Count: 0 } ? drop.Number?.Value : null,
                 GroundGauge = Gauge(run.Ground),
                 GroundLengthM = run.GroundLength?.Si,
-                Status = StatusWords.Worst(findings.Where(f => f.Position == key && f.Waived is null && f.Rule.StartsWith("supply/", StringComparison.Ordinal)).Select(f => f.Status)),
+                Status = StatusWords.Worst(
+                    findings.Where(f => f.Position == key && f.Waived is null && f.Rule.StartsWith("supply/", StringComparison.Ordinal))
+                        .Select(f => f.Status)),
             };
         }
     }

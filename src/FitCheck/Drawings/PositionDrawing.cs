@@ -1,8 +1,8 @@
 namespace FitCheck.Drawings;
 
 /// <summary>
-/// The numbers of one position's cross-section, in millimetres and degrees; z runs from the mounting plane into the cavity, r from the hole's centre.
-/// Null is unknown and is drawn dashed or left out, never guessed.
+/// The numbers of one position's cross-section, in millimetres and degrees; z runs from the mounting plane into the cavity, r from the
+/// hole's centre. Null is unknown and is drawn dashed or left out, never guessed.
 /// </summary>
 public sealed record PositionDrawing
 {
@@ -44,7 +44,9 @@ public sealed record PositionDrawing
     public double? PanelThickness { get; init; }
     /// <summary>From the mounting plane to the grille, mm.</summary>
     public double? GrilleGap { get; init; }
-    /// <summary>Where the sound is aimed; null when not known. The section is cut through this hour and the one opposite when the spacer is tilted.</summary>
+    /// <summary>
+    /// Where the sound is aimed; null when not known. The section is cut through this hour and the one opposite when the spacer is tilted.
+    /// </summary>
     public double? AimHour { get; init; }
     /// <summary>The face with its screw holes; null when no pattern is known.</summary>
     public FaceDrawing? Face { get; init; }
@@ -61,5 +63,8 @@ public sealed record DrawnObstruction(string Name, double Depth, double FromRadi
     public (double From, double To)? Hours { get; init; }
 }
 
-/// <summary>A computed clearance with its worst case; null when unknown. <paramref name="Kind"/> is one of `back`, `glass`, `front`, `hole`, `flange`.</summary>
+/// <summary>
+/// A computed clearance with its worst case; null when unknown. <paramref name="Kind"/> is one of `back`, `glass`, `front`, `hole`,
+/// `flange`.
+/// </summary>
 public sealed record Clearance(string Kind, string Label, double? Value, double? Low, double? High, Findings.Status Status);

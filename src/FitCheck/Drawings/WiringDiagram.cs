@@ -9,7 +9,8 @@ namespace FitCheck.Drawings;
 /// <param name="Crossover">Name of the passive crossover; null without.</param>
 /// <param name="Ends">The drivers.</param>
 public sealed record WiringDiagram(
-    string Channel, string Name, string Output, IReadOnlyList<string> Terminals, IReadOnlyList<string> InLine, string? Crossover, IReadOnlyList<WireEnd> Ends);
+    string Channel, string Name, string Output, IReadOnlyList<string> Terminals, IReadOnlyList<string> InLine, string? Crossover,
+    IReadOnlyList<WireEnd> Ends);
 
 /// <summary>One driver at the end of a wire.</summary>
 /// <param name="Position">The position's name.</param>

@@ -21,7 +21,8 @@ internal static class Arguments
     public static T Given<T>(T? value, string name) where T : class => value ?? throw new ArgumentNullException(name);
 
     /// <summary>Refuses a time that is over before it begins.</summary>
-    public static void AboveZero(TimeSpan time, string name) => ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(time, TimeSpan.Zero, name);
+    public static void AboveZero(TimeSpan time, string name) =>
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(time, TimeSpan.Zero, name);
 
     /// <summary>The builds; a list that is null, empty, or holds a null is refused.</summary>
     public static IReadOnlyList<BuildSource> Builds(IReadOnlyList<BuildSource>? builds, string name)

@@ -17,8 +17,11 @@ internal static class BuildFiles
 {
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    /// <summary>Reads builds with catalog and rules that are open; null when anything is wrong with any of them, all of which problems tell.</summary>
-    public static IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> sources, ValidInputs valid, IReadOnlyList<string> folders, ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems, CancellationToken cancel)
+    /// <summary>
+    /// Reads builds with catalog and rules that are open; null when anything is wrong with any of them, all of which problems tell.
+    /// </summary>
+    public static IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> sources, ValidInputs valid, IReadOnlyList<string> folders,
+        ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems, CancellationToken cancel)
     {
         var builds = new List<BuildFile>();
         foreach (var source in sources)
@@ -39,23 +42,35 @@ internal static class BuildFiles
     /// <param name="cache">Builds whose form is known to be right.</param>
     /// <param name="schemas">What their form has to be.</param>
     /// <param name="problems">Where problems go.</param>
-    public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems)
+    public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache cache,
+        Lazy<SchemaCheck> schemas, ProblemList problems)
     {
         var name = path.Replace('\\', '/');
-        return Bytes(path, name, "a build file", Fences(folders), problems) is { } bytes ? Read(name, bytes, catalog, cache, schemas, problems) : null;
+        return Bytes(path, name, "a build file", Fences(folders), problems) is { } bytes
+            ? Read(name, bytes, catalog, cache, schemas, problems) : null;
     }
 
-    /// <summary>The build in a file or a text; null when it can't be used. Whether the form of a text is right is not remembered: it may be half typed.</summary>
-    public static BuildFile? Read(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems) =>
+    /// <summary>
+    /// The build in a file or a text; null when it can't be used. Whether the form of a text is right is not remembered: it may be half
+    /// typed.
+    /// </summary>
+    public static BuildFile? Read(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache cache,
+        Lazy<SchemaCheck> schemas, ProblemList problems) =>
         source.Path is { } path ? Read(path, folders, catalog, cache, schemas, problems)
         : Bytes(source, problems) is { } bytes ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems) : null;
 
-    /// <summary>The build in a file or a text that somebody has only begun: keys that a whole one must have may be missing, as long as it names its vehicle. Null when it can't be used.</summary>
-    public static BuildFile? ReadDraft(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, Lazy<SchemaCheck> schemas, ProblemList problems) =>
-        (source.Path is { } path ? Bytes(path, source.Name, "a build file", Fences(folders), problems) : Bytes(source, problems)) is { } bytes
+    /// <summary>
+    /// The build in a file or a text that somebody has only begun: keys that a whole one must have may be missing, as long as it names its
+    /// vehicle. Null when it can't be used.
+    /// </summary>
+    public static BuildFile? ReadDraft(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, Lazy<SchemaCheck> schemas,
+        ProblemList problems) =>
+        (source.Path is { } path ? Bytes(path, source.Name, "a build file", Fences(folders), problems)
+            : Bytes(source, problems)) is { } bytes
             ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems, isDraft: true) : null;
 
-    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems, bool isDraft = false)
+    private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, ValidationCache cache, Lazy<SchemaCheck> schemas,
+        ProblemList problems, bool isDraft = false)
     {
         if (SourceText.Decode(name, bytes, problems) is not { } source)
             return null;
@@ -63,7 +78,9 @@ internal static class BuildFiles
         var root = YamlReader.Read(source, own);
         Build? build = null;
         if (root is YamlMap { } map && map["kind"] is YamlScalar { Text: not "build" } kind && Kinds.All.Any(k => k.Kind == kind.Text))
-            own.Error(kind.At, $"this is {PartsCatalog.Article(kind.Text)}, expected a build; parts and vehicles are looked at by `fitcheck lint --catalog FOLDER`", ProblemKind.WrongShape);
+            own.Error(kind.At,
+                $"this is {PartsCatalog.Article(kind.Text)}, expected a build; parts and vehicles are looked at by `fitcheck lint "
+                    + $"--catalog FOLDER`", ProblemKind.WrongShape);
         else if (root is not null)
         {
             var key = ValidationCache.Key(Encoding.UTF8.GetBytes("build"), bytes);
@@ -86,11 +103,13 @@ internal static class BuildFiles
     /// <param name="wanted">What it should be, with its article.</param>
     /// <param name="problems">Where problems go.</param>
     public static SourceText? Source(string path, string wanted, ProblemList problems) =>
-        Bytes(path, path.Replace('\\', '/'), wanted, [], problems) is { } bytes ? SourceText.Decode(path.Replace('\\', '/'), bytes, problems) : null;
+        Bytes(path, path.Replace('\\', '/'), wanted, [], problems) is { } bytes
+            ? SourceText.Decode(path.Replace('\\', '/'), bytes, problems) : null;
 
     /// <summary>The text of a file or one that was handed over; null when it can't be read.</summary>
     public static SourceText? Source(BuildSource source, string wanted, ProblemList problems) =>
-        source.Path is { } path ? Source(path, wanted, problems) : Bytes(source, problems) is { } bytes ? SourceText.Decode(source.Name, bytes, problems) : null;
+        source.Path is { } path ? Source(path, wanted, problems)
+            : Bytes(source, problems) is { } bytes ? SourceText.Decode(source.Name, bytes, problems) : null;
 
     // As a file's bytes, so that both are read, and refused, in one way.
     private static byte[]? Bytes(BuildSource source, ProblemList problems)
@@ -101,14 +120,16 @@ internal static class BuildFiles
         }
         catch (EncoderFallbackException)
         {
-            problems.Error(new Location(source.Name, 0, 0), "the text has half a character (a surrogate without the other), so it is no Unicode text", ProblemKind.Unreadable);
+            problems.Error(new Location(source.Name, 0, 0),
+                "the text has half a character (a surrogate without the other), so it is no Unicode text", ProblemKind.Unreadable);
             return null;
         }
     }
 
     /// <summary>What is in a file that may be read again; null for any other, of which nothing is told.</summary>
     public static byte[]? PlainBytes(string path, IReadOnlyList<string> folders) =>
-        !Foundation.Files.FileStamp.IsOther(path) && File.Exists(path) && InputFolder.LeftBy(path, Fences(folders)) is null ? InputFile.Bytes(path, path, new ProblemList()) : null;
+        !Foundation.Files.FileStamp.IsOther(path) && File.Exists(path) && InputFolder.LeftBy(path, Fences(folders)) is null
+            ? InputFile.Bytes(path, path, new ProblemList()) : null;
 
     // A shell that is asked for all builds of a change names its links too; a folder may itself be named through a link.
     private static IReadOnlyList<string> Fences(IReadOnlyList<string> folders) => [.. folders, "."];
@@ -125,18 +146,22 @@ internal static class BuildFiles
         else if (InputFolder.LeftBy(path, fences) is { } left)
             problems.Error(at with { Line = 1, Column = 1 }, InputFolder.LeadsOut(left), ProblemKind.Unreadable);
         else if (FileLook.Of(path) is { Type: not FileType.Plain } look && !(look.Type == FileType.Pipe && IsHandedOver(path)))
-            problems.Error(at with { Line = 1, Column = 1 }, $"this is no plain file, so it is not read; name {wanted}", ProblemKind.Unreadable);
+            problems.Error(at with { Line = 1, Column = 1 }, $"this is no plain file, so it is not read; name {wanted}",
+                ProblemKind.Unreadable);
         else
             return InputFile.Bytes(path, name, problems);
         return null;
     }
 
     // What a shell writes for a pipe that somebody fills: `cmd | fitcheck check /dev/stdin`, `fitcheck check <(cmd)`.
-    private static bool IsHandedOver(string path) => path == "/dev/stdin" || path.StartsWith("/dev/fd/", StringComparison.Ordinal) || path.StartsWith("/proc/self/fd/", StringComparison.Ordinal);
+    private static bool IsHandedOver(string path) =>
+        path == "/dev/stdin" || path.StartsWith("/dev/fd/", StringComparison.Ordinal)
+            || path.StartsWith("/proc/self/fd/", StringComparison.Ordinal);
 
     private static string NearFile(string path)
     {
         var folder = Path.GetDirectoryName(Path.GetFullPath(path));
-        return Directory.Exists(folder) ? Nearest.Hint(Path.GetFileName(path), Directory.GetFiles(folder).Select(f => Path.GetFileName(f))) : "";
+        return Directory.Exists(folder) ? Nearest.Hint(Path.GetFileName(path), Directory.GetFiles(folder).Select(f => Path.GetFileName(f)))
+            : "";
     }
 }

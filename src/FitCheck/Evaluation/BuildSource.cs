@@ -1,6 +1,8 @@
 namespace FitCheck.Evaluation;
 
-/// <summary>A build, or a seller's list, that is to be read: a file, or a text that is in memory already. Immutable; several threads may use one.</summary>
+/// <summary>
+/// A build, or a seller's list, that is to be read: a file, or a text that is in memory already. Immutable; several threads may use one.
+/// </summary>
 public sealed class BuildSource
 {
     private BuildSource(string name, string? path, string? yaml) => (Name, Path, Yaml) = (name, path, yaml);
@@ -14,7 +16,9 @@ public sealed class BuildSource
     /// <summary>The text; null for a file.</summary>
     internal string? Yaml { get; }
 
-    /// <summary>A file, which is read each time when it is asked for. That it doesn't exist, or can't be read, is told as a problem by who reads it.</summary>
+    /// <summary>
+    /// A file, which is read each time when it is asked for. That it doesn't exist, or can't be read, is told as a problem by who reads it.
+    /// </summary>
     /// <param name="path">Its path, from the current folder on or whole.</param>
     /// <exception cref="ArgumentNullException"><paramref name="path"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="path"/> is empty.</exception>
@@ -24,7 +28,9 @@ public sealed class BuildSource
         return new BuildSource(path.Replace('\\', '/'), path, null);
     }
 
-    /// <summary>A text. It is held to the same bounds as a file: 4 MB as UTF-8, and no NUL. A text that says nothing is told as a problem.</summary>
+    /// <summary>
+    /// A text. It is held to the same bounds as a file: 4 MB as UTF-8, and no NUL. A text that says nothing is told as a problem.
+    /// </summary>
     /// <param name="name">What places and reports call it, such as `draft.yaml`. No file of this name is looked for.</param>
     /// <param name="yaml">YAML as it stands in a build's file (for a seller's list, CSV).</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
@@ -38,7 +44,8 @@ public sealed class BuildSource
 
     /// <summary>Files, in their order.</summary>
     /// <exception cref="ArgumentException"><paramref name="paths"/> is null, empty, or holds a path that is null or empty.</exception>
-    public static IReadOnlyList<BuildSource> Files(params IReadOnlyList<string> paths) => [.. Arguments.Words(paths, nameof(paths)).Select(File)];
+    public static IReadOnlyList<BuildSource> Files(params IReadOnlyList<string> paths) =>
+        [.. Arguments.Words(paths, nameof(paths)).Select(File)];
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

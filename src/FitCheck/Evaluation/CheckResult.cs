@@ -52,14 +52,25 @@ public sealed record BuildResult
     public required string VehicleName { get; init; }
     /// <summary>In their total order.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
-    /// <summary>What the rules judged, with units and tolerances, by position, output and device; each is computed when it is first asked for, on one thread at a time.</summary>
+    /// <summary>
+    /// What the rules judged, with units and tolerances, by position, output and device; each is computed when it is first asked for, on
+    /// one thread at a time.
+    /// </summary>
     public required IReadOnlyList<FactTable> Facts { get; init; }
     /// <summary>Sections of what is mounted where, lengths in mm; drawn when first asked for.</summary>
-    public IReadOnlyList<PositionDrawing> Drawings { get => _pictures.Value.Positions; init => _pictures = Redrawn(p => p with { Positions = value }); }
+    public IReadOnlyList<PositionDrawing> Drawings
+    {
+        get => _pictures.Value.Positions; init =>
+        _pictures = Redrawn(p => p with { Positions = value });
+    }
     /// <summary>The load on each output, in ohm over Hz; drawn when first asked for.</summary>
     public IReadOnlyList<LoadCurve> Loads { get => _pictures.Value.Loads; init => _pictures = Redrawn(p => p with { Loads = value }); }
     /// <summary>One for each channel, in the order of the build.</summary>
-    public IReadOnlyList<WiringDiagram> Wirings { get => _pictures.Value.Wirings; init => _pictures = Redrawn(p => p with { Wirings = value }); }
+    public IReadOnlyList<WiringDiagram> Wirings
+    {
+        get => _pictures.Value.Wirings; init =>
+        _pictures = Redrawn(p => p with { Wirings = value });
+    }
     /// <summary>From the battery to the amplifiers; null without any.</summary>
     public SupplyDiagram? Supply { get => _pictures.Value.Supply; init => _pictures = Redrawn(p => p with { Supply = value }); }
     /// <summary>What to buy, in ordinal order of the parts' ids.</summary>

@@ -27,7 +27,8 @@ internal sealed class EntryJudge(RuleSet rules)
     {
         var notes = _notes.Take();
         List<Problem>? found = null;
-        foreach (var rule in Doubting(table, table.Subject == Subject.Figure ? AskedFor(table.Of(FigureFacts.Figure)!.Word!) : _bySubject[table.Subject], notes))
+        foreach (var rule in Doubting(table,
+            table.Subject == Subject.Figure ? AskedFor(table.Of(FigureFacts.Figure)!.Word!) : _bySubject[table.Subject], notes))
         {
             if (Judged(rule, table) is { } problem)
                 (found ??= []).Add(problem);
@@ -72,16 +73,19 @@ internal sealed class EntryJudge(RuleSet rules)
         return doubting ?? None;
     }
 
-    private IReadOnlyList<Rule> AskedFor(string figure) => _byFigure.GetOrAdd(figure, f => [.. _bySubject[Subject.Figure].Where(r => MayApply(r, f))]);
+    private IReadOnlyList<Rule> AskedFor(string figure) =>
+        _byFigure.GetOrAdd(figure, f => [.. _bySubject[Subject.Figure].Where(r => MayApply(r, f))]);
 
-    // Most rules are about one figure: one whose condition is false for the figure's name alone need not be asked about each of a hundred thousand.
+    // Most rules are about one figure: one whose condition is false for the figure's name alone need not be asked about each of a hundred
+    // thousand.
     private static bool MayApply(Rule rule, string figure)
     {
         var name = new Dictionary<string, FactValue>(StringComparer.Ordinal) { [FigureFacts.Figure.Name] = FactValue.Of(figure) };
         return rule.When?.Evaluate(new FactInputs(rule.Scope, name)).Truth != false;
     }
 
-    // The first datum is the figure that is doubted; what else the finding rests on is told beside it. Messages are made only for what is told.
+    // The first datum is the figure that is doubted; what else the finding rests on is told beside it. Messages are made only for what is
+    // told.
     private static Problem? Judged(Rule rule, FactTable table)
     {
         var inputs = new FactInputs(rule.Scope, table.Values);
@@ -93,7 +97,8 @@ internal sealed class EntryJudge(RuleSet rules)
         {
             Rule = rule.Id,
             Subject = table.Key,
-            Related = [.. judgement.Data.Skip(1).Select(d => new Related(d.At, d.What)).Distinct(), .. judgement.Deciding is { } limit ? (Related[])[new(limit.Bound.At, "threshold of the rule")] : []],
+            Related = [.. judgement.Data.Skip(1).Select(d => new Related(d.At, d.What)).Distinct(),
+                .. judgement.Deciding is { } limit ? (Related[])[new(limit.Bound.At, "threshold of the rule")] : []],
         };
     }
 }

@@ -27,7 +27,8 @@ internal static class FilesRead
 
     private static string Templates => Path.Combine(AppContext.BaseDirectory, "reports");
 
-    // As they are found when they are read: a link in a circle ends, one that leads out of the folder is not read. What is wrong with them is told there.
+    // As they are found when they are read: a link in a circle ends, one that leads out of the folder is not read. What is wrong with them
+    // is told there.
     private static IEnumerable<string> In(string named, string folder, string ending = ".yaml") =>
         Directory.Exists(folder) ? InputFolder.Files(named, folder, [ending], new ProblemList()).Select(f => f.Path) : [];
 }

@@ -30,13 +30,15 @@ internal static class StartingPoints
     private static void Crossover(FactTable table, List<StartingPoint> points)
     {
         if (Word(table, LevelFacts.BestSetting) is { } setting)
-            Add(points, table, "Tweeter's jumper on the crossover", $"{setting} (tweeter against woofer: {Word(table, LevelFacts.SettingDifferences)})");
+            Add(points, table, "Tweeter's jumper on the crossover",
+                $"{setting} (tweeter against woofer: {Word(table, LevelFacts.SettingDifferences)})");
     }
 
     private static void HighPass(FactTable table, List<StartingPoint> points)
     {
         // At the lowest frequency no filter is needed.
-        if (Number(table, TravelFacts.LowestSafeHighPass) is not { } corner || corner <= Physics.Numerics.FrequencyGrid.Lowest || Number(table, TravelFacts.SafeHighPassSlope) is not { } slope)
+        if (Number(table, TravelFacts.LowestSafeHighPass) is not { } corner || corner <= Physics.Numerics.FrequencyGrid.Lowest
+            || Number(table, TravelFacts.SafeHighPassSlope) is not { } slope)
             return;
         var set = Number(table, TravelFacts.HighPassSet) is { } own ? $"; the build sets {Text(own, Dimension.Hertz)}" : "";
         Add(points, table, "High-pass", $"{Text(corner, Dimension.Hertz)} or higher at {Text(slope, Dimension.Slope)}{set}");
@@ -47,7 +49,8 @@ internal static class StartingPoints
         if (Word(table, AimFacts.AimTowards) is not { } towards)
             return;
         if (Word(table, AimFacts.SpacerThickSide) is { } thick)
-            Add(points, table, "Thick side of the spacer", $"towards {thick}, so that the driver looks towards {towards}, seen from inside", whileMounting: true);
+            Add(points, table, "Thick side of the spacer",
+                $"towards {thick}, so that the driver looks towards {towards}, seen from inside", whileMounting: true);
         else if (table.Of(TweeterFacts.IsTweeter)?.Truth == true)
             Add(points, table, "Tweeter", $"turned towards {towards}, seen from inside", whileMounting: true);
     }

@@ -17,7 +17,8 @@ internal sealed class ValidInputs
     private readonly Task<RuleSet> _rules;
     private readonly string _key;
 
-    private ValidInputs(PartsCatalog catalog, RuleBytes files, Task<RuleSet> rules, string key) => (Catalog, _files, _rules, _key) = (catalog, files, rules, key);
+    private ValidInputs(PartsCatalog catalog, RuleBytes files, Task<RuleSet> rules, string key) =>
+        (Catalog, _files, _rules, _key) = (catalog, files, rules, key);
 
     /// <summary>What exists.</summary>
     public PartsCatalog Catalog { get; }
@@ -25,14 +26,21 @@ internal sealed class ValidInputs
     /// <summary>What is acceptable. Known rules are being read while the build and its facts are worked out; this waits for them.</summary>
     public RuleSet Rules => _rules.GetAwaiter().GetResult();
 
-    /// <summary>Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.</summary>
+    /// <summary>
+    /// Opens both; validates them unless the same bytes were found valid before. Null when something is wrong; problems say what.
+    /// </summary>
     public static ValidInputs? Open(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress = null) =>
         OpenWithCatalog(folders, cache, problems, progress).Sound;
 
-    /// <summary>Opens and validates catalog and rules. The catalog also comes where something is wrong, for those who tell what is wrong besides; the sound inputs are null then.</summary>
-    public static (PartsCatalog Catalog, ValidInputs? Sound) OpenWithCatalog(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress = null, CancellationToken cancel = default)
+    /// <summary>
+    /// Opens and validates catalog and rules. The catalog also comes where something is wrong, for those who tell what is wrong besides;
+    /// the sound inputs are null then.
+    /// </summary>
+    public static (PartsCatalog Catalog, ValidInputs? Sound) OpenWithCatalog(Folders folders, ValidationCache cache, ProblemList problems,
+        Action<string>? progress = null, CancellationToken cancel = default)
     {
-        // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in full.
+        // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in
+        // full.
         var told = new ProblemList();
         var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told), CancellationToken.None);
         var known = reading.ContinueWith(r => Known(r.Result), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
@@ -52,10 +60,11 @@ internal sealed class ValidInputs
     }
 
     /// <summary>
-    /// Opens the same folders again: this state itself when no byte of them differs, else another one, in which entries and rules that stayed as they are
-    /// need not be read again. Null when something is wrong; problems say what.
+    /// Opens the same folders again: this state itself when no byte of them differs, else another one, in which entries and rules that
+    /// stayed as they are need not be read again. Null when something is wrong; problems say what.
     /// </summary>
-    public ValidInputs? Again(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress, CancellationToken cancel)
+    public ValidInputs? Again(Folders folders, ValidationCache cache, ProblemList problems, Action<string>? progress,
+        CancellationToken cancel)
     {
         var (files, catalog) = (RuleBytes.Of(folders.Rules, problems), PartsCatalog.Open(folders.Catalog, problems));
         var key = ValidationCache.Key(Parts(catalog, files));
@@ -71,7 +80,8 @@ internal sealed class ValidInputs
     }
 
     // What was found valid need not be validated, and what only judges entries is of no use here.
-    private static RuleSet Known(RuleBytes files) => RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, unless: s => s.IsOfCatalog());
+    private static RuleSet Known(RuleBytes files) =>
+        RuleSet.Load(files, FactRegistry.Declarations, new ProblemList(), examples: false, unless: s => s.IsOfCatalog());
 
     private static RuleSet Validated(RuleBytes files, ProblemList problems)
     {

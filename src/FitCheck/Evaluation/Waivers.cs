@@ -18,7 +18,9 @@ internal static class Waivers
         foreach (var waiver in build.Waivers)
         {
             if (rules().Find(waiver.Rule) is { CanBeWaived: false } rule)
-                problems.Error(waiver.At, $"`{rule.Id}` is never waived, so this build can't be judged with such a waiver: {rule.Why} Delete the waiver and change the build: {rule.Advice}", ProblemKind.ForbiddenWaiver);
+                problems.Error(waiver.At,
+                    $"`{rule.Id}` is never waived, so this build can't be judged with such a waiver: {rule.Why} Delete the waiver and "
+                        + $"change the build: {rule.Advice}", ProblemKind.ForbiddenWaiver);
         }
     }
 
@@ -32,7 +34,8 @@ internal static class Waivers
             for (var i = 0; i < result.Count; i++)
             {
                 var f = result[i];
-                if (f.Rule != waiver.Rule || rules.Find(f.Rule) is { CanBeWaived: false } || f.Status == Status.Pass || (waiver.Position is { } at && at != f.Position))
+                if (f.Rule != waiver.Rule || rules.Find(f.Rule) is { CanBeWaived: false } || f.Status == Status.Pass
+                    || (waiver.Position is { } at && at != f.Position))
                     continue;
                 result[i] = f with { Waived = waiver.Reason };
                 matched = true;
@@ -51,7 +54,8 @@ internal static class Waivers
             return $"`{waiver.Rule}` is never waived, so its findings stand";
         // A rule of the catalog is mostly not even read when the inputs are known; the answer must be the same then.
         if (rules.Find(waiver.Rule) is not { } rule || rule.Subject.IsOfCatalog())
-            return $"no rule `{waiver.Rule}` of builds, so this waiver matches nothing{Nearest.Hint(waiver.Rule, rules.Rules.Where(r => !r.Subject.IsOfCatalog()).Select(r => r.Id))}";
+            return $"no rule `{waiver.Rule}` of builds, so this waiver matches nothing"
+                + $"{Nearest.Hint(waiver.Rule, rules.Rules.Where(r => !r.Subject.IsOfCatalog()).Select(r => r.Id))}";
         var where = waiver.Position is { } position ? $" at `{position}`" : "";
         return findings.Exists(f => f.Rule == waiver.Rule)
             ? $"nothing to waive: `{waiver.Rule}` finds nothing wrong{where}"

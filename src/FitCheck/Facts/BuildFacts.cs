@@ -142,7 +142,8 @@ internal static class BuildFacts
         sheet.Set(SignalChannelsTaken, devices.Devices.Sum(SignalFacts.LineChannelsTaken));
         var cables = build.Supply.Pieces.Where(p => p.Part.Type == "signal-cable").ToList();
         sheet.Set(SignalChannelsListed, cables.Find(c => c.Part.Channels is null) is { Part: { } untold }
-            ? FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"channels of {untold.Name}", "Count its plugs at one end.", Estimated: false))
+            ? FactValue.Unknown(FactType.Number(Dimension.One),
+            new Unsure($"channels of {untold.Name}", "Count its plugs at one end.", Estimated: false))
             : FactValue.Of(Dimension.One, cables.Sum(c => c.Count * c.Part.Channels!.Value)));
     }
 
@@ -169,5 +170,6 @@ internal static class BuildFacts
         return choices;
     }
 
-    private static FactValue Amount(Money money) => FactValue.Of(Dimension.Currency, (double)money.Amount) with { Shown = money.ToString() };
+    private static FactValue Amount(Money money) =>
+        FactValue.Of(Dimension.Currency, (double)money.Amount) with { Shown = money.ToString() };
 }

@@ -17,16 +17,22 @@ internal static class FactRegistry
     /// <summary>Every declared fact, by subject and name.</summary>
     public static IReadOnlyList<Fact> Declarations { get; } =
     [
-        .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations, .. GasketFacts.Declarations,
-        .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations, .. LevelFacts.Declarations,
-        .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations, .. LoadFacts.Declarations, .. FilterFacts.Declarations, .. BuildFacts.Declarations,
-        .. DriverFacts.Declarations, .. DriverSizeFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations, .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
+        .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations,
+        .. GasketFacts.Declarations,
+        .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations,
+        .. LevelFacts.Declarations,
+        .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations,
+        .. LoadFacts.Declarations, .. FilterFacts.Declarations, .. BuildFacts.Declarations,
+        .. DriverFacts.Declarations, .. DriverSizeFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations,
+        .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
         .. ReferenceFacts.Declarations,
-        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations, .. SupplyFacts.OfBuild, .. RollFacts.OfRun, .. RollFacts.OfWire,
+        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations, .. SupplyFacts.OfBuild, .. RollFacts.OfRun,
+        .. RollFacts.OfWire,
     ];
 
     // The facts of a position by the class that computes them.
-    private static readonly (IReadOnlySet<string> Names, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> Compute)[] OfPosition =
+    private static readonly (IReadOnlySet<string> Names,
+        Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> Compute)[] OfPosition =
     [
         Named(PlaceFacts.Declarations, (c, _, s) => PlaceFacts.Compute(c, s)),
         .. MountingFacts.Parts.Select(p => Named(p.Declarations, (c, _, s) => p.Compute(c, s))),
@@ -44,10 +50,14 @@ internal static class FactRegistry
         Named(TravelFacts.Declarations, (c, _, s) => TravelFacts.Compute(c, s)),
     ];
 
-    private static readonly IReadOnlySet<string> LoadNames = FactSheet.Names(LoadFacts.Declarations), FilterNames = FactSheet.Names(FilterFacts.Declarations), GainNames = FactSheet.Names(GainFacts.Declarations);
+    private static readonly IReadOnlySet<string> LoadNames = FactSheet.Names(LoadFacts.Declarations), FilterNames =
+        FactSheet.Names(FilterFacts.Declarations), GainNames = FactSheet.Names(GainFacts.Declarations);
 
-    /// <summary>All facts of a build: a table for each position, each output, each device, each driver used, and the build itself.</summary>
-    internal static (IReadOnlyList<FactTable> Tables, IReadOnlyList<PositionContext> Positions, IReadOnlyList<ChannelContext> Channels, DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list)
+    /// <summary>
+    /// All facts of a build: a table for each position, each output, each device, each driver used, and the build itself.
+    /// </summary>
+    internal static (IReadOnlyList<FactTable> Tables, IReadOnlyList<PositionContext> Positions, IReadOnlyList<ChannelContext> Channels,
+        DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list)
     {
         var channels = build.Channels.Select(c => ChannelModel.Solve(build, c)).ToList();
         var positions = Positions(build, channels);
@@ -92,7 +102,8 @@ internal static class FactRegistry
     internal static FactTable Of(PositionContext position) => TableOf(position, [position]);
 
     private static (IReadOnlySet<string> Names, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> Compute) Named(
-        IReadOnlyList<Fact> declarations, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> compute) => (FactSheet.Names(declarations), compute);
+        IReadOnlyList<Fact> declarations, Action<PositionContext, IReadOnlyList<PositionContext>, FactSheet> compute) =>
+            (FactSheet.Names(declarations), compute);
 
     private static FactTable TableOf(PositionContext c, IReadOnlyList<PositionContext> all)
     {
@@ -131,6 +142,10 @@ internal static class FactRegistry
             choices["crossover"] = new Choice(crossover.Part.Id, crossover.At);
         if (c.Channel.Feeds.FirstOrDefault(p => p.Driver is not null)?.Driver is { } driver)
             choices["driver"] = new Choice(driver.Part.Id, driver.At);
-        return new FactTable(Subject.Channel, c.Channel.Id, $"Output {c.Channel.Id} of {c.Output.Name}", sheet.Values) { At = c.Channel.At, Choices = choices };
+        return new FactTable(Subject.Channel, c.Channel.Id, $"Output {c.Channel.Id} of {c.Output.Name}", sheet.Values)
+        {
+            At = c.Channel.At,
+            Choices = choices
+        };
     }
 }

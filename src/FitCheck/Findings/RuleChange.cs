@@ -2,7 +2,9 @@ using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Findings;
 
-/// <summary>What a later directory of rules did to an earlier one, for the report: a shop's own limits must not pass for everybody's.</summary>
+/// <summary>
+/// What a later directory of rules did to an earlier one, for the report: a shop's own limits must not pass for everybody's.
+/// </summary>
 /// <param name="Rule">The rule's id.</param>
 /// <param name="Title">What the rule judges.</param>
 /// <param name="What">What is different, in words: `switched off`, `warns below 8 mm instead of below 5 mm`.</param>

@@ -4,14 +4,16 @@ using FitCheck.Yaml;
 namespace FitCheck.Fixes;
 
 /// <summary>
-/// Brings the top-level keys into the order of a starting file, by moving whole lines with the comments that stand directly above them. A key that no starting
-/// file has stays behind the one before it. Where empty lines or document marks divide the file, its order is someone's intention and stays.
+/// Brings the top-level keys into the order of a starting file, by moving whole lines with the comments that stand directly above them. A
+/// key that no starting file has stays behind the one before it. Where empty lines or document marks divide the file, its order is
+/// someone's intention and stays.
 /// </summary>
 internal static class KeyOrder
 {
     private static readonly Dictionary<Location, string> Nothing = [];
 
-    public static IReadOnlyDictionary<Location, string> Mended(TextLines lines, YamlNode tree, IReadOnlyList<string> order, List<Mended> done)
+    public static IReadOnlyDictionary<Location, string> Mended(TextLines lines, YamlNode tree, IReadOnlyList<string> order,
+        List<Mended> done)
     {
         if (tree is not YamlMap { Entries: [var first, ..] } map || order.Count == 0 || !IsPlainBlock(lines, map))
             return Nothing;
@@ -33,11 +35,13 @@ internal static class KeyOrder
     // Every key begins a line of its own at the first column, and only keys, their values and comments follow the first.
     private static bool IsPlainBlock(TextLines lines, YamlMap map)
     {
-        if (map.Entries.Any(e => e.KeyAt.Column != 1) || map.Entries.Zip(map.Entries.Skip(1)).Any(p => p.First.KeyAt.Line >= p.Second.KeyAt.Line))
+        if (map.Entries.Any(e => e.KeyAt.Column != 1)
+            || map.Entries.Zip(map.Entries.Skip(1)).Any(p => p.First.KeyAt.Line >= p.Second.KeyAt.Line))
             return false;
         for (var i = map.Entries[0].KeyAt.Line; i <= lines.Count; i++)
         {
-            if (string.IsNullOrWhiteSpace(lines[i]) || !lines[i].EndsWith('\n') || lines[i].StartsWith("---", StringComparison.Ordinal) || lines[i].StartsWith("...", StringComparison.Ordinal))
+            if (string.IsNullOrWhiteSpace(lines[i]) || !lines[i].EndsWith('\n') || lines[i].StartsWith("---", StringComparison.Ordinal)
+                || lines[i].StartsWith("...", StringComparison.Ordinal))
                 return false;
         }
         return true;
@@ -65,7 +69,9 @@ internal static class KeyOrder
     {
         var longest = new int[groups.Count];
         for (var i = groups.Count - 1; i >= 0; i--)
-            longest[i] = 1 + Enumerable.Range(i + 1, groups.Count - i - 1).Where(j => groups[j].Rank >= groups[i].Rank).Select(j => longest[j]).DefaultIfEmpty(0).Max();
+            longest[i] =
+                1 + Enumerable.Range(i + 1, groups.Count - i - 1).Where(j => groups[j].Rank >= groups[i].Rank).Select(j => longest[j])
+                    .DefaultIfEmpty(0).Max();
         var (wanted, floor) = (longest.Max(), int.MinValue);
         var staying = new HashSet<Group>();
         for (var i = 0; i < groups.Count; i++)
@@ -86,7 +92,8 @@ internal static class KeyOrder
     }
 
     private static bool HasRemark(TextLines lines, int firstKey) =>
-        Enumerable.Range(1, firstKey - 1).Any(i => lines[i].TrimStart().StartsWith('#') && !lines[i].StartsWith("# yaml-language-server:", StringComparison.Ordinal));
+        Enumerable.Range(1, firstKey - 1)
+            .Any(i => lines[i].TrimStart().StartsWith('#') && !lines[i].StartsWith("# yaml-language-server:", StringComparison.Ordinal));
 
     private static int Rank(IReadOnlyList<string> order, string key)
     {

@@ -5,7 +5,9 @@ using YamlDotNet.Core.Events;
 
 namespace FitCheck.Fixes;
 
-/// <summary>Takes spaces and tabs off the ends of lines, and ends the last line; not inside a text of several lines, where they may mean something.</summary>
+/// <summary>
+/// Takes spaces and tabs off the ends of lines, and ends the last line; not inside a text of several lines, where they may mean something.
+/// </summary>
 internal static class LineEnds
 {
     private static readonly Dictionary<Location, string> Nothing = [];
@@ -23,7 +25,8 @@ internal static class LineEnds
             lines[i] = trimmed + end;
             done.Add(new Mended(new Location(tree.At.File, i, trimmed.Length + 1), "spaces at the end of the line taken off"));
         }
-        if (lines.Count > 0 && lines[lines.Count] is var last && TextLines.EndOf(last).Length == 0 && last.Length > 0 && !kept.Contains(lines.Count))
+        if (lines.Count > 0 && lines[lines.Count] is var last && TextLines.EndOf(last).Length == 0 && last.Length > 0
+            && !kept.Contains(lines.Count))
         {
             done.Add(new Mended(new Location(tree.At.File, lines.Count, last.Length + 1), "the last line ended"));
             lines[lines.Count] = last + lines.LineEnd;
@@ -38,7 +41,8 @@ internal static class LineEnds
         var parser = new Parser(new Scanner(new StringReader(text), skipComments: true));
         while (parser.MoveNext())
         {
-            if (parser.Current is not Scalar scalar || (scalar.Start.Line == scalar.End.Line && scalar.Style is not (ScalarStyle.Literal or ScalarStyle.Folded)))
+            if (parser.Current is not Scalar scalar
+                || (scalar.Start.Line == scalar.End.Line && scalar.Style is not (ScalarStyle.Literal or ScalarStyle.Folded)))
                 continue;
             var last = scalar.End is { Column: 1 } && scalar.End.Line > scalar.Start.Line ? scalar.End.Line - 1 : scalar.End.Line;
             for (var line = scalar.Start.Line; line <= last; line++)

@@ -12,9 +12,9 @@ internal sealed record Mended(Location At, string What);
 internal sealed record MendedFile(byte[] Bytes, IReadOnlyList<Mended> Edits);
 
 /// <summary>
-/// Puts right what has one safe answer: the spelling of units, the order of the keys, spaces at line ends, a missing last line end. All other bytes stay:
-/// comments, line ends, quotes, flow mappings, a byte order mark. Each step is read again, and one after which anything but the meant values reads
-/// differently is not taken.
+/// Puts right what has one safe answer: the spelling of units, the order of the keys, spaces at line ends, a missing last line end. All
+/// other bytes stay: comments, line ends, quotes, flow mappings, a byte order mark. Each step is read again, and one after which anything
+/// but the meant values reads differently is not taken.
 /// </summary>
 internal static class Mend
 {
@@ -34,15 +34,20 @@ internal static class Mend
         text = Step(file, text, edits, Units);
         text = Step(file, text, edits, LineEnds.Mended);
         text = Step(file, text, edits, (lines, tree, done) => KeyOrder.Mended(lines, tree, keyOrder, done));
-        return edits.Count == 0 ? new MendedFile(bytes, edits) : new MendedFile([.. bytes.AsSpan(0, bytes.Length - Encoding.UTF8.GetByteCount(source.Text)), .. Encoding.UTF8.GetBytes(text)], edits);
+        return edits.Count == 0 ? new MendedFile(bytes, edits)
+            : new MendedFile([.. bytes.AsSpan(0, bytes.Length - Encoding.UTF8.GetByteCount(source.Text)), .. Encoding.UTF8.GetBytes(text)],
+            edits);
 
-        IReadOnlyDictionary<Location, string> Units(TextLines lines, YamlNode tree, List<Mended> done) => UnitEdits.Mended(lines, tree, kind, done);
+        IReadOnlyDictionary<Location, string> Units(TextLines lines, YamlNode tree, List<Mended> done) =>
+            UnitEdits.Mended(lines, tree, kind, done);
     }
 
     /// <summary>The top-level keys of a YAML text, in its order; empty when it is none.</summary>
-    public static IReadOnlyList<string> KeysOf(string text) => Tree(new SourceText("", text)) is YamlMap map ? [.. map.Entries.Select(e => e.Key)] : [];
+    public static IReadOnlyList<string> KeysOf(string text) =>
+        Tree(new SourceText("", text)) is YamlMap map ? [.. map.Entries.Select(e => e.Key)] : [];
 
-    private static string Step(string file, string text, List<Mended> edits, Func<TextLines, YamlNode, List<Mended>, IReadOnlyDictionary<Location, string>> step)
+    private static string Step(string file, string text, List<Mended> edits,
+        Func<TextLines, YamlNode, List<Mended>, IReadOnlyDictionary<Location, string>> step)
     {
         var before = Tree(new SourceText(file, text))!;
         var lines = new TextLines(text);
@@ -56,7 +61,8 @@ internal static class Mend
 
     // YAML counts these as line ends too, editors mostly don't; the places of values can't be trusted then.
     private static bool HasOtherLineEnds(string text) =>
-        text.AsSpan().ContainsAny('\u0085', '\u2028', '\u2029') || text.Replace("\r\n", "", StringComparison.Ordinal).Contains('\r', StringComparison.Ordinal);
+        text.AsSpan().ContainsAny('\u0085', '\u2028', '\u2029')
+            || text.Replace("\r\n", "", StringComparison.Ordinal).Contains('\r', StringComparison.Ordinal);
 
     private static YamlNode? Tree(SourceText source)
     {

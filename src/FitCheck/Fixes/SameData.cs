@@ -3,7 +3,10 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Fixes;
 
-/// <summary>Whether two documents say the same: keys in any order, every value with the same text and quotes, but for those that were meant to change.</summary>
+/// <summary>
+/// Whether two documents say the same: keys in any order, every value with the same text and quotes, but for those that were meant to
+/// change.
+/// </summary>
 internal static class SameData
 {
     /// <param name="before">The root before an edit.</param>
@@ -13,7 +16,8 @@ internal static class SameData
     {
         (YamlScalar a, YamlScalar b) => a.Quoted == b.Quoted && b.Text == meant.GetValueOrDefault(a.At, a.Text),
         (YamlList a, YamlList b) => a.Items.Count == b.Items.Count && a.Items.Zip(b.Items).All(p => Holds(p.First, p.Second, meant)),
-        (YamlMap a, YamlMap b) => a.Entries.Count == b.Entries.Count && a.Entries.All(e => b[e.Key] is { } value && Holds(e.Value, value, meant)),
+        (YamlMap a, YamlMap b) =>
+            a.Entries.Count == b.Entries.Count && a.Entries.All(e => b[e.Key] is { } value && Holds(e.Value, value, meant)),
         _ => false,
     };
 }

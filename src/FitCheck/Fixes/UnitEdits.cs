@@ -29,7 +29,8 @@ internal sealed class UnitEdits
     private static JsonNode? Schema(string kind)
     {
         lock (Schemas)
-            return Schemas.TryGetValue(kind, out var known) ? known : Schemas[kind] = SchemaText.Of(kind) is { } text ? JsonNode.Parse(text) : null;
+            return Schemas.TryGetValue(kind, out var known) ? known
+                : Schemas[kind] = SchemaText.Of(kind) is { } text ? JsonNode.Parse(text) : null;
     }
 
     private void Visit(YamlNode node, JsonNode? schema)
@@ -47,7 +48,8 @@ internal sealed class UnitEdits
                     Visit(item, actual?["items"]);
                 break;
             case YamlScalar scalar when name is not null && Text(actual, "pattern") is { } pattern:
-                if (UnitSpelling.Of(name, scalar.Text) is { } spelled && spelled != scalar.Text && Regex.IsMatch(spelled, pattern, RegexOptions.None, TimeSpan.FromSeconds(10)))
+                if (UnitSpelling.Of(name, scalar.Text) is { } spelled && spelled != scalar.Text
+                    && Regex.IsMatch(spelled, pattern, RegexOptions.None, TimeSpan.FromSeconds(10)))
                     _edits.Add((scalar, spelled));
                 break;
         }
@@ -55,7 +57,8 @@ internal sealed class UnitEdits
 
     // Of several alternatives the one for a mapping or a list.
     private static JsonNode? Meant(JsonNode? schema, YamlNode node) => schema?["anyOf"] is JsonArray alternatives
-        ? alternatives.FirstOrDefault(a => Text(a, "type") == (node is YamlMap ? "object" : node is YamlList ? "array" : "string")) : schema;
+        ? alternatives.FirstOrDefault(a => Text(a, "type") == (node is YamlMap ? "object" : node is YamlList ? "array" : "string"))
+        : schema;
 
     private static string? Text(JsonNode? schema, string key) => (string?)schema?[key];
 

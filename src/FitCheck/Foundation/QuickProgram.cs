@@ -3,8 +3,8 @@ using System.Diagnostics.CodeAnalysis;
 namespace FitCheck.Foundation;
 
 /// <summary>
-/// The program that a build compiles to machine code, so that a check of known inputs starts at once. It goes without what rare runs need, the schema
-/// library and the template engine, and hands such runs over to the whole program.
+/// The program that a build compiles to machine code, so that a check of known inputs starts at once. It goes without what rare runs need,
+/// the schema library and the template engine, and hands such runs over to the whole program.
 /// </summary>
 internal static class QuickProgram
 {

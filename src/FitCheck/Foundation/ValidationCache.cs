@@ -20,7 +20,8 @@ public sealed class ValidationCache
         var folder = Environment.GetEnvironmentVariable("FITCHECK_CACHE");
         if (string.IsNullOrEmpty(folder))
         {
-            var user = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+            var user = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData,
+                Environment.SpecialFolderOption.DoNotVerify);
             folder = user.Length == 0 ? null : Path.Combine(user, "fitcheck");
         }
         return new ValidationCache(folder);
@@ -35,7 +36,9 @@ public sealed class ValidationCache
     /// <summary>Remembers nothing.</summary>
     public static ValidationCache Nothing { get; } = new(null);
 
-    /// <summary>The digest of parts that together were, or were not, found valid; this program and its schemas are always among them.</summary>
+    /// <summary>
+    /// The digest of parts that together were, or were not, found valid; this program and its schemas are always among them.
+    /// </summary>
     public static string Key(params IEnumerable<byte[]> parts)
     {
         var hash = new Sha256();

@@ -11,8 +11,10 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
 {
     private const int MostCauses = 6;
 
-    private readonly Dictionary<string, EntryChange> _byFile = entries.GroupBy(e => e.At.File, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
-    private readonly Dictionary<string, EntryChange> _byId = entries.GroupBy(e => e.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+    private readonly Dictionary<string, EntryChange> _byFile = entries.GroupBy(e => e.At.File, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+    private readonly Dictionary<string, EntryChange> _byId = entries.GroupBy(e => e.Id, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
 
     public IReadOnlyList<BuildChange> All(IReadOnlyCollection<string> accepted)
     {
@@ -50,7 +52,9 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
         if (!isThere)
             return change with { Fate = BuildFate.Gone };
         if (now.Result is null)
-            return change with { Fate = wasThere && was.Result is not null ? BuildFate.Unreadable : wasThere ? BuildFate.Same : BuildFate.New };
+            return change
+                with
+            { Fate = wasThere && was.Result is not null ? BuildFate.Unreadable : wasThere ? BuildFate.Same : BuildFate.New };
         if (was.Result is null)
             return change with { Fate = wasThere ? BuildFate.Better : BuildFate.New };
         var findings = Findings(id, was.Result, now.Result);
@@ -77,7 +81,8 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
             if (change.IsWorse || change.IsBetter)
                 changes.Add(change with { Causes = Causes(id, old, current) });
         }
-        return [.. changes.OrderByDescending(c => c.IsWorse).ThenByDescending(c => c.After ?? Status.Pass).ThenBy(c => c.Finding.Rule, StringComparer.Ordinal).ThenBy(c => c.Finding.Position, StringComparer.Ordinal)];
+        return [.. changes.OrderByDescending(c => c.IsWorse).ThenByDescending(c => c.After ?? Status.Pass)
+            .ThenBy(c => c.Finding.Rule, StringComparer.Ordinal).ThenBy(c => c.Finding.Position, StringComparer.Ordinal)];
     }
 
     private static Status? Counted(Finding? finding) => finding is null ? null : finding.Waived is null ? finding.Status : Status.Pass;
@@ -90,7 +95,8 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
         return findings;
     }
 
-    // Nearest: a changed value on a line that the finding rests on; then the rule; then other values of the parts concerned; then the build itself.
+    // Nearest: a changed value on a line that the finding rests on; then the rule; then other values of the parts concerned; then the build
+    // itself.
     private List<Cause> Causes(string build, Finding? old, Finding? current)
     {
         var finding = (current ?? old)!;
@@ -101,12 +107,17 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
             lines.Add((related.File, related.Line));
             files.Add(related.File);
         }
-        var touched = files.Select(f => _byFile.GetValueOrDefault(f)).Concat(finding.Parts.Select(p => _byId.GetValueOrDefault(p))).OfType<EntryChange>().Distinct().ToList();
+        var touched = files.Select(f => _byFile.GetValueOrDefault(f)).Concat(finding.Parts.Select(p => _byId.GetValueOrDefault(p)))
+            .OfType<EntryChange>().Distinct().ToList();
         var causes = new List<Cause>();
-        causes.AddRange(touched.SelectMany(e => e.Keys.Where(k => lines.Contains((k.At.File, k.At.Line)))).Select(k => new Cause(k.At, k.ToString())));
+        causes.AddRange(
+            touched.SelectMany(e => e.Keys.Where(k => lines.Contains((k.At.File, k.At.Line)))).Select(k => new Cause(k.At, k.ToString())));
         causes.AddRange(rules.Where(r => r.Rule == finding.Rule).Select(r => new Cause(r.At, $"the rule {Said(r)}")));
         if (causes.Count == 0)
-            causes.AddRange(touched.SelectMany(e => e.Keys.Select(k => new Cause(k.At, k.ToString())).DefaultIfEmpty(new Cause(e.At, $"{e.Kind} {e.Id} is {(e.Change == Change.Added ? "new" : "gone")}"))));
+            causes.AddRange(
+                touched.SelectMany(
+                    e => e.Keys.Select(k => new Cause(k.At, k.ToString()))
+                        .DefaultIfEmpty(new Cause(e.At, $"{e.Kind} {e.Id} is {(e.Change == Change.Added ? "new" : "gone")}"))));
         if (causes.Count == 0 && BuildKeys(build) is { Count: > 0 } keys)
             causes.AddRange(keys.Select(k => new Cause(k.At, $"the build itself: {k}")));
         if (causes.Count == 0)
@@ -114,13 +125,16 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
         return [.. causes.Distinct().Take(MostCauses)];
     }
 
-    private static string Said(RuleEdit rule) => rule.Change switch { Change.Added => "is new", Change.Removed => "is gone", _ => rule.What };
+    private static string Said(RuleEdit rule) =>
+        rule.Change switch { Change.Added => "is new", Change.Removed => "is gone", _ => rule.What };
 
-    private static IEnumerable<Location> Places(Finding? finding, InputState side) => (finding?.Related ?? []).Select(r => side.Shown(r.At));
+    private static IEnumerable<Location> Places(Finding? finding, InputState side) =>
+        (finding?.Related ?? []).Select(r => side.Shown(r.At));
 
     private IReadOnlyList<KeyChange> BuildKeys(string build) =>
         Written(from, build) is { } was && Written(to, build) is { } now ? KeyDifferences.Of(was, now, from.Shown, to.Shown) : [];
 
     private static YamlNode? Written(InputState side, string build) =>
-        side.Builds[build].Result is { } result && InputFile.Bytes(result.File, result.File, new ProblemList()) is { } bytes && SourceText.Decode(result.File, bytes, new ProblemList()) is { } source ? YamlReader.Read(source, new ProblemList()) : null;
+        side.Builds[build].Result is { } result && InputFile.Bytes(result.File, result.File, new ProblemList()) is { } bytes
+            && SourceText.Decode(result.File, bytes, new ProblemList()) is { } source ? YamlReader.Read(source, new ProblemList()) : null;
 }

@@ -36,16 +36,21 @@ internal static class EntryDifferences
         foreach (var rule in after.Rules)
         {
             if (before.Find(rule.Id) is not { } was)
-                edits.Add(new RuleEdit(Change.Added, rule.Id, rule.Title, $"warns {rule.Warn?.ToString() ?? "never"}, fails {rule.Fail?.ToString() ?? "never"}", to.Shown(rule.At)));
+                edits.Add(new RuleEdit(Change.Added, rule.Id, rule.Title,
+                    $"warns {rule.Warn?.ToString() ?? "never"}, fails {rule.Fail?.ToString() ?? "never"}", to.Shown(rule.At)));
             else if (Keys(was, rule, from, to) is { Count: > 0 } keys)
-                edits.Add(new RuleEdit(Change.Altered, rule.Id, rule.Title, RuleDifferences.Changed(was, rule, "", rule.At).What, keys[0].At));
+                edits.Add(new RuleEdit(Change.Altered, rule.Id, rule.Title, RuleDifferences.Changed(was, rule, "", rule.At).What,
+                    keys[0].At));
         }
-        edits.AddRange(before.Rules.Where(r => after.Find(r.Id) is null).Select(r => new RuleEdit(Change.Removed, r.Id, r.Title, "no longer asked", from.Shown(r.At))));
+        edits.AddRange(
+            before.Rules.Where(r => after.Find(r.Id) is null)
+                .Select(r => new RuleEdit(Change.Removed, r.Id, r.Title, "no longer asked", from.Shown(r.At))));
         return [.. edits.OrderBy(e => e.Rule, StringComparer.Ordinal)];
     }
 
     // Limits first: they are what a reviewer looks for.
     private static List<KeyChange> Keys(Rule was, Rule now, InputState from, InputState to) =>
-        [.. KeyDifferences.Of(was.Written, now.Written, from.Shown, to.Shown).Where(k => !k.Path.StartsWith("examples", StringComparison.Ordinal))
+        [.. KeyDifferences.Of(was.Written, now.Written, from.Shown, to.Shown)
+            .Where(k => !k.Path.StartsWith("examples", StringComparison.Ordinal))
             .OrderBy(k => k.Path.Split('.')[0] is "warn" or "fail" ? 0 : k.Path is "fact" or "when" ? 1 : 2)];
 }

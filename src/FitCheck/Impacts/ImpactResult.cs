@@ -100,7 +100,8 @@ internal sealed record BuildChange
 }
 
 /// <summary>A driver at a position whose status in the chart differs.</summary>
-internal sealed record PairChange(string Vehicle, string VehicleName, string Position, string PositionName, string Driver, string DriverName, Status Before, Status After, string? MountBefore, string? MountAfter, string Reason)
+internal sealed record PairChange(string Vehicle, string VehicleName, string Position, string PositionName, string Driver,
+    string DriverName, Status Before, Status After, string? MountBefore, string? MountAfter, string Reason)
 {
     /// <summary>True when the pair fits worse than before.</summary>
     public bool IsWorse => After > Before;

@@ -38,7 +38,9 @@ internal sealed class InputState
     public RuleSet Rules { get; }
 
     /// <summary>Builds by their ids: the result, or why there is none.</summary>
-    public SortedDictionary<string, (BuildResult? Result, Location At, IReadOnlyList<Problem> Problems)> Builds { get; } = new(StringComparer.Ordinal);
+    public SortedDictionary<string, (BuildResult? Result, Location At,
+        IReadOnlyList<Problem> Problems)> Builds
+    { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Null when its catalog or its rules can't be used; problems say why.</summary>
     public static InputState? Read(SideFolder folder, ValidationCache cache, List<Problem> problems, Action<string>? progress)
@@ -56,7 +58,8 @@ internal sealed class InputState
     /// <summary>A place as it is told, from the side's own root on.</summary>
     public Location Shown(Location at) => At(at, _root);
 
-    private static Location At(Location at, string root) => at.File.StartsWith(root, StringComparison.Ordinal) ? at with { File = at.File[root.Length..] } : at;
+    private static Location At(Location at, string root) =>
+        at.File.StartsWith(root, StringComparison.Ordinal) ? at with { File = at.File[root.Length..] } : at;
 
     private void ReadBuilds(SideFolder folder, ValidationCache cache, ProblemList told, Action<string>? progress)
     {
@@ -75,7 +78,8 @@ internal sealed class InputState
                 build = null;
             var file = path.Replace('\\', '/');
             Builds[Path.ChangeExtension(file[(builds.Length + 1)..], null)] =
-                (build is null ? null : BuildEvaluation.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)), [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
+                (build is null ? null : BuildEvaluation.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)),
+                    [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
         }
     }
 }

@@ -8,7 +8,8 @@ namespace FitCheck.Impacts;
 internal static class KeyDifferences
 {
     /// <summary>In the order of the later document, then what is gone.</summary>
-    public static IReadOnlyList<KeyChange> Of(YamlNode before, YamlNode after, Func<Location, Location> wasAt, Func<Location, Location> isAt)
+    public static IReadOnlyList<KeyChange> Of(YamlNode before, YamlNode after, Func<Location, Location> wasAt,
+        Func<Location, Location> isAt)
     {
         var (old, now) = (Flat(before), Flat(after));
         var changes = new List<KeyChange>();

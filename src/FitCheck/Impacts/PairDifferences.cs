@@ -24,7 +24,8 @@ internal static class PairDifferences
                 continue;
             for (var driver = 0; driver < after.Drivers.Count; driver++)
             {
-                if (!drivers.TryGetValue(after.Drivers[driver].Id, out var oldDriver) || !PlaceFacts.Suits(after.Drivers[driver].Type, after.Places[place].Position.Role))
+                if (!drivers.TryGetValue(after.Drivers[driver].Id, out var oldDriver)
+                    || !PlaceFacts.Suits(after.Drivers[driver].Type, after.Places[place].Position.Role))
                     continue;
                 compared++;
                 var (was, now) = (before.At(oldPlace, oldDriver), after.At(place, driver));
@@ -41,12 +42,14 @@ internal static class PairDifferences
         var ((vehicle, position), part) = (after.Places[place], after.Drivers[driver]);
         // The side that is worse tells why.
         var reason = now.Outcome.Status > was.Outcome.Status ? after.Reason(place, driver) : before.Reason(oldPlace, oldDriver);
-        return new PairChange(vehicle.Id, vehicle.Name, position.Id, position.Name, part.Id, part.Name, was.Outcome.Status, now.Outcome.Status, was.Mount?.Name, now.Mount?.Name, reason);
+        return new PairChange(vehicle.Id, vehicle.Name, position.Id, position.Name, part.Id, part.Name, was.Outcome.Status,
+            now.Outcome.Status, was.Mount?.Name, now.Mount?.Name, reason);
     }
 
     private static (string, string) Key((Vehicle Vehicle, Position Position) place) => (place.Vehicle.Id, place.Position.Id);
 
-    private sealed record Charted(IReadOnlyList<(Vehicle Vehicle, Position Position)> Places, IReadOnlyList<Driver> Drivers, (Part? Mount, PairVerdict Outcome)[] Found, PairJudge Judge)
+    private sealed record Charted(IReadOnlyList<(Vehicle Vehicle, Position Position)> Places, IReadOnlyList<Driver> Drivers,
+        (Part? Mount, PairVerdict Outcome)[] Found, PairJudge Judge)
     {
         public (Part? Mount, PairVerdict Outcome) At(int place, int driver) => Found[(place * Drivers.Count) + driver];
 
@@ -64,7 +67,8 @@ internal static class PairDifferences
             var slice = new ChartSlice();
             var problems = new Foundation.Problems.ProblemList();
             var (places, drivers) = (slice.PlacesIn(catalog, problems), slice.DriversIn(catalog, problems));
-            return new Charted(places, drivers, new PairFinder(rules, accepts, places, drivers, new Mounts(catalog)).Find(), new PairJudge(rules, accepts));
+            return new Charted(places, drivers, new PairFinder(rules, accepts, places, drivers, new Mounts(catalog)).Find(),
+                new PairJudge(rules, accepts));
         }
     }
 }

@@ -1,6 +1,9 @@
 namespace FitCheck.LintCache;
 
-/// <summary>What two states of the notes differ in, as far as what is found across entries depends on it. No id may stand for several entries in either.</summary>
+/// <summary>
+/// What two states of the notes differ in, as far as what is found across entries depends on it. No id may stand for several entries in
+/// either.
+/// </summary>
 internal sealed class CacheChanges
 {
     private readonly CachedLint _before;
@@ -36,7 +39,8 @@ internal sealed class CacheChanges
         was.Kind == now.Kind && was.All.Select(e => e.Id).SequenceEqual(now.All.Select(e => e.Id), StringComparer.Ordinal)
         && (now.Kind != "vehicle" || was.All.SelectMany(Positions).SequenceEqual(now.All.SelectMany(Positions), StringComparer.Ordinal));
 
-    private IEnumerable<string> Positions(CachedEntry vehicle) => vehicle.Open(_before.Classes) is var note ? [note.Id, .. note.Positions] : [];
+    private IEnumerable<string> Positions(CachedEntry vehicle) =>
+        vehicle.Open(_before.Classes) is var note ? [note.Id, .. note.Positions] : [];
 
     private void Add(IEnumerable<CachedEntry> entries)
     {

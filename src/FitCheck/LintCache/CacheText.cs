@@ -2,7 +2,10 @@ using FitCheck.Foundation.Problems;
 
 namespace FitCheck.LintCache;
 
-/// <summary>How problems and places are written in notes. A place in the entry's own file goes without the file's name, and its line is counted from the entry.</summary>
+/// <summary>
+/// How problems and places are written in notes. A place in the entry's own file goes without the file's name, and its line is counted from
+/// the entry.
+/// </summary>
 /// <param name="Own">Where the entry begins; null for what belongs to none.</param>
 internal readonly record struct CacheText(Location? Own)
 {

@@ -7,8 +7,9 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.LintCache;
 
 /// <summary>
-/// The note of one entry among those of its file, read when asked for: an entry that hasn't changed is looked at for its id, and copied. It has its size and
-/// its line (4 bytes each), the digest of the entry's text (16), what it tells of (1), its id, the number and the value of each figure, and then the rest.
+/// The note of one entry among those of its file, read when asked for: an entry that hasn't changed is looked at for its id, and copied. It
+/// has its size and its line (4 bytes each), the digest of the entry's text (16), what it tells of (1), its id, the number and the value of
+/// each figure, and then the rest.
 /// </summary>
 internal readonly record struct CachedEntry(CachedFile File, int Start)
 {
@@ -67,7 +68,8 @@ internal readonly record struct CachedEntry(CachedFile File, int Start)
         to.Write(0);
         to.Write(note.Place.Line);
         digest.Write(to);
-        to.Write((byte)(If(note.Problems.Count > 0, Tells.Problems) | If(note.Problems.Any(ExaminedEntry.IsOfForm), Tells.SlipsOfForm) | If(note.Judged.Count > 0, Tells.Judged)
+        to.Write((byte)(If(note.Problems.Count > 0, Tells.Problems) | If(note.Problems.Any(ExaminedEntry.IsOfForm), Tells.SlipsOfForm) | If(
+            note.Judged.Count > 0, Tells.Judged)
             | If(note.References.Count > 0, Tells.References)));
         to.Write(note.Id);
         to.Write7BitEncodedInt(note.Samples.Count);
@@ -137,7 +139,9 @@ internal readonly record struct CachedEntry(CachedFile File, int Start)
         {
             var (at, unit) = (text.ReadLocation(ref from), from.Given());
             called = from.Given() ?? called;
-            samples[i] = new FigureSample(classes[figures[i].Class], called, at, figures[i].Value) { WrittenIn = unit is null ? null : Unit.Find(unit) };
+            samples[i] = new FigureSample(classes[figures[i].Class], called, at,
+                figures[i].Value)
+            { WrittenIn = unit is null ? null : Unit.Find(unit) };
         }
         var references = new Reference[from.Number()];
         for (var i = 0; i < references.Length; i++)

@@ -2,7 +2,9 @@ using FitCheck.Foundation.Files;
 
 namespace FitCheck.LintCache;
 
-/// <summary>What lint keeps of one file of a catalog: how the file looks from outside, and the notes of its entries, one after the other.</summary>
+/// <summary>
+/// What lint keeps of one file of a catalog: how the file looks from outside, and the notes of its entries, one after the other.
+/// </summary>
 /// <param name="Path">Where it is.</param>
 /// <param name="Name">What it is called.</param>
 /// <param name="Kind">The kind of its entries.</param>

@@ -5,14 +5,16 @@ using FitCheck.Foundation.Files;
 namespace FitCheck.LintCache;
 
 /// <summary>
-/// The notes of a whole catalog in one file of the cache folder. It is written beside and then moved into its place, so that a reader sees the old or the new
-/// one whole, and two runs at once the one or the other. A file that is torn, foreign or of another program, schema or rules is as good as none.
+/// The notes of a whole catalog in one file of the cache folder. It is written beside and then moved into its place, so that a reader sees
+/// the old or the new one whole, and two runs at once the one or the other. A file that is torn, foreign or of another program, schema or
+/// rules is as good as none.
 /// </summary>
 /// <param name="Files">By path.</param>
 /// <param name="Classes">The classes of figures that the entries are in.</param>
 /// <param name="Overlays">True when an id stood for several entries, of which one counts.</param>
 /// <param name="Across">What the rules find across these files; null when that is not known.</param>
-internal sealed record CachedLint(IReadOnlyDictionary<string, CachedFile> Files, FigureClasses Classes, bool Overlays, IReadOnlyList<CrossEntryProblem>? Across)
+internal sealed record CachedLint(IReadOnlyDictionary<string, CachedFile> Files, FigureClasses Classes, bool Overlays,
+    IReadOnlyList<CrossEntryProblem>? Across)
 {
     private const int Head = 2 * sizeof(ulong);
     private const ulong Mark = 0x32_65_74_6F_6E_74_69_66;
@@ -27,7 +29,8 @@ internal sealed record CachedLint(IReadOnlyDictionary<string, CachedFile> Files,
             if (path is not null && File.Exists(path) && Content(File.ReadAllBytes(path), key) is { } notes)
                 return notes;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or IndexOutOfRangeException or ArgumentException or InvalidOperationException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or IndexOutOfRangeException or ArgumentException
+            or InvalidOperationException)
         {
             // As good as none.
         }
@@ -52,8 +55,10 @@ internal sealed record CachedLint(IReadOnlyDictionary<string, CachedFile> Files,
 
     private static CachedLint? Content(byte[] bytes, string key)
     {
-        // The sum tells a torn file from a whole one; it is no defence against one that was made to deceive, which could as well say that all is well.
-        if (bytes.Length < Head || BinaryPrimitives.ReadUInt64LittleEndian(bytes) != Mark || BinaryPrimitives.ReadUInt64LittleEndian(bytes.AsSpan(sizeof(ulong))) != XxHash3.HashToUInt64(bytes.AsSpan(Head)))
+        // The sum tells a torn file from a whole one; it is no defence against one that was made to deceive, which could as well say that
+        // all is well.
+        if (bytes.Length < Head || BinaryPrimitives.ReadUInt64LittleEndian(bytes) != Mark
+            || BinaryPrimitives.ReadUInt64LittleEndian(bytes.AsSpan(sizeof(ulong))) != XxHash3.HashToUInt64(bytes.AsSpan(Head)))
             return null;
         var from = new CacheReader(bytes) { At = Head };
         if (from.Text() != key)

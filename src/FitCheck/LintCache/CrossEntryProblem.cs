@@ -15,5 +15,6 @@ internal sealed record CrossEntryProblem(int? Class, Problem Problem)
         Text.Write(to, Problem);
     }
 
-    public static CrossEntryProblem Read(ref CacheReader from) => new(from.Number() is var number and > 0 ? number - 1 : null, Text.ReadProblem(ref from));
+    public static CrossEntryProblem Read(ref CacheReader from) =>
+        new(from.Number() is var number and > 0 ? number - 1 : null, Text.ReadProblem(ref from));
 }

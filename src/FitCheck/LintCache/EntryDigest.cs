@@ -21,7 +21,8 @@ internal readonly record struct EntryDigest(ulong First, ulong Second)
         return Of(digest);
     }
 
-    public static EntryDigest Of(ReadOnlySpan<byte> written) => new(BinaryPrimitives.ReadUInt64LittleEndian(written), BinaryPrimitives.ReadUInt64LittleEndian(written[sizeof(ulong)..]));
+    public static EntryDigest Of(ReadOnlySpan<byte> written) =>
+        new(BinaryPrimitives.ReadUInt64LittleEndian(written), BinaryPrimitives.ReadUInt64LittleEndian(written[sizeof(ulong)..]));
 
     public void Write(CacheWriter to)
     {

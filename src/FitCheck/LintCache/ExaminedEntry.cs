@@ -7,8 +7,8 @@ using FitCheck.Schemas;
 namespace FitCheck.LintCache;
 
 /// <summary>
-/// What lint keeps of one entry: what is wrong with it by itself, and what others may ask of it. It is all that lint needs of an entry that hasn't changed, and
-/// a small part of the entry.
+/// What lint keeps of one entry: what is wrong with it by itself, and what others may ask of it. It is all that lint needs of an entry that
+/// hasn't changed, and a small part of the entry.
 /// </summary>
 /// <param name="Id">The id under which it is known.</param>
 /// <param name="Name">What people call it.</param>
@@ -20,11 +20,13 @@ namespace FitCheck.LintCache;
 /// <param name="Positions">Of a vehicle: the ids of its positions.</param>
 /// <param name="Samples">Figures that are compared with others of their class.</param>
 internal sealed record ExaminedEntry(
-    string Id, string Name, Location Place, Location IdAt, IReadOnlyList<Problem> Problems, IReadOnlyList<Problem> Judged, IReadOnlyList<Reference> References,
+    string Id, string Name, Location Place, Location IdAt, IReadOnlyList<Problem> Problems, IReadOnlyList<Problem> Judged,
+    IReadOnlyList<Reference> References,
     IReadOnlyList<string> Positions, IReadOnlyList<FigureSample> Samples)
 {
     /// <summary>True for a problem with the form of a file, which no rule can say anything of.</summary>
-    public static bool IsOfForm(Problem problem) => problem.Kind == ProblemKind.Unreadable || problem.Kind == ProblemKind.BrokenYaml || problem.Kind == ProblemKind.WrongShape;
+    public static bool IsOfForm(Problem problem) =>
+        problem.Kind == ProblemKind.Unreadable || problem.Kind == ProblemKind.BrokenYaml || problem.Kind == ProblemKind.WrongShape;
 
     /// <summary>Reads an entry, holds it against its schema, and judges it.</summary>
     public static ExaminedEntry Of(string id, EntryText text, SchemaCheck schemas, EntryJudge judge)
@@ -34,8 +36,10 @@ internal sealed record ExaminedEntry(
         // Physics is for figures that can be read: an entry with a slip of form is judged when that is mended.
         var judged = entry is not null && !problems.All.Any(IsOfForm) ? entry : null;
         return new ExaminedEntry(
-            id, entry?.Name ?? id, new Location(text.File, text.Line, 1), entry?.At ?? text.IdPlace(), problems.All, judged is null ? [] : [.. judge.Of(judged)],
-            entry is null ? [] : [.. Catalog.References.Of(entry)], entry is Vehicle vehicle ? [.. vehicle.Positions.Select(p => p.Id)] : [],
+            id, entry?.Name ?? id, new Location(text.File, text.Line, 1), entry?.At ?? text.IdPlace(), problems.All,
+            judged is null ? [] : [.. judge.Of(judged)],
+            entry is null ? [] : [.. Catalog.References.Of(entry)],
+            entry is Vehicle vehicle ? [.. vehicle.Positions.Select(p => p.Id)] : [],
             judged is null ? [] : [.. FigureSample.Of(judged).Where(s => judge.AsksFigure(s.Within.Figure))]);
     }
 }

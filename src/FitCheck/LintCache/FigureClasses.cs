@@ -2,7 +2,9 @@ using FitCheck.Facts.Entries;
 
 namespace FitCheck.LintCache;
 
-/// <summary>The classes of figures of a catalog, each under a number, which notes write instead of its words. Several threads may ask at once.</summary>
+/// <summary>
+/// The classes of figures of a catalog, each under a number, which notes write instead of its words. Several threads may ask at once.
+/// </summary>
 internal sealed class FigureClasses
 {
     private readonly Dictionary<FigureClass, int> _numbers = [];

@@ -13,7 +13,8 @@ namespace FitCheck.LintCache;
 internal sealed class FileToLint(string path, string kind, FileStamp? stamp, long now, CachedFile? known)
 {
     private readonly string _name = ShownPath.Of(path);
-    private readonly Dictionary<EntryDigest, CachedEntry> _known = (known?.All ?? []).GroupBy(e => e.Digest).ToDictionary(g => g.Key, g => g.First());
+    private readonly Dictionary<EntryDigest, CachedEntry> _known = (known?.All ?? []).GroupBy(e => e.Digest)
+        .ToDictionary(g => g.Key, g => g.First());
     private readonly List<byte[]> _parts = [];
     private bool _isUnreadable;
 
@@ -60,7 +61,9 @@ internal sealed class FileToLint(string path, string kind, FileStamp? stamp, lon
     }
 
     /// <summary>The notes when all blocks are read; null when the file could not be.</summary>
-    public CachedFile? Notes() => _isUnreadable ? null : new CachedFile(path, _name, kind, stamp?.IsSettled(now) == true ? stamp : null, _parts is [var one] ? one : Joined());
+    public CachedFile? Notes() =>
+        _isUnreadable ? null
+            : new CachedFile(path, _name, kind, stamp?.IsSettled(now) == true ? stamp : null, _parts is [var one] ? one : Joined());
 
     private byte[] Joined()
     {

@@ -9,8 +9,8 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.LintCache;
 
 /// <summary>
-/// A catalog as lint sees it: a note of every entry. Files that look as they did are taken from the notes of an earlier run without being opened; of others,
-/// entries whose text is the same; the rest are read, on all processors.
+/// A catalog as lint sees it: a note of every entry. Files that look as they did are taken from the notes of an earlier run without being
+/// opened; of others, entries whose text is the same; the rest are read, on all processors.
 /// </summary>
 internal sealed class LintedCatalog : ICatalogIndex
 {
@@ -35,14 +35,18 @@ internal sealed class LintedCatalog : ICatalogIndex
     public IReadOnlyList<CrossEntryProblem>? Across { get; private set; }
 
     /// <summary>The notes of this run.</summary>
-    public CachedLint Notes => new(_files.Select(f => f.Notes).DistinctBy(n => n.Path, StringComparer.Ordinal).ToDictionary(n => n.Path, StringComparer.Ordinal), _before.Classes, _overlays, Across);
+    public CachedLint Notes =>
+        new(_files.Select(f => f.Notes).DistinctBy(n => n.Path, StringComparer.Ordinal).ToDictionary(n => n.Path, StringComparer.Ordinal),
+            _before.Classes, _overlays, Across);
 
     public IEnumerable<string> Ids => _byId.Keys;
 
     public int Count => _byId.Count;
 
     /// <summary>Everything that the notes rest on, as one digest.</summary>
-    public string Digest => ValidationCache.Key(_files.Select(f => System.Text.Encoding.UTF8.GetBytes(f.Notes.Path + string.Concat(f.Notes.All.Select(e => e.Digest)))));
+    public string Digest =>
+        ValidationCache.Key(
+            _files.Select(f => System.Text.Encoding.UTF8.GetBytes(f.Notes.Path + string.Concat(f.Notes.All.Select(e => e.Digest)))));
 
     public string? KindOf(string id) => _byId.TryGetValue(id, out var entry) ? entry.File.Kind : null;
 
@@ -58,7 +62,8 @@ internal sealed class LintedCatalog : ICatalogIndex
     /// <param name="before">Notes of an earlier run.</param>
     /// <param name="examine">Makes the note of an entry; asked by several threads.</param>
     /// <param name="problems">Where files that can't be read and ids that are taken are told.</param>
-    public static LintedCatalog Read(IReadOnlyList<string> roots, CachedLint before, Func<string, EntryText, ExaminedEntry> examine, ProblemList problems)
+    public static LintedCatalog Read(IReadOnlyList<string> roots, CachedLint before, Func<string, EntryText, ExaminedEntry> examine,
+        ProblemList problems)
     {
         var catalog = new LintedCatalog(before, problems);
         var files = new List<(string Root, CachedFile? Known, FileToLint? Unread)>();
@@ -80,7 +85,9 @@ internal sealed class LintedCatalog : ICatalogIndex
             }
         }
         catalog.ReadNew([.. files.Select(f => f.Unread).OfType<FileToLint>()], examine);
-        catalog._files.AddRange(files.Select(f => (f.Root, Notes: f.Unread is { } read ? read.Notes() : f.Known)).Where(f => f.Notes is not null).Select(f => (f.Root, f.Notes!)));
+        catalog._files.AddRange(
+            files.Select(f => (f.Root, Notes: f.Unread is { } read ? read.Notes() : f.Known)).Where(f => f.Notes is not null)
+                .Select(f => (f.Root, f.Notes!)));
         catalog.HasChanged = files.Exists(f => f.Unread is not null) || files.Count < before.Files.Count;
         catalog.Index();
         return catalog;
@@ -97,17 +104,21 @@ internal sealed class LintedCatalog : ICatalogIndex
             References.Check(reference, this, _problems);
     }
 
-    /// <summary>What the rules find implausible: in each entry alone, as known; and across entries, which is worked out anew for what has changed.</summary>
+    /// <summary>
+    /// What the rules find implausible: in each entry alone, as known; and across entries, which is worked out anew for what has changed.
+    /// </summary>
     /// <param name="judge">The rules; not asked for when nothing has changed.</param>
     public IEnumerable<Problem> Judged(Lazy<EntryJudge> judge)
     {
         var sound = _byId.Values.Where(e => !e.IsMalformed).ToList();
         if (HasChanged || _before.Across is null)
         {
-            var changes = _before.Across is null || _overlays || _before.Overlays ? null : new CacheChanges(_before, [.. _files.Select(f => f.Notes)]);
+            var changes = _before.Across is null || _overlays || _before.Overlays ? null
+                : new CacheChanges(_before, [.. _files.Select(f => f.Notes)]);
             Across = [.. OfLinks(sound, changes, judge.Value), .. OfClasses(sound, changes, judge.Value)];
         }
-        return [.. sound.Where(e => e.IsDoubted).SelectMany(e => e.Open(_before.Classes).Judged), .. (Across ?? _before.Across!).Select(a => a.Problem)];
+        return [.. sound.Where(e => e.IsDoubted).SelectMany(e => e.Open(_before.Classes).Judged),
+            .. (Across ?? _before.Across!).Select(a => a.Problem)];
     }
 
     // While the same ids stand for the same, a reference is judged anew where its own file has changed.
@@ -116,10 +127,13 @@ internal sealed class LintedCatalog : ICatalogIndex
         var stands = changes is { SameIds: true };
         var asked = sound.Where(e => e.HasReferences && !(stands && changes!.IsKnown(e.File))).ToList();
         var found = Together(asked, asked.Count, e => Of(e.Open(_before.Classes)));
-        var kept = stands ? _before.Across!.Where(a => a.Class is null && a.Problem.Subject is { } id && _byId.TryGetValue(id, out var of) && changes!.IsKnown(of.File)) : [];
+        var kept = stands
+            ? _before.Across!.Where(
+            a => a.Class is null && a.Problem.Subject is { } id && _byId.TryGetValue(id, out var of) && changes!.IsKnown(of.File)) : [];
         return [.. kept, .. found.Concat(_taken.SelectMany(t => rules.Of(EntryFacts.Of(t)))).Select(p => new CrossEntryProblem(null, p))];
 
-        IEnumerable<Problem> Of(ExaminedEntry note) => note.References.SelectMany(r => rules.Of(ReferenceFacts.Of(r, note.Id, note.Name, this)));
+        IEnumerable<Problem> Of(ExaminedEntry note) =>
+            note.References.SelectMany(r => rules.Of(ReferenceFacts.Of(r, note.Id, note.Name, this)));
     }
 
     // A class is judged anew when a figure in it is new, gone or changed; what was found of the others stands.
@@ -127,7 +141,9 @@ internal sealed class LintedCatalog : ICatalogIndex
     {
         var classes = SampledClass.Of(sound, _before.Classes, changes?.Classes);
         var kept = changes is null ? [] : _before.Across!.Where(a => a.Class is { } own && !changes.Classes.Contains(own));
-        return kept.Concat(Together(classes, classes.Sum(c => c.Count), c => judge.Of(c.Class, c.Facts()).Select(p => new CrossEntryProblem(c.Number, p))));
+        return kept.Concat(
+            Together(classes, classes.Sum(c => c.Count),
+                c => judge.Of(c.Class, c.Facts()).Select(p => new CrossEntryProblem(c.Number, p))));
     }
 
     // On all processors where it is worth it, and told in the order of the items.
@@ -152,7 +168,8 @@ internal sealed class LintedCatalog : ICatalogIndex
         foreach (var block in blocks)
             Read(block);
 
-        void Read((FileToLint File, int Number, EntryBlock Block) next) => next.File.Read(next.Number, next.Block, examine, _before.Classes);
+        void Read((FileToLint File, int Number, EntryBlock Block) next) =>
+            next.File.Read(next.Number, next.Block, examine, _before.Classes);
     }
 
     // The next block is read while others are looked at; no more of them are in memory than there are processors.

@@ -15,11 +15,17 @@ internal static class Addition
     /// <param name="place">The position or the device.</param>
     public static YamlMap To(YamlMap root, string part, int packs, string goes, string place) => goes switch
     {
-        "extras" => Longer(root, "extras", Map(root.At, ("part", Text(root.At, part)), ("packs", Text(root.At, packs.ToString(System.Globalization.CultureInfo.InvariantCulture))))),
+        "extras" =>
+            Longer(root, "extras",
+                Map(root.At, ("part", Text(root.At, part)),
+                    ("packs", Text(root.At, packs.ToString(System.Globalization.CultureInfo.InvariantCulture))))),
         "with" => Longer(root, "fit", Map(root.At, ("at", List(root.At, place)), ("with", List(root.At, part)))),
         "harness" => Longer(root, "fit", Map(root.At, ("at", List(root.At, place)), ("harness", Text(root.At, part)))),
-        _ when place == DeviceFacts.MainCable => With(root, "supply", With(root["supply"] as YamlMap ?? Map(root.At), goes, Text(root.At, part))),
-        _ => With(root, "devices", Each(root["devices"], device => (device["id"] as YamlScalar)?.Text == place ? With(device, goes, Text(device.At, part)) : device)),
+        _ when place == DeviceFacts.MainCable =>
+            With(root, "supply", With(root["supply"] as YamlMap ?? Map(root.At), goes, Text(root.At, part))),
+        _ => With(root, "devices",
+            Each(root["devices"],
+                device => (device["id"] as YamlScalar)?.Text == place ? With(device, goes, Text(device.At, part)) : device)),
     };
 
     private static YamlMap Longer(YamlMap map, string key, YamlNode item) =>
@@ -30,9 +36,11 @@ internal static class Addition
         : map with { Entries = [.. map.Entries.Select(e => e.Key == key ? e with { Value = value } : e)] };
 
     private static YamlList Each(YamlNode? list, Func<YamlMap, YamlMap> change) =>
-        list is YamlList { } known ? known with { Items = [.. known.Items.Select(i => i is YamlMap map ? change(map) : i)] } : new YamlList(list?.At ?? new Location("", 0, 0), []);
+        list is YamlList { } known ? known with { Items = [.. known.Items.Select(i => i is YamlMap map ? change(map) : i)] }
+            : new YamlList(list?.At ?? new Location("", 0, 0), []);
 
-    private static YamlMap Map(Location at, params IEnumerable<(string Key, YamlNode Value)> entries) => new(at, [.. entries.Select(e => new YamlEntry(e.Key, at, e.Value))]);
+    private static YamlMap Map(Location at, params IEnumerable<(string Key, YamlNode Value)> entries) =>
+        new(at, [.. entries.Select(e => new YamlEntry(e.Key, at, e.Value))]);
 
     private static YamlList List(Location at, string word) => new(at, [Text(at, word)]);
 

@@ -10,8 +10,8 @@ using FitCheck.Yaml;
 namespace FitCheck.Lists;
 
 /// <summary>
-/// Finds what cures the findings whose rules say what sort of part does: a part of the catalog is written into the build in memory, the rules judge again, and
-/// the first offer is taken with which the rule passes and no other rule says anything worse than before.
+/// Finds what cures the findings whose rules say what sort of part does: a part of the catalog is written into the build in memory, the
+/// rules judge again, and the first offer is taken with which the rule passes and no other rule says anything worse than before.
 /// </summary>
 internal sealed class AskedParts
 {
@@ -36,7 +36,8 @@ internal sealed class AskedParts
     {
         var parts = new AskedParts(root, build, catalog, rules, cancel);
         var before = parts._now.Result;
-        foreach (var group in before.Findings.Where(f => f.Waived is null && f.Status is Status.Warn or Status.Fail && rules.Find(f.Rule)?.AsksFor is not null)
+        foreach (var group in before.Findings.Where(
+            f => f.Waived is null && f.Status is Status.Warn or Status.Fail && rules.Find(f.Rule)?.AsksFor is not null)
             .GroupBy(f => f.Rule, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
             parts.Cure(rules.Find(group.Key)!, [.. group]);
         return new PartsList
@@ -80,7 +81,8 @@ internal sealed class AskedParts
         return false;
     }
 
-    // The best first: in stock before to order, in the wanted currency before others, then what makes the whole list cheapest, leftovers counted.
+    // The best first: in stock before to order, in the wanted currency before others, then what makes the whole list cheapest, leftovers
+    // counted.
     private IEnumerable<Offer> Offers(AskedPart asked, List<Finding> findings)
     {
         var open = findings.Where(f => !Passes(_now.Result, f)).Take(asked.Goes == "extras" ? 1 : int.MaxValue).ToList();
@@ -91,10 +93,13 @@ internal sealed class AskedParts
             var root = open.Aggregate(_now.Root, (r, f) => Addition.To(r, part.Id, packs, asked.Goes, f.Position));
             var problems = new ProblemList();
             if (BuildReader.Read(root, _catalog, problems) is { } build && !problems.HasErrors)
-                offers.Add(new Offer(part, root, build, Shopping.List(build).Where(l => l.Sum.Currency == part.Price.Value.Currency).Sum(l => l.Sum.Amount)));
+                offers.Add(new Offer(part, root, build,
+                    Shopping.List(build).Where(l => l.Sum.Currency == part.Price.Value.Currency).Sum(l => l.Sum.Amount)));
         }
-        return offers.OrderBy(o => o.Part.Availability.Value == "current" ? 0 : 1).ThenBy(o => _currency is null || o.Part.Price.Value.Currency == _currency ? 0 : 1)
-            .ThenBy(o => o.Part.Price.Value.Currency, StringComparer.Ordinal).ThenBy(o => o.Total).ThenBy(o => o.Part.Id, StringComparer.Ordinal);
+        return offers.OrderBy(o => o.Part.Availability.Value == "current" ? 0 : 1)
+            .ThenBy(o => _currency is null || o.Part.Price.Value.Currency == _currency ? 0 : 1)
+            .ThenBy(o => o.Part.Price.Value.Currency, StringComparer.Ordinal).ThenBy(o => o.Total)
+            .ThenBy(o => o.Part.Id, StringComparer.Ordinal);
     }
 
     private static Ask AskOf(Finding f, AskedPart asked) => new(f.Rule, f.Title, f.Status, f.Position, f.PositionName, asked.Words);
@@ -107,7 +112,9 @@ internal sealed class AskedParts
     private bool IsWorse(BuildResult result)
     {
         var before = _now.Result.Findings.ToLookup(f => (f.Rule, f.Position), f => f.Status);
-        return result.Findings.Any(f => f.Waived is null && f.Status is Status.Warn or Status.Fail && before[(f.Rule, f.Position)].All(s => s is Status.Pass or Status.Measure || s < f.Status)
+        return result.Findings.Any(
+            f => f.Waived is null && f.Status is Status.Warn or Status.Fail
+                && before[(f.Rule, f.Position)].All(s => s is Status.Pass or Status.Measure || s < f.Status)
             && !(_rules.Find(f.Rule)?.About.Any(a => a is "budget" or "quote") ?? false));
     }
 
@@ -121,7 +128,13 @@ internal sealed class AskedParts
             var packs = line.Packs - (already?.Packs ?? 0);
             // What lies on the list already, with enough of it left, costs nothing more.
             if (_askers.TryGetValue(line.Part, out var by))
-                added.Add(new AskedLine(line with { Needed = line.Needed - (already?.Needed ?? 0), Packs = packs, Sum = line.Price with { Amount = line.Price.Amount * packs } }, by));
+                added.Add(new AskedLine(
+                    line with
+                    {
+                        Needed = line.Needed - (already?.Needed ?? 0),
+                        Packs = packs,
+                        Sum = line.Price with { Amount = line.Price.Amount * packs }
+                    }, by));
         }
         return added;
     }

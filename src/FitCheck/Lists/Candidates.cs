@@ -10,7 +10,8 @@ internal static class Candidates
     private const int MostPacks = 4;
 
     /// <summary>Parts and packs, in ordinal order of the parts' ids.</summary>
-    public static IEnumerable<(Part Part, int Packs)> Of(AskedPart asked, PartsCatalog catalog) => catalog.IdsOf(asked.Kind).Select(catalog.Find).OfType<Part>()
+    public static IEnumerable<(Part Part, int Packs)> Of(AskedPart asked, PartsCatalog catalog) =>
+        catalog.IdsOf(asked.Kind).Select(catalog.Find).OfType<Part>()
         .Where(p => p.Availability.Value != "discontinued" && IsOf(p, asked))
         .SelectMany(p => Enumerable.Range(1, asked.Goes == "extras" ? MostPacks : 1).Select(packs => (p, packs)));
 
@@ -23,6 +24,7 @@ internal static class Candidates
             Driver driver => (driver.Type, null),
             _ => ("", null),
         };
-        return (asked.Types.Count == 0 || asked.Types.Contains(type)) && (asked.Length is not { } least || (length is { } known && known.Si >= least - 1e-9));
+        return (asked.Types.Count == 0 || asked.Types.Contains(type))
+            && (asked.Length is not { } least || (length is { } known && known.Si >= least - 1e-9));
     }
 }

@@ -15,7 +15,8 @@ public sealed record Tax(decimal? Percent, bool IsAdded)
     public static decimal? Parse(string text)
     {
         var number = text.TrimEnd().TrimEnd('%').TrimEnd();
-        return decimal.TryParse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var percent) && percent is >= 0 and <= 100 ? percent : null;
+        return decimal.TryParse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var percent)
+            && percent is >= 0 and <= 100 ? percent : null;
     }
 
     /// <summary>A sum of prices, split: what is paid in the end, and how much of it is tax.</summary>

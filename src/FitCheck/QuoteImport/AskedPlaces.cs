@@ -7,7 +7,8 @@ namespace FitCheck.QuoteImport;
 internal static class AskedPlaces
 {
     /// <summary>Reads the options. Ids that are not on the list and positions that the vehicle does not have are told.</summary>
-    public static IReadOnlyDictionary<string, IReadOnlyList<string>> Read(IReadOnlyList<string> options, Vehicle vehicle, IReadOnlyList<QuoteItem> items, ProblemList problems)
+    public static IReadOnlyDictionary<string, IReadOnlyList<string>> Read(IReadOnlyList<string> options, Vehicle vehicle,
+        IReadOnlyList<QuoteItem> items, ProblemList problems)
     {
         var asked = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
         var here = new Location("--at", 0, 0);
@@ -16,10 +17,13 @@ internal static class AskedPlaces
             var cut = option.IndexOf('=', StringComparison.Ordinal);
             if (cut <= 0)
             {
-                problems.Error(here, $"expected `ID=POSITION,POSITION`, such as `orrin-c165=front-door-left,front-door-right`, found `{option}`");
+                problems.Error(here,
+                    $"expected `ID=POSITION,POSITION`, such as `orrin-c165=front-door-left,front-door-right`, found `{option}`");
                 continue;
             }
-            var (id, positions) = (option[..cut].Trim(), option[(cut + 1)..].Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries));
+            var (id, positions) =
+                (option[..cut].Trim(),
+                    option[(cut + 1)..].Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries));
             if (items.All(i => i.Part.Id != id))
                 problems.Error(here, $"no `{id}` on the list{Nearest.Hint(id, items.Select(i => i.Part.Id))}", ProblemKind.UnknownName);
             foreach (var position in positions.Where(p => vehicle.Find(p) is null))
@@ -30,14 +34,18 @@ internal static class AskedPlaces
     }
 
     /// <summary>Puts them there, as far as the kind of part goes to a position at all.</summary>
-    public static void Put(Layout layout, PartsCatalog catalog, IReadOnlyDictionary<string, IReadOnlyList<string>> asked, ProblemList problems)
+    public static void Put(Layout layout, PartsCatalog catalog, IReadOnlyDictionary<string, IReadOnlyList<string>> asked,
+        ProblemList problems)
     {
         foreach (var item in layout.Items.Where(i => asked.ContainsKey(i.Part.Id)))
         {
             foreach (var place in layout.Places.Where(p => asked[item.Part.Id].Contains(p.Position.Id)))
             {
                 if (!Put(item.Part, place, catalog))
-                    problems.Error(new Location("--at", 0, 0), $"`{item.Part.Id}` can't go to `{place.Position.Id}`: {(item.Part is Driver or ComponentSet ? "another driver of the list was put there" : $"a {item.Part.Kind} goes to no position")}");
+                    problems.Error(new Location("--at", 0, 0),
+                        $"`{item.Part.Id}` can't go to `{place.Position.Id}`: "
+                            + $"{(item.Part is Driver or ComponentSet ? "another driver of the list was put there" : $"a "
+                            + $"{item.Part.Kind} goes to no position")}");
             }
         }
     }

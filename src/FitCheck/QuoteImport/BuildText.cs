@@ -11,7 +11,9 @@ internal static class BuildText
     {
         var text = new StringBuilder();
         text.Append("# yaml-language-server: $schema=../schema/build.schema.json\n");
-        text.Append("# Made from a seller's list. What goes where was inferred from roles, sizes and plugs: read it, and correct what was meant otherwise.\n");
+        text.Append(
+            "# Made from a seller's list. What goes where was inferred from roles, sizes and plugs: read it, and correct what was meant "
+                + "otherwise.\n");
         text.Append("kind: build\n");
         text.Append("name: ").Append(Quoted(name)).Append('\n');
         text.Append("vehicle: ").Append(layout.Vehicle.Id).Append('\n');
@@ -21,7 +23,8 @@ internal static class BuildText
         foreach (var (id, part, from) in layout.Devices)
             text.Append($"  - {{id: {id}, part: {part?.Id ?? "factory"}{(from is null ? "" : $", from: {from}")}}}\n");
         if (layout.Channels.Count > 0)
-            text.Append("\n# Without `high_pass` and `low_pass` an output is full range; `fitcheck check` says where that is wrong.\nchannels:\n");
+            text.Append(
+                "\n# Without `high_pass` and `low_pass` an output is full range; `fitcheck check` says where that is wrong.\nchannels:\n");
         foreach (var (id, output, feeds) in layout.Channels)
             text.Append($"  - {{id: {id}, output: {output}, feeds: [{string.Join(", ", feeds)}]}}\n");
         Lines(text, "extras", layout.Extras);
@@ -33,10 +36,12 @@ internal static class BuildText
     private static void Fit(StringBuilder text, Layout layout)
     {
         var entries = layout.Places.Where(p => p.Set is not null).GroupBy(p => $"    set: {p.Set!.Id}\n", StringComparer.Ordinal)
-            .Concat(layout.Places.Select(p => (Place: p, Text: Choices(p))).Where(p => p.Text.Length > 0).GroupBy(p => p.Text, p => p.Place, StringComparer.Ordinal)).ToList();
+            .Concat(layout.Places.Select(p => (Place: p, Text: Choices(p))).Where(p => p.Text.Length > 0)
+            .GroupBy(p => p.Text, p => p.Place, StringComparer.Ordinal)).ToList();
         text.Append("\nfit:\n");
         if (entries.Count == 0)
-            text.Append("  # Nothing of the list could be placed.\n  - at: [").AppendJoin(", ", layout.Places.Select(p => p.Position.Id)).Append("]\n    keeps_factory_driver: true\n");
+            text.Append("  # Nothing of the list could be placed.\n  - at: [").AppendJoin(", ", layout.Places.Select(p => p.Position.Id))
+                .Append("]\n    keeps_factory_driver: true\n");
         foreach (var entry in entries)
             text.Append("  - at: [").AppendJoin(", ", entry.Select(p => p.Position.Id)).Append("]\n").Append(entry.Key);
     }
@@ -51,7 +56,8 @@ internal static class BuildText
         Add("with", place.With.Count == 0 ? null : $"[{string.Join(", ", place.With.Select(w => w.Id))}]");
         return text.ToString();
 
-        void Add(string key, string? value) => _ = value is null ? text : text.Append("    ").Append(key).Append(": ").Append(value).Append('\n');
+        void Add(string key, string? value) =>
+            _ = value is null ? text : text.Append("    ").Append(key).Append(": ").Append(value).Append('\n');
     }
 
     private static void Lines(StringBuilder text, string key, IReadOnlyList<QuoteItem> items)
@@ -59,10 +65,14 @@ internal static class BuildText
         if (items.Count > 0)
             text.Append('\n').Append(key).Append(":\n");
         foreach (var item in items)
-            text.Append("  - {part: ").Append(item.Part.Id).Append(", packs: ").Append(item.Packs.ToString(CultureInfo.InvariantCulture)).Append("}\n");
+            text.Append("  - {part: ").Append(item.Part.Id).Append(", packs: ").Append(item.Packs.ToString(CultureInfo.InvariantCulture))
+                .Append("}\n");
     }
 
     // In double quotes every character can stand; those that can't be seen are left out.
     private static string Quoted(string name) =>
-        $"\"{string.Concat(name.Where(c => !char.IsControl(c) && !char.IsSurrogate(c) && c < '\uFFFE')).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+        $"\"{Escaped(string.Concat(name.Where(c => !char.IsControl(c) && !char.IsSurrogate(c) && c < '\uFFFE')))}\"";
+
+    private static string Escaped(string text) =>
+        text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
 }

@@ -3,8 +3,9 @@ using FitCheck.Catalog;
 namespace FitCheck.QuoteImport;
 
 /// <summary>
-/// Makes devices and channels of the source units, converters and amplifiers of a list, as they are mostly wired: radio, converter, amplifiers; an amplifier with
-/// one channel for the subwoofer, the others from the front on; what is left over on the radio. All else that is bought goes into the extras.
+/// Makes devices and channels of the source units, converters and amplifiers of a list, as they are mostly wired: radio, converter,
+/// amplifiers; an amplifier with one channel for the subwoofer, the others from the front on; what is left over on the radio. All else that
+/// is bought goes into the extras.
 /// </summary>
 internal sealed class Chain(Layout layout, PartsCatalog catalog)
 {
@@ -14,16 +15,21 @@ internal sealed class Chain(Layout layout, PartsCatalog catalog)
     {
         layout.Extras.AddRange(layout.Items.Where(i => i.Part is WiringPart));
         foreach (var item in layout.Items.Where(i => i.Part is WiringPart { Type: "speaker-cable" }))
-            layout.Tell(item, "is bought, but where it is pulled a list does not say; write `new_wire: {cable: " + item.Part.Id + ", length: …}` at the positions");
+            layout.Tell(item,
+                "is bought, but where it is pulled a list does not say; write `new_wire: {cable: " + item.Part.Id
+                    + ", length: …}` at the positions");
         foreach (var item in layout.Items.Where(i => i.Part is Crossover))
-            layout.Tell(item, "is not put anywhere, because a list does not say which output it belongs to; name it as `crossover:` in `channels`");
+            layout.Tell(item,
+                "is not put anywhere, because a list does not say which output it belongs to; name it as `crossover:` in `channels`");
         if (!layout.Items.Any(i => i.Part is SourceUnit or LineConverter or Amplifier))
             return;
         var source = layout.Items.FirstOrDefault(i => i.Part is SourceUnit)?.Part as SourceUnit;
         if (source is null && layout.Vehicle.FactorySource is null)
         {
             foreach (var item in layout.Items.Where(i => i.Part is LineConverter or Amplifier))
-                layout.Tell(item, $"has nothing to feed it: the list has no source unit, and {layout.Vehicle.Name} records none; it stays on the quote only");
+                layout.Tell(item,
+                    $"has nothing to feed it: the list has no source unit, and {layout.Vehicle.Name} records none; it stays on the "
+                        + $"quote only");
             return;
         }
         layout.Devices.Add(("radio", source, null));
@@ -51,8 +57,11 @@ internal sealed class Chain(Layout layout, PartsCatalog catalog)
 
     private void Feed(SourceUnit? source)
     {
-        var outputs = layout.Places.Where(p => p.IsTaken).GroupBy(p => p.Position.FactoryChannel?.Value ?? p.Position.Id, StringComparer.Ordinal)
-            .Select(g => (Id: g.Key, Feeds: (IReadOnlyList<string>)[.. g.Select(p => p.Position.Id)], IsSub: g.All(p => p.Position.Role == "subwoofer"))).ToList();
+        var outputs = layout.Places.Where(p => p.IsTaken)
+            .GroupBy(p => p.Position.FactoryChannel?.Value ?? p.Position.Id, StringComparer.Ordinal)
+            .Select(g =>
+            (Id: g.Key, Feeds: (IReadOnlyList<string>)[.. g.Select(p => p.Position.Id)], IsSub: g.All(p => p.Position.Role == "subwoofer")))
+                .ToList();
         foreach (var (id, feeds, _) in outputs.OrderBy(o => o.IsSub ? 0 : 1))
         {
             var isSub = outputs.Find(o => o.Id == id).IsSub;
@@ -61,7 +70,8 @@ internal sealed class Chain(Layout layout, PartsCatalog catalog)
             else if (source?.Channels.Any(c => c.Value == id) == true)
                 layout.Channels.Add((id, $"radio.{id}", feeds));
             else
-                layout.Told.Warn(new Foundation.Problems.Location(layout.File, 0, 0), $"nothing on the list feeds {string.Join(" and ", feeds)}; add an output in `channels`");
+                layout.Told.Warn(new Foundation.Problems.Location(layout.File, 0, 0),
+                    $"nothing on the list feeds {string.Join(" and ", feeds)}; add an output in `channels`");
         }
         layout.Channels.Sort((a, b) => outputs.FindIndex(o => o.Id == a.Id).CompareTo(outputs.FindIndex(o => o.Id == b.Id)));
         foreach (var (id, part, used) in _amplifiers.Where(a => a.Used == 0))

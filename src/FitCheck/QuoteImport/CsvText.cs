@@ -22,7 +22,8 @@ internal sealed class CsvText
     private CsvText(SourceText source) => (_source, _separator, _start) = (source, Separator(source.Text), new Location(source.File, 1, 1));
 
     /// <summary>The rows that hold anything. A quotation mark that is never closed is told.</summary>
-    public static IReadOnlyList<IReadOnlyList<Located<string>>> Rows(SourceText source, ProblemList problems) => new CsvText(source).Read(problems);
+    public static IReadOnlyList<IReadOnlyList<Located<string>>> Rows(SourceText source, ProblemList problems) =>
+        new CsvText(source).Read(problems);
 
     private List<IReadOnlyList<Located<string>>> Read(ProblemList problems)
     {

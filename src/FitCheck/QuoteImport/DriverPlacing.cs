@@ -8,8 +8,8 @@ using FitCheck.Rules;
 namespace FitCheck.QuoteImport;
 
 /// <summary>
-/// Puts drivers and sets where they belong by role and where they fit by the chart. What has one possible place goes there first; then spacers, cups
-/// and harnesses of the list that are made for a place count as a sign. Where nothing decides, that is told.
+/// Puts drivers and sets where they belong by role and where they fit by the chart. What has one possible place goes there first; then
+/// spacers, cups and harnesses of the list that are made for a place count as a sign. Where nothing decides, that is told.
 /// </summary>
 internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet rules)
 {
@@ -25,7 +25,8 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
         {
             var options = Options(item);
             layout.Tell(item, options.Count == 0
-                ? $"finds no free place in {layout.Vehicle.Name}; it stays on the quote only, unless `--at {item.Part.Id}=POSITION,…` says where it goes"
+                ? $"finds no free place in {layout.Vehicle.Name}; it stays on the quote only, unless `--at {item.Part.Id}=POSITION,…` "
+                    + $"says where it goes"
                 : $"could go to several places; it stays on the quote only, unless {Layout.Option(item.Part, options)} decides it");
         }
     }
@@ -78,14 +79,17 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
         if (spare > 0)
             layout.Tell(item, $"has {spare} more on the list than there are places for it; check the number");
         if (!options.All(o => Fits(item.Part, o)))
-            layout.Tell(item, $"fits no place of {layout.Vehicle.Name} by the chart; it is put where its role says ({string.Join(" and ", options.Select(o => o.Ids))}), so that `fitcheck check` tells why");
+            layout.Tell(item,
+                $"fits no place of {layout.Vehicle.Name} by the chart; it is put where its role says ("
+                    + $"{string.Join(" and ", options.Select(o => o.Ids))}), so that `fitcheck check` tells why");
         return item;
     }
 
     // Where it fits; when it fits nowhere, where its role would put it, so that the check can say why not.
     private List<Group> Options(QuoteItem item)
     {
-        var all = item.Part is ComponentSet set ? SetOptions(set) : [.. layout.Groups.Where(g => !g.IsTaken && PlaceFacts.Suits(((Driver)item.Part).Type, g.Role))];
+        var all = item.Part is ComponentSet set ? SetOptions(set)
+            : [.. layout.Groups.Where(g => !g.IsTaken && PlaceFacts.Suits(((Driver)item.Part).Type, g.Role))];
         all.RemoveAll(o => item.Pieces < Needed(item.Part, o));
         var fitting = all.FindAll(o => Fits(item.Part, o));
         return fitting.Count > 0 ? fitting : all;
@@ -104,7 +108,9 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
 
     private static string Channel(PositionToFill place) => place.Position.FactoryChannel?.Value ?? "";
 
-    private bool Fits(Part part, Group option) => option.Places.All(p => (part as Driver ?? DriverAt((ComponentSet)part, p)) is { } driver && _fits.Contains((driver.Id, p.Position.Id)));
+    private bool Fits(Part part, Group option) =>
+        option.Places.All(
+            p => (part as Driver ?? DriverAt((ComponentSet)part, p)) is { } driver && _fits.Contains((driver.Id, p.Position.Id)));
 
     private int Signs(Group option) => layout.Items.Count(i => option.Places.Any(p => i.Part switch
     {
@@ -116,9 +122,11 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
     private static int Sides(QuoteItem item, Group option) => Math.Max(1, item.Pieces / Needed(item.Part, option));
 
     // A set serves one side with two drivers.
-    private static int Needed(Part part, Group option) => part is ComponentSet ? Math.Max(1, option.Places.Count(p => !p.IsTweeter)) : option.Places.Count;
+    private static int Needed(Part part, Group option) =>
+        part is ComponentSet ? Math.Max(1, option.Places.Count(p => !p.IsTweeter)) : option.Places.Count;
 
-    private Driver? DriverAt(ComponentSet set, PositionToFill place) => catalog.Find((place.IsTweeter ? set.Tweeter : set.Woofer)?.Value ?? "") as Driver;
+    private Driver? DriverAt(ComponentSet set, PositionToFill place) =>
+        catalog.Find((place.IsTweeter ? set.Tweeter : set.Woofer)?.Value ?? "") as Driver;
 
     private IEnumerable<Driver> DriversOf(Part part) => part switch
     {

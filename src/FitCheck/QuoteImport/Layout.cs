@@ -3,7 +3,9 @@ using FitCheck.Foundation.Problems;
 
 namespace FitCheck.QuoteImport;
 
-/// <summary>What becomes of a seller's list in one vehicle: places with what goes there, devices, what is only bought, and what must be told of it.</summary>
+/// <summary>
+/// What becomes of a seller's list in one vehicle: places with what goes there, devices, what is only bought, and what must be told of it.
+/// </summary>
 internal sealed class Layout
 {
     public Layout(string file, Vehicle vehicle, IReadOnlyList<QuoteItem> items)

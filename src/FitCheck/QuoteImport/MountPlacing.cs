@@ -10,8 +10,8 @@ using FitCheck.Yaml;
 namespace FitCheck.QuoteImport;
 
 /// <summary>
-/// Puts spacers, cups, harness adapters and small parts to the drivers. Of several possible places those are taken at which the rules say least against
-/// it; where they say the same of more places than there are pieces, that is told.
+/// Puts spacers, cups, harness adapters and small parts to the drivers. Of several possible places those are taken at which the rules say
+/// least against it; where they say the same of more places than there are pieces, that is told.
 /// </summary>
 internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet rules)
 {
@@ -29,9 +29,12 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
 
     private void PlaceOne(QuoteItem item)
     {
-        var options = Possible(p => Takes(item.Part, p), item.Part is Adapter { Handed: "left" or "right" } adapter ? adapter.Handed : null);
+        var options = Possible(p => Takes(item.Part, p),
+            item.Part is Adapter { Handed: "left" or "right" } adapter ? adapter.Handed : null);
         if (options.Count == 0)
-            layout.Tell(item, $"finds no driver of this list to go with in {layout.Vehicle.Name}; it stays on the quote only, unless `--at {item.Part.Id}=POSITION,…` says where it goes");
+            layout.Tell(item,
+                $"finds no driver of this list to go with in {layout.Vehicle.Name}; it stays on the quote only, unless `--at "
+                    + $"{item.Part.Id}=POSITION,…` says where it goes");
         else
             Choose(item, options, item.Pieces);
     }
@@ -42,8 +45,11 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
         var options = type switch
         {
             "foam-tape" => Possible(p => p.Adapter is not null, null),
-            "gasket-ring" => Possible(p => p.Driver is { IsTweeter: false } && p.Position.Place == "door" && !p.With.Exists(w => w.Type == "gasket-ring"), null),
-            "damping-sheet" or "moisture-guard" or "foam-wrap" => Possible(p => p.Driver is { IsTweeter: false } && p.Position.Place == "door", null),
+            "gasket-ring" =>
+                Possible(p =>
+                    p.Driver is { IsTweeter: false } && p.Position.Place == "door" && !p.With.Exists(w => w.Type == "gasket-ring"), null),
+            "damping-sheet" or "moisture-guard" or "foam-wrap" =>
+                Possible(p => p.Driver is { IsTweeter: false } && p.Position.Place == "door", null),
             "screws" => Possible(p => p.Adapter is not null && p.Driver is not null, null),
             "capacitor" or "l-pad" => Possible(p => p.Driver is { IsTweeter: true } && p.Set is null, null),
             _ => null,
@@ -51,13 +57,16 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
         if (options is null)
             layout.Extras.Add(item);
         else if (options.Count == 0)
-            layout.Tell(item, $"has no use at any driver of this list; it stays on the quote only, unless `--at {item.Part.Id}=POSITION,…` says where it goes");
+            layout.Tell(item,
+                $"has no use at any driver of this list; it stays on the quote only, unless `--at {item.Part.Id}=POSITION,…` says where "
+                    + $"it goes");
         else
             Choose(item, options, type is "gasket-ring" or "moisture-guard" or "capacitor" or "l-pad" ? item.Pieces : int.MaxValue);
     }
 
     private List<Group> Possible(Func<PositionToFill, bool> takes, string? side) =>
-        [.. layout.Groups.Select(g => new Group([.. g.Places.Where(p => takes(p) && (side is null || p.Position.Side == side))])).Where(g => g.Places.Count > 0)];
+        [.. layout.Groups.Select(g => new Group([.. g.Places.Where(p => takes(p) && (side is null || p.Position.Side == side))]))
+            .Where(g => g.Places.Count > 0)];
 
     private bool Takes(Part part, PositionToFill place) => place.Driver is { } driver && part switch
     {
@@ -82,7 +91,9 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
         var tied = ranked.FindAll(r => r.Worse == (taken.Count > 0 ? ranked[0].Worse : r.Worse)).ConvertAll(r => r.Option);
         if (taken.Count == 0 || tied.Sum(o => o.Places.Count) > pieces)
         {
-            layout.Tell(item, $"could go to several places, and there {(pieces == 1 ? "is 1 piece" : $"are {pieces} pieces")}; it stays on the quote only, unless {Layout.Option(item.Part, tied)} decides it");
+            layout.Tell(item,
+                $"could go to several places, and there {(pieces == 1 ? "is 1 piece" : $"are {pieces} pieces")}; it stays on the quote "
+                    + $"only, unless {Layout.Option(item.Part, tied)} decides it");
             return;
         }
         foreach (var place in taken.SelectMany(o => o.Places))
@@ -98,7 +109,8 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
         var root = YamlReader.Read(new SourceText("quote", BuildText.Of(layout, "trial")), problems);
         var places = option.Places.Select(p => p.Position.Id).ToHashSet(StringComparer.Ordinal);
         var worse = root is not null && BuildReader.Read(root, catalog, problems) is { } build && !problems.HasErrors
-            ? BuildEvaluation.Judged(build, rules).Findings.Where(f => places.Contains(f.Position)).Sum(f => f.Status switch { Status.Fail => 10_000, Status.Warn => 100, Status.Measure => 1, _ => 0 })
+            ? BuildEvaluation.Judged(build, rules).Findings.Where(f => places.Contains(f.Position))
+            .Sum(f => f.Status switch { Status.Fail => 10_000, Status.Warn => 100, Status.Measure => 1, _ => 0 })
             : int.MaxValue;
         foreach (var place in option.Places)
             Take(part, place);
@@ -107,14 +119,16 @@ internal sealed class MountPlacing(Layout layout, PartsCatalog catalog, RuleSet 
 
     private static void Put(Part part, PositionToFill place)
     {
-        (place.Adapter, place.Cup, place.Harness) = (part as Adapter ?? place.Adapter, part as Cup ?? place.Cup, part as Harness ?? place.Harness);
+        (place.Adapter, place.Cup, place.Harness) =
+            (part as Adapter ?? place.Adapter, part as Cup ?? place.Cup, part as Harness ?? place.Harness);
         if (part is Sundry sundry)
             place.With.Add(sundry);
     }
 
     private static void Take(Part part, PositionToFill place)
     {
-        (place.Adapter, place.Cup, place.Harness) = (part is Adapter ? null : place.Adapter, part is Cup ? null : place.Cup, part is Harness ? null : place.Harness);
+        (place.Adapter, place.Cup, place.Harness) =
+            (part is Adapter ? null : place.Adapter, part is Cup ? null : place.Cup, part is Harness ? null : place.Harness);
         if (part is Sundry sundry)
             place.With.Remove(sundry);
     }

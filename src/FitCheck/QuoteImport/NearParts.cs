@@ -33,13 +33,15 @@ internal sealed class NearParts
         var wanted = Pairs(Plain(text));
         // A slip of the pen in an id is nearer than anything that merely sounds alike.
         var slip = Nearest.To(Plain(text), _parts.Select(p => p.Id));
-        var near = _parts.Select(p => (Part: p, Score: p.Id == slip ? 1 : Math.Max(Alike(wanted, Pairs(Plain(p.Id))), Alike(wanted, Pairs(Plain(p.Name))))))
+        var near = _parts.Select(
+            p => (Part: p, Score: p.Id == slip ? 1 : Math.Max(Alike(wanted, Pairs(Plain(p.Id))), Alike(wanted, Pairs(Plain(p.Name))))))
             .Where(p => p.Score >= NearEnough).OrderByDescending(p => p.Score).ThenBy(p => p.Part.Id, StringComparer.Ordinal).Take(Offered)
             .Select(p => $"`{p.Part.Id}` ({p.Part.Name})").ToList();
         return near.Count == 0 ? "" : $"; did you mean {string.Join(" or ", near)}?";
     }
 
-    private static string Plain(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
+    private static string Plain(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
 
     // Pairs of neighbouring letters and digits; words in another order, or one word more, still share most of theirs (Dice 1945).
     private static HashSet<(char, char)> Pairs(string text)

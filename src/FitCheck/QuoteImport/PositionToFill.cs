@@ -33,5 +33,6 @@ internal sealed record Group(IReadOnlyList<PositionToFill> Places)
         [.. places.GroupBy(p => Stem(p.Position.Id), StringComparer.Ordinal).Select(g => new Group([.. g]))];
 
     private static string Stem(string id) =>
-        id.EndsWith("-left", StringComparison.Ordinal) ? id[..^"-left".Length] : id.EndsWith("-right", StringComparison.Ordinal) ? id[..^"-right".Length] : id;
+        id.EndsWith("-left", StringComparison.Ordinal) ? id[..^"-left".Length]
+            : id.EndsWith("-right", StringComparison.Ordinal) ? id[..^"-right".Length] : id;
 }

@@ -5,12 +5,15 @@ using FitCheck.Foundation.Problems;
 
 namespace FitCheck.QuoteImport;
 
-/// <summary>Reads a seller's list: a column with ids or names, and mostly one with the number of packs, with or without a row of headings.</summary>
+/// <summary>
+/// Reads a seller's list: a column with ids or names, and mostly one with the number of packs, with or without a row of headings.
+/// </summary>
 internal sealed class QuoteReader(NearParts parts, ProblemList problems)
 {
     private const int Most = 999;
 
-    private static readonly string[] PartWords = ["part", "id", "article", "item", "name", "description", "product", "artikel", "artikelnummer", "bezeichnung", "position", "teil"];
+    private static readonly string[] PartWords = ["part", "id", "article", "item", "name", "description", "product", "artikel",
+        "artikelnummer", "bezeichnung", "position", "teil"];
     private static readonly string[] PacksWords = ["packs", "quantity", "qty", "count", "pcs", "number", "menge", "anzahl", "stück", "stk"];
 
     /// <summary>The parts in the order of the list, each once. Names that nothing in the catalog has are told with what is near.</summary>
@@ -18,7 +21,8 @@ internal sealed class QuoteReader(NearParts parts, ProblemList problems)
     {
         var rows = CsvText.Rows(source, problems);
         if (rows.Count == 0)
-            problems.Error(new Location(source.File, 0, 0), "the file is empty; expected lines such as `orrin-c165;1`, an id or a name and how many packs");
+            problems.Error(new Location(source.File, 0, 0),
+                "the file is empty; expected lines such as `orrin-c165;1`, an id or a name and how many packs");
         var (part, packs, headings) = Columns(rows);
         var items = new List<QuoteItem>();
         foreach (var row in rows.Skip(headings ? 1 : 0))

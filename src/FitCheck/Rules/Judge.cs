@@ -27,12 +27,14 @@ internal static class Judge
     }
 
     /// <summary>The finding of a judgement; a message that can't be rendered is reported where problems are wanted.</summary>
-    internal static Finding Find(Rule rule, FactTable table, FactInputs inputs, Judgement judgement, string buildName, ProblemList? problems)
+    internal static Finding Find(Rule rule, FactTable table, FactInputs inputs, Judgement judgement, string buildName,
+        ProblemList? problems)
     {
         var parts = rule.About.Select(a => table.Choices.GetValueOrDefault(a)).OfType<Choice>().ToList();
         var unit = rule.Unit;
         var measure = judgement.Status == Status.Measure ? Measures(judgement) : [];
-        var wanted = string.Join("; ", measure.Select(m => m.Passing is null ? Here(m.What, table) : $"{Here(m.What, table)} ({m.Passing})"));
+        var wanted = string.Join("; ",
+            measure.Select(m => m.Passing is null ? Here(m.What, table) : $"{Here(m.What, table)} ({m.Passing})"));
         return new Finding
         {
             Rule = rule.Id,
@@ -61,13 +63,16 @@ internal static class Judge
     private static string Here(string what, FactTable table) =>
         what.Replace($" at {table.Name}", "", StringComparison.Ordinal).Replace($" ({table.Name})", "", StringComparison.Ordinal);
 
-    private static Uncertain InUnit(in Uncertain n, Unit unit) => new(unit.FromSi(n.Value), unit.FromSi(n.Low), unit.FromSi(n.High), unit.FromSi(n.Rss));
+    private static Uncertain InUnit(in Uncertain n, Unit unit) =>
+        new(unit.FromSi(n.Value), unit.FromSi(n.Low), unit.FromSi(n.High), unit.FromSi(n.Rss));
 
     // A rule with limits on both sides passes between them, so a datum is told both.
     private static List<ToMeasure> Measures(Judgement judgement)
     {
         var limits = new[] { LimitSide.Below, LimitSide.Above }
-            .Select(side => (judgement.Limits.FirstOrDefault(l => l.Side == side && l.Status == Status.Warn) ?? judgement.Limits.FirstOrDefault(l => l.Side == side))?.Passing)
+            .Select(side =>
+            (judgement.Limits.FirstOrDefault(l => l.Side == side && l.Status == Status.Warn)
+                ?? judgement.Limits.FirstOrDefault(l => l.Side == side))?.Passing)
             .OfType<PassLimit>().ToList();
         return [.. judgement.Unsure.Select(u => new ToMeasure(u.What, u.How, Passing(u, limits))).Distinct()];
     }
@@ -78,7 +83,8 @@ internal static class Judge
         return texts.Count > 0 ? string.Join(" and ", texts) : null;
     }
 
-    // What only the tolerances leave open tells what the nominal value alone would say, and then what the worst case, or the best one, makes of it.
+    // What only the tolerances leave open tells what the nominal value alone would say, and then what the worst case, or the best one,
+    // makes of it.
     private static string Message(Rule rule, MessageVariables variables, Judgement judgement, ProblemList? problems)
     {
         if (!judgement.InDoubt || judgement.Fact.Number is not { } number || judgement.Deciding is not { } limit)
@@ -89,8 +95,10 @@ internal static class Judge
         var other = limit.Side == LimitSide.Below == good ? number.Low : number.High;
         var perhaps = $"it may be {Shown.Number(other, rule.Unit!, null)} (typically ±{Shown.Number(number.Rss, rule.Unit!, null)})";
         return judgement.Status == Status.Measure
-            ? $"{nominal} Only the tolerances of the figures could save it: {perhaps}. Measure before you give it up: {variables.Find("wanted")}"
-            : $"{nominal} The tolerances of the figures leave it open: {perhaps}, so {(good ? "try it before anything is cut" : "measure before you give it up")}.";
+            ? $"{nominal} Only the tolerances of the figures could save it: {perhaps}. Measure before you give it up: "
+                + $"{variables.Find("wanted")}"
+            : $"{nominal} The tolerances of the figures leave it open: {perhaps}, so "
+                + $"{(good ? "try it before anything is cut" : "measure before you give it up")}.";
     }
 
     private static string Message(Rule rule, MessageVariables variables, Status status, ProblemList? problems)

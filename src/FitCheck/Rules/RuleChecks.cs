@@ -6,7 +6,9 @@ using FitCheck.Rules.Model;
 
 namespace FitCheck.Rules;
 
-/// <summary>What a rule has to keep beyond being readable: it proves itself by its examples, and it reads well. For lint and for tests.</summary>
+/// <summary>
+/// What a rule has to keep beyond being readable: it proves itself by its examples, and it reads well. For lint and for tests.
+/// </summary>
 internal static class RuleChecks
 {
     // A waiver of `mount/too-deep` reads right; one of `mount/use-spacer` says the opposite of what is meant.
@@ -23,7 +25,8 @@ internal static class RuleChecks
         AskedPart.Check(rule, problems);
         var results = RuleExamples.Run(rule, problems);
         foreach (var wrong in results.Where(r => !r.IsAsExpected))
-            problems.Error(wrong.Example.At, $"the example `{wrong.Example.Name}` gives {Word(wrong.Actual)}, not {Word(wrong.Example.Expect)}");
+            problems.Error(wrong.Example.At,
+                $"the example `{wrong.Example.Name}` gives {Word(wrong.Actual)}, not {Word(wrong.Example.Expect)}");
         // A shop that moves a limit may leave the examples to those who wrote the rule.
         if (rule.IsChanged && rule.Examples.Count == 0)
             return problems.Sorted();
@@ -48,10 +51,12 @@ internal static class RuleChecks
     }
 
     private static IEnumerable<Expression> Constants(Rule rule) =>
-        new[] { rule.Fail, rule.Warn }.OfType<Threshold>().SelectMany(t => new[] { t.Below, t.Above }).OfType<Expression>().Where(b => b.Constant?.Number is not null);
+        new[] { rule.Fail, rule.Warn }.OfType<Threshold>().SelectMany(t => new[] { t.Below, t.Above }).OfType<Expression>()
+            .Where(b => b.Constant?.Number is not null);
 
     private static bool IsOn(FactValue value, Expression bound) =>
-        value.Number is { IsExact: true } number && Comparison.Near(number.Value, bound.Constant!.Number!.Value.Value, value.Type.Dimension);
+        value.Number is { IsExact: true } number
+            && Comparison.Near(number.Value, bound.Constant!.Number!.Value.Value, value.Type.Dimension);
 
     private static string Word(Status? status) => status?.Word() ?? "none";
 }

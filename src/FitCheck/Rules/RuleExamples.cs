@@ -25,7 +25,8 @@ internal static class RuleExamples
     /// <summary>Every example with its outcome, in the order of the file.</summary>
     /// <param name="rule">The rule.</param>
     /// <param name="problems">Where a message that can't be rendered is told.</param>
-    public static IReadOnlyList<ExampleResult> Run(Rule rule, ProblemList? problems = null) => [.. rule.Examples.Select(e => Run(rule, e, problems))];
+    public static IReadOnlyList<ExampleResult> Run(Rule rule, ProblemList? problems = null) =>
+        [.. rule.Examples.Select(e => Run(rule, e, problems))];
 
     private static ExampleResult Run(Rule rule, RuleExample example, ProblemList? problems)
     {
@@ -33,10 +34,12 @@ internal static class RuleExamples
         var inputs = new FactInputs(rule.Scope, example.Facts, absentIsOpen: true);
         var value = example.Given ?? rule.Fact.Evaluate(inputs);
         var judgement = Judgement.Of(rule, inputs, example.Given, TakenAsTrue(rule, inputs));
-        return new ExampleResult(example, judgement is null ? null : Judge.Find(rule, table, inputs, judgement, "example", problems), value);
+        return new ExampleResult(example, judgement is null ? null : Judge.Find(rule, table, inputs, judgement, "example", problems),
+            value);
     }
 
     // Facts of the condition that a row leaves out are not its matter; one that it gives as unknown is.
     private static bool? TakenAsTrue(Rule rule, FactInputs inputs) =>
-        rule.When is { } when && !when.Evaluate(inputs).IsKnown && when.Names.All(n => inputs.IsOpen(n) || inputs.Of(n).IsKnown) ? true : null;
+        rule.When is { } when && !when.Evaluate(inputs).IsKnown && when.Names.All(n => inputs.IsOpen(n) || inputs.Of(n).IsKnown) ? true
+            : null;
 }

@@ -31,12 +31,15 @@ internal sealed class RuleSet
 
     public Rule? Find(string id) => _byId.GetValueOrDefault(id);
 
-    /// <summary>Reads every rule of the directories; a file of a later one replaces, changes or switches off the earlier rule with the same id.</summary>
+    /// <summary>
+    /// Reads every rule of the directories; a file of a later one replaces, changes or switches off the earlier rule with the same id.
+    /// </summary>
     /// <param name="directories">A missing one is a problem.</param>
     /// <param name="declared">Every fact that a rule may name.</param>
     /// <param name="problems">Where mistakes are told; a rule with one is left out.</param>
     /// <param name="checkTemplates">Also parse the messages, which costs the start-up of the template engine.</param>
-    public static RuleSet Load(IReadOnlyList<string> directories, IReadOnlyList<Fact> declared, ProblemList problems, bool checkTemplates = false)
+    public static RuleSet Load(IReadOnlyList<string> directories, IReadOnlyList<Fact> declared, ProblemList problems,
+        bool checkTemplates = false)
     {
         var rules = Load(RuleBytes.Of(directories, problems), declared, problems, examples: true);
         if (checkTemplates)
@@ -50,7 +53,8 @@ internal sealed class RuleSet
     /// <param name="problems">Where mistakes are told; a rule with one is left out.</param>
     /// <param name="examples">Whether their examples are read too.</param>
     /// <param name="unless">Rules that are plainly about one of these subjects are left out; null for none.</param>
-    internal static RuleSet Load(RuleBytes files, IReadOnlyList<Fact> declared, ProblemList problems, bool examples, Func<Subject, bool>? unless = null)
+    internal static RuleSet Load(RuleBytes files, IReadOnlyList<Fact> declared, ProblemList problems, bool examples,
+        Func<Subject, bool>? unless = null)
     {
         var scopes = new FactScope[SubjectWords.All.Count];
         for (var i = 0; i < scopes.Length; i++)

@@ -39,7 +39,8 @@ internal sealed class PatternGraph
     public char[] Ranges() => [.. new SortedSet<char>([.. _steps.Select(s => s.Low), .. _steps.Select(s => (char)(s.High + 1)), '\0'])];
 
     /// <summary>The places after a character.</summary>
-    public IEnumerable<int> After(IReadOnlySet<int> places, char c) => _steps.Where(s => c >= s.Low && c <= s.High && places.Contains(s.From)).Select(s => s.To);
+    public IEnumerable<int> After(IReadOnlySet<int> places, char c) =>
+        _steps.Where(s => c >= s.Low && c <= s.High && places.Contains(s.From)).Select(s => s.To);
 
     /// <summary>These places and those that are reached from them without a character.</summary>
     public SortedSet<int> Reached(IEnumerable<int> places)
@@ -104,7 +105,8 @@ internal sealed class PatternGraph
         var close = _pattern.IndexOf('}', _at);
         var bounds = close < 0 ? [] : _pattern[(_at + 1)..close].Split(',');
         if (bounds.Length is not (1 or 2) || !int.TryParse(bounds[0], NumberStyles.None, CultureInfo.InvariantCulture, out var least)
-            || !int.TryParse(bounds[^1], NumberStyles.None, CultureInfo.InvariantCulture, out var most) || least < 1 || most < least || most > MostCopies)
+            || !int.TryParse(bounds[^1], NumberStyles.None, CultureInfo.InvariantCulture, out var most) || least < 1 || most < least
+            || most > MostCopies)
         {
             _unknown = true;
             return to;

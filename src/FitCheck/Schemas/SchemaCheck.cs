@@ -15,7 +15,9 @@ internal sealed class SchemaCheck
     private readonly Dictionary<string, JsonSchema> _schemas = new(StringComparer.Ordinal);
     private readonly Lock _telling = new();
 
-    /// <summary>Adds a problem for each violation. The kind must be one of <see cref="SchemaText.Kinds"/>. Several threads may ask at once.</summary>
+    /// <summary>
+    /// Adds a problem for each violation. The kind must be one of <see cref="SchemaText.Kinds"/>. Several threads may ask at once.
+    /// </summary>
     public void Check(string kind, YamlNode root, ProblemList problems)
     {
         if (Shape(kind).Holds(root))
@@ -56,13 +58,15 @@ internal sealed class SchemaCheck
     }
 
     // A nested error says "one of these failed"; what a person can mend is the innermost one.
-    private static IEnumerable<ValidationError> Leaves(IEnumerable<ValidationError> errors, Dictionary<Location, YamlNode> nodes, YamlNode root)
+    private static IEnumerable<ValidationError> Leaves(IEnumerable<ValidationError> errors, Dictionary<Location, YamlNode> nodes,
+        YamlNode root)
     {
         foreach (var error in errors)
         {
             var inner = error switch
             {
-                ChildSchemaValidationError { Kind: ValidationErrorKind.NotAnyOf } any => any.Errors.Where(e => Takes(e.Key, nodes.GetValueOrDefault(At(error, root)))).SelectMany(e => e.Value),
+                ChildSchemaValidationError { Kind: ValidationErrorKind.NotAnyOf } any =>
+                    any.Errors.Where(e => Takes(e.Key, nodes.GetValueOrDefault(At(error, root)))).SelectMany(e => e.Value),
                 ChildSchemaValidationError child => child.Errors.SelectMany(e => e.Value),
                 MultiTypeValidationError multi => multi.Errors.SelectMany(e => e.Value),
                 _ => null,
@@ -77,9 +81,11 @@ internal sealed class SchemaCheck
 
     // Of several alternatives the one is meant that takes a mapping where one was found, or a list; a word is held against all of them.
     private static bool Takes(JsonSchema alternative, YamlNode? found) =>
-        found is YamlMap ? alternative.ActualSchema.Type == JsonObjectType.Object : found is YamlList && alternative.ActualSchema.Type == JsonObjectType.Array;
+        found is YamlMap ? alternative.ActualSchema.Type == JsonObjectType.Object
+            : found is YamlList && alternative.ActualSchema.Type == JsonObjectType.Array;
 
-    private static Location At(ValidationError error, YamlNode root) => new(root.At.File, Math.Max(1, error.LineNumber), Math.Max(1, error.LinePosition));
+    private static Location At(ValidationError error, YamlNode root) =>
+        new(root.At.File, Math.Max(1, error.LineNumber), Math.Max(1, error.LinePosition));
 
     private static Dictionary<Location, YamlNode> Index(YamlNode root)
     {

@@ -5,12 +5,13 @@ using FitCheck.Yaml;
 namespace FitCheck.Schemas;
 
 /// <summary>
-/// A schema made ready to say yes: whether a document is certainly valid. It is asked first, because nearly every document is; where it doubts, for a violation
-/// or for a keyword or pattern that it does not know, the schema library decides and finds the words.
+/// A schema made ready to say yes: whether a document is certainly valid. It is asked first, because nearly every document is; where it
+/// doubts, for a violation or for a keyword or pattern that it does not know, the schema library decides and finds the words.
 /// </summary>
 internal sealed class SchemaMatcher
 {
-    private static readonly string[] Known = ["$schema", "title", "description", "definitions", "type", "properties", "required", "additionalProperties", "enum", "pattern", "items",
+    private static readonly string[] Known = ["$schema", "title", "description", "definitions", "type", "properties", "required",
+        "additionalProperties", "enum", "pattern", "items",
         "minItems", "maxItems", "minimum", "maximum", "minLength"];
 
     private readonly string _type = "";
@@ -50,7 +51,9 @@ internal sealed class SchemaMatcher
                     break;
                 case "enum":
                     _doubted |= value.EnumerateArray().Any(e => e.ValueKind != JsonValueKind.String);
-                    _words = new HashSet<string>(value.EnumerateArray().Where(e => e.ValueKind == JsonValueKind.String).Select(e => e.GetString()!), StringComparer.Ordinal);
+                    _words = new HashSet<string>(
+                        value.EnumerateArray().Where(e => e.ValueKind == JsonValueKind.String).Select(e => e.GetString()!),
+                        StringComparer.Ordinal);
                     break;
                 case "pattern":
                     _pattern = TextPattern.Of(value.GetString()!);
@@ -101,11 +104,15 @@ internal sealed class SchemaMatcher
                 : new SchemaMatcher(schema, Shape);
 
         // A shared definition names another one as its own.
-        JsonElement Target(string[] name) => (name[0].Length == 0 && here.TryGetProperty("definitions", out var own) ? own : there.Value.GetProperty("definitions")).GetProperty(name[1]);
+        JsonElement Target(string[] name) =>
+            (name[0].Length == 0 && here.TryGetProperty("definitions", out var own) ? own
+                : there.Value.GetProperty("definitions")).GetProperty(name[1]);
     }
 
     /// <summary>True when the document is valid for certain.</summary>
-    public bool Holds(YamlNode node) => !_doubted && (_alternatives is null ? HoldsItself(node) : _type.Length == 0 && Array.Exists(_alternatives, a => a.Value.Holds(node)));
+    public bool Holds(YamlNode node) =>
+        !_doubted && (_alternatives is null ? HoldsItself(node)
+            : _type.Length == 0 && Array.Exists(_alternatives, a => a.Value.Holds(node)));
 
     private bool HoldsItself(YamlNode node) => node switch
     {
@@ -147,7 +154,8 @@ internal sealed class SchemaMatcher
         switch (_type)
         {
             case "string":
-                return IsText(scalar) && scalar.Text.Length >= _length && (_words is null || _words.Contains(scalar.Text)) && (_pattern is null || _pattern.Matches(scalar.Text));
+                return IsText(scalar) && scalar.Text.Length >= _length && (_words is null || _words.Contains(scalar.Text))
+                    && (_pattern is null || _pattern.Matches(scalar.Text));
             case "boolean":
                 return !scalar.Quoted && scalar.Text is "true" or "True" or "TRUE" or "false" or "False" or "FALSE";
             case "integer" or "number":

@@ -17,7 +17,8 @@ internal static class SchemaMessages
             ValidationErrorKind.PropertyRequired => $"the key `{error.Property}` is missing here{Meaning(schema, error.Property)}",
             ValidationErrorKind.NoAdditionalPropertiesAllowed => UnknownKey(error, schema),
             ValidationErrorKind.NotInEnumeration => NotInEnumeration(error, schema, found),
-            ValidationErrorKind.TooFewItems => $"expected at least {schema.MinItems} {(schema.MinItems == 1 ? "item" : "items")}{In(error)}",
+            ValidationErrorKind.TooFewItems =>
+                $"expected at least {schema.MinItems} {(schema.MinItems == 1 ? "item" : "items")}{In(error)}",
             ValidationErrorKind.TooManyItems => $"expected at most {schema.MaxItems} items{In(error)}",
             ValidationErrorKind.ArrayExpected => $"expected a list for `{error.Property}`{Found(found)}",
             ValidationErrorKind.ObjectExpected => $"expected a mapping of keys{Property(error)}{Found(found)}",
@@ -38,17 +39,21 @@ internal static class SchemaMessages
     {
         var words = schema.Enumeration.Select(e => e?.ToString() ?? "").ToList();
         var text = found is YamlScalar scalar ? scalar.Text : "";
-        return $"expected {(words.Count == 1 ? "" : "one of ")}{string.Join(", ", words)}{Property(error)}{Found(found)}{Nearest.Hint(text, words)}";
+        return $"expected {(words.Count == 1 ? "" : "one of ")}{string.Join(", ", words)}{Property(error)}{Found(found)}"
+            + $"{Nearest.Hint(text, words)}";
     }
 
     // The most common slip of all: a bare number where a unit is needed.
     private static string UnitHint(JsonSchema schema, YamlNode? found) =>
-        found is YamlScalar { Quoted: false } scalar && schema.Pattern is not null && schema.Description?.Contains("with its unit", StringComparison.Ordinal) == true
+        found is YamlScalar { Quoted: false } scalar && schema.Pattern is not null
+            && schema.Description?.Contains("with its unit", StringComparison.Ordinal) == true
         && Physics.Quantities.QuantityText.ParseNumber(scalar.Text) is not null
             ? "; a bare number has no unit"
-            : found is YamlScalar { Text: ['-', .. var size] } && schema.Pattern is { } pattern && Regex.IsMatch(size, pattern, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))
+            : found is YamlScalar { Text: ['-', .. var size] } && schema.Pattern is { } pattern
+            && Regex.IsMatch(size, pattern, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))
             ? "; it can't be negative"
-            : found is YamlScalar { Text: ['0', .. var rest] } && schema.Pattern is { } positive && Regex.IsMatch("1" + rest, positive, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))
+            : found is YamlScalar { Text: ['0', .. var rest] } && schema.Pattern is { } positive
+            && Regex.IsMatch("1" + rest, positive, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))
             ? "; it can't be 0"
             : "";
 
@@ -56,13 +61,15 @@ internal static class SchemaMessages
         !string.IsNullOrEmpty(schema.Description) ? schema.Description : schema.Type.ToString().ToLowerInvariant();
 
     private static string Meaning(JsonSchema schema, string? property) =>
-        property is not null && schema.ActualProperties.TryGetValue(property, out var p) && (p.ActualSchema.Description ?? p.Description) is { Length: > 0 } text ? $" ({text})" : "";
+        property is not null && schema.ActualProperties.TryGetValue(property, out var p)
+            && (p.ActualSchema.Description ?? p.Description) is { Length: > 0 } text ? $" ({text})" : "";
 
     private static string Property(ValidationError error) =>
         string.IsNullOrEmpty(error.Property) || error.Property.StartsWith('[') ? "" : $" for `{error.Property}`";
 
     // A list within a list has no key of its own.
-    private static string In(ValidationError error) => string.IsNullOrEmpty(error.Property) || error.Property.StartsWith('[') ? "" : $" in `{error.Property}`";
+    private static string In(ValidationError error) =>
+        string.IsNullOrEmpty(error.Property) || error.Property.StartsWith('[') ? "" : $" in `{error.Property}`";
 
     private static string Found(YamlNode? found) => found switch
     {

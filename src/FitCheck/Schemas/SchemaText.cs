@@ -4,15 +4,20 @@ using System.Text.Json.Nodes;
 namespace FitCheck.Schemas;
 
 /// <summary>
-/// The JSON Schemas as one self-contained text a kind. They live in catalog/schema and rules/schema, where editors use them, and travel inside the
-/// library, so that a catalog elsewhere is held to the same ones.
+/// The JSON Schemas as one self-contained text a kind. They live in catalog/schema and rules/schema, where editors use them, and travel
+/// inside the library, so that a catalog elsewhere is held to the same ones.
 /// </summary>
 internal static class SchemaText
 {
     private const string Prefix = "schema/";
     private const string Shared = "common.schema.json";
 
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Indented = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping
+    };
 
     /// <summary>The kinds that have a schema, in ordinal order.</summary>
     public static IReadOnlyList<string> Kinds { get; } = [.. typeof(SchemaText).Assembly.GetManifestResourceNames()

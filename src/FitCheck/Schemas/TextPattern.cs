@@ -1,9 +1,9 @@
 namespace FitCheck.Schemas;
 
 /// <summary>
-/// A regular expression as a table that grows as it is used: one look-up a character, whatever it holds, and only those rows are worked out that some text
-/// comes through. It takes what schemas of quantities use: characters, `\d` and escaped signs, classes, groups, alternatives and repeats, between `^` and `$`.
-/// Several threads may ask at once.
+/// A regular expression as a table that grows as it is used: one look-up a character, whatever it holds, and only those rows are worked out
+/// that some text comes through. It takes what schemas of quantities use: characters, `\d` and escaped signs, classes, groups, alternatives
+/// and repeats, between `^` and `$`. Several threads may ask at once.
 /// </summary>
 internal sealed class TextPattern
 {
@@ -27,7 +27,8 @@ internal sealed class TextPattern
     private sealed record Row(SortedSet<int> Places, bool Accepts, Row?[] Next);
 
     /// <summary>The table of a pattern; null when it uses something else.</summary>
-    public static TextPattern? Of(string pattern) => PatternGraph.Read(pattern) is { } graph && graph.Ranges().Length < byte.MaxValue ? new TextPattern(graph) : null;
+    public static TextPattern? Of(string pattern) =>
+        PatternGraph.Read(pattern) is { } graph && graph.Ranges().Length < byte.MaxValue ? new TextPattern(graph) : null;
 
     public bool Matches(string text)
     {
@@ -51,7 +52,8 @@ internal sealed class TextPattern
     private Row RowOf(SortedSet<int> places)
     {
         var name = string.Join(' ', places);
-        return _rows.TryGetValue(name, out var row) ? row : _rows[name] = new Row(places, places.Contains(_graph.End), new Row?[_ranges.Length]);
+        return _rows.TryGetValue(name, out var row) ? row
+            : _rows[name] = new Row(places, places.Contains(_graph.End), new Row?[_ranges.Length]);
     }
 
     private int RangeOf(char c)

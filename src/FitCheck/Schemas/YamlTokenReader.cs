@@ -5,7 +5,9 @@ using Newtonsoft.Json;
 
 namespace FitCheck.Schemas;
 
-/// <summary>Presents a YAML node to Json.NET with line and column on every token, so that the schema validator can say where an error is.</summary>
+/// <summary>
+/// Presents a YAML node to Json.NET with line and column on every token, so that the schema validator can say where an error is.
+/// </summary>
 internal sealed class YamlTokenReader : JsonReader, IJsonLineInfo
 {
     private readonly List<(JsonToken Token, object? Value, Location At)> _tokens = [];
@@ -38,8 +40,11 @@ internal sealed class YamlTokenReader : JsonReader, IJsonLineInfo
             "" or "~" or "null" or "Null" or "NULL" => (JsonToken.Null, null),
             "true" or "True" or "TRUE" => (JsonToken.Boolean, true),
             "false" or "False" or "FALSE" => (JsonToken.Boolean, false),
-            _ when long.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole) => (JsonToken.Integer, whole),
-            _ when char.IsAsciiDigit(scalar.Text[^1]) && double.TryParse(scalar.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) => (JsonToken.Float, number),
+            _ when long.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole) =>
+                (JsonToken.Integer, whole),
+            _ when char.IsAsciiDigit(scalar.Text[^1])
+                && double.TryParse(scalar.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) =>
+                (JsonToken.Float, number),
             _ => (JsonToken.String, scalar.Text),
         };
     }

@@ -7,10 +7,11 @@ using FitCheck.Suggestions.Trials;
 namespace FitCheck.Suggestions;
 
 /// <summary>
-/// Why nothing passes: the smallest set of rules that no choice keeps together, found by leaving one after the other out as long as nothing passes without
-/// it; and which of the wishes (what is kept, what may be done, what may be spent) would each be enough to give up.
+/// Why nothing passes: the smallest set of rules that no choice keeps together, found by leaving one after the other out as long as nothing
+/// passes without it; and which of the wishes (what is kept, what may be done, what may be spent) would each be enough to give up.
 /// </summary>
-internal sealed class Conflicts(ProposalEvaluator evaluator, RuleSet rules, BuildResult before, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time)
+internal sealed class Conflicts(ProposalEvaluator evaluator, RuleSet rules, BuildResult before, IReadOnlyList<Slot> slots, Goal goal,
+    TimeSpan time)
 {
     private readonly int _voices = Slots.MostVoices(slots);
 

@@ -18,11 +18,14 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
         var yaml = QuoteText.Renewed(evaluator, answer.Changes);
         var after = Judged(yaml);
         // The search leaves the seller's list aside; where the person asks that nothing superfluous be on it, that is taken out too.
-        if (after.Findings.Any(f => f.Waived is null && f.Status >= goal.FailOn && rules.Find(f.Rule)!.Names.Contains(BuildFacts.QuoteUnusedCount.Name, StringComparer.Ordinal)))
+        if (after.Findings.Any(
+            f => f.Waived is null && f.Status >= goal.FailOn
+                && rules.Find(f.Rule)!.Names.Contains(BuildFacts.QuoteUnusedCount.Name, StringComparer.Ordinal)))
             after = Judged(yaml = QuoteText.Renewed(evaluator, answer.Changes, onlyNeeded: true));
         if (after.Verdict >= goal.FailOn)
             throw new InvalidOperationException("a proposed build does not pass");
-        var had = before.Findings.Where(f => f.Waived is null && f.Status != Status.Pass).Select(f => (f.Rule, f.Position, f.Status)).ToHashSet();
+        var had = before.Findings.Where(f => f.Waived is null && f.Status != Status.Pass).Select(f => (f.Rule, f.Position, f.Status))
+            .ToHashSet();
         return new Proposal
         {
             Changes = [.. answer.Changes.Select(c => Told(c, answer.Changes, after))],
@@ -31,12 +34,16 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
             Difference = Difference(before.Totals, after.Totals),
             Work = answer.Assessment.Work,
             LeastClearance = double.IsFinite(answer.Assessment.LeastClearance) ? answer.Assessment.LeastClearance : null,
-            New = [.. after.Findings.Where(f => f.Waived is null && f.Status != Status.Pass && !had.Contains((f.Rule, f.Position, f.Status)))],
-            InDoubt = after.Findings.Any(f => f.Status == Status.Measure && f.Waived is null && !before.Findings.Any(b => b.Rule == f.Rule && b.Position == f.Position && b.Status == Status.Measure)),
+            New = [.. after.Findings.Where(
+                f => f.Waived is null && f.Status != Status.Pass && !had.Contains((f.Rule, f.Position, f.Status)))],
+            InDoubt = after.Findings.Any(
+                f => f.Status == Status.Measure && f.Waived is null
+                    && !before.Findings.Any(b => b.Rule == f.Rule && b.Position == f.Position && b.Status == Status.Measure)),
         };
     }
 
-    private BuildResult Judged(string yaml) => BuildEvaluation.Judged(evaluator.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
+    private BuildResult Judged(string yaml) =>
+        BuildEvaluation.Judged(evaluator.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);
 
     private ProposedChange Told(Change change, IReadOnlyList<Change> all, BuildResult after)
     {
@@ -51,10 +58,13 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
         }
         return new ProposedChange(change.Slot.What, [.. change.Slot.Where.Select(NameOf)], change.Slot.Now, change.Option.Value)
         {
-            FromName = change.Slot.Parts.Select(p => (evaluator.Find(p) as Part)?.Name).OfType<string>().ToList() is { Count: > 0 } names ? string.Join(" and ", names) : null,
+            FromName = change.Slot.Parts.Select(p => (evaluator.Find(p) as Part)?.Name).OfType<string>().ToList() is { Count: > 0 } names
+                ? string.Join(" and ", names) : null,
             ToName = change.Option.Parts.Count > 0 ? string.Join(" and ", change.Option.Parts.Select(p => p.Name)) : null,
             Because = reasons,
-            Difference = after.Totals is [var total] && evaluator.Read(without) is not null ? total with { Amount = evaluator.PriceOf(all) - evaluator.PriceOf(without) } : null,
+            Difference =
+                after.Totals is [var total] && evaluator.Read(without) is not null
+                    ? total with { Amount = evaluator.PriceOf(all) - evaluator.PriceOf(without) } : null,
         };
     }
 
@@ -62,5 +72,6 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
 
     private static List<Money> Difference(IReadOnlyList<Money> before, IReadOnlyList<Money> after) =>
         [.. before.Concat(after).Select(m => m.Currency).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
-            .Select(c => new Money(after.Where(m => m.Currency == c).Sum(m => m.Amount) - before.Where(m => m.Currency == c).Sum(m => m.Amount), c))];
+            .Select(c =>
+            new Money(after.Where(m => m.Currency == c).Sum(m => m.Amount) - before.Where(m => m.Currency == c).Sum(m => m.Amount), c))];
 }

@@ -30,13 +30,18 @@ internal static class Settling
         var notes = new NotesOfThreads();
         foreach (var rule in rules.Rules)
         {
-            foreach (var table in tables.Where(t => t.Subject == rule.Subject && !build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == t.Key))))
+            foreach (var table in tables.Where(
+                t => t.Subject == rule.Subject
+                    && !build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == t.Key))))
             {
                 if (notes.Judge(rule, table) is not { Status: Status.Measure })
                     continue;
                 var judgement = Judgement.Of(rule, new FactInputs(rule.Scope, table.Values))!;
                 var data = judgement.Unsure.DistinctBy(u => u.What).ToList();
-                waits.AddRange(data.Select(d => (d, new Wait(rule.Title, data.Count == 1, Text(d, judgement, null), Text(d, judgement, Status.Fail), rule.Fail is not null))));
+                waits.AddRange(
+                    data.Select(
+                        d => (d, new Wait(rule.Title, data.Count == 1, Text(d, judgement, null), Text(d, judgement, Status.Fail),
+                            rule.Fail is not null))));
             }
         }
         return [.. waits.GroupBy(w => w.Datum.What, StringComparer.Ordinal)
@@ -65,7 +70,8 @@ internal static class Settling
     }
 
     private static IEnumerable<(double Si, string Text)> Bounds(IEnumerable<string?> texts, string side) =>
-        texts.SelectMany(t => t!.Split(" and ")).Where(t => t.EndsWith(side, StringComparison.Ordinal) && QuantityText.Parse(t[..^side.Length]) is not null)
+        texts.SelectMany(t => t!.Split(" and "))
+            .Where(t => t.EndsWith(side, StringComparison.Ordinal) && QuantityText.Parse(t[..^side.Length]) is not null)
             .Select(t => (QuantityText.Parse(t[..^side.Length])!.Value.Si, t));
 
     private static string? Text(Unsure datum, Judgement judgement, Status? only)

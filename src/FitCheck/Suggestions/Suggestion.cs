@@ -85,7 +85,9 @@ public sealed record Conflict
 {
     /// <summary>The smallest set of rules that nothing that was tried keeps together: each could be kept without the others.</summary>
     public IReadOnlyList<Obstacle> Obstacles { get; init; } = [];
-    /// <summary>Wishes (kept parts, budget, work that is not accepted, parts to order) of which giving up any single one would be enough.</summary>
+    /// <summary>
+    /// Wishes (kept parts, budget, work that is not accepted, parts to order) of which giving up any single one would be enough.
+    /// </summary>
     public IReadOnlyList<string> Wishes { get; init; } = [];
 }
 

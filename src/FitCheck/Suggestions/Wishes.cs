@@ -7,8 +7,11 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Suggestions;
 
-/// <summary>What a build, or the person who asks, holds fast: each in words, and whether anything passes when this alone is given up.</summary>
-internal sealed class Wishes(ProposalEvaluator evaluator, PartsCatalog catalog, RuleSet rules, Goal goal, bool currentOnly, IReadOnlyList<string> keep, TimeSpan time)
+/// <summary>
+/// What a build, or the person who asks, holds fast: each in words, and whether anything passes when this alone is given up.
+/// </summary>
+internal sealed class Wishes(ProposalEvaluator evaluator, PartsCatalog catalog, RuleSet rules, Goal goal, bool currentOnly,
+    IReadOnlyList<string> keep, TimeSpan time)
 {
     private static readonly (string Word, string Told)[] Works =
     [
@@ -21,7 +24,14 @@ internal sealed class Wishes(ProposalEvaluator evaluator, PartsCatalog catalog, 
         foreach (var kept in keep.Distinct(StringComparer.Ordinal))
             yield return ($"{kept} is to be kept", () => Passes(evaluator, goal, [.. keep.Where(k => k != kept)], currentOnly));
         if (evaluator.Build.Budget is { } budget)
-            yield return ($"the budget is {budget.Value}", () => Passes(evaluator, goal with { Rules = rules.Rules.Where(r => !r.Names.Contains(BuildFacts.TotalCost.Name, StringComparer.Ordinal)).Select(r => r.Id).ToHashSet(StringComparer.Ordinal) }, keep, currentOnly));
+            yield return ($"the budget is {budget.Value}",
+                () => Passes(evaluator,
+                    goal with
+                    {
+                        Rules =
+                        rules.Rules.Where(r => !r.Names.Contains(BuildFacts.TotalCost.Name, StringComparer.Ordinal)).Select(r => r.Id)
+                            .ToHashSet(StringComparer.Ordinal)
+                    }, keep, currentOnly));
         foreach (var (word, told) in Works.Where(w => !evaluator.Build.Accepted(w.Word)))
             yield return (told, () => Accepting(word) is { } other && Passes(other, goal, keep, currentOnly));
         if (currentOnly)
@@ -37,7 +47,9 @@ internal sealed class Wishes(ProposalEvaluator evaluator, PartsCatalog catalog, 
     private ProposalEvaluator? Accepting(string work)
     {
         var editor = new YamlEditor(evaluator.Text);
-        var edit = evaluator.Root["accepts"] is YamlList list ? editor.AddItem(list, work) : editor.AddKey(evaluator.Root, "accepts", $"[{work}]");
-        return TextEdit.Apply(evaluator.Text, [edit]) is { } text && evaluator.ReadText(text) is not null ? new ProposalEvaluator(evaluator.Build.File, text, catalog, rules, evaluator.Cancel) : null;
+        var edit = evaluator.Root["accepts"] is YamlList list ? editor.AddItem(list, work)
+            : editor.AddKey(evaluator.Root, "accepts", $"[{work}]");
+        return TextEdit.Apply(evaluator.Text, [edit]) is { } text && evaluator.ReadText(text) is not null
+            ? new ProposalEvaluator(evaluator.Build.File, text, catalog, rules, evaluator.Cancel) : null;
     }
 }

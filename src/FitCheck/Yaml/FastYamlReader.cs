@@ -5,8 +5,9 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Yaml;
 
 /// <summary>
-/// Reads what nearly all files are written in: block mappings and lists with simple keys, values on one line, flow collections, folded and literal text. It
-/// gives what the YAML library gives, in a fraction of the time that loading the library takes. Anything else, and anything that is wrong, is the library's.
+/// Reads what nearly all files are written in: block mappings and lists with simple keys, values on one line, flow collections, folded and
+/// literal text. It gives what the YAML library gives, in a fraction of the time that loading the library takes. Anything else, and
+/// anything that is wrong, is the library's.
 /// </summary>
 internal sealed class FastYamlReader
 {
@@ -39,7 +40,9 @@ internal sealed class FastYamlReader
         foreach (var c in source.Text)
         {
             // Control characters, the line breaks of Unicode, halves of characters and byte order marks.
-            if ((c < ' ' && c != '\n') || c is (>= '\u007F' and <= '\u00A0') or '\u2028' or '\u2029' or '\uFEFF' or >= '\uD800' and <= '\uDFFF' or '\uFFFE' or '\uFFFF')
+            if ((c < ' ' && c != '\n')
+                || c is (>= '\u007F' and <= '\u00A0') or '\u2028' or '\u2029' or '\uFEFF' or >= '\uD800' and <= '\uDFFF' or '\uFFFE'
+                or '\uFFFF')
                 return null;
         }
         var reader = new FastYamlReader(source);
@@ -173,7 +176,8 @@ internal sealed class FastYamlReader
 
     private YamlScalar? Plain(bool inFlow)
     {
-        if (!(char.IsAsciiLetterOrDigit(Current) || Current is '.' or '(' or '+' or '/' or > '\u00A0' || (Current == '-' && char.IsAsciiLetterOrDigit(Next))))
+        if (!(char.IsAsciiLetterOrDigit(Current) || Current is '.' or '(' or '+' or '/' or > '\u00A0'
+            || (Current == '-' && char.IsAsciiLetterOrDigit(Next))))
             return null;
         var at = Here;
         var start = _at;

@@ -1,6 +1,8 @@
 namespace FitCheck.Yaml;
 
-/// <summary>Whole lines of a text that another text has otherwise: few edits that an editor can make one by one, from the last to the first.</summary>
+/// <summary>
+/// Whole lines of a text that another text has otherwise: few edits that an editor can make one by one, from the last to the first.
+/// </summary>
 internal static class LineEdits
 {
     /// <summary>The edits that make the second text of the first one, in the order of the text; none overlap.</summary>

@@ -8,7 +8,9 @@ public sealed record TextEdit(int Start, int Length, string Text)
     /// <summary>Where the piece ends.</summary>
     public int End => Start + Length;
 
-    /// <summary>How deep the collection lies to which it adds: where several end at one place, what belongs to the innermost comes first.</summary>
+    /// <summary>
+    /// How deep the collection lies to which it adds: where several end at one place, what belongs to the innermost comes first.
+    /// </summary>
     public int Depth { get; init; }
 
     /// <summary>What stands once before all edits of the same place that share it; they then follow each other.</summary>
@@ -18,14 +20,15 @@ public sealed record TextEdit(int Start, int Length, string Text)
     public (string Between, string Behind) Joint { get; init; } = ("", "");
 
     /// <summary>
-    /// The text with all edits made; null when one writes into what another takes out. Insertions at one place keep their order as far as they belong to the same
-    /// collection; deletions may overlap.
+    /// The text with all edits made; null when one writes into what another takes out. Insertions at one place keep their order as far as
+    /// they belong to the same collection; deletions may overlap.
     /// </summary>
     public static string? Apply(string text, IEnumerable<TextEdit> edits)
     {
         var result = new StringBuilder(text.Length + 200);
         var at = 0;
-        foreach (var shared in edits.GroupBy(e => (e.Start, e.Length, e.Depth, e.Heading, e.Heading is null ? e.Text : "")).Select(g => g.ToList())
+        foreach (var shared in edits.GroupBy(e => (e.Start, e.Length, e.Depth, e.Heading, e.Heading is null ? e.Text : ""))
+            .Select(g => g.ToList())
             .OrderBy(g => g[0].Start).ThenBy(g => g[0].Length).ThenByDescending(g => g[0].Depth))
         {
             var edit = shared[0];

@@ -38,8 +38,10 @@ internal sealed class YamlEditor(string text)
     public TextEdit AddItem(YamlList list, string item)
     {
         if (!_spans[list].InBrackets)
-            return Append(list, list.At.Column - 1, (2 * list.At.Column) - 1, "- " + item.Replace("\n", $"{_newLine}{new string(' ', list.At.Column + 1)}", StringComparison.Ordinal));
-        var added = Append(list, 0, 0, item.Contains('\n', StringComparison.Ordinal) ? $"{{{item.Replace("\n", ", ", StringComparison.Ordinal)}}}" : item);
+            return Append(list, list.At.Column - 1, (2 * list.At.Column) - 1,
+                "- " + item.Replace("\n", $"{_newLine}{new string(' ', list.At.Column + 1)}", StringComparison.Ordinal));
+        var added = Append(list, 0, 0,
+            item.Contains('\n', StringComparison.Ordinal) ? $"{{{item.Replace("\n", ", ", StringComparison.Ordinal)}}}" : item);
         return list.Items.Count > 0 ? added : added with { Heading = "", Joint = (", ", "") };
     }
 
@@ -57,7 +59,9 @@ internal sealed class YamlEditor(string text)
         if (items.Count == 0 || _spans[map].InBrackets)
             return AddKey(map, key, $"[{string.Join(", ", items)}]");
         var indent = _newLine + new string(' ', ColumnOf(map));
-        return new TextEdit(LineEnd(_spans[map].End), 0, string.Concat(items.Select(i => $"{indent}  - {i}"))) { Heading = $"{_newLine}{indent}{key}:", Depth = 2 * ColumnOf(map) };
+        return new TextEdit(LineEnd(_spans[map].End), 0,
+            string.Concat(items.Select(i => $"{indent}  - {i}")))
+        { Heading = $"{_newLine}{indent}{key}:", Depth = 2 * ColumnOf(map) };
     }
 
     /// <summary>Takes a key and its value out; the mapping must have another one.</summary>
@@ -113,7 +117,8 @@ internal sealed class YamlEditor(string text)
 
     private static int IndexOf(YamlMap map, string key) => map.Entries.ToList().FindIndex(e => e.Key == key);
 
-    private int KeyStart(YamlMap map, int index) => _spans[new YamlScalar(map.Entries[index].KeyAt, map.Entries[index].Key, Quoted: false)].Start;
+    private int KeyStart(YamlMap map, int index) =>
+        _spans[new YamlScalar(map.Entries[index].KeyAt, map.Entries[index].Key, Quoted: false)].Start;
 
     // The end of the line, or of the one before it.
     private int LineEnd(int at, bool back = false)

@@ -32,8 +32,12 @@ internal sealed class YamlReader
     /// <summary>The document's root, or null when there is none or it can't be read; problems say why.</summary>
     public static YamlNode? Read(SourceText source, ProblemList problems) => FastYamlReader.Read(source) ?? ReadByLibrary(source, problems);
 
-    /// <summary>The document's root, read by the YAML library whatever the file holds, or null when there is none or it can't be read; problems say why.</summary>
-    internal static YamlNode? ReadByLibrary(SourceText source, ProblemList problems) => new YamlReader(source, problems).ReadDocument(source);
+    /// <summary>
+    /// The document's root, read by the YAML library whatever the file holds, or null when there is none or it can't be read; problems say
+    /// why.
+    /// </summary>
+    internal static YamlNode? ReadByLibrary(SourceText source, ProblemList problems) =>
+        new YamlReader(source, problems).ReadDocument(source);
 
     private YamlNode? ReadDocument(SourceText source)
     {
@@ -42,7 +46,8 @@ internal sealed class YamlReader
             _parser.Consume<StreamStart>();
             if (_parser.Accept<StreamEnd>(out _))
             {
-                _problems.Error(new Location(source.File, _firstLine, 1), "the file is empty; `fitcheck new` writes a starting file", ProblemKind.BrokenYaml);
+                _problems.Error(new Location(source.File, _firstLine, 1), "the file is empty; `fitcheck new` writes a starting file",
+                    ProblemKind.BrokenYaml);
                 return null;
             }
             _parser.Consume<DocumentStart>();
@@ -51,7 +56,8 @@ internal sealed class YamlReader
             _parser.Consume<DocumentEnd>();
             if (_parser.Accept<DocumentStart>(out var second))
             {
-                _problems.Error(At(second.Start), "a second document starts here; FitCheck reads one document a file", ProblemKind.BrokenYaml);
+                _problems.Error(At(second.Start), "a second document starts here; FitCheck reads one document a file",
+                    ProblemKind.BrokenYaml);
                 return null;
             }
             return root;
@@ -63,9 +69,10 @@ internal sealed class YamlReader
         }
         catch (Exception e) when (e is InvalidOperationException or ArgumentException)
         {
-            // The library loses its place on some broken flow mappings, and throws at tags that are no addresses, instead of saying so; where it was is the best
-            // that can be told.
-            _problems.Error(At(_parser.Current?.End ?? Mark.Empty), "not valid YAML: it can't be parsed from about here on", ProblemKind.BrokenYaml);
+            // The library loses its place on some broken flow mappings, and throws at tags that are no addresses, instead of saying so;
+            // where it was is the best that can be told.
+            _problems.Error(At(_parser.Current?.End ?? Mark.Empty), "not valid YAML: it can't be parsed from about here on",
+                ProblemKind.BrokenYaml);
             return null;
         }
     }
@@ -117,7 +124,8 @@ internal sealed class YamlReader
             if (ReadNode(depth + 1) is not { } value)
                 return null;
             if (entries.Find(x => x.Key == key.Text) is { } first)
-                _problems.Error(key.At, $"the key `{key.Text}` stands twice; the first is in line {first.KeyAt.Line}", ProblemKind.BrokenYaml);
+                _problems.Error(key.At, $"the key `{key.Text}` stands twice; the first is in line {first.KeyAt.Line}",
+                    ProblemKind.BrokenYaml);
             else
                 entries.Add(new YamlEntry(key.Text, key.At, value));
         }

@@ -6,7 +6,10 @@ namespace FitCheck.Yaml;
 /// <summary>Where a node begins and ends in its text, and whether it is written in brackets.</summary>
 internal readonly record struct YamlSpan(int Start, int End, bool InBrackets);
 
-/// <summary>The spans of a document that <see cref="YamlReader"/> has read without problems, so that parts of its text can be changed and all else stays.</summary>
+/// <summary>
+/// The spans of a document that <see cref="YamlReader"/> has read without problems, so that parts of its text can be changed and all else
+/// stays.
+/// </summary>
 internal sealed class YamlSpans
 {
     private readonly Dictionary<(int Line, int Column), YamlSpan> _scalars = [];
@@ -26,7 +29,8 @@ internal sealed class YamlSpans
     public static YamlSpans Of(string text) => new(text);
 
     /// <summary>The span of a node of the same text.</summary>
-    public YamlSpan this[YamlNode node] => (node switch { YamlMap => _maps, YamlList => _lists, _ => _scalars })[(node.At.Line, node.At.Column)];
+    public YamlSpan this[YamlNode node] =>
+        (node switch { YamlMap => _maps, YamlList => _lists, _ => _scalars })[(node.At.Line, node.At.Column)];
 
     // A block ends where its last value does: what follows, blank lines and comments, belongs to nobody.
     private YamlSpan Visit()

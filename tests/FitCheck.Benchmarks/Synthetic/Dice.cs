@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace FitCheck.Benchmarks.Synthetic;
 
-/// <summary>Random choices that are the same on every machine and in every version of the framework (SplitMix64, Steele et al. 2014).</summary>
+/// <summary>
+/// Random choices that are the same on every machine and in every version of the framework (SplitMix64, Steele et al. 2014).
+/// </summary>
 internal sealed class Dice(ulong seed)
 {
     private ulong _state = (seed * 0x9E3779B97F4A7C15) + 0x1234_5678_9ABC_DEF1;

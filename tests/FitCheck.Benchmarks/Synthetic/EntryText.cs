@@ -20,7 +20,8 @@ internal sealed class EntryText
         });
         if (!dice.Chance(0.1))
             return;
-        Line("notes: >-").Line("  Sold in two finishes; the figures are those of the plain one.").Line($"  Seen in the list of month {dice.Whole(1, 12)}.");
+        Line("notes: >-").Line("  Sold in two finishes; the figures are those of the plain one.")
+            .Line($"  Seen in the list of month {dice.Whole(1, 12)}.");
     }
 
     public string Id { get; }
@@ -35,11 +36,14 @@ internal sealed class EntryText
 
     /// <summary>What every part has that can be bought.</summary>
     public EntryText Sold(Dice dice, int pack, double low, double high) =>
-        Line($"pack: {pack}").Line($"price: {Math.Floor(dice.Around(low, high)) + 0.9:0.00} EUR").Line($"availability: {dice.Of("current", "current", "current", "to-order", "discontinued")}");
+        Line($"pack: {pack}").Line($"price: {Math.Floor(dice.Around(low, high)) + 0.9:0.00} EUR")
+            .Line($"availability: {dice.Of("current", "current", "current", "to-order", "discontinued")}");
 
     /// <summary>As a document of its own.</summary>
     public string Alone(string kind) => $"# yaml-language-server: $schema=../schema/{kind}.schema.json\n{_text}";
 
     /// <summary>As an item of a list.</summary>
-    public string Item() => "- " + _text.ToString().TrimEnd('\n').Replace("\n", "\n  ", StringComparison.Ordinal).Replace("\n  \n", "\n\n", StringComparison.Ordinal) + "\n";
+    public string Item() =>
+        "- " + _text.ToString().TrimEnd('\n').Replace("\n", "\n  ", StringComparison.Ordinal)
+            .Replace("\n  \n", "\n\n", StringComparison.Ordinal) + "\n";
 }

@@ -33,7 +33,8 @@ internal sealed record SyntheticCatalog(int Parts, int Vehicles)
     }
 
     private IEnumerable<Group> All() =>
-        Others().Append(new Group("driver", "drivers", Drivers, SyntheticDrivers.Of)).Append(new Group("vehicle", "vehicles", Vehicles, i => SyntheticElectronics.Vehicle(i + 1, Radios)));
+        Others().Append(new Group("driver", "drivers", Drivers, SyntheticDrivers.Of))
+            .Append(new Group("vehicle", "vehicles", Vehicles, i => SyntheticElectronics.Vehicle(i + 1, Radios)));
 
     private IEnumerable<Group> Others() =>
     [

@@ -23,14 +23,18 @@ public sealed class BuildDialogueTests : IDisposable
     public void A_set_brings_the_tweeter_and_handed_spacers_are_asked_for_side_by_side()
     {
         var answers = new ListedAnswers(
-            ("Which vehicle", "tansy-hatch"), ("Which places", "front-door-left front-tweeter-left"), ("Which work", "drill"), ("Which driver or set", "orrin-set-165"),
-            ("Which spacer: Front door, left", "spacer-165-tansy-tilt-8-left"), ("Which spacer: Front door, right", "spacer-165-tansy-tilt-8-right"),
+            ("Which vehicle", "tansy-hatch"), ("Which places", "front-door-left front-tweeter-left"), ("Which work", "drill"),
+            ("Which driver or set", "orrin-set-165"),
+            ("Which spacer: Front door, left", "spacer-165-tansy-tilt-8-left"),
+            ("Which spacer: Front door, right", "spacer-165-tansy-tilt-8-right"),
             ("Which cup", "cup-45-tansy"), ("Which harness", "usual"), ("What may it cost", "400.00 EUR"));
 
         var build = Asked(answers);
 
-        Assert.Equal(["orrin-w165-4", "orrin-w165-4", "orrin-t25", "orrin-t25"], build.Placed.Select(p => p.Driver!.Part.Id)); // the set's members in the catalog
-        Assert.Equal(["spacer-165-tansy-tilt-8-left", "spacer-165-tansy-tilt-8-right"], build.Placed.Select(p => p.Adapter?.Part.Id).OfType<string>());
+        // the set's members in the catalog
+        Assert.Equal(["orrin-w165-4", "orrin-w165-4", "orrin-t25", "orrin-t25"], build.Placed.Select(p => p.Driver!.Part.Id));
+        Assert.Equal(["spacer-165-tansy-tilt-8-left", "spacer-165-tansy-tilt-8-right"],
+            build.Placed.Select(p => p.Adapter?.Part.Id).OfType<string>());
         Assert.Equal("400.00 EUR", build.Budget!.Value.ToString());
         Assert.Equal(["drill"], build.Accepts);
         Assert.Single(answers.Asked, a => a.Question.StartsWith("Which driver", StringComparison.Ordinal));
@@ -39,7 +43,8 @@ public sealed class BuildDialogueTests : IDisposable
     [Fact]
     public void What_stays_on_the_same_wires_is_asked_for()
     {
-        var answers = new ListedAnswers(("Which vehicle", "tansy-hatch"), ("Which places", "front-door-left"), ("Which work", ""), ("Which driver", "usual"), ("Which", "usual"), ("What becomes of", "keep"), ("What may it cost", "usual"));
+        var answers = new ListedAnswers(("Which vehicle", "tansy-hatch"), ("Which places", "front-door-left"), ("Which work", ""),
+            ("Which driver", "usual"), ("Which", "usual"), ("What becomes of", "keep"), ("What may it cost", "usual"));
 
         var build = Asked(answers);
 
@@ -50,12 +55,15 @@ public sealed class BuildDialogueTests : IDisposable
     [Fact]
     public void The_first_offer_is_the_best_by_the_rules_and_of_the_right_role()
     {
-        var answers = new ListedAnswers(("Which vehicle", "tansy-hatch"), ("Which places", "rear-door-left"), ("Which work", ""), ("Which", "usual"), ("What may it cost", "usual"));
+        var answers = new ListedAnswers(("Which vehicle", "tansy-hatch"), ("Which places", "rear-door-left"), ("Which work", ""),
+            ("Which", "usual"), ("What may it cost", "usual"));
 
         var build = Asked(answers);
 
         Assert.All(build.Placed, p => Assert.NotEqual("tweeter", p.Driver!.Part.Type));
-        var mounting = BuildEvaluation.Judged(build, FitCheck.Rules.RuleSet.Load(Repository.Rules, FitCheck.Facts.FactRegistry.Declarations, new ProblemList())).Findings.Where(f => f.Rule.StartsWith("mount/", StringComparison.Ordinal));
+        var mounting = BuildEvaluation.Judged(build,
+            FitCheck.Rules.RuleSet.Load(Repository.Rules, FitCheck.Facts.FactRegistry.Declarations, new ProblemList())).Findings.Where(
+                f => f.Rule.StartsWith("mount/", StringComparison.Ordinal));
         Assert.Equal(Status.Pass, StatusWords.Worst(mounting.Select(f => f.Status)));
     }
 
@@ -66,7 +74,8 @@ public sealed class BuildDialogueTests : IDisposable
     [InlineData("180", false)]
     [InlineData("-5 EUR", false)]
     [InlineData("180,00 EUR", false)]
-    public void A_budget_is_an_amount_with_its_currency(string text, bool good) => Assert.Equal(good, BuildDialogue.WrongBudget(text) is null);
+    public void A_budget_is_an_amount_with_its_currency(string text, bool good) =>
+        Assert.Equal(good, BuildDialogue.WrongBudget(text) is null);
 
     [Fact]
     public void An_existing_file_is_kept_and_nobody_is_asked()
@@ -98,7 +107,9 @@ public sealed class BuildDialogueTests : IDisposable
         foreach (var id in catalog.IdsOf("vehicle"))
         {
             var all = string.Join(' ', PlaceGroup.Of((Vehicle)catalog.Find(id)!).Select(g => g.Positions[0].Id));
-            files.Add(Written(new ListedAnswers(("Which vehicle", id), ("Which places", all), ("Which work", "cut-wires drill enlarge-holes trim-parts"), ("Which", "usual"), ("What", "usual")), id));
+            files.Add(Written(
+                new ListedAnswers(("Which vehicle", id), ("Which places", all), ("Which work", "cut-wires drill enlarge-holes trim-parts"),
+                    ("Which", "usual"), ("What", "usual")), id));
         }
 
         var outcome = Once.Check(files, Repository, ValidationCache.Nothing);
@@ -120,7 +131,8 @@ public sealed class BuildDialogueTests : IDisposable
     {
         var file = _folder.Of(name + ".yaml");
         var problems = new ProblemList();
-        var draft = new BuildDialogue(PartsCatalog.Open(Repository.Catalog, problems), s => Once.Chart(s, Repository, ValidationCache.Nothing).Result, answers).Ask();
+        var draft = new BuildDialogue(PartsCatalog.Open(Repository.Catalog, problems),
+            s => Once.Chart(s, Repository, ValidationCache.Nothing).Result, answers).Ask();
         File.WriteAllText(file, DraftYaml.Of(draft!));
         return file;
     }

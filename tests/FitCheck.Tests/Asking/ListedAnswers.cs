@@ -2,7 +2,9 @@ using FitCheck.Cli.Asking;
 
 namespace FitCheck.Tests.Asking;
 
-/// <summary>Answers by the beginning of the question; `usual` takes the first choice or the usual text. Keeps book of what was asked and offered.</summary>
+/// <summary>
+/// Answers by the beginning of the question; `usual` takes the first choice or the usual text. Keeps book of what was asked and offered.
+/// </summary>
 internal sealed class ListedAnswers(params (string Question, string Answer)[] answers) : IQuestions
 {
     /// <summary>What was asked, with the ids that were offered.</summary>

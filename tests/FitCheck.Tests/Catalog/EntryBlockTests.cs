@@ -10,7 +10,8 @@ public sealed class EntryBlockTests : IDisposable
 {
     private static readonly string[] Lines =
     [
-        "- id: a", "-", "- ", "  id: b", "# a remark", "", "---", "  - nested", "-no item", " - id: further in", "  notes: |", "\tä tab", "a: 1", "  text of some length, so that a block ends within a line\r", "- id: ü",
+        "- id: a", "-", "- ", "  id: b", "# a remark", "", "---", "  - nested", "-no item", " - id: further in", "  notes: |", "\tä tab",
+        "a: 1", "  text of some length, so that a block ends within a line\r", "- id: ü",
     ];
 
     private readonly TemporaryFolder _folder = new();
@@ -24,7 +25,8 @@ public sealed class EntryBlockTests : IDisposable
         for (var round = 0; round < 300; round++)
         {
             var lines = Enumerable.Range(0, random.Next(40)).Select(_ => Lines[random.Next(Lines.Length)]).ToList();
-            var text = (round % 4 == 0 ? "\uFEFF" : "") + (round % 3 == 0 ? "# head\n---\n" : "") + (round % 2 == 0 ? "- id: first\n" : "") + string.Join('\n', lines) + (round % 5 == 0 ? "" : "\n");
+            var text = (round % 4 == 0 ? "\uFEFF" : "") + (round % 3 == 0 ? "# head\n---\n" : "") + (round % 2 == 0 ? "- id: first\n" : "")
+                + string.Join('\n', lines) + (round % 5 == 0 ? "" : "\n");
             var path = _folder.Write("list.yaml", "");
             File.WriteAllBytes(path, Encoding.UTF8.GetBytes(text));
 
@@ -36,13 +38,15 @@ public sealed class EntryBlockTests : IDisposable
     [Fact]
     public void An_entry_without_end_is_told_and_not_read_to_its_end()
     {
-        var path = _folder.Write("list.yaml", "- id: a\n- id: b\n  notes: |\n" + string.Concat(Enumerable.Repeat("    more and more of it\n", 500_000)));
+        var path = _folder.Write("list.yaml",
+            "- id: a\n- id: b\n  notes: |\n" + string.Concat(Enumerable.Repeat("    more and more of it\n", 500_000)));
         var problems = new ProblemList();
 
         foreach (var block in EntryBlock.Of(path, "list.yaml", problems))
             block.Dispose();
 
-        Assert.StartsWith("list.yaml:2:1: error: from here on an entry has more than", Assert.Single(problems.All).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("list.yaml:2:1: error: from here on an entry has more than", Assert.Single(problems.All).ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -66,5 +70,6 @@ public sealed class EntryBlockTests : IDisposable
         return told;
     }
 
-    private static List<string> Told(IEnumerable<EntryText> entries) => [.. entries.Select(e => $"{e.Line} {e.InList} {Encoding.UTF8.GetString(e.Text)}")];
+    private static List<string> Told(IEnumerable<EntryText> entries) =>
+        [.. entries.Select(e => $"{e.Line} {e.InList} {Encoding.UTF8.GetString(e.Text)}")];
 }

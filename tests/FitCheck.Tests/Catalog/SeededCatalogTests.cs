@@ -39,7 +39,8 @@ public sealed class SeededCatalogTests
     public void Every_vehicle_has_four_to_eight_positions()
     {
         var catalog = Open(new ProblemList());
-        var wrong = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>().Where(v => v.Positions.Count is < 4 or > 8).Select(v => v.Id);
+        var wrong = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>().Where(v => v.Positions.Count is < 4 or > 8)
+            .Select(v => v.Id);
 
         Assert.Empty(wrong);
     }

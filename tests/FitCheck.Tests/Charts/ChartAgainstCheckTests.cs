@@ -19,7 +19,8 @@ public sealed class ChartAgainstCheckTests
 
     public static TheoryData<int, string> Trials => new()
     {
-        { 0, "drill enlarge-holes trim-parts" }, { 1, "drill enlarge-holes trim-parts" }, { 2, "" }, { 3, "enlarge-holes" }, { 4, "drill" }, { 5, "trim-parts" },
+        { 0, "drill enlarge-holes trim-parts" }, { 1, "drill enlarge-holes trim-parts" }, { 2, "" }, { 3, "enlarge-holes" },
+        { 4, "drill" }, { 5, "trim-parts" },
     };
 
     [Theory]
@@ -41,8 +42,12 @@ public sealed class ChartAgainstCheckTests
             var ((vehicle, position), driver) = (places[i / drivers.Count], drivers[i % drivers.Count]);
             var mountings = mounts.For(vehicle, position, driver.IsTweeter).Select(m => new Pair(vehicle, position, driver, m)).ToList();
             var (best, outcome) = judge.Best(mountings);
-            Assert.True((mountings[best].Mount, outcome) == found[i], $"{driver.Id} at {position.Id} of {vehicle.Id}: {mountings[best].Mount?.Id} {outcome}, found {found[i].Mount?.Id} {found[i].Outcome}");
-            var status = StatusWords.Worst(Checked(mountings[best], accepts).Where(f => Rules.Judged.Any(r => r.Id == f.Rule)).Select(f => f.Status));
+            Assert.True((mountings[best].Mount, outcome) == found[i],
+                $"{driver.Id} at {position.Id} of {vehicle.Id}: {mountings[best].Mount?.Id} {outcome}, found {found[i].Mount?.Id} "
+                    + $"{found[i].Outcome}");
+            var status =
+                StatusWords.Worst(
+                    Checked(mountings[best], accepts).Where(f => Rules.Judged.Any(r => r.Id == f.Rule)).Select(f => f.Status));
             Assert.Equal(status, found[i].Outcome.Status);
         }
     }
@@ -63,7 +68,8 @@ public sealed class ChartAgainstCheckTests
             var ((vehicle, position), driver) = (places[i / drivers.Count], drivers[i % drivers.Count]);
             foreach (var mount in mounts.For(vehicle, position, driver.IsTweeter))
             {
-                var findings = Checked(new Pair(vehicle, position, driver, mount), accepts).Where(f => Rules.Judged.Any(r => r.Id == f.Rule));
+                var findings = Checked(new Pair(vehicle, position, driver, mount), accepts)
+                    .Where(f => Rules.Judged.Any(r => r.Id == f.Rule));
                 Assert.True(StatusWords.Worst(findings.Select(f => f.Status)) >= found[i].Outcome.Status);
             }
         }
@@ -114,7 +120,9 @@ public sealed class ChartAgainstCheckTests
         return PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
     }
 
-    private static List<(Vehicle Vehicle, Position Position)> Places(PartsCatalog catalog) => [.. All<Vehicle>(catalog, "vehicle").SelectMany(v => v.Positions.Select(p => (v, p)))];
+    private static List<(Vehicle Vehicle, Position Position)> Places(PartsCatalog catalog) =>
+        [.. All<Vehicle>(catalog, "vehicle").SelectMany(v => v.Positions.Select(p => (v, p)))];
 
-    private static List<T> All<T>(PartsCatalog catalog, string kind) where T : Entry => [.. catalog.IdsOf(kind).Select(catalog.Find).OfType<T>()];
+    private static List<T> All<T>(PartsCatalog catalog, string kind) where T : Entry =>
+        [.. catalog.IdsOf(kind).Select(catalog.Find).OfType<T>()];
 }

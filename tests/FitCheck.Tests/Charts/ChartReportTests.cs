@@ -21,9 +21,14 @@ public sealed class ChartReportTests
     [Fact]
     public async Task Json_keeps_the_published_schema()
     {
-        var schema = await JsonSchema.FromJsonAsync(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reports", "schema", "chart.schema.json")));
+        var schema =
+            await JsonSchema.FromJsonAsync(
+                File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reports", "schema", "chart.schema.json")));
         Assert.Empty(schema.Validate(Written("json", Chart(new ChartSlice { Vehicles = ["tansy-hatch"] }))));
-        Assert.NotEmpty(schema.Validate(Written("json", Chart(new ChartSlice { Vehicles = ["tansy-hatch"] })).Replace("\"pass\"", "\"good\"", StringComparison.Ordinal)));
+        Assert.NotEmpty(
+            schema.Validate(
+                Written("json", Chart(new ChartSlice { Vehicles = ["tansy-hatch"] }))
+                    .Replace("\"pass\"", "\"good\"", StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -52,7 +57,8 @@ public sealed class ChartReportTests
         using var folder = new TemporaryFolder();
         folder.Write("drivers/orrin-w165-4.yaml", File.ReadAllText(RepositoryRoot.Of("catalog", "drivers", "orrin-w165-4.yaml"))
             .Replace("name: Orrin W165-4 woofer", $"name: \"{Script}\\e[31m\"", StringComparison.Ordinal));
-        var result = Chart(new ChartSlice { Vehicles = ["tansy-hatch"] }, PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder.Path], new ProblemList()));
+        var result = Chart(new ChartSlice { Vehicles = ["tansy-hatch"] },
+            PartsCatalog.Open([RepositoryRoot.Of("catalog"), folder.Path], new ProblemList()));
         var html = Written("html", result);
         Assert.DoesNotContain(Script, html, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("&lt;script&gt;alert(1)", html, StringComparison.Ordinal);
@@ -71,16 +77,27 @@ public sealed class ChartReportTests
     [Fact]
     public void A_slice_holds_what_is_asked_for_and_nothing_else()
     {
-        var result = Chart(new ChartSlice { Vehicles = ["tansy-hatch", "ostler-pickup"], Positions = ["front-door-left"], Sizes = ["165 mm"], Statuses = [Status.Pass, Status.Warn] });
+        var result =
+            Chart(new ChartSlice
+            {
+                Vehicles = ["tansy-hatch", "ostler-pickup"],
+                Positions = ["front-door-left"],
+                Sizes = ["165 mm"],
+                Statuses = [Status.Pass, Status.Warn]
+            });
         Assert.NotEmpty(result.Rows);
-        Assert.All(result.Rows, r => Assert.True(r.Vehicle.Id is "tansy-hatch" or "ostler-pickup" && r.Position.Id == "front-door-left" && r.Driver.Size?.ToString() == "165 mm" && r.Status <= Status.Warn));
+        Assert.All(result.Rows,
+            r => Assert.True(
+                r.Vehicle.Id is "tansy-hatch" or "ostler-pickup" && r.Position.Id == "front-door-left"
+                    && r.Driver.Size?.ToString() == "165 mm" && r.Status <= Status.Warn));
     }
 
     [Fact]
     public void A_wrong_word_gets_the_nearest_right_one_and_all_are_told()
     {
         var problems = new ProblemList();
-        PairChart.Of(Parts, Rules, new ChartSlice { Vehicles = ["tansy-hatcj"], Positions = ["front-dor-left"], Sizes = ["165", "999 mm"] }, problems);
+        PairChart.Of(Parts, Rules,
+            new ChartSlice { Vehicles = ["tansy-hatcj"], Positions = ["front-dor-left"], Sizes = ["165", "999 mm"] }, problems);
         var told = problems.All.Select(p => p.ToString()).ToList();
         Assert.Equal(4, told.Count);
         Assert.Contains("did you mean `tansy-hatch`?", told[0], StringComparison.Ordinal);

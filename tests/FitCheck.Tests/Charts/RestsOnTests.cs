@@ -19,7 +19,8 @@ public sealed class RestsOnTests
         var catalog = ShakenCatalog.Open(11, folder);
         var mounts = new Mounts(catalog);
         var drivers = catalog.IdsOf("driver").Select(catalog.Find).OfType<Driver>().ToList();
-        var places = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>().SelectMany(v => v.Positions.Select(p => (Vehicle: v, Position: p))).ToList();
+        var places = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>()
+            .SelectMany(v => v.Positions.Select(p => (Vehicle: v, Position: p))).ToList();
         var random = new Random(11);
         for (var n = 0; n < 400; n++)
         {
@@ -38,8 +39,11 @@ public sealed class RestsOnTests
     private static void AssertSame(Pair one, Pair other, RestsOn changed)
     {
         var (before, after) = (one.Facts(Work).Values, other.Facts(Work).Values);
-        foreach (var fact in FactRegistry.Declarations.Where(d => d.Subject == Subject.Position && (d.RestsOn & (changed | RestsOn.Build)) == RestsOn.Nothing))
-            Assert.True(Text(before, fact.Name) == Text(after, fact.Name), $"{fact.Name} rests on {fact.RestsOn}, but changes with the {changed}: {one.Driver.Id}, {one.Mount?.Id} → {other.Driver.Id}, {other.Mount?.Id}: {Text(before, fact.Name)}, {Text(after, fact.Name)}");
+        foreach (var fact in FactRegistry.Declarations.Where(
+            d => d.Subject == Subject.Position && (d.RestsOn & (changed | RestsOn.Build)) == RestsOn.Nothing))
+            Assert.True(Text(before, fact.Name) == Text(after, fact.Name),
+                $"{fact.Name} rests on {fact.RestsOn}, but changes with the {changed}: {one.Driver.Id}, {one.Mount?.Id} → "
+                    + $"{other.Driver.Id}, {other.Mount?.Id}: {Text(before, fact.Name)}, {Text(after, fact.Name)}");
     }
 
     private static string Text(IReadOnlyDictionary<string, FactValue> facts, string name) =>

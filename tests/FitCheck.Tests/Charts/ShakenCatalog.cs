@@ -6,12 +6,16 @@ using Xunit;
 
 namespace FitCheck.Tests.Charts;
 
-/// <summary>The repository's catalog with lengths changed, lines left out and provenances swapped at random, so that every status and every gap comes up.</summary>
+/// <summary>
+/// The repository's catalog with lengths changed, lines left out and provenances swapped at random, so that every status and every gap
+/// comes up.
+/// </summary>
 internal static class ShakenCatalog
 {
     private static readonly string[] Provenances = ["measured", "datasheet", "estimated"];
 
-    private static readonly Regex Length = new(@"(?<=[ \[])(?<number>\d+(?:\.\d+)?) mm\b", RegexOptions.Compiled | RegexOptions.ExplicitCapture);
+    private static readonly Regex Length = new(@"(?<=[ \[])(?<number>\d+(?:\.\d+)?) mm\b",
+        RegexOptions.Compiled | RegexOptions.ExplicitCapture);
 
     // Only what an entry may lack.
     private static readonly Regex Optional = new(
@@ -24,7 +28,9 @@ internal static class ShakenCatalog
         foreach (var kind in new[] { "drivers", "adapters", "cups", "vehicles", "sets", "sources" })
         {
             foreach (var path in Directory.GetFiles(RepositoryRoot.Of("catalog", kind), "*.yaml").Order(StringComparer.Ordinal))
-                folder.Write($"{kind}/{Path.GetFileName(path)}", string.Join('\n', File.ReadAllLines(path).Where(l => !Optional.IsMatch(l) || random.Next(30) > 0).Select(l => Shaken(l, random))));
+                folder.Write($"{kind}/{Path.GetFileName(path)}",
+                    string.Join('\n',
+                        File.ReadAllLines(path).Where(l => !Optional.IsMatch(l) || random.Next(30) > 0).Select(l => Shaken(l, random))));
         }
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([folder.Path], problems);
@@ -39,6 +45,7 @@ internal static class ShakenCatalog
         if (line.StartsWith("provenance:", StringComparison.Ordinal))
             return "provenance: " + Provenances[random.Next(3)];
         return Length.Replace(line, m => random.Next(3) > 0 ? m.Value
-            : (double.Parse(m.Groups["number"].Value, CultureInfo.InvariantCulture) * (0.9 + (0.2 * random.NextDouble()))).ToString("0.0", CultureInfo.InvariantCulture) + " mm");
+            : (double.Parse(m.Groups["number"].Value, CultureInfo.InvariantCulture) * (0.9 + (0.2 * random.NextDouble()))).ToString("0.0",
+            CultureInfo.InvariantCulture) + " mm");
     }
 }

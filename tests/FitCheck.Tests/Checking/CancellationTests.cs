@@ -24,8 +24,11 @@ public sealed class CancellationTests
         Assert.Throws<OperationCanceledException>(() => Checker.Suggest(Build, cancel: token));
         Assert.Throws<OperationCanceledException>(() => Checker.List([Build], cancel: token));
         Assert.Throws<OperationCanceledException>(() => Checker.Chart(cancel: token));
-        Assert.Throws<OperationCanceledException>(() => Checker.Import(BuildSource.Text("q.csv", "orrin-c165,1"), "tansy-hatch", cancel: token));
-        Assert.Throws<OperationCanceledException>(() => Checker.Open(new CheckerOptions { Catalogs = [RepositoryRoot.Of("catalog")], Rules = [RepositoryRoot.Of("rules")] }, token));
+        Assert.Throws<OperationCanceledException>(
+            () => Checker.Import(BuildSource.Text("q.csv", "orrin-c165,1"), "tansy-hatch", cancel: token));
+        Assert.Throws<OperationCanceledException>(
+            () => Checker.Open(new CheckerOptions { Catalogs = [RepositoryRoot.Of("catalog")], Rules = [RepositoryRoot.Of("rules")] },
+                token));
     }
 
     [Fact]
@@ -46,8 +49,11 @@ public sealed class CancellationTests
     public void A_search_ends_between_two_candidates()
     {
         // Nothing passes here, so the search and the reasons would take long.
-        var text = File.ReadAllText(OpenCheckers.Build("front-rear-two-amps")).Replace("budget: 1050.00 EUR", "budget: 300.00 EUR", StringComparison.Ordinal);
-        EndsSoon(t => Checker.Suggest(BuildSource.Text("dear.yaml", text), new SuggestOptions { FailOn = Findings.Status.Warn, Time = TimeSpan.FromMinutes(10) }, t));
+        var text = File.ReadAllText(OpenCheckers.Build("front-rear-two-amps"))
+            .Replace("budget: 1050.00 EUR", "budget: 300.00 EUR", StringComparison.Ordinal);
+        EndsSoon(t =>
+            Checker.Suggest(BuildSource.Text("dear.yaml", text),
+                new SuggestOptions { FailOn = Findings.Status.Warn, Time = TimeSpan.FromMinutes(10) }, t));
     }
 
     [Fact]

@@ -8,15 +8,21 @@ using Xunit.Abstractions;
 
 namespace FitCheck.Tests.Checking;
 
-/// <summary>What a page offers: what may be chosen in a build, also in one that has only its vehicle, and what each choice would bring.</summary>
+/// <summary>
+/// What a page offers: what may be chosen in a build, also in one that has only its vehicle, and what each choice would bring.
+/// </summary>
 public sealed class ChoicesTests(ITestOutputHelper output)
 {
     private const int MostSteps = 20;
     private static readonly Checker Checker = OpenCheckers.OfRepository;
 
-    public static TheoryData<string> Vehicles => [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "vehicles"), "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Vehicles =>
+        [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "vehicles"), "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f))
+            .Order(StringComparer.Ordinal)];
 
-    public static TheoryData<string> SomeBuilds => ["front-rear-two-amps", "tansy-wrong-harness", "tansy-quote", "sedge-bridged-sub", "pellet-parts-bin", "corvid-shelf-6x9", "gannet-tweeter-swap"];
+    public static TheoryData<string> SomeBuilds =>
+        ["front-rear-two-amps", "tansy-wrong-harness", "tansy-quote", "sedge-bridged-sub", "pellet-parts-bin", "corvid-shelf-6x9",
+            "gannet-tweeter-swap"];
 
     [Theory, MemberData(nameof(Vehicles))]
     public void A_bare_vehicle_is_offered_a_driver_for_every_position(string vehicle)
@@ -25,7 +31,8 @@ public sealed class ChoicesTests(ITestOutputHelper output)
 
         var positions = Catalog(vehicle).Positions;
         Assert.NotEmpty(positions);
-        Assert.All(positions, p => Assert.Contains(choices.Slots, s => s.What == "driver" && s.Where.Contains(p.Id) && s.Choices.Count > 0));
+        Assert.All(positions,
+            p => Assert.Contains(choices.Slots, s => s.What == "driver" && s.Where.Contains(p.Id) && s.Choices.Count > 0));
         Assert.Contains(choices.Slots, s => s.What == "source unit" && s.Choices.Count > 0);
         Assert.Contains(choices.Slots, s => s.What == "amplifier" && s.Choices.Count > 0);
     }
@@ -102,10 +109,13 @@ public sealed class ChoicesTests(ITestOutputHelper output)
         var choice = Of(source).Find("driver@front-door-left+front-door-right=orrin-c165")!;
 
         // The figures of catalog/drivers/orrin-c165.yaml.
-        Assert.Equal(new ChosenPart("orrin-c165", "driver", "Orrin C165 coaxial", new FitCheck.Catalog.Money(89.00m, "EUR"), 2, "current"), Assert.Single(choice.Parts));
+        Assert.Equal(new ChosenPart("orrin-c165", "driver", "Orrin C165 coaxial", new FitCheck.Catalog.Money(89.00m, "EUR"), 2, "current"),
+            Assert.Single(choice.Parts));
         Assert.NotNull(Of(source).Find(choice.Id));
         Assert.Null(Of(BuildSource.Text("then.yaml", choice.Text)).Find(choice.Id));
-        Assert.Equal("kind: build\nname: \"Merrow Tansy hatchback\"\nvehicle: tansy-hatch\n\nfit:\n  - {at: [front-door-left, front-door-right], driver: orrin-c165}\n", choice.Text);
+        Assert.Equal(
+            "kind: build\nname: \"Merrow Tansy hatchback\"\nvehicle: tansy-hatch\n\nfit:\n  - {at: [front-door-left, front-door-right], "
+                + "driver: orrin-c165}\n", choice.Text);
     }
 
     [Fact]
@@ -113,15 +123,20 @@ public sealed class ChoicesTests(ITestOutputHelper output)
     {
         var source = BuildSource.Text("bare.yaml", "vehicle: tansy-hatch\n");
 
-        Assert.DoesNotContain(Checker.Choices(source, new ChoiceOptions { Keep = ["front-door-left"] }).Result!.Slots, s => s.Where.Contains("front-door-left"));
+        Assert.DoesNotContain(Checker.Choices(source, new ChoiceOptions { Keep = ["front-door-left"] }).Result!.Slots,
+            s => s.Where.Contains("front-door-left"));
     }
 
     [Fact]
     public void A_build_without_its_vehicle_is_told_and_other_mistakes_are_too()
     {
         Assert.NotEmpty(Checker.Choices(BuildSource.Text("a.yaml", "name: Mine\n")).Problems);
-        Assert.Contains("did you mean `tansy-hatch`?", Assert.Single(Checker.Choices(BuildSource.Text("a.yaml", "vehicle: tansy-hatcj\n")).Problems).Message, StringComparison.Ordinal);
-        Assert.Contains("did you mean `budget`?", Assert.Single(Checker.Choices(BuildSource.Text("a.yaml", "vehicle: tansy-hatch\nbudgt: 200 EUR\n")).Problems).Message, StringComparison.Ordinal);
+        Assert.Contains("did you mean `tansy-hatch`?",
+            Assert.Single(Checker.Choices(BuildSource.Text("a.yaml", "vehicle: tansy-hatcj\n")).Problems).Message,
+            StringComparison.Ordinal);
+        Assert.Contains("did you mean `budget`?",
+            Assert.Single(Checker.Choices(BuildSource.Text("a.yaml", "vehicle: tansy-hatch\nbudgt: 200 EUR\n")).Problems).Message,
+            StringComparison.Ordinal);
         Assert.Null(Checker.Choices(BuildSource.File("no/such.yaml")).Result);
     }
 
@@ -131,7 +146,8 @@ public sealed class ChoicesTests(ITestOutputHelper output)
         var source = BuildSource.Text("bare.yaml", "vehicle: tansy-hatch\n");
 
         Assert.Equal("build", Assert.ThrowsAny<ArgumentException>(() => Checker.Choices(null!)).ParamName);
-        Assert.Equal("Keep", Assert.ThrowsAny<ArgumentException>(() => Checker.Choices(source, new ChoiceOptions { Keep = [""] })).ParamName);
+        Assert.Equal("Keep",
+            Assert.ThrowsAny<ArgumentException>(() => Checker.Choices(source, new ChoiceOptions { Keep = [""] })).ParamName);
         Assert.Equal("choice", Assert.ThrowsAny<ArgumentException>(() => Checker.Preview(null!)).ParamName);
         Assert.Equal("choices", Assert.ThrowsAny<ArgumentException>(() => Checker.Previews([null!])).ParamName);
         Assert.Equal("id", Assert.ThrowsAny<ArgumentException>(() => Of(source).Find("")).ParamName);
@@ -148,7 +164,16 @@ public sealed class ChoicesTests(ITestOutputHelper output)
     public void From_a_bare_vehicle_choices_lead_to_a_build_that_passes(string vehicle)
     {
         var text = $"vehicle: {vehicle}\n";
-        var chart = Checker.Chart(new ChartOptions { Slice = new FitCheck.Charts.ChartSlice { Vehicles = [vehicle], Accepts = [] } }).Result!.Rows.ToDictionary(r => (r.Position.Id, r.Driver.Id), r => r.Status);
+        var chart =
+            Checker.Chart(
+                new ChartOptions
+                {
+                    Slice = new FitCheck.Charts.ChartSlice
+                    {
+                        Vehicles = [vehicle],
+                        Accepts = []
+                    }
+                }).Result!.Rows.ToDictionary(r => (r.Position.Id, r.Driver.Id), r => r.Status);
         var taken = new List<string>();
         while (taken.Count < MostSteps)
         {
@@ -159,7 +184,8 @@ public sealed class ChoicesTests(ITestOutputHelper output)
             var offered = (open is not null ? open.Choices : slots.SelectMany(s => s.Choices)).ToList();
             var best = Checker.Previews(offered).Select(p => p.Result).OfType<ChoicePreview>()
                 .OrderBy(p => open?.Where.Max(w => chart[(w, p.Choice.Value!)]))
-                .ThenBy(p => Count(p, Status.Fail)).ThenBy(p => Count(p, Status.Measure)).ThenBy(p => Count(p, Status.Warn)).ThenBy(p => p.Totals.Sum(t => t.Amount)).First();
+                .ThenBy(p => Count(p, Status.Fail)).ThenBy(p => Count(p, Status.Measure)).ThenBy(p => Count(p, Status.Warn))
+                .ThenBy(p => p.Totals.Sum(t => t.Amount)).First();
             taken.Add(best.Choice.Id);
             text = best.Choice.Text;
         }
@@ -172,7 +198,8 @@ public sealed class ChoicesTests(ITestOutputHelper output)
     [Fact]
     public void An_amplifier_takes_over_what_hung_on_the_radio()
     {
-        var text = Of(BuildSource.Text("mine.yaml", "vehicle: tansy-hatch\n")).Find("driver@front-door-left+front-door-right=orrin-c165")!.Text;
+        var text = Of(BuildSource.Text("mine.yaml", "vehicle: tansy-hatch\n"))
+            .Find("driver@front-door-left+front-door-right=orrin-c165")!.Text;
 
         text = Of(BuildSource.Text("mine.yaml", text)).Find("amplifier@amp=kestow-d4-60")!.Text;
 
@@ -194,9 +221,11 @@ public sealed class ChoicesTests(ITestOutputHelper output)
         Assert.NotNull(Checker.Check([BuildSource.Text("mine.yaml", text)]).Result);
     }
 
-    private static int Count(ChoicePreview preview, Status status) => preview.After.Findings.Count(f => f.Waived is null && f.Status == status);
+    private static int Count(ChoicePreview preview, Status status) =>
+        preview.After.Findings.Count(f => f.Waived is null && f.Status == status);
 
-    private static Status Verdict(string text) => Checker.Check([BuildSource.Text("mine.yaml", text)]).Result is { } result ? result.Verdict : Status.Fail;
+    private static Status Verdict(string text) =>
+        Checker.Check([BuildSource.Text("mine.yaml", text)]).Result is { } result ? result.Verdict : Status.Fail;
 
     private static BuildChoices Of(BuildSource source)
     {
@@ -222,7 +251,8 @@ public sealed class ChoicesTests(ITestOutputHelper output)
         return text;
     }
 
-    private static IReadOnlyList<string> Open(BuildResult result) => [.. result.Findings.Where(f => f.Waived is null && f.Status != Status.Pass).Select(Key).Distinct()];
+    private static IReadOnlyList<string> Open(BuildResult result) =>
+        [.. result.Findings.Where(f => f.Waived is null && f.Status != Status.Pass).Select(Key).Distinct()];
 
     private static string Key(Finding f) => $"{f.Rule} {f.Position} {f.Status}";
 

@@ -18,7 +18,8 @@ internal static class OpenCheckers
     /// <summary>One for tests that change nothing.</summary>
     public static Checker OfRepository => Shared.Value;
 
-    public static IReadOnlyList<string> Builds { get; } = [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)];
+    public static IReadOnlyList<string> Builds { get; } = [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml")
+        .Order(StringComparer.Ordinal)];
 
     public static string Build(string name) => RepositoryRoot.Of("catalog", "builds", name + ".yaml");
 
@@ -31,19 +32,24 @@ internal static class OpenCheckers
         return opened.Checker!;
     }
 
-    public static string Json(CheckOutcome outcome) => Written(w => ReportList.Find("json")!.Write(Whole(outcome.Result, outcome.Problems), ReportOptions.Default, w));
+    public static string Json(CheckOutcome outcome) =>
+        Written(w => ReportList.Find("json")!.Write(Whole(outcome.Result, outcome.Problems), ReportOptions.Default, w));
 
-    public static string Json(ListOutcome outcome) => Written(w => ListReports.Find("json")!.Write(Whole(outcome.Result, outcome.Problems), ReportOptions.Default, w));
+    public static string Json(ListOutcome outcome) =>
+        Written(w => ListReports.Find("json")!.Write(Whole(outcome.Result, outcome.Problems), ReportOptions.Default, w));
 
-    public static string Json(ChartOutcome outcome) => Written(w => ChartReports.Find("json")!.Write(Whole(outcome.Result, outcome.Problems), ReportOptions.Default, w));
+    public static string Json(ChartOutcome outcome) =>
+        Written(w => ChartReports.Find("json")!.Write(Whole(outcome.Result, outcome.Problems), ReportOptions.Default, w));
 
-    public static string Json(SuggestOutcome outcome) => Written(w => SuggestionReports.Find("json")!.Write(Whole(outcome.Result, outcome.Problems), ReportOptions.Default, w));
+    public static string Json(SuggestOutcome outcome) =>
+        Written(w => SuggestionReports.Find("json")!.Write(Whole(outcome.Result, outcome.Problems), ReportOptions.Default, w));
 
     public static BuildResult Judged(this Checker checker, BuildSource build) => Assert.Single(Whole(checker.Check([build])).Builds);
 
     private static CheckResult Whole(CheckOutcome outcome) => Whole(outcome.Result, outcome.Problems);
 
-    private static T Whole<T>(T? result, IReadOnlyList<Problem> problems) where T : class => result ?? throw new InvalidOperationException(string.Join('\n', problems));
+    private static T Whole<T>(T? result, IReadOnlyList<Problem> problems) where T : class =>
+        result ?? throw new InvalidOperationException(string.Join('\n', problems));
 
     private static string Written(Action<TextWriter> write)
     {

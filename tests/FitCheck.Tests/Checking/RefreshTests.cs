@@ -5,7 +5,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Checking;
 
-/// <summary>Files that change while a checker is open: a good state takes over, of a bad one the reasons are told and the last good one stays.</summary>
+/// <summary>
+/// Files that change while a checker is open: a good state takes over, of a bad one the reasons are told and the last good one stays.
+/// </summary>
 public sealed class RefreshTests : IDisposable
 {
     private const string Driver = "drivers/orrin-c165.yaml";
@@ -18,7 +20,13 @@ public sealed class RefreshTests : IDisposable
     public RefreshTests()
     {
         _catalog.Write(Driver, Priced("60.00"));
-        var opened = Checker.Open(new CheckerOptions { Catalogs = [RepositoryRoot.Of("catalog"), _catalog.Path], Rules = [RepositoryRoot.Of("rules"), _rules.Path] });
+        var opened =
+            Checker.Open(
+                new CheckerOptions
+                {
+                    Catalogs = [RepositoryRoot.Of("catalog"), _catalog.Path],
+                    Rules = [RepositoryRoot.Of("rules"), _rules.Path]
+                });
         Assert.Empty(opened.Problems);
         _checker = opened.Checker!;
     }
@@ -47,11 +55,18 @@ public sealed class RefreshTests : IDisposable
     public void A_checker_that_was_refreshed_says_what_one_says_that_was_opened_then()
     {
         _catalog.Write(Driver, Priced("67.50").Replace("\nprice:", "\n\n# moved down\nprice:", StringComparison.Ordinal));
-        _catalog.Write("drivers/another-c165.yaml", Priced("50.00").Replace("id: orrin-c165", "id: another-c165", StringComparison.Ordinal));
+        _catalog.Write("drivers/another-c165.yaml",
+            Priced("50.00").Replace("id: orrin-c165", "id: another-c165", StringComparison.Ordinal));
         _rules.Write("mount/grille-too-near.yaml", "id: mount/grille-too-near\nreason: \"The grilles are stiff.\"\noff: true\n");
         Assert.True(_checker.Refresh().HasChanged);
 
-        var opened = Checker.Open(new CheckerOptions { Catalogs = [RepositoryRoot.Of("catalog"), _catalog.Path], Rules = [RepositoryRoot.Of("rules"), _rules.Path] }).Checker!;
+        var opened =
+            Checker.Open(
+                new CheckerOptions
+                {
+                    Catalogs = [RepositoryRoot.Of("catalog"), _catalog.Path],
+                    Rules = [RepositoryRoot.Of("rules"), _rules.Path]
+                }).Checker!;
         var builds = BuildSource.Files(OpenCheckers.Builds);
 
         Assert.Equal(opened.CatalogDigest, _checker.CatalogDigest);
@@ -92,8 +107,11 @@ public sealed class RefreshTests : IDisposable
     public void A_reference_that_a_change_leaves_without_its_end_is_told()
     {
         using var catalog = new TemporaryFolder();
-        catalog.Write("drivers/lone-w165.yaml", Trial.Entry("drivers/orrin-w165-4.yaml").Replace("id: orrin-w165-4", "id: lone-w165", StringComparison.Ordinal));
-        catalog.Write("sets/lone-set.yaml", Trial.Entry("sets/orrin-set-165.yaml").Replace("id: orrin-set-165", "id: lone-set", StringComparison.Ordinal).Replace("woofer: orrin-w165-4", "woofer: lone-w165", StringComparison.Ordinal));
+        catalog.Write("drivers/lone-w165.yaml",
+            Trial.Entry("drivers/orrin-w165-4.yaml").Replace("id: orrin-w165-4", "id: lone-w165", StringComparison.Ordinal));
+        catalog.Write("sets/lone-set.yaml",
+            Trial.Entry("sets/orrin-set-165.yaml").Replace("id: orrin-set-165", "id: lone-set", StringComparison.Ordinal)
+                .Replace("woofer: orrin-w165-4", "woofer: lone-w165", StringComparison.Ordinal));
         var checker = OpenCheckers.Opened(RepositoryRoot.Of("catalog"), catalog.Path);
         File.Delete(catalog.Of("drivers/lone-w165.yaml"));
 

@@ -76,9 +76,13 @@ public sealed class RefusalTests
     [Fact]
     public void Words_that_name_nothing_are_told_and_throw_nothing()
     {
-        Assert.Contains("nothing is called `orrin-c166`", Checker.Suggest(Build, new SuggestOptions { Keep = ["orrin-c166"] }).Problems[0].Message, StringComparison.Ordinal);
-        Assert.Contains("no vehicle `tansy-hatcj`", Checker.Chart(new ChartOptions { Slice = new ChartSlice { Vehicles = ["tansy-hatcj"] } }).Problems[0].Message, StringComparison.Ordinal);
-        Assert.Contains("no vehicle `tansy-hatcj`", Checker.Import(BuildSource.Text("q.csv", "orrin-c165,1"), "tansy-hatcj").Problems[0].Message, StringComparison.Ordinal);
+        Assert.Contains("nothing is called `orrin-c166`",
+            Checker.Suggest(Build, new SuggestOptions { Keep = ["orrin-c166"] }).Problems[0].Message, StringComparison.Ordinal);
+        Assert.Contains("no vehicle `tansy-hatcj`",
+            Checker.Chart(new ChartOptions { Slice = new ChartSlice { Vehicles = ["tansy-hatcj"] } }).Problems[0].Message,
+            StringComparison.Ordinal);
+        Assert.Contains("no vehicle `tansy-hatcj`",
+            Checker.Import(BuildSource.Text("q.csv", "orrin-c165,1"), "tansy-hatcj").Problems[0].Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -86,7 +90,9 @@ public sealed class RefusalTests
     {
         using var folder = new TemporaryFolder();
         folder.Write("drivers/bad.yaml", "kind: driver\nid: bad\n");
-        var opened = Checker.Open(new CheckerOptions { Catalogs = [RepositoryRoot.Of("catalog"), folder.Path], Rules = [RepositoryRoot.Of("rules")] });
+        var opened =
+            Checker.Open(
+                new CheckerOptions { Catalogs = [RepositoryRoot.Of("catalog"), folder.Path], Rules = [RepositoryRoot.Of("rules")] });
 
         Assert.Null(opened.Checker);
         var all = opened.ProblemsWith([BuildSource.Text("wrong.yaml", "kind: build")]);

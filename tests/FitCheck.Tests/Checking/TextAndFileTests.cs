@@ -7,7 +7,10 @@ using Xunit;
 
 namespace FitCheck.Tests.Checking;
 
-/// <summary>What is said of a text is what is said of the file with the same text, by the checker that stays open and by the one that is opened for it.</summary>
+/// <summary>
+/// What is said of a text is what is said of the file with the same text, by the checker that stays open and by the one that is opened for
+/// it.
+/// </summary>
 public sealed class TextAndFileTests
 {
     private static readonly Checker Checker = OpenCheckers.OfRepository;
@@ -22,7 +25,8 @@ public sealed class TextAndFileTests
     [Fact]
     public void The_checker_that_stays_open_says_what_the_one_for_a_single_check_says()
     {
-        var once = Once.Check(OpenCheckers.Builds, new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
+        var once = Once.Check(OpenCheckers.Builds, new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing);
 
         Assert.Equal(OpenCheckers.Json(once), OpenCheckers.Json(Checker.Check(BuildSource.Files(OpenCheckers.Builds))));
     }
@@ -44,7 +48,9 @@ public sealed class TextAndFileTests
         var file = folder.Write("quote.csv", list).Replace('\\', '/');
         var options = new ImportOptions { At = ["orrin-c165=front-door-left,front-door-right"] };
 
-        var (fromFile, fromText) = (Checker.Import(BuildSource.File(file), "tansy-hatch", options), Checker.Import(BuildSource.Text(file, list), "tansy-hatch", options));
+        var (fromFile, fromText) =
+            (Checker.Import(BuildSource.File(file), "tansy-hatch", options),
+                Checker.Import(BuildSource.Text(file, list), "tansy-hatch", options));
 
         Assert.NotNull(fromFile.Build);
         Assert.Equal(fromFile.Build, fromText.Build);
@@ -87,7 +93,8 @@ public sealed class TextAndFileTests
     [Fact]
     public void A_file_that_is_not_there_is_told_and_throws_nothing()
     {
-        Assert.Contains("no such file", Assert.Single(Checker.Check([BuildSource.File("no/such/build.yaml")]).Problems).Message, StringComparison.Ordinal);
+        Assert.Contains("no such file", Assert.Single(Checker.Check([BuildSource.File("no/such/build.yaml")]).Problems).Message,
+            StringComparison.Ordinal);
         Assert.Contains("NUL", Assert.Single(Checker.Check([BuildSource.File("a\0b.yaml")]).Problems).Message, StringComparison.Ordinal);
     }
 

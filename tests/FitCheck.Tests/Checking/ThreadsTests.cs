@@ -4,7 +4,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Checking;
 
-/// <summary>Sixteen threads ask one checker all sorts of things at once; each answer is the one that a single thread got, to the byte.</summary>
+/// <summary>
+/// Sixteen threads ask one checker all sorts of things at once; each answer is the one that a single thread got, to the byte.
+/// </summary>
 public sealed class ThreadsTests
 {
     private const int Threads = 16;
@@ -95,9 +97,14 @@ public sealed class ThreadsTests
             yield return c => OpenCheckers.Json(c.List([BuildSource.Text(file, File.ReadAllText(file))]));
         }
         foreach (var name in new[] { "tansy-wrong-harness", "tansy-mdf-rings", "pellet-too-deep" })
-            yield return c => OpenCheckers.Json(c.Suggest(BuildSource.File(OpenCheckers.Build(name)), new SuggestOptions { Time = TimeSpan.FromMinutes(10) }));
+            yield return c =>
+                OpenCheckers.Json(
+                    c.Suggest(BuildSource.File(OpenCheckers.Build(name)), new SuggestOptions { Time = TimeSpan.FromMinutes(10) }));
         yield return c => OpenCheckers.Json(c.Chart(new ChartOptions { Slice = new ChartSlice { Vehicles = ["tansy-hatch"] } }));
         yield return c => OpenCheckers.Json(c.Chart(new ChartOptions { Slice = new ChartSlice { Sizes = ["130 mm"] } }));
-        yield return c => string.Join('\n', c.Check([BuildSource.Text("wrong.yaml", "kind: build\nname: A\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], drivr: x}\n")]).Problems);
+        yield return c =>
+            string.Join('\n',
+                c.Check([BuildSource.Text("wrong.yaml",
+                    "kind: build\nname: A\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], drivr: x}\n")]).Problems);
     }
 }

@@ -92,7 +92,8 @@ public sealed class CheckCommandTests : IDisposable
     public void Fail_on_decides_from_which_status_up_it_is_one()
     {
         _folder.Write("b.yaml", Good.Replace("orrin-w165-4", "orrin-w165-lite", StringComparison.Ordinal));
-        var worst = JsonDocument.Parse(Run.Of(_folder.Path, "check", "b.yaml", "--format", "json").Out).RootElement.GetProperty("builds")[0].GetProperty("verdict").GetString();
+        var worst = JsonDocument.Parse(Run.Of(_folder.Path, "check", "b.yaml", "--format", "json").Out).RootElement.GetProperty("builds")[0]
+            .GetProperty("verdict").GetString();
 
         Assert.Equal("measure", worst);
         Assert.Equal(0, Run.Of(_folder.Path, "check", "b.yaml").Status);
@@ -131,13 +132,16 @@ public sealed class CheckCommandTests : IDisposable
         _folder.Write("b.yaml", Good);
         Run.Of(_folder.Path, "check", "b.yaml", "--output", "r.html", "--output", "r.json");
 
-        Assert.Equal(["b.yaml", "r.html", "r.json"], Directory.GetFiles(_folder.Path).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
+        Assert.Equal(["b.yaml", "r.html", "r.json"],
+            Directory.GetFiles(_folder.Path).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
     }
 
     [Fact]
     public void A_part_with_a_hostile_name_does_no_harm()
     {
-        _folder.Write("b.yaml", Good.Replace("orrin-w165-4", "evil", StringComparison.Ordinal).Replace("One rear door", "\"<b>x</b>\\e[31m\"", StringComparison.Ordinal));
+        _folder.Write("b.yaml",
+            Good.Replace("orrin-w165-4", "evil", StringComparison.Ordinal)
+                .Replace("One rear door", "\"<b>x</b>\\e[31m\"", StringComparison.Ordinal));
         _folder.Write("shop/drivers/evil.yaml", Trial.Entry("drivers/orrin-w165-4.yaml")
             .Replace("id: orrin-w165-4", "id: evil", StringComparison.Ordinal)
             .Replace("name: ", "name: <script>alert(1)</script> ", StringComparison.Ordinal));

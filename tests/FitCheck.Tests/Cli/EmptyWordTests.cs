@@ -2,7 +2,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Cli;
 
-/// <summary>A word with nothing in it, as the shell makes it of a variable that nobody set: no name of anything, and told with what it was for.</summary>
+/// <summary>
+/// A word with nothing in it, as the shell makes it of a variable that nobody set: no name of anything, and told with what it was for.
+/// </summary>
 public sealed class EmptyWordTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();

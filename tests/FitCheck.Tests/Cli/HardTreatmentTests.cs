@@ -40,7 +40,8 @@ public sealed class HardTreatmentTests : IDisposable
 
         Assert.Equal(0, status);
         Assert.DoesNotContain("Exception", error, StringComparison.Ordinal);
-        Assert.All(Directory.Exists(_folder.Of("cache")) ? Directory.GetFiles(_folder.Of("cache")) : [], f => Assert.DoesNotContain(".part", f, StringComparison.Ordinal));
+        Assert.All(Directory.Exists(_folder.Of("cache")) ? Directory.GetFiles(_folder.Of("cache")) : [],
+            f => Assert.DoesNotContain(".part", f, StringComparison.Ordinal));
         Assert.Equal(0, Run.Of(_folder.Path, lint).Status);
     }
 
@@ -71,7 +72,8 @@ public sealed class HardTreatmentTests : IDisposable
     private (int Status, string Error) Limited(params string[] arguments)
     {
         var quoted = string.Join(' ', arguments.Select(a => $"'{a}'"));
-        var start = new ProcessStartInfo("bash", ["-c", $"trap '' XFSZ; ulimit -f 16; exec dotnet '{Path.Combine(AppContext.BaseDirectory, "fitcheck.dll")}' {quoted}"])
+        var start = new ProcessStartInfo("bash",
+            ["-c", $"trap '' XFSZ; ulimit -f 16; exec dotnet '{Path.Combine(AppContext.BaseDirectory, "fitcheck.dll")}' {quoted}"])
         {
             WorkingDirectory = _folder.Path,
             RedirectStandardOutput = true,

@@ -4,8 +4,8 @@ using Xunit;
 namespace FitCheck.Tests.Cli;
 
 /// <summary>
-/// A catalog, rules and builds as a stranger may send them: links that lead elsewhere or round in a circle, pipes, devices, endless files. Each is told with its place and
-/// none is read; every run ends by itself. Linux only: the links and pipes are made there.
+/// A catalog, rules and builds as a stranger may send them: links that lead elsewhere or round in a circle, pipes, devices, endless files.
+/// Each is told with its place and none is read; every run ends by itself. Linux only: the links and pipes are made there.
 /// </summary>
 public sealed class HostileFolderTests : IDisposable
 {
@@ -113,7 +113,9 @@ public sealed class HostileFolderTests : IDisposable
         _folder.Write("out.txt", "kept");
         // What lint finds is its report, which goes where it is sent.
         string[] too = command is ["lint"] ? ["--format", "text"] : [];
-        AssertTold("c/cups/a:1:1: error: the link leads to a folder that is read already", [.. command, "--catalog", "default", "--catalog", "c", "--rules", "default", "--rules", "r", "--format", "json", "--output", "out.txt", .. too]);
+        AssertTold("c/cups/a:1:1: error: the link leads to a folder that is read already",
+            [.. command, "--catalog", "default", "--catalog", "c", "--rules", "default", "--rules", "r", "--format", "json", "--output",
+                "out.txt", .. too]);
     }
 
     // Thirty folders, each with two links to the next: a thousand million ways to the last.
@@ -156,7 +158,9 @@ public sealed class HostileFolderTests : IDisposable
         Link("other/builds", "/" + _folder.Of("outside").TrimStart('/'));
         Assert.Equal(2, Run.InTime(_folder.Of("other"), "check", "builds/secret.yaml").Status);
         Assert.DoesNotContain("password", Both(Run.InTime(_folder.Of("other"), "check", "builds/secret.yaml")), StringComparison.Ordinal);
-        Assert.DoesNotContain("password", AssertTold($"c/builds/z.yaml:1:1: error: {LeadsOut}", "check", "c/builds/z.yaml", "--catalog", "default", "--catalog", "c"), StringComparison.Ordinal);
+        Assert.DoesNotContain("password",
+            AssertTold($"c/builds/z.yaml:1:1: error: {LeadsOut}", "check", "c/builds/z.yaml", "--catalog", "default", "--catalog", "c"),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -193,12 +197,15 @@ public sealed class HostileFolderTests : IDisposable
         Link("catalog", RepositoryRoot.Of("catalog"));
         Link("rules", RepositoryRoot.Of("rules"));
         Link("near.yaml", "mine.yaml");
-        var direct = Run.InTime(_folder.Path, "check", "mine.yaml", "--format", "json", "--catalog", RepositoryRoot.Of("catalog"), "--rules", RepositoryRoot.Of("rules"));
-        Assert.Equal(direct.Status, Run.InTime(_folder.Path, "check", "mine.yaml", "--format", "json", "--catalog", "catalog", "--rules", "rules").Status);
+        var direct = Run.InTime(_folder.Path, "check", "mine.yaml", "--format", "json", "--catalog", RepositoryRoot.Of("catalog"),
+            "--rules", RepositoryRoot.Of("rules"));
+        Assert.Equal(direct.Status,
+            Run.InTime(_folder.Path, "check", "mine.yaml", "--format", "json", "--catalog", "catalog", "--rules", "rules").Status);
         Assert.Equal(direct.Status, Run.InTime(_folder.Path, "check", "near.yaml", "--catalog", "catalog", "--rules", "rules").Status);
         Assert.Equal(0, Run.InTime(_folder.Path, "lint", "--catalog", "catalog", "--rules", "rules").Status);
 
-        _folder.Write("c/shared/one.yaml", Entry("sundries/foam-tape-3x12.yaml").Replace("id: foam-tape-3x12", "id: linked", StringComparison.Ordinal));
+        _folder.Write("c/shared/one.yaml",
+            Entry("sundries/foam-tape-3x12.yaml").Replace("id: foam-tape-3x12", "id: linked", StringComparison.Ordinal));
         Link("c/sundries/linked.yaml", "../shared/one.yaml");
         var (status, output, error) = Run.InTime(_folder.Path, "lint", "--catalog", "catalog", "--catalog", "c", "--rules", "rules");
         Assert.True(status == 0, output + error);
@@ -248,7 +255,13 @@ public sealed class HostileFolderTests : IDisposable
 
     private (int Status, string Error) Shell(string command)
     {
-        var start = new ProcessStartInfo("timeout", ["60", "bash", "-c", command]) { WorkingDirectory = _folder.Path, RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        var start = new ProcessStartInfo("timeout", ["60", "bash", "-c", command])
+        {
+            WorkingDirectory = _folder.Path,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false
+        };
         start.Environment["FITCHECK"] = Path.Combine(AppContext.BaseDirectory, "fitcheck.dll");
         start.Environment["FITCHECK_CACHE"] = _folder.Of("cache");
         using var process = Process.Start(start)!;

@@ -11,7 +11,8 @@ public sealed class ListCommandTests : IDisposable
     [Fact]
     public void A_quote_becomes_a_build_and_the_build_a_list_in_a_culture_with_commas()
     {
-        _folder.Write("quote.csv", "Bezeichnung;Menge\nOrrin C165 coaxial;1\nTansy front spacer 18 mm;1\nDuo-A harness to 4.8 and 2.8 mm tabs;1\n");
+        _folder.Write("quote.csv",
+            "Bezeichnung;Menge\nOrrin C165 coaxial;1\nTansy front spacer 18 mm;1\nDuo-A harness to 4.8 and 2.8 mm tabs;1\n");
 
         var (made, _, told) = Run.Of(_folder.Path, "new", "build", "--from", "quote.csv", "--vehicle", "tansy-hatch", "-o", "made.yaml");
         Assert.Equal((0, ""), (made, told));

@@ -64,7 +64,14 @@ public sealed class NewOnTerminalTests : IDisposable
         public Terminal(string folder, string command)
         {
             // In the background of a shell, an interruption is ignored and so would be by what is started here.
-            var start = new ProcessStartInfo("env", ["--default-signal=INT", "script", "-qefc", command, "/dev/null"]) { WorkingDirectory = folder, RedirectStandardInput = true, RedirectStandardOutput = true, UseShellExecute = false };
+            var start = new ProcessStartInfo("env",
+                ["--default-signal=INT", "script", "-qefc", command, "/dev/null"])
+            {
+                WorkingDirectory = folder,
+                RedirectStandardInput = true,
+                RedirectStandardOutput = true,
+                UseShellExecute = false
+            };
             start.Environment["FITCHECK_CACHE"] = Path.Combine(folder, "cache");
             start.Environment["TERM"] = "xterm-256color";
             _process = Process.Start(start)!;
@@ -122,7 +129,8 @@ public sealed class NewOnTerminalTests : IDisposable
                 _process.Dispose();
         }
 
-        // Bytes as they come. A StreamReader whose buffer was once filled waits for more before it hands on the rest: a question, while the program waits for its answer.
+        // Bytes as they come. A StreamReader whose buffer was once filled waits for more before it hands on the rest: a question, while the
+        // program waits for its answer.
         private void Read()
         {
             var (bytes, letters, decoder) = (new byte[1024], new char[1028], Encoding.UTF8.GetDecoder());

@@ -64,7 +64,9 @@ public sealed class NewPartTests : IDisposable
     {
         var (status, output, error) = Run.Of(_folder.Path, "new", "part", "driver", "-o", "./" + name);
 
-        Assert.Equal((3, "", $"fitcheck: ./{name}: the name of a catalog file is the id of its entry and `.yaml`: lower-case letters, digits and single hyphens, such as `spacer-165-tilt-8.yaml`\n"), (status, output, error));
+        Assert.Equal(
+            (3, "", $"fitcheck: ./{name}: the name of a catalog file is the id of its entry and `.yaml`: lower-case letters, digits and "
+                + $"single hyphens, such as `spacer-165-tilt-8.yaml`\n"), (status, output, error));
         Assert.Empty(Directory.GetFiles(_folder.Path));
     }
 

@@ -11,8 +11,10 @@ public sealed class OverwritingTests : IDisposable
     public OverwritingTests()
     {
         _folder.Write("b.yaml", File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "tansy-bare-tweeter.yaml")));
-        _folder.Write("shop/cups/my-cup.yaml", Trial.Entry("cups/cup-45-tansy.yaml").Replace("id: cup-45-tansy", "id: my-cup", StringComparison.Ordinal));
-        _folder.Write("limits/mount/glass-too-near.yaml", "id: mount/glass-too-near\nreason: \"The glass of older cars wobbles.\"\nwarn: { below: 8 mm }\n");
+        _folder.Write("shop/cups/my-cup.yaml",
+            Trial.Entry("cups/cup-45-tansy.yaml").Replace("id: cup-45-tansy", "id: my-cup", StringComparison.Ordinal));
+        _folder.Write("limits/mount/glass-too-near.yaml",
+            "id: mount/glass-too-near\nreason: \"The glass of older cars wobbles.\"\nwarn: { below: 8 mm }\n");
         _folder.Write("side/catalog/builds/b.yaml", File.ReadAllText(_folder.Of("b.yaml")));
         _folder.Write("shared/old.html", "yesterday's");
         if (!OperatingSystem.IsWindows())
@@ -29,7 +31,8 @@ public sealed class OverwritingTests : IDisposable
 
     public void Dispose() => _folder.Dispose();
 
-    // A link to the build, a second name of it, a folder's link on the way: POSIX calls all of them one file (3.147 of the base definitions).
+    // A link to the build, a second name of it, a folder's link on the way: POSIX calls all of them one file (3.147 of the base
+    // definitions).
     [Theory]
     [InlineData("check b.yaml --format json --output soft", "soft is the same file as b.yaml, which is read")]
     [InlineData("check b.yaml --format json --output softer", "softer is the same file as b.yaml, which is read")]
@@ -40,13 +43,18 @@ public sealed class OverwritingTests : IDisposable
     [InlineData("list b.yaml --format json --output hard", "hard is the same file as b.yaml, which is read")]
     [InlineData("suggest b.yaml --format json --output hard", "hard is the same file as b.yaml, which is read")]
     [InlineData("lint b.yaml --format json --output hard", "hard is the same file as b.yaml, which is read")]
-    [InlineData("check b.yaml --catalog default --catalog shop --format json --output shop/cups/my-cup.yaml", "shop/cups/my-cup.yaml is read")]
-    [InlineData("check b.yaml --catalog default --catalog shop --format json --output shop-too/cups/my-cup.yaml", "shop-too/cups/my-cup.yaml is the same file as shop/cups/my-cup.yaml, which is read")]
-    [InlineData("check b.yaml --rules default --rules limits --format json --output limits/mount/glass-too-near.yaml", "limits/mount/glass-too-near.yaml is read")]
-    [InlineData("list b.yaml --rules default --rules limits --format json --output rule", "rule is the same file as limits/mount/glass-too-near.yaml, which is read")]
+    [InlineData("check b.yaml --catalog default --catalog shop --format json --output shop/cups/my-cup.yaml",
+        "shop/cups/my-cup.yaml is read")]
+    [InlineData("check b.yaml --catalog default --catalog shop --format json --output shop-too/cups/my-cup.yaml",
+        "shop-too/cups/my-cup.yaml is the same file as shop/cups/my-cup.yaml, which is read")]
+    [InlineData("check b.yaml --rules default --rules limits --format json --output limits/mount/glass-too-near.yaml",
+        "limits/mount/glass-too-near.yaml is read")]
+    [InlineData("list b.yaml --rules default --rules limits --format json --output rule",
+        "rule is the same file as limits/mount/glass-too-near.yaml, which is read")]
     [InlineData("chart --catalog default --catalog shop --format json --output shop/cups/my-cup.yaml", "shop/cups/my-cup.yaml is read")]
     [InlineData("lint --catalog default --catalog shop --format json --output shop/cups/my-cup.yaml", "shop/cups/my-cup.yaml is read")]
-    [InlineData("lint --fix --catalog default --catalog shop --format json --output shop/cups/my-cup.yaml", "shop/cups/my-cup.yaml is read")]
+    [InlineData("lint --fix --catalog default --catalog shop --format json --output shop/cups/my-cup.yaml",
+        "shop/cups/my-cup.yaml is read")]
     [InlineData("impact --from side --to side --format json --output side/catalog/builds/b.yaml", "side/catalog/builds/b.yaml is read")]
     [InlineData("suggest b.yaml --catalog default --catalog shop --write shop/cups/my-cup.yaml --force", "shop/cups/my-cup.yaml is read")]
     public void What_is_read_is_kept(string command, string told)
@@ -57,14 +65,18 @@ public sealed class OverwritingTests : IDisposable
     }
 
     [Theory]
-    [InlineData("check b.yaml --format json --output new.txt --format html --output here/new.txt", 2, "new.txt and here/new.txt are one file; name another for one of them")]
+    [InlineData("check b.yaml --format json --output new.txt --format html --output here/new.txt", 2,
+        "new.txt and here/new.txt are one file; name another for one of them")]
     [InlineData("check b.yaml --output a.json --sheet later.json", 2, "a.json and later.json are one file; name another for one of them")]
-    [InlineData("check b.yaml --output shared/old.html --sheet here/shared/old.html", 2, "shared/old.html and here/shared/old.html are one file; name another for one of them")]
+    [InlineData("check b.yaml --output shared/old.html --sheet here/shared/old.html", 2,
+        "shared/old.html and here/shared/old.html are one file; name another for one of them")]
     [InlineData("check b.yaml --output new.html --sheet ./new.html", 3, "new.html is named twice, by --output and by --sheet")]
     [InlineData("check b.yaml --output new.html --output shared/../new.html", 3, "new.html is named twice by --output")]
-    [InlineData("lint --format json --output new.txt --format sarif --output here/new.txt", 2, "new.txt and here/new.txt are one file; name another for one of them")]
+    [InlineData("lint --format json --output new.txt --format sarif --output here/new.txt", 2,
+        "new.txt and here/new.txt are one file; name another for one of them")]
     [InlineData("suggest b.yaml --output new.txt --write new.txt", 3, "new.txt is named twice, by --output and by --write")]
-    [InlineData("suggest b.yaml --output new.txt --write here/new.txt", 2, "new.txt and here/new.txt are one file; name another for one of them")]
+    [InlineData("suggest b.yaml --output new.txt --write here/new.txt", 2,
+        "new.txt and here/new.txt are one file; name another for one of them")]
     [InlineData("suggest b.yaml --output b.yaml --write b.yaml --force", 3, "b.yaml is named twice, by --output and by --write")]
     [InlineData("suggest b.yaml --output b.yaml", 3, "b.yaml is read; name another file for what is written")]
     public void No_output_takes_the_place_of_another(string command, int status, string told)
@@ -81,7 +93,8 @@ public sealed class OverwritingTests : IDisposable
             return;
         var (status, _, error) = Shell.Of(_folder.Path, "fitcheck check /dev/stdin --format json --output b.yaml < b.yaml");
 
-        Assert.Equal((2, "fitcheck: b.yaml is the same file as /dev/stdin, which is read; name another file for what is written\n"), (status, error));
+        Assert.Equal((2, "fitcheck: b.yaml is the same file as /dev/stdin, which is read; name another file for what is written\n"),
+            (status, error));
         Assert.Equal(_before, Files());
     }
 
@@ -98,7 +111,8 @@ public sealed class OverwritingTests : IDisposable
         var (status, _, error) = Run.Of(_folder.Path, command.Split(' '));
 
         Assert.Equal(2, status);
-        Assert.Matches(@"^fitcheck: (soft|a\.json) is a link to \S+/(b\.yaml|later\.json); it is kept as it is, name that file itself\n$", error);
+        Assert.Matches(@"^fitcheck: (soft|a\.json) is a link to \S+/(b\.yaml|later\.json); it is kept as it is, name that file itself\n$",
+            error);
         Assert.Equal(_before, Files());
     }
 
@@ -116,7 +130,9 @@ public sealed class OverwritingTests : IDisposable
         var (status, _, error) = Run.Of(_folder.Path, "lint", "--fix", "--catalog", "own");
 
         Assert.Equal(2, status);
-        Assert.Equal($"fitcheck: own/cups/second.yaml is a link to {_folder.Of("own/kept/elsewhere.yaml")}; it is kept as it is, name that file itself\n", error);
+        Assert.Equal(
+            $"fitcheck: own/cups/second.yaml is a link to {_folder.Of("own/kept/elsewhere.yaml")}; it is kept as it is, name that file "
+                + $"itself\n", error);
         Assert.Equal(before, Files());
     }
 
@@ -148,11 +164,15 @@ public sealed class OverwritingTests : IDisposable
     {
         if (!OperatingSystem.IsLinux())
             return;
-        var (status, output, error) = Run.Of(_folder.Path, "check", "b.yaml", "--format", "html", "--output", "/dev/null", "--format", "text", "--output", "/dev/stdout", "--sheet", "/dev/../dev/null");
+        var (status, output, error) =
+            Run.Of(_folder.Path, "check", "b.yaml", "--format", "html", "--output", "/dev/null", "--format", "text", "--output",
+                "/dev/stdout", "--sheet", "/dev/../dev/null");
 
         Assert.Equal("fitcheck: null is named twice, by --output and by --sheet\n", error);
         Assert.Equal((3, ""), (status, output));
-        (status, output, error) = Run.Of(_folder.Path, "check", "b.yaml", "--format", "html", "--output", "/dev/null", "--format", "text", "--output", "/dev/stdout", "--sheet", "/dev/zero");
+        (status, output, error) =
+            Run.Of(_folder.Path, "check", "b.yaml", "--format", "html", "--output", "/dev/null", "--format", "text", "--output",
+                "/dev/stdout", "--sheet", "/dev/zero");
         Assert.Equal((1, ""), (status, error));
         Assert.StartsWith("Tansy, new tweeters plugged in bare", output, StringComparison.Ordinal);
     }
@@ -183,7 +203,11 @@ public sealed class OverwritingTests : IDisposable
 
     private void Link(string name, string target) => File.CreateSymbolicLink(_folder.Of(name), target);
 
-    private Dictionary<string, string> Files() => Directory.GetFiles(_folder.Path, "*", new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 3 })
-        .Select(f => Path.GetRelativePath(_folder.Path, f)).Where(f => !f.StartsWith("cache", StringComparison.Ordinal) && !f.StartsWith("here", StringComparison.Ordinal))
-        .ToDictionary(f => f, f => File.ResolveLinkTarget(_folder.Of(f), returnFinalTarget: true) is { Exists: false } ? "leads nowhere" : File.ReadAllText(_folder.Of(f)), StringComparer.Ordinal);
+    private Dictionary<string, string> Files() =>
+        Directory.GetFiles(_folder.Path, "*", new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 3 })
+        .Select(f => Path.GetRelativePath(_folder.Path, f))
+        .Where(f => !f.StartsWith("cache", StringComparison.Ordinal) && !f.StartsWith("here", StringComparison.Ordinal))
+        .ToDictionary(f => f,
+        f => File.ResolveLinkTarget(_folder.Of(f), returnFinalTarget: true) is { Exists: false } ? "leads nowhere"
+            : File.ReadAllText(_folder.Of(f)), StringComparer.Ordinal);
 }

@@ -18,7 +18,8 @@ public sealed class QuickProgramTests
     {
         using var folder = new TemporaryFolder();
 
-        Assert.Equal(Run.Of(folder.Path, ["check", Build, .. plain.Split(' ')]), Run.Of(folder.Path, ["check", Build, .. unusual.Split(' ')]));
+        Assert.Equal(Run.Of(folder.Path, ["check", Build, .. plain.Split(' ')]),
+            Run.Of(folder.Path, ["check", Build, .. unusual.Split(' ')]));
     }
 
     [Theory]
@@ -51,7 +52,8 @@ public sealed class QuickProgramTests
         if (OperatingSystem.IsWindows())
             return; // no quick program there
         using var folder = new TemporaryFolder();
-        var good = folder.Write("catalog/cups/cup-45-tansy.yaml", File.ReadAllText(RepositoryRoot.Of("catalog", "cups", "cup-45-tansy.yaml")));
+        var good = folder.Write("catalog/cups/cup-45-tansy.yaml",
+            File.ReadAllText(RepositoryRoot.Of("catalog", "cups", "cup-45-tansy.yaml")));
         foreach (var text in new[] { "hole: 45 mm", "hole: 45 mn", "hole: -5 mm" })
         {
             File.WriteAllText(good, File.ReadAllText(good).Replace("hole: 45 mm", text, StringComparison.Ordinal));
@@ -95,7 +97,13 @@ public sealed class QuickProgramTests
 
     private static (int Status, string Out, string Error) Answer(string program, string folder, string[] arguments)
     {
-        var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        var start = new ProcessStartInfo(program, arguments)
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false
+        };
         start.Environment["FITCHECK_CACHE"] = Path.Combine(folder, "cache");
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();

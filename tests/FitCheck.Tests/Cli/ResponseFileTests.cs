@@ -2,7 +2,10 @@ using Xunit;
 
 namespace FitCheck.Tests.Cli;
 
-/// <summary>What stands in a file whose name begins with `@` never becomes options: a change can bring such a file, and a shell that is asked for all builds names it.</summary>
+/// <summary>
+/// What stands in a file whose name begins with `@` never becomes options: a change can bring such a file, and a shell that is asked for
+/// all builds names it.
+/// </summary>
 public sealed class ResponseFileTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
@@ -20,7 +23,8 @@ public sealed class ResponseFileTests : IDisposable
     public void A_name_with_an_at_sign_is_the_name_of_a_file(params string[] arguments)
     {
         var build = RepositoryRoot.Of("catalog", "builds", "tansy-quote.yaml");
-        var (status, output, error) = Run.InTime(_folder.Path, [.. arguments.Select(a => a.Replace("{0}", build, StringComparison.Ordinal))]);
+        var (status, output, error) =
+            Run.InTime(_folder.Path, [.. arguments.Select(a => a.Replace("{0}", build, StringComparison.Ordinal))]);
         Assert.Equal(2, status);
         Assert.Contains("@x.yaml: error: no such file", output + error, StringComparison.Ordinal);
         Assert.DoesNotContain("\"format\"", output, StringComparison.Ordinal);

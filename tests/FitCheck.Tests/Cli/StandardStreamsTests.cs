@@ -3,14 +3,15 @@ using Xunit;
 namespace FitCheck.Tests.Cli;
 
 /// <summary>
-/// Standard output and standard error that take nothing: /dev/full is a disk without room (full(4), Linux manual pages), `&gt;&amp;-` leaves a stream closed
-/// (POSIX, shell command language, 2.7.6).
+/// Standard output and standard error that take nothing: /dev/full is a disk without room (full(4), Linux manual pages), `&gt;&amp;-`
+/// leaves a stream closed (POSIX, shell command language, 2.7.6).
 /// </summary>
 public sealed class StandardStreamsTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
 
-    public StandardStreamsTests() => _folder.Write("b.yaml", File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "tansy-bare-tweeter.yaml")));
+    public StandardStreamsTests() =>
+        _folder.Write("b.yaml", File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "tansy-bare-tweeter.yaml")));
 
     public void Dispose() => _folder.Dispose();
 
@@ -86,7 +87,9 @@ public sealed class StandardStreamsTests : IDisposable
     {
         if (!OperatingSystem.IsLinux())
             return;
-        _folder.Write("waiver.yaml", File.ReadAllText(_folder.Of("b.yaml")) + "\nwaive:\n  - {rule: mount/too-deep, at: front-tweeter-left, reason: nothing there}\n");
+        _folder.Write("waiver.yaml",
+            File.ReadAllText(_folder.Of("b.yaml"))
+                + "\nwaive:\n  - {rule: mount/too-deep, at: front-tweeter-left, reason: nothing there}\n");
         var whole = Shell.Of(_folder.Path, "fitcheck check waiver.yaml --format json --output whole.json");
         var (status, _, _) = Shell.Of(_folder.Path, "fitcheck check waiver.yaml --format json --output r.json <&- >&- 2>&-");
 

@@ -9,7 +9,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Cli;
 
-/// <summary>Runs the very commands of the workflow file and of the hooks, in a repository of their own, as the services do that read these files.</summary>
+/// <summary>
+/// Runs the very commands of the workflow file and of the hooks, in a repository of their own, as the services do that read these files.
+/// </summary>
 public sealed class WorkflowTests : IDisposable
 {
     private const string Workflow = ".github/workflows/catalog.yml";
@@ -36,15 +38,19 @@ public sealed class WorkflowTests : IDisposable
             var (status, output, error) = Bash(run);
             Assert.True(status == 0, $"{name} ends with {status}:\n{output}\n{error}");
         }
-        Assert.Equal("2.1.0", JsonDocument.Parse(File.ReadAllText(_folder.Of("out/lint.sarif"))).RootElement.GetProperty("version").GetString());
-        Assert.Equal(Directory.GetFiles(_folder.Of("catalog/builds"), "*.yaml").Length, XDocument.Load(_folder.Of("out/check.xml")).Descendants("testsuite").Count());
+        Assert.Equal("2.1.0",
+            JsonDocument.Parse(File.ReadAllText(_folder.Of("out/lint.sarif"))).RootElement.GetProperty("version").GetString());
+        Assert.Equal(Directory.GetFiles(_folder.Of("catalog/builds"), "*.yaml").Length,
+            XDocument.Load(_folder.Of("out/check.xml")).Descendants("testsuite").Count());
         var summary = File.ReadAllText(_folder.Of("summary.md"));
         Assert.Contains("### FitCheck lint: 0 errors", summary, StringComparison.Ordinal);
         Assert.Contains("do not go together as planned", summary, StringComparison.Ordinal);
-        Assert.Contains("Nothing that FitCheck reads is different.", File.ReadAllText(_folder.Of("out/impact.md")), StringComparison.Ordinal);
+        Assert.Contains("Nothing that FitCheck reads is different.", File.ReadAllText(_folder.Of("out/impact.md")),
+            StringComparison.Ordinal);
         Assert.Equal("", Bash("git status --porcelain -- catalog rules src").Out);
 
-        // Every entry is sound, and still three builds get worse (by hand in ImpactTests): only the comparison says so, until a commit accepts it.
+        // Every entry is sound, and still three builds get worse (by hand in ImpactTests): only the comparison says so, until a commit
+        // accepts it.
         Alter(Woofer, "depth: 64 mm", "depth: 74 mm");
         Assert.Equal(0, Bash(steps["Lint"]).Status);
         Assert.Equal(0, Bash(steps["Check every build"]).Status);
@@ -53,7 +59,8 @@ public sealed class WorkflowTests : IDisposable
         Assert.Equal(1, worse.Status);
         Assert.Contains($"file={Woofer},line=32", worse.Out, StringComparison.Ordinal);
         Assert.Contains("depth 64 mm → 74 mm", File.ReadAllText(_folder.Of("out/impact.md")), StringComparison.Ordinal);
-        Commit("Say that it is meant\n\nAccept-Worse: front-rear-two-amps\nAccept-Worse: ostler-hole-enlarged\nAccept-Worse: ostler-hole-too-small");
+        Commit("Say that it is meant\n\nAccept-Worse: front-rear-two-amps\nAccept-Worse: ostler-hole-enlarged\nAccept-Worse: "
+            + "ostler-hole-too-small");
         Assert.Equal(0, Bash(steps[Compare]).Status);
 
         // A mistake stops the run, is shown beside its line and stands in the summary.
@@ -94,11 +101,13 @@ public sealed class WorkflowTests : IDisposable
     public void Only_pinned_actions_are_used_and_no_host_is_named()
     {
         Assert.All(AllSteps().Select(s => Text(s, "uses")).OfType<string>(), u => Assert.Matches(@"^(actions|github)/[a-z/-]+@v\d+$", u));
-        Assert.All(new[] { Workflow, Hooks }, f => Assert.DoesNotContain("://", File.ReadAllText(RepositoryRoot.Of(f)), StringComparison.Ordinal));
+        Assert.All(new[] { Workflow, Hooks },
+            f => Assert.DoesNotContain("://", File.ReadAllText(RepositoryRoot.Of(f)), StringComparison.Ordinal));
     }
 
     private static string Passing() => Directory.GetFiles(RepositoryRoot.Of("tests", "cases", "builds"), "*.expected")
-        .Where(f => !Regex.IsMatch(File.ReadAllText(f), "^fail", RegexOptions.Multiline)).Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal).First();
+        .Where(f => !Regex.IsMatch(File.ReadAllText(f), "^fail", RegexOptions.Multiline)).Select(f => Path.GetFileNameWithoutExtension(f))
+        .Order(StringComparer.Ordinal).First();
 
     private static YamlNode Read(string file)
     {
@@ -110,9 +119,11 @@ public sealed class WorkflowTests : IDisposable
 
     private static string? Text(YamlMap map, string key) => (map[key] as YamlScalar)?.Text;
 
-    private static IEnumerable<YamlMap> AllSteps() => ((YamlList)((YamlMap)((YamlMap)((YamlMap)Read(Workflow))["jobs"]!)["catalog"]!)["steps"]!).Items.Cast<YamlMap>();
+    private static IEnumerable<YamlMap> AllSteps() =>
+        ((YamlList)((YamlMap)((YamlMap)((YamlMap)Read(Workflow))["jobs"]!)["catalog"]!)["steps"]!).Items.Cast<YamlMap>();
 
-    private static IEnumerable<(string Name, string Run)> Steps() => AllSteps().Where(s => s["run"] is not null).Select(s => (Text(s, "name")!, Text(s, "run")!));
+    private static IEnumerable<(string Name, string Run)> Steps() =>
+        AllSteps().Where(s => s["run"] is not null).Select(s => (Text(s, "name")!, Text(s, "run")!));
 
     // Stages everything, and gives the hook the staged files that it asks for; null when there is none.
     private (int Status, string Out, string Error)? Hook(YamlMap hook)
@@ -121,7 +132,8 @@ public sealed class WorkflowTests : IDisposable
         var files = staged.Where(f => Regex.IsMatch(f, Text(hook, "files")!)).ToList();
         if (files.Count == 0)
             return null;
-        var arguments = ((YamlList)hook["args"]!).Items.Cast<YamlScalar>().Select(a => a.Text).Concat(Text(hook, "pass_filenames") == "false" ? [] : files);
+        var arguments = ((YamlList)hook["args"]!).Items.Cast<YamlScalar>().Select(a => a.Text)
+            .Concat(Text(hook, "pass_filenames") == "false" ? [] : files);
         return Bash($"{Text(hook, "entry")} {string.Join(' ', arguments)}");
     }
 
@@ -135,7 +147,8 @@ public sealed class WorkflowTests : IDisposable
     private void Commit(string message)
     {
         _folder.Write("message.txt", message);
-        var (status, _, error) = Bash("git add catalog rules && git -c user.name=Test -c user.email=test@example.org commit -q --allow-empty -F message.txt");
+        var (status, _, error) =
+            Bash("git add catalog rules && git -c user.name=Test -c user.email=test@example.org commit -q --allow-empty -F message.txt");
         Assert.True(status == 0, error);
     }
 
@@ -156,7 +169,9 @@ public sealed class WorkflowTests : IDisposable
         _folder.Write(".gitignore", File.ReadAllText(RepositoryRoot.Of(".gitignore")) + "/cache/\n/tools/\n/summary.md\n/message.txt\n");
         // What `pre-commit` has installed.
         _folder.Write("tools/fitcheck", $"#!/bin/sh\nexec dotnet '{Path.Combine(AppContext.BaseDirectory, "fitcheck.dll")}' \"$@\"\n");
-        var (status, _, error) = Bash("chmod +x tools/fitcheck && git init -q && git add -A && git -c user.name=Test -c user.email=test@example.org commit -qm 'Take over the catalog'");
+        var (status, _, error) =
+            Bash("chmod +x tools/fitcheck && git init -q && git add -A && git -c user.name=Test -c user.email=test@example.org commit "
+                + "-qm 'Take over the catalog'");
         Assert.True(status == 0, error);
     }
 

@@ -15,7 +15,8 @@ public sealed class MendTests
         Mended("id: a  # ours\nimpedance: 4 Ohms  # Ohms as printed\ndimensions: {flange: 65mm,cutout:   \"55 millimetres\"}\n"));
 
     [Fact]
-    public void Words_that_are_no_quantities_stay() => Assert.Equal(("id: a\nname: 4 Ohms\nnotes: 90dB @1W/1m\n", ""), Mended("id: a\nname: 4 Ohms\nnotes: 90dB @1W/1m\n"));
+    public void Words_that_are_no_quantities_stay() =>
+        Assert.Equal(("id: a\nname: 4 Ohms\nnotes: 90dB @1W/1m\n", ""), Mended("id: a\nname: 4 Ohms\nnotes: 90dB @1W/1m\n"));
 
     [Fact]
     public void Spaces_at_line_ends_go_but_not_inside_a_text()
@@ -33,7 +34,8 @@ public sealed class MendTests
 
     [Fact]
     public void Keys_move_with_their_lines_and_the_comments_above_them() => Assert.Equal(
-        ("# head\nid: a\nkind: driver\n# as sold\nname: A\nnotes: behind the name\ndimensions:\n  flange: 65 mm\n", "3:1 `dimensions` moved to its place among the keys"),
+        ("# head\nid: a\nkind: driver\n# as sold\nname: A\nnotes: behind the name\ndimensions:\n  flange: 65 mm\n",
+            "3:1 `dimensions` moved to its place among the keys"),
         Mended("# head\nid: a\ndimensions:\n  flange: 65 mm\nkind: driver\n# as sold\nname: A\nnotes: behind the name\n"));
 
     [Theory]

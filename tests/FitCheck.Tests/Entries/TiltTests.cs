@@ -8,8 +8,8 @@ using Xunit;
 namespace FitCheck.Tests.Entries;
 
 /// <summary>
-/// Two faces that meet stand at an angle of 0° to 180°; at 90° and more a spacer has no thickness in the middle that points into the panel, and turned
-/// the other way it is another spacer's hand, not a negative angle (elementary geometry, worked by hand).
+/// Two faces that meet stand at an angle of 0° to 180°; at 90° and more a spacer has no thickness in the middle that points into the panel,
+/// and turned the other way it is another spacer's hand, not a negative angle (elementary geometry, worked by hand).
 /// </summary>
 public sealed class TiltTests : IDisposable
 {
@@ -28,7 +28,9 @@ public sealed class TiltTests : IDisposable
         var (build, folders, spacer, line) = Written(tilt);
 
         Assert.All(Told(build, folders), told =>
-            Assert.Contains(told, p => p is { Severity: Severity.Error, At: { Line: var at, Column: 7 } } && at == line && p.At.File == spacer && p.Message.Contains($"found `{tilt}`", StringComparison.Ordinal)));
+            Assert.Contains(told,
+                p => p is { Severity: Severity.Error, At: { Line: var at, Column: 7 } } && at == line && p.At.File == spacer
+                    && p.Message.Contains($"found `{tilt}`", StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -54,7 +56,8 @@ public sealed class TiltTests : IDisposable
             fit:
               - {at: [front-door-left], driver: orrin-w165-4, adapter: spacer-165-tilt-12}
             """);
-        return (build, new Folders([RepositoryRoot.Of("catalog"), _folder.Of("shop").Replace('\\', '/')], [RepositoryRoot.Of("rules")]), spacer, text.Split('\n').ToList().FindIndex(l => l.StartsWith("tilt:", StringComparison.Ordinal)) + 1);
+        return (build, new Folders([RepositoryRoot.Of("catalog"), _folder.Of("shop").Replace('\\', '/')], [RepositoryRoot.Of("rules")]),
+            spacer, text.Split('\n').ToList().FindIndex(l => l.StartsWith("tilt:", StringComparison.Ordinal)) + 1);
     }
 
     private static IReadOnlyList<IReadOnlyList<Problem>> Told(string build, Folders folders) =>

@@ -3,7 +3,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Entries;
 
-/// <summary>What has one reading is spelled as the catalog does; what has two is left alone. The readings are the trade's, not the program's.</summary>
+/// <summary>
+/// What has one reading is spelled as the catalog does; what has two is left alone. The readings are the trade's, not the program's.
+/// </summary>
 public sealed class UnitSpellingTests
 {
     [Theory]
@@ -29,7 +31,8 @@ public sealed class UnitSpellingTests
     [InlineData("crossover-limit", "3 kHz, 12 dB/octave", "3 kHz @ 12 dB/octave")]
     [InlineData("money", "99.00 eur", "99.00 EUR")]
     [InlineData("money", "€99.00", "99.00 EUR")]
-    public void One_reading_is_spelled_out(string kind, string written, string spelled) => Assert.Equal(spelled, UnitSpelling.Of(kind, written));
+    public void One_reading_is_spelled_out(string kind, string written, string spelled) =>
+        Assert.Equal(spelled, UnitSpelling.Of(kind, written));
 
     [Theory]
     [InlineData("length", "65")] // millimetres or inches?

@@ -26,6 +26,7 @@ public sealed class AirbagTests
         Assert.Equal(Status.Measure, StatusOf(silent));
         Assert.Equal(Status.Warn, StatusOf(vehicle.Replace(key + ": false", key + ": true", StringComparison.Ordinal)));
 
-        Status StatusOf(string text) => Assert.Single(Trial.Of(Build, ("vehicles/tansy-hatch.yaml", text)).Findings, f => f.Rule == rule).Status;
+        Status StatusOf(string text) =>
+            Assert.Single(Trial.Of(Build, ("vehicles/tansy-hatch.yaml", text)).Findings, f => f.Rule == rule).Status;
     }
 }

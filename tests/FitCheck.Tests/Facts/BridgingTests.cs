@@ -5,8 +5,8 @@ using Xunit;
 namespace FitCheck.Tests.Facts;
 
 /// <summary>
-/// Which outputs may be bridged stands on the amplifier beside its terminals; two outputs that are not made as a pair may both be of the same polarity, and
-/// then nothing or smoke comes of them (common practice, no source). A subwoofer on a four-channel amplifier.
+/// Which outputs may be bridged stands on the amplifier beside its terminals; two outputs that are not made as a pair may both be of the
+/// same polarity, and then nothing or smoke comes of them (common practice, no source). A subwoofer on a four-channel amplifier.
 /// </summary>
 public sealed class BridgingTests
 {
@@ -38,12 +38,15 @@ public sealed class BridgingTests
         var amplifier = Trial.Entry("amplifiers/kestow-d4-60.yaml");
         var lines = amplifier.Split('\n').Where(l => !l.StartsWith("bridge", StringComparison.Ordinal)).ToList();
         lines.Insert(lines.Count - 1, bridging);
-        var result = Trial.Of(Build.Replace("amp.1+2", "amp." + outputs, StringComparison.Ordinal), ("amplifiers/kestow-d4-60.yaml", string.Join('\n', lines)));
+        var result = Trial.Of(Build.Replace("amp.1+2", "amp." + outputs, StringComparison.Ordinal),
+            ("amplifiers/kestow-d4-60.yaml", string.Join('\n', lines)));
 
         var finding = Assert.Single(result.Findings, f => f.Rule == "load/bridging-not-allowed");
         Assert.Equal(expected, finding.Status);
         if (expected != Status.Pass)
-            Assert.Contains(outputs.Replace("+", " and ", StringComparison.Ordinal).Replace("1 and 2 and 3 and 4", "1, 2, 3 and 4", StringComparison.Ordinal), finding.Message, StringComparison.Ordinal);
+            Assert.Contains(
+                outputs.Replace("+", " and ", StringComparison.Ordinal)
+                    .Replace("1 and 2 and 3 and 4", "1, 2, 3 and 4", StringComparison.Ordinal), finding.Message, StringComparison.Ordinal);
     }
 
     private const string Build = """

@@ -14,8 +14,11 @@ public sealed class FactRegistryTests
     private static readonly Lazy<IReadOnlyList<FactTable>> Tables = new(() =>
     [
         .. Once.Check([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)],
-            new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing).Result!.Builds.SelectMany(b => b.Facts),
-        .. EntryTables.Of(PartsCatalog.Open([RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint"))], new ProblemList())),
+            new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing).Result!.Builds.SelectMany(b => b.Facts),
+        .. EntryTables.Of(
+            PartsCatalog.Open([RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint"))],
+                new ProblemList())),
     ]);
 
     [Fact]

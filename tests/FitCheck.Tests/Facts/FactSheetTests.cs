@@ -15,7 +15,9 @@ public sealed class FactSheetTests
     private static readonly ProblemList Problems = new();
     private static readonly PartsCatalog Catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], Problems);
 
-    public static TheoryData<string> Builds() => [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Builds() =>
+        [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Select(f => Path.GetFileName(f))
+            .Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Builds))]
@@ -47,7 +49,8 @@ public sealed class FactSheetTests
     }
 
     private static void Same(FactValue expected, FactValue actual, string name) =>
-        Assert.Equal((name, expected.Text, expected.Number, expected.Word, expected.Truth, expected.Unsure.Count, expected.Data.Count), (name, actual.Text, actual.Number, actual.Word, actual.Truth, actual.Unsure.Count, actual.Data.Count));
+        Assert.Equal((name, expected.Text, expected.Number, expected.Word, expected.Truth, expected.Unsure.Count, expected.Data.Count),
+            (name, actual.Text, actual.Number, actual.Word, actual.Truth, actual.Unsure.Count, actual.Data.Count));
 
     private static IReadOnlyList<FactTable> Tables(string file)
     {

@@ -6,15 +6,17 @@ using Xunit;
 namespace FitCheck.Tests.Facts;
 
 /// <summary>
-/// Facts of whole builds against ngspice, a circuit simulator: each circuit is written out by hand from the figures of the catalog's entries, and the
-/// simulator's voltages and impedances are weighed here, with nothing of FitCheck's physics.
+/// Facts of whole builds against ngspice, a circuit simulator: each circuit is written out by hand from the figures of the catalog's
+/// entries, and the simulator's voltages and impedances are weighed here, with nothing of FitCheck's physics.
 /// </summary>
 public sealed class FactsAgainstSimulationTests
 {
-    // IEC 60268-1:1985, Table II: third octaves from 20 Hz to 20 kHz, dB against the loudest (as transcribed in a general acoustics library).
+    // IEC 60268-1:1985, Table II: third octaves from 20 Hz to 20 kHz, dB against the loudest (as transcribed in a general acoustics
+    // library).
     private static readonly double[] TableII =
     [
-        -13.5, -10.2, -7.4, -5.2, -3.5, -2.3, -1.4, -0.9, -0.5, -0.2, -0.1, 0, 0, 0, 0, 0, 0, -0.1, -0.3, -0.6, -1.0, -1.6, -2.5, -3.7, -5.1, -7.0, -9.4, -11.9, -14.8, -18.2, -21.6,
+        -13.5, -10.2, -7.4, -5.2, -3.5, -2.3, -1.4, -0.9, -0.5, -0.2, -0.1, 0, 0, 0, 0, 0, 0, -0.1, -0.3, -0.6, -1.0, -1.6, -2.5, -3.7,
+        -5.1, -7.0, -9.4, -11.9, -14.8, -18.2, -21.6,
     ];
 
     // ASTM B258: 16 AWG is 1.291 mm in diameter; IEC 60228's copper of 1.7241e-8 ohm·m gives 13.18 mohm/m; 5 m there and back.
@@ -60,8 +62,8 @@ public sealed class FactsAgainstSimulationTests
     [Fact]
     public void Clipped_tweeter_power_is_that_of_the_turned_up_programme_with_its_treble_doubled()
     {
-        // Above some 5 kHz clipping doubles the power (ClippedProgrammeTests: MathNet's transform of hard-clipped noise gives 1.9 to 2.2); the midrange gains
-        // less than four times, and never less than the 1.28 of all that remains.
+        // Above some 5 kHz clipping doubles the power (ClippedProgrammeTests: MathNet's transform of hard-clipped noise gives 1.9 to 2.2);
+        // the midrange gains less than four times, and never less than the 1.28 of all that remains.
         var clean = Number("front-tweeter-left", "tweeter_power");
         Assert.InRange(Number("front-tweeter-left", "tweeter_power_clipped") / clean, 1.28, 2.2);
     }
@@ -69,7 +71,8 @@ public sealed class FactsAgainstSimulationTests
     [Fact]
     public void Excursion_peak_is_the_motional_voltage_over_force_factor_and_angular_frequency()
     {
-        // Voltage across the motional branch is Bl times velocity (Beranek, Acoustics); Bl is 4.25 T·m by the sheet. Peaks of the noise reach √2·V, its rms is V/√2.
+        // Voltage across the motional branch is Bl times velocity (Beranek, Acoustics); Bl is 4.25 T·m by the sheet. Peaks of the noise
+        // reach √2·V, its rms is V/√2.
         var motional = Ngspice.Run(
             """
             Rw in a 0.1318
@@ -88,9 +91,12 @@ public sealed class FactsAgainstSimulationTests
     [Fact]
     public void Loudest_level_adds_up_what_each_driver_gives_at_the_seat()
     {
-        // Sheet levels at 1 W into 4 ohm are 3.01 dB higher at 2.83 V; places by the vehicle's entry, the ear at its origin; A-weighting by IEC 61672-1.
-        var woofer = Level(87, new(0.65f, 0.72f, -0.75f), Ngspice.Run("Rw in a 0.1318\nXW a 0 driver re=3.3 le=0.37m fs=56 qms=4.34 qes=0.85", "v(a)"));
-        var tweeter = Level(91, new(0.74f, 0.65f, -0.29f), Ngspice.Run("Rw in a 0.1318\nC1 a t 4.7u\nXT t 0 driver re=3.4 le=0.02m fs=1250 qms=2.6 qes=1.45", "v(t)"));
+        // Sheet levels at 1 W into 4 ohm are 3.01 dB higher at 2.83 V; places by the vehicle's entry, the ear at its origin; A-weighting by
+        // IEC 61672-1.
+        var woofer = Level(87, new(0.65f, 0.72f, -0.75f),
+            Ngspice.Run("Rw in a 0.1318\nXW a 0 driver re=3.3 le=0.37m fs=56 qms=4.34 qes=0.85", "v(a)"));
+        var tweeter = Level(91, new(0.74f, 0.65f, -0.29f),
+            Ngspice.Run("Rw in a 0.1318\nC1 a t 4.7u\nXT t 0 driver re=3.4 le=0.02m fs=1250 qms=2.6 qes=1.45", "v(t)"));
         var both = 10 * Math.Log10(Math.Pow(10, woofer / 10) + Math.Pow(10, tweeter / 10));
         Assert.Equal(both, Number("build", "loudest_level"), 0.1);
     }
@@ -98,7 +104,8 @@ public sealed class FactsAgainstSimulationTests
     private static double Level(double sheet, Vector3 place, IReadOnlyList<(double Hz, Complex Impedance, Complex Transfer)> circuit)
     {
         var weighted = Mean([.. circuit.Select(p => (p.Hz, Math.Pow(Complex.Abs(p.Transfer), 2) * Math.Pow(10, AWeighting(p.Hz) / 10)))]);
-        return sheet + (10 * Math.Log10(2)) + (10 * Math.Log10(weighted)) - (20 * Math.Log10(place.Length())) + (20 * Math.Log10(Volts / Math.Sqrt(8)));
+        return sheet + (10 * Math.Log10(2)) + (10 * Math.Log10(weighted)) - (20 * Math.Log10(place.Length()))
+            + (20 * Math.Log10(Volts / Math.Sqrt(8)));
     }
 
     // IEC 61672-1, annex E: poles at 20.6, 107.7, 737.9 and 12,194 Hz, 0 dB at 1 kHz.
@@ -110,7 +117,8 @@ public sealed class FactsAgainstSimulationTests
         {
             var square = f * f;
             return Math.Pow(12_194, 2) * square * square
-                / ((square + Math.Pow(20.6, 2)) * Math.Sqrt((square + Math.Pow(107.7, 2)) * (square + Math.Pow(737.9, 2))) * (square + Math.Pow(12_194, 2)));
+                / ((square + Math.Pow(20.6, 2)) * Math.Sqrt((square + Math.Pow(107.7, 2)) * (square + Math.Pow(737.9, 2)))
+                    * (square + Math.Pow(12_194, 2)));
         }
     }
 
@@ -144,5 +152,6 @@ public sealed class FactsAgainstSimulationTests
         return atLow + ((atHigh - atLow) * Math.Log(hz / low) / Math.Log(high / low));
     }
 
-    private static double Number(string key, string fact) => Facts.Value.First(t => t.Key == key && t.Values.ContainsKey(fact)).Values[fact].Number!.Value.Value;
+    private static double Number(string key, string fact) =>
+        Facts.Value.First(t => t.Key == key && t.Values.ContainsKey(fact)).Values[fact].Number!.Value.Value;
 }

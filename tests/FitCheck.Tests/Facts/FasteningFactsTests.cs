@@ -11,9 +11,11 @@ public sealed class FasteningFactsTests
     {
         var left = Facts("tansy-hatch", "front-door-left", "halvard-m165-4", "spacer-165-tilt-6");
 
-        Assert.Equal(0, left["panel_holes_meeting"].Number!.Value.Value); // worked by hand: 45, 135, 225, 315 turned by 315 degrees are 0, 90, 180, 270
+        // worked by hand: 45, 135, 225, 315 turned by 315 degrees are 0, 90, 180, 270
+        Assert.Equal(0, left["panel_holes_meeting"].Number!.Value.Value);
         Assert.Equal("1:30, 4:30, 7:30, 10:30", left["panel_holes_missed_at"].Word); // worked by hand: 45 degrees are half past one
-        Assert.Contains("aimed at 12:00 instead, 4 would meet", left["panel_turn"].Word, StringComparison.Ordinal); // worked by hand: as drawn
+        // worked by hand: as drawn
+        Assert.Contains("aimed at 12:00 instead, 4 would meet", left["panel_turn"].Word, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -25,7 +27,8 @@ public sealed class FasteningFactsTests
 
     [Theory]
     [InlineData("spacer-165-gannet-tilt-5-left", 4)] // worked by hand: 25, 120, 205, 310 are one of its two sets
-    [InlineData("spacer-165-gannet-tilt-5-right", 0)] // worked by hand: 5, 50, 110, 155, 195, 240, 290, 335 has none of them, and it may not be turned
+    // worked by hand: 5, 50, 110, 155, 195, 240, 290, 335 has none of them, and it may not be turned
+    [InlineData("spacer-165-gannet-tilt-5-right", 0)]
     public void A_handed_ring_is_tried_as_it_is_drawn(string adapter, double meeting) =>
         Assert.Equal(meeting, Facts("gannet-coupe", "front-door-left", "tamsin-c165s", adapter)["panel_holes_meeting"].Number!.Value.Value);
 
@@ -66,7 +69,8 @@ public sealed class FasteningFactsTests
 
     private static void Millimetres(double expected, FactValue value) => Assert.Equal(expected, value.Number!.Value.Value * 1000, 2);
 
-    private static IReadOnlyDictionary<string, FactValue> Facts(string vehicle, string position, string driver, string adapter, string with = "foam-tape-3x12") =>
+    private static IReadOnlyDictionary<string, FactValue> Facts(string vehicle, string position, string driver, string adapter,
+        string with = "foam-tape-3x12") =>
         Trial.Of($"""
             kind: build
             name: a trial

@@ -5,12 +5,14 @@ using Xunit;
 namespace FitCheck.Tests.Facts;
 
 /// <summary>
-/// A filter that a build sets is there only when a device can make it (common practice, no source: a knob that ends at 400 Hz does not reach 3.5 kHz).
-/// Tansy, an active front: woofers on the outputs 1 and 2 of an amplifier, tweeters on 3 and 4, a factory radio without filters before it.
+/// A filter that a build sets is there only when a device can make it (common practice, no source: a knob that ends at 400 Hz does not
+/// reach 3.5 kHz). Tansy, an active front: woofers on the outputs 1 and 2 of an amplifier, tweeters on 3 and 4, a factory radio without
+/// filters before it.
 /// </summary>
 public sealed class FilterTests
 {
-    private const string BareTweeter = "tweeter/full-range-feed", NoHighPass = "signal/high-pass-out-of-reach", NoLowPass = "signal/low-pass-out-of-reach";
+    private const string BareTweeter = "tweeter/full-range-feed", NoHighPass = "signal/high-pass-out-of-reach", NoLowPass =
+        "signal/low-pass-out-of-reach";
 
     [Theory]
     [InlineData("[40 Hz, 400 Hz]", Status.Fail)] // ends three octaves below
@@ -27,7 +29,8 @@ public sealed class FilterTests
         var result = Active(Amplifier(high: range));
 
         Assert.Equal(expected, Of(result, BareTweeter, "front-tweeter-left"));
-        Assert.Equal(expected switch { Status.Fail => true, Status.Pass => false, _ => null }, Truth(result, "front-tweeter-left", "tweeter_full_range"));
+        Assert.Equal(expected switch { Status.Fail => true, Status.Pass => false, _ => null },
+            Truth(result, "front-tweeter-left", "tweeter_full_range"));
         // Said once, at the tweeter.
         Assert.Equal(expected == Status.Pass ? Status.Pass : null, Of(result, NoHighPass, "tweeter-left"));
         Assert.Equal(expected == Status.Pass, result.Findings.Any(f => f.Rule == "tweeter/crossover-below-limit"));
@@ -36,7 +39,8 @@ public sealed class FilterTests
     [Fact]
     public void The_finding_names_the_device_the_filter_and_its_end()
     {
-        var message = Assert.Single(Active(Amplifier(high: "[40 Hz, 400 Hz]")).Findings, f => f is { Rule: BareTweeter, Position: "front-tweeter-left" }).Message;
+        var message = Assert.Single(Active(Amplifier(high: "[40 Hz, 400 Hz]")).Findings,
+            f => f is { Rule: BareTweeter, Position: "front-tweeter-left" }).Message;
 
         Assert.Contains("3500 Hz", message, StringComparison.Ordinal);
         Assert.Contains("40 Hz to 400 Hz", message, StringComparison.Ordinal);
@@ -68,10 +72,13 @@ public sealed class FilterTests
     [InlineData(null, Status.Measure)]
     public void A_woofers_high_pass_keeps_the_cone_in_bounds_only_when_it_is_there(string? range, Status expected)
     {
-        var (result, without) = (Active(Amplifier(high: range)), Trial.Of(Build(Radio).Replace("high_pass: 80 Hz @ 12 dB/octave, ", "", StringComparison.Ordinal), Amplifier(high: range)));
+        var (result, without) =
+            (Active(Amplifier(high: range)),
+                Trial.Of(Build(Radio).Replace("high_pass: 80 Hz @ 12 dB/octave, ", "", StringComparison.Ordinal), Amplifier(high: range)));
 
         Assert.Equal(expected, Of(result, NoHighPass, "woofer-left"));
-        Assert.Equal(expected switch { Status.Pass => true, Status.Fail => false, _ => null }, Truth(result, "front-door-left", "has_high_pass"));
+        Assert.Equal(expected switch { Status.Pass => true, Status.Fail => false, _ => null },
+            Truth(result, "front-door-left", "has_high_pass"));
         var (with, bare) = (Number(result, "front-door-left", "excursion_ratio"), Number(without, "front-door-left", "excursion_ratio"));
         Assert.True(expected == Status.Fail ? with == bare : with < bare, $"{with} against {bare}");
         // As far as it is not known, it is no reason to be content.
@@ -88,7 +95,8 @@ public sealed class FilterTests
     public void A_radio_has_the_filter_or_not(string filters, Status expected, Status woofer)
     {
         var radio = Trial.Entry("sources/kestrin-dm1.yaml").Replace("filters: false", filters, StringComparison.Ordinal);
-        var build = Build("{id: amp, part: kestrin-dm1}").Replace("amp.1,", "amp.front-left,", StringComparison.Ordinal).Replace("amp.2,", "amp.front-right,", StringComparison.Ordinal)
+        var build = Build("{id: amp, part: kestrin-dm1}").Replace("amp.1,", "amp.front-left,", StringComparison.Ordinal)
+            .Replace("amp.2,", "amp.front-right,", StringComparison.Ordinal)
             .Replace("amp.3,", "amp.rear-left,", StringComparison.Ordinal).Replace("amp.4,", "amp.rear-right,", StringComparison.Ordinal);
         var result = Trial.Of(build, ("sources/kestrin-dm1.yaml", radio));
 
@@ -106,9 +114,12 @@ public sealed class FilterTests
     [InlineData(4, "", Status.Measure)] // nobody wrote whether it has any
     public void A_processor_before_the_amplifier_may_make_it(int channels, string filters, Status expected)
     {
-        var lines = string.Join('\n', Trial.Entry("converters/brannoch-lc4.yaml").Split('\n').Where(l => !l.StartsWith("filters:", StringComparison.Ordinal)))
+        var lines = string.Join('\n',
+            Trial.Entry("converters/brannoch-lc4.yaml").Split('\n').Where(l => !l.StartsWith("filters:", StringComparison.Ordinal)))
             .Replace("channels: 4", $"channels: {channels}\n{filters}", StringComparison.Ordinal);
-        var result = Trial.Of(Build("{id: radio, part: factory}, {id: lines, part: brannoch-lc4, from: radio}, {id: amp, part: kestow-d4-60, from: lines}"),
+        var result =
+            Trial.Of(Build(
+                "{id: radio, part: factory}, {id: lines, part: brannoch-lc4, from: radio}, {id: amp, part: kestow-d4-60, from: lines}"),
             ("converters/brannoch-lc4.yaml", lines), Amplifier(high: "[40 Hz, 400 Hz]"));
 
         Assert.Equal(expected, Of(result, BareTweeter, "front-tweeter-left"));
@@ -116,7 +127,10 @@ public sealed class FilterTests
 
     [Fact]
     public void What_a_factory_radio_shapes_nobody_can_set() => Assert.Equal(Status.Fail,
-        Of(Trial.Of(Build(Radio), ("sources/merrow-r4.yaml", Trial.Entry("sources/merrow-r4.yaml").Replace("filters: false", "filters: true", StringComparison.Ordinal)), Amplifier(high: "[40 Hz, 400 Hz]")), BareTweeter, "front-tweeter-left"));
+        Of(Trial.Of(Build(Radio),
+            ("sources/merrow-r4.yaml",
+                Trial.Entry("sources/merrow-r4.yaml").Replace("filters: false", "filters: true", StringComparison.Ordinal)),
+                    Amplifier(high: "[40 Hz, 400 Hz]")), BareTweeter, "front-tweeter-left"));
 
     private const string Radio = "{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio}";
 
@@ -140,7 +154,8 @@ public sealed class FilterTests
 
     private static (string File, string Text) Amplifier(string? high, string? low = "[40 Hz, 4 kHz]")
     {
-        var lines = Trial.Entry("amplifiers/kestow-d4-60.yaml").Split('\n').Where(l => !l.Contains("_pass_range", StringComparison.Ordinal)).ToList();
+        var lines = Trial.Entry("amplifiers/kestow-d4-60.yaml").Split('\n').Where(l => !l.Contains("_pass_range", StringComparison.Ordinal))
+            .ToList();
         if (high is not null)
             lines.Insert(lines.Count - 1, "high_pass_range: " + high);
         if (low is not null)
@@ -148,9 +163,12 @@ public sealed class FilterTests
         return ("amplifiers/kestow-d4-60.yaml", string.Join('\n', lines));
     }
 
-    private static Status? Of(BuildResult result, string rule, string place) => result.Findings.SingleOrDefault(f => f.Rule == rule && f.Position == place)?.Status;
+    private static Status? Of(BuildResult result, string rule, string place) =>
+        result.Findings.SingleOrDefault(f => f.Rule == rule && f.Position == place)?.Status;
 
-    private static bool? Truth(BuildResult result, string place, string fact) => result.Facts.Single(t => t.Key == place).Values[fact].Truth;
+    private static bool? Truth(BuildResult result, string place, string fact) =>
+        result.Facts.Single(t => t.Key == place).Values[fact].Truth;
 
-    private static double Number(BuildResult result, string place, string fact) => result.Facts.Single(t => t.Key == place).Values[fact].Number!.Value.Value;
+    private static double Number(BuildResult result, string place, string fact) =>
+        result.Facts.Single(t => t.Key == place).Values[fact].Number!.Value.Value;
 }

@@ -17,7 +17,8 @@ public sealed class GuessedTiltTests
     public void A_guessed_tilt_is_measured_and_no_reading_in_millimetres_is_told_for_it()
     {
         const string file = "adapters/spacer-165-tansy-tilt-8-left.yaml";
-        var guessed = Trial.Entry(file).Replace("provenance: datasheet", "provenance: estimated", StringComparison.Ordinal).Replace("provenance: measured", "provenance: estimated", StringComparison.Ordinal);
+        var guessed = Trial.Entry(file).Replace("provenance: datasheet", "provenance: estimated", StringComparison.Ordinal)
+            .Replace("provenance: measured", "provenance: estimated", StringComparison.Ordinal);
 
         var depth = Assert.Single(Trial.Of(Build, (file, guessed)).Findings, f => f.Rule == "mount/too-deep");
 

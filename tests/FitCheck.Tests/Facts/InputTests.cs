@@ -12,7 +12,8 @@ public sealed class InputTests
     public void Whatever_a_fact_reads_in_a_reference_build_is_declared()
     {
         var keys = new ReadKeys(most: 1);
-        var read = Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal).SelectMany(keys.Of).ToHashSet();
+        var read = Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal).SelectMany(keys.Of)
+            .ToHashSet();
 
         Assert.True(read.Count > 1_000, $"only {read.Count} keys were seen to be read");
         Assert.Equal("", string.Join('\n', read.Where(r => !r.Fact.Inputs.Any(i => i.Covers(r.Kind, r.Key)))
@@ -32,10 +33,12 @@ public sealed class InputTests
     }
 
     [Fact]
-    public void Every_fact_declares_what_it_reads() => Assert.Empty(FactRegistry.Declarations.Where(f => f.Inputs.Count == 0).Select(f => f.Name));
+    public void Every_fact_declares_what_it_reads() =>
+        Assert.Empty(FactRegistry.Declarations.Where(f => f.Inputs.Count == 0).Select(f => f.Name));
 
     // A position stands within a vehicle; what a schema refers to is looked for by name in all of them.
-    private static bool IsInSchema(string[] key) => key[1..].All(word => Known(key[0] == "position" ? "vehicle" : key[0]).Contains(word)) && key[0].Length > 0;
+    private static bool IsInSchema(string[] key) =>
+        key[1..].All(word => Known(key[0] == "position" ? "vehicle" : key[0]).Contains(word)) && key[0].Length > 0;
 
     private static HashSet<string> Known(string kind) => [.. Properties(kind), .. Properties("common")];
 
@@ -47,7 +50,8 @@ public sealed class InputTests
         static IEnumerable<string> In(JsonElement element) => element.ValueKind switch
         {
             JsonValueKind.Object => element.EnumerateObject().SelectMany(p =>
-                p is { Name: "properties", Value.ValueKind: JsonValueKind.Object } ? p.Value.EnumerateObject().SelectMany(q => In(q.Value).Append(q.Name)) : In(p.Value)),
+                p is { Name: "properties", Value.ValueKind: JsonValueKind.Object }
+                    ? p.Value.EnumerateObject().SelectMany(q => In(q.Value).Append(q.Name)) : In(p.Value)),
             JsonValueKind.Array => element.EnumerateArray().SelectMany(In),
             _ => [],
         };

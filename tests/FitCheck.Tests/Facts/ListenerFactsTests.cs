@@ -19,7 +19,8 @@ public sealed class ListenerFactsTests
         return Trial.Of(text);
     }
 
-    private static FactValue Fact(BuildResult build, string position, string fact) => build.Facts.First(t => t.Key == position).Values[fact];
+    private static FactValue Fact(BuildResult build, string position, string fact) =>
+        build.Facts.First(t => t.Key == position).Values[fact];
 
     private static double Number(BuildResult build, string position, string fact) => Fact(build, position, fact).Number!.Value.Value;
 
@@ -45,22 +46,26 @@ public sealed class ListenerFactsTests
         var build = Build("front-rear-two-amps");
 
         Assert.Equal(Degrees(build, "front-door-left"), Degrees(build, "front-door-right"), 1e-9);
-        Assert.Equal("half past seven", Fact(build, "front-door-right", "spacer_thick_side").Word); // half past ten mirrored is half past one
+        // half past ten mirrored is half past one
+        Assert.Equal("half past seven", Fact(build, "front-door-right", "spacer_thick_side").Word);
     }
 
     [Fact]
-    public void The_near_side_arrives_earlier() => // by hand: head at y = 370 mm; √(650² + 350² + 750²) = 1053 mm, √(650² + 1090² + 750²) = 1475 mm
+    // by hand: head at y = 370 mm; √(650² + 350² + 750²) = 1053 mm, √(650² + 1090² + 750²) = 1475 mm
+    public void The_near_side_arrives_earlier() =>
         Assert.Equal(0.422, Number(Build("tansy-door-swap"), "front-door-left", "side_path_difference"), 0.001);
 
     [Fact]
-    public void A_dome_loses_treble_off_its_axis() => // 25 mm dome at 50.7°: x = 2.288 · 0.774 = 1.771; 2·J1(1.771)/1.771 = 0.656 (Abramowitz and Stegun, table 9.1)
+    // 25 mm dome at 50.7°: x = 2.288 · 0.774 = 1.771; 2·J1(1.771)/1.771 = 0.656 (Abramowitz and Stegun, table 9.1)
+    public void A_dome_loses_treble_off_its_axis() =>
         Assert.Equal(3.66, Number(Build("front-rear-two-amps"), "front-tweeter-left", "off_axis_loss"), 0.03);
 
     [Fact]
     public void An_estimated_location_is_told()
     {
         var build = Build("alder-missing-data");
-        var fact = build.Facts.First(t => t.Key.StartsWith("front-", StringComparison.Ordinal) && t.Values.ContainsKey("listener_angle")).Values["listener_angle"];
+        var fact = build.Facts.First(
+            t => t.Key.StartsWith("front-", StringComparison.Ordinal) && t.Values.ContainsKey("listener_angle")).Values["listener_angle"];
 
         Assert.True(fact.IsEstimated); // the Alder is estimated throughout
     }
@@ -84,8 +89,11 @@ public sealed class ListenerFactsTests
         Assert.Equal("0 dB", Fact(Build("tansy-jumper-up"), "front-tweeter-left", "best_setting").Word);
 
     [Fact]
-    public void A_strong_rear_is_louder() => // by hand: 10·lg(60/18) = 5.2 dB, 20·lg(1226/1065) = 1.2 dB, 0.29 against 0.14 ohm of wire −0.3 dB
-        Assert.Equal(6.1, Number(Build("tansy-rear-amplifier", ("driver: quillon-c165", "driver: orrin-c165")), "rear-door-left", "rear_over_front"), 0.5);
+    // by hand: 10·lg(60/18) = 5.2 dB, 20·lg(1226/1065) = 1.2 dB, 0.29 against 0.14 ohm of wire −0.3 dB
+    public void A_strong_rear_is_louder() =>
+        Assert.Equal(6.1,
+            Number(Build("tansy-rear-amplifier", ("driver: quillon-c165", "driver: orrin-c165")), "rear-door-left", "rear_over_front"),
+            0.5);
 
     [Fact]
     public void A_box_raises_Q_and_resonance()
@@ -111,7 +119,8 @@ public sealed class ListenerFactsTests
         var build = Build("front-rear-two-amps");
         var level = Number(build, "build", "loudest_level");
 
-        Assert.Equal(8 * 3600 / Math.Pow(2, (level - 85) / 3), Number(build, "build", "allowed_time"), 1e-6); // NIOSH 98-126: 85 dBA 8 h, 3 dB exchange
+        // NIOSH 98-126: 85 dBA 8 h, 3 dB exchange
+        Assert.Equal(8 * 3600 / Math.Pow(2, (level - 85) / 3), Number(build, "build", "allowed_time"), 1e-6);
         Assert.Contains(build.Cautions, c => c.Contains("NIOSH", StringComparison.Ordinal));
         Assert.DoesNotContain(build.Findings, f => f.Fact.Contains("loudest_level", StringComparison.Ordinal));
     }

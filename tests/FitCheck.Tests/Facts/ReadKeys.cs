@@ -17,13 +17,16 @@ namespace FitCheck.Tests.Facts;
 internal sealed record ReadKey(Fact Fact, string Kind, string Key);
 
 /// <summary>
-/// Finds out which keys the facts of a build read, by trying: each datum of the build and of every entry that it names is left out and, where it is a number,
-/// changed; whatever fact then has another value reads it.
+/// Finds out which keys the facts of a build read, by trying: each datum of the build and of every entry that it names is left out and,
+/// where it is a number, changed; whatever fact then has another value reads it.
 /// </summary>
 internal sealed partial class ReadKeys
 {
-    // Names and remarks are told, not reckoned with; what a position is must be written at it or at its mirror image; where a figure comes from is asked of every figure.
-    private static readonly HashSet<string> Told = new(["id", "kind", "name", "notes", "source", "provenance", "at", "waive", "mirror_of", "role", "side", "place"], StringComparer.Ordinal);
+    // Names and remarks are told, not reckoned with; what a position is must be written at it or at its mirror image; where a figure comes
+    // from is asked of every figure.
+    private static readonly HashSet<string> Told = new(
+        ["id", "kind", "name", "notes", "source", "provenance", "at", "waive", "mirror_of", "role", "side", "place"],
+        StringComparer.Ordinal);
 
     private readonly PartsCatalog _catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
     private readonly ConcurrentDictionary<string, Entry?> _entries;
@@ -35,7 +38,8 @@ internal sealed partial class ReadKeys
     public ReadKeys(int most)
     {
         _most = most;
-        _entries = (ConcurrentDictionary<string, Entry?>)typeof(PartsCatalog).GetField("_entries", BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(_catalog)!;
+        _entries = (ConcurrentDictionary<string, Entry?>)typeof(PartsCatalog).GetField("_entries",
+            BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(_catalog)!;
     }
 
     /// <summary>What the facts of one build read.</summary>
@@ -46,7 +50,8 @@ internal sealed partial class ReadKeys
         if (Values(root) is not { } before)
             return found;
         // Which part is chosen, and what feeds what, is no datum.
-        foreach (var (key, other, _) in Changed(root, Required("build"), []).Where(c => FirstNumber().IsMatch(c.Was) || c.Was is "true" or "false"))
+        foreach (var (key, other, _) in Changed(root, Required("build"), [])
+            .Where(c => FirstNumber().IsMatch(c.Was) || c.Was is "true" or "false"))
             Compare("build", key, before, Values(other));
         foreach (var id in Named(root).Where(id => _catalog.Find(id) is not null).ToList())
         {
@@ -62,7 +67,8 @@ internal sealed partial class ReadKeys
                 if (Values(root) is { } after)
                 {
                     _tried[(id, key)] = _tried.GetValueOrDefault((id, key)) + 1;
-                    Compare(key.StartsWith("positions.", StringComparison.Ordinal) ? "position" : kind, key.StartsWith("positions.", StringComparison.Ordinal) ? key["positions.".Length..] : key, before, after);
+                    Compare(key.StartsWith("positions.", StringComparison.Ordinal) ? "position" : kind,
+                        key.StartsWith("positions.", StringComparison.Ordinal) ? key["positions.".Length..] : key, before, after);
                 }
             }
             _entries[id] = entry;
@@ -106,7 +112,9 @@ internal sealed partial class ReadKeys
     private static string Text(FactValue value) => string.Create(CultureInfo.InvariantCulture,
         $"{value.Number?.Value:R} {value.Number?.Low:R} {value.Number?.High:R} {value.Truth} {value.Word} {value.Unsure.Count} {value.IsEstimated}");
 
-    private bool IsName(string text) => _catalog.KindOf(text) is not null || _catalog.IdsOf("vehicle").Any(v => ((Vehicle)_catalog.Find(v)!).Positions.Any(p => p.Id == text));
+    private bool IsName(string text) =>
+        _catalog.KindOf(text) is not null
+            || _catalog.IdsOf("vehicle").Any(v => ((Vehicle)_catalog.Find(v)!).Positions.Any(p => p.Id == text));
 
     private static IEnumerable<string> Named(YamlNode root) => Scalars(root).Select(s => s.Text).Distinct(StringComparer.Ordinal);
 
@@ -131,10 +139,12 @@ internal sealed partial class ReadKeys
                     if (Told.Contains(entry.Key))
                         continue;
                     foreach (var (key, inner, was) in Changed(entry.Value, required, path))
-                        yield return (key, map with { Entries = [.. map.Entries.Select((e, n) => n == index ? e with { Value = inner } : e)] }, was);
+                        yield return (key,
+                            map with { Entries = [.. map.Entries.Select((e, n) => n == index ? e with { Value = inner } : e)] }, was);
                     // Without what its schema asks for an entry would be none.
                     if (entry.Value is not YamlMap && !required.Contains(entry.Key))
-                        yield return (string.Join('.', path), map with { Entries = [.. map.Entries.Where((_, n) => n != index)] }, (entry.Value as YamlScalar)?.Text ?? "");
+                        yield return (string.Join('.', path), map with { Entries = [.. map.Entries.Where((_, n) => n != index)] },
+                            (entry.Value as YamlScalar)?.Text ?? "");
                 }
                 break;
             case YamlList list:
@@ -146,7 +156,8 @@ internal sealed partial class ReadKeys
                 }
                 break;
             case YamlScalar scalar when FirstNumber().Match(scalar.Text) is { Success: true } number:
-                var other = (double.Parse(number.Value, CultureInfo.InvariantCulture) * 1.25).ToString("0.####", CultureInfo.InvariantCulture);
+                var other = (double.Parse(number.Value, CultureInfo.InvariantCulture) * 1.25).ToString("0.####",
+                    CultureInfo.InvariantCulture);
                 yield return (string.Join('.', above), scalar with { Text = other + scalar.Text[number.Length..] }, scalar.Text);
                 break;
             case YamlScalar { Quoted: false, Text: "true" or "false" } truth:
@@ -163,7 +174,11 @@ internal sealed partial class ReadKeys
 
         static IEnumerable<string> In(JsonElement element) => element.ValueKind switch
         {
-            JsonValueKind.Object => element.EnumerateObject().SelectMany(p => p is { Name: "required", Value.ValueKind: JsonValueKind.Array } ? p.Value.EnumerateArray().Select(v => v.GetString()!) : In(p.Value)),
+            JsonValueKind.Object =>
+                element.EnumerateObject()
+                    .SelectMany(
+                    p => p is { Name: "required", Value.ValueKind: JsonValueKind.Array }
+                        ? p.Value.EnumerateArray().Select(v => v.GetString()!) : In(p.Value)),
             JsonValueKind.Array => element.EnumerateArray().SelectMany(In),
             _ => [],
         };

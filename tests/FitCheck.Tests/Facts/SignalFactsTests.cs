@@ -24,7 +24,9 @@ public sealed class SignalFactsTests
     [InlineData("drayle-c4-6v", 3)] // half of 8.49 V, but no more than its sheet's 3 V
     [InlineData("kestow-hl4", 0.849)] // a tenth
     public void A_converter_gives_its_part_of_the_speaker_level(string converter, double volts) =>
-        Assert.Equal(volts, Amplifier($"{{id: radio, part: factory}}, {{id: lines, part: {converter}, from: radio}}, {{id: amp, part: brannoch-b2-60, from: lines}}").Values["line_level"].Number!.Value.Value, 0.001);
+        Assert.Equal(volts,
+            Amplifier($"{{id: radio, part: factory}}, {{id: lines, part: {converter}, from: radio}}, {{id: amp, part: brannoch-b2-60, "
+                + $"from: lines}}").Values["line_level"].Number!.Value.Value, 0.001);
 
     [Theory]
     [InlineData("{id: amp, part: kestow-d4-60, from: radio}", true)] // its speaker-level input senses the signal, by its sheet
@@ -38,24 +40,30 @@ public sealed class SignalFactsTests
     [InlineData("extras: [{part: resistor-47ohm, packs: 1}]", 31.97)] // hand calculation: 100 · 47 / 147
     public void A_load_resistor_lies_beside_the_converters_input(string extras, double ohm)
     {
-        var devices = "{id: radio, part: averstone-m7}, {id: lines, part: brannoch-lc2, from: radio}, {id: amp, part: brannoch-b2-60, from: lines}";
+        var devices =
+            "{id: radio, part: averstone-m7}, {id: lines, part: brannoch-lc2, from: radio}, {id: amp, part: brannoch-b2-60, from: lines}";
         Assert.Equal(ohm, Table(devices, "lines", extras).Values["source_load"].Number!.Value.Value, 0.01);
     }
 
     [Fact]
     public void A_remote_that_names_no_device_is_refused()
     {
-        var failure = Assert.ThrowsAny<Exception>(() => Amplifier("{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio, remote: lines}"));
+        var failure =
+            Assert.ThrowsAny<Exception>(
+                () => Amplifier("{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio, remote: lines}"));
         Assert.Contains("no device `lines`", failure.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_gain_starts_from_what_the_weaker_of_output_and_driver_allows()
     {
-        var limited = Trial.Of(Fit.Replace("amp.1,", "amp.1, limit: 25 W,", StringComparison.Ordinal) + "devices: [{id: radio, part: factory}, {id: amp, part: kestow-d4-100, from: radio}]");
+        var limited =
+            Trial.Of(Fit.Replace("amp.1,", "amp.1, limit: 25 W,", StringComparison.Ordinal)
+                + "devices: [{id: radio, part: factory}, {id: amp, part: kestow-d4-100, from: radio}]");
         // The driver's 70 W into 4 ohm: √280 = 16.73 V, less than the amplifier's 20 V.
         Assert.Equal(16.73, limited.Facts.Single(t => t.Key == "right").Values["gain_target"].Number!.Value.Value, 0.01);
-        Assert.InRange(limited.Facts.Single(t => t.Key == "left").Values["gain_target"].Number!.Value.Value, 8, 11); // √(25 W · 2.6 to 4.8 ohm), whatever the leftover tweeter makes of the load
+        // √(25 W · 2.6 to 4.8 ohm), whatever the leftover tweeter makes of the load
+        Assert.InRange(limited.Facts.Single(t => t.Key == "left").Values["gain_target"].Number!.Value.Value, 8, 11);
     }
 
     private static FactTable Amplifier(string devices) => Table(devices, "amp", "");

@@ -5,7 +5,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Facts;
 
-/// <summary>One amplifier of 81 % efficiency behind a factory radio of 18 W into 4 ohm; each of its two channels is limited to 40 W.</summary>
+/// <summary>
+/// One amplifier of 81 % efficiency behind a factory radio of 18 W into 4 ohm; each of its two channels is limited to 40 W.
+/// </summary>
 public sealed class SupplyFactsTests
 {
     internal const string Fit = """
@@ -30,7 +32,8 @@ public sealed class SupplyFactsTests
     [Fact]
     public void The_drop_counts_the_way_there_and_the_ground_cable() =>
         // 8 AWG has 0.6282 ohm per 1000 ft at 20 °C (ASTM B258 tables): 2.061 mohm/m, x 1.1572 at 60 °C, x 4.5 m x 7.157 A.
-        Assert.Equal(0.0768, Number(", power_cable: power-kit-8awg, power_length: 4 m, ground_length: 0.5 m}]", "voltage_drop")!.Value, 0.0002);
+        Assert.Equal(0.0768, Number(", power_cable: power-kit-8awg, power_length: 4 m, ground_length: 0.5 m}]", "voltage_drop")!.Value,
+            0.0002);
 
     [Fact]
     public void A_way_that_nobody_measured_is_to_be_measured_and_told_how_long_it_may_be()
@@ -43,7 +46,8 @@ public sealed class SupplyFactsTests
 
     [Fact]
     public void A_kit_on_the_list_counts_where_no_cable_is_named() =>
-        Assert.Equal(Status.Pass, Find("}]\nextras: [{part: power-kit-8awg, packs: 1}]", "supply/fuse-above-cable-limit").Status); // 60 A fuse, cable for 60 A
+        // 60 A fuse, cable for 60 A
+        Assert.Equal(Status.Pass, Find("}]\nextras: [{part: power-kit-8awg, packs: 1}]", "supply/fuse-above-cable-limit").Status);
 
     [Fact]
     public void A_kit_that_stands_for_a_cable_is_bought_once_and_what_it_holds_is_not_bought_again()
@@ -61,7 +65,8 @@ public sealed class SupplyFactsTests
             Assert.Contains(cautions, c => c.StartsWith(begin, StringComparison.Ordinal));
     }
 
-    private static double? Number(string rest, string fact) => Result(rest).Facts.Single(t => t.Subject == Subject.Device && t.Key == "amp").Values[fact].Number?.Value;
+    private static double? Number(string rest, string fact) =>
+        Result(rest).Facts.Single(t => t.Subject == Subject.Device && t.Key == "amp").Values[fact].Number?.Value;
 
     private static Finding Find(string rest, string rule) => Result(rest).Findings.Single(f => f.Rule == rule && f.Position == "amp");
 

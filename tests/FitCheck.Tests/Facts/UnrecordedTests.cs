@@ -7,9 +7,11 @@ namespace FitCheck.Tests.Facts;
 /// <summary>A key that nobody wrote is not "there is none".</summary>
 public sealed class UnrecordedTests
 {
-    private const string Line = "low_level_input: {lowest: 0.2 V, highest: 4 V}", Speaker = "high_level_input: {highest: 16 V, senses_signal: true}";
+    private const string Line = "low_level_input: {lowest: 0.2 V, highest: 4 V}", Speaker =
+        "high_level_input: {highest: 16 V, senses_signal: true}";
 
-    // What goes together: speaker wires into a speaker-level input, a converter or a line output into a line input (common practice, no source).
+    // What goes together: speaker wires into a speaker-level input, a converter or a line output into a line input (common practice, no
+    // source).
     [Theory]
     [InlineData("factory", Line + "\n" + Speaker, Status.Pass)]
     [InlineData("factory", Speaker, Status.Pass)] // speaker level it has for certain
@@ -33,15 +35,20 @@ public sealed class UnrecordedTests
     [InlineData("", Status.Measure)]
     public void A_source_has_line_outputs_or_it_is_to_be_looked_up(string outputs, Status expected)
     {
-        var source = string.Join('\n', Trial.Entry("sources/kestrin-dm1.yaml").Split('\n').Where(l => !l.StartsWith("low_level", StringComparison.Ordinal))) + outputs + "\n";
+        var source =
+            string.Join('\n',
+                Trial.Entry("sources/kestrin-dm1.yaml").Split('\n').Where(l => !l.StartsWith("low_level", StringComparison.Ordinal)))
+                    + outputs + "\n";
         Assert.Equal(expected, Matching("kestrin-dm1", Line + "\nhigh_level_input: none", ("sources/kestrin-dm1.yaml", source)));
     }
 
     private static Status Matching(string feeder, string inputs, params (string, string)[] more)
     {
-        var lines = Trial.Entry("amplifiers/kestow-d2-90.yaml").Split('\n').Where(l => !l.Contains("level_input", StringComparison.Ordinal)).ToList();
+        var lines = Trial.Entry("amplifiers/kestow-d2-90.yaml").Split('\n').Where(l => !l.Contains("level_input", StringComparison.Ordinal))
+            .ToList();
         lines.Insert(lines.Count - 1, inputs);
-        var devices = feeder == "brannoch-lc4" ? "{id: radio, part: factory}, {id: lines, part: brannoch-lc4, from: radio}, {id: amp, part: kestow-d2-90, from: lines}"
+        var devices = feeder == "brannoch-lc4"
+            ? "{id: radio, part: factory}, {id: lines, part: brannoch-lc4, from: radio}, {id: amp, part: kestow-d2-90, from: lines}"
             : $"{{id: radio, part: {feeder}}}, {{id: amp, part: kestow-d2-90, from: radio}}";
         var build = $$"""
             kind: build
@@ -55,11 +62,13 @@ public sealed class UnrecordedTests
               - {id: right, output: amp.2, feeds: [front-door-right]}
 
             """;
-        return Assert.Single(Trial.Of(build, [("amplifiers/kestow-d2-90.yaml", string.Join('\n', lines)), .. more]).Findings, f => f.Rule == "signal/input-of-another-kind").Status;
+        return Assert.Single(Trial.Of(build, [("amplifiers/kestow-d2-90.yaml", string.Join('\n', lines)), .. more]).Findings,
+            f => f.Rule == "signal/input-of-another-kind").Status;
     }
 
-    // Least |Z| / 0.8 by hand. A voice coil of 3.3 ohm alone is like one rated 4.1 ohm; its tweeter of 3.4 ohm behind 3.3 uF has 4.2 ohm at 20 kHz. With no
-    // inductance at all both in parallel: about 1.9 ohm, rated 2.4. With 0.2 mH and more the coil has 25 ohm there, and the least lies above the resonance.
+    // Least |Z| / 0.8 by hand. A voice coil of 3.3 ohm alone is like one rated 4.1 ohm; its tweeter of 3.4 ohm behind 3.3 uF has 4.2 ohm at
+    // 20 kHz. With no inductance at all both in parallel: about 1.9 ohm, rated 2.4. With 0.2 mH and more the coil has 25 ohm there, and the
+    // least lies above the resonance.
     [Theory]
     [InlineData("re: 3.3 ohm", "le: 0.31 mH", 4, Status.Pass)]
     [InlineData("re: 3.3 ohm", "", 4, Status.Measure)] // with 0.31 mH it would be fine, with none it would not
@@ -67,10 +76,13 @@ public sealed class UnrecordedTests
     [InlineData("re: 1.7 ohm", "", 4, Status.Fail)] // 1.7 / 0.8 = 2.1 ohm at low frequencies, whatever the coil has
     [InlineData("re: 1.7 ohm", "le: 0.2 mH", 4, Status.Fail)]
     [InlineData("re: 3.3 ohm", "le: 0.001 mH", 4, Status.Fail)] // recorded, and it is next to none
-    public void A_coaxial_without_inductance_is_judged_between_what_it_can_have(string resistance, string inductance, int lowest, Status expected)
+    public void A_coaxial_without_inductance_is_judged_between_what_it_can_have(string resistance, string inductance, int lowest,
+        Status expected)
     {
-        var driver = Trial.Entry("drivers/orrin-c165.yaml").Replace("re: 3.3 ohm", resistance, StringComparison.Ordinal).Replace("  le: 0.31 mH\n", inductance.Length == 0 ? "" : $"  {inductance}\n", StringComparison.Ordinal);
-        var radio = Trial.Entry("sources/merrow-r4.yaml").Replace("lowest_load: 4 ohm", $"lowest_load: {lowest} ohm", StringComparison.Ordinal);
+        var driver = Trial.Entry("drivers/orrin-c165.yaml").Replace("re: 3.3 ohm", resistance, StringComparison.Ordinal)
+            .Replace("  le: 0.31 mH\n", inductance.Length == 0 ? "" : $"  {inductance}\n", StringComparison.Ordinal);
+        var radio = Trial.Entry("sources/merrow-r4.yaml")
+            .Replace("lowest_load: 4 ohm", $"lowest_load: {lowest} ohm", StringComparison.Ordinal);
         var result = Trial.Of("""
             kind: build
             name: trial

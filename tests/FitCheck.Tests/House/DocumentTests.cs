@@ -27,7 +27,8 @@ public sealed class DocumentTests
         using var text = new StringWriter { NewLine = "\n" };
         ReportList.Find("text")!.Write(result, ReportOptions.Default, text);
 
-        Assert.Equal(text.ToString().Replace(RepositoryRoot.Path.Replace('\\', '/') + "/", "", StringComparison.Ordinal), Block("README.md", "text", 0));
+        Assert.Equal(text.ToString().Replace(RepositoryRoot.Path.Replace('\\', '/') + "/", "", StringComparison.Ordinal),
+            Block("README.md", "text", 0));
     }
 
     [Fact]
@@ -36,7 +37,8 @@ public sealed class DocumentTests
         var told = new[] { "resonance", "cutout-in-inches" }.SelectMany(name =>
         {
             var folder = RepositoryRoot.Of("tests", "cases", "lint", name).Replace('\\', '/');
-            return Lint.Run([], Repository with { Catalog = [.. Repository.Catalog, folder] }, ValidationCache.Nothing).Problems.Select(p => p.ToString().Replace(folder + "/", "", StringComparison.Ordinal));
+            return Lint.Run([], Repository with { Catalog = [.. Repository.Catalog, folder] },
+                ValidationCache.Nothing).Problems.Select(p => p.ToString().Replace(folder + "/", "", StringComparison.Ordinal));
         }).ToList();
 
         Assert.All(Block("README.md", "text", 2).Split('\n', StringSplitOptions.RemoveEmptyEntries), line => Assert.Contains(line, told));
@@ -66,9 +68,11 @@ public sealed class DocumentTests
 
         Assert.Equal((0, ""), (status, error));
         Assert.Contains("fail tweeter/full-range-feed front-tweeter-left: ", output, StringComparison.Ordinal);
-        Assert.Contains("vehicle: tansy-hatch\n\nfit:\n  - {at: [front-door-left, front-door-right], driver: ", output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains("vehicle: tansy-hatch\n\nfit:\n  - {at: [front-door-left, front-door-right], driver: ",
+            output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
     }
 
     private static string Block(string file, string language, int index) =>
-        Regex.Matches(File.ReadAllText(RepositoryRoot.Of(file)), $"```{language}\n(.*?)```", RegexOptions.Singleline)[index].Groups[1].Value;
+        Regex.Matches(File.ReadAllText(RepositoryRoot.Of(file)), $"```{language}\n(.*?)```",
+            RegexOptions.Singleline)[index].Groups[1].Value;
 }

@@ -6,6 +6,8 @@ public class FileTests
 {
     private const int LongestFile = 400;
 
+    private const int LongestLine = 140;
+
     // A name that says nothing attracts what belongs elsewhere.
     private static readonly string[] EmptyWords = ["Helper", "Manager", "Utils"];
 
@@ -17,6 +19,19 @@ public class FileTests
             let lines = File.ReadLines(RepositoryRoot.Of(file)).Count()
             where lines > LongestFile
             select $"{file}: {lines} lines";
+
+        Assert.Empty(offenders);
+    }
+
+    // Tests give input as it is written, in texts of several lines, and expect words as they are told.
+    [Fact]
+    public void No_line_is_longer_than_a_screen_is_wide()
+    {
+        var offenders =
+            from file in Sources("src")
+            from line in File.ReadLines(RepositoryRoot.Of(file)).Select((text, i) => (Text: text, Number: i + 1))
+            where line.Text.Length > LongestLine
+            select $"{file}:{line.Number}: {line.Text.Length} columns";
 
         Assert.Empty(offenders);
     }

@@ -24,7 +24,8 @@ public sealed class NamespaceTests
     [Fact]
     public void No_namespaces_use_each_other()
     {
-        var told = Graph.Value.Cycles().Select(cycle => string.Join('\n', Graph.Value.Uses.Where(u => cycle.Contains(u.Key.From) && cycle.Contains(u.Key.To))
+        var told = Graph.Value.Cycles()
+            .Select(cycle => string.Join('\n', Graph.Value.Uses.Where(u => cycle.Contains(u.Key.From) && cycle.Contains(u.Key.To))
             .OrderBy(u => u.Value.Count).Select(u => $"{u.Key.From} uses {u.Key.To}: {string.Join(", ", u.Value.Take(5))}")));
 
         Assert.Empty(told);
@@ -56,7 +57,8 @@ public sealed class NamespaceTests
         var offenders =
             from file in Sources()
             let expected = string.Join('.', file.Split('/')[1..^1])
-            let declared = Regex.Match(File.ReadAllText(RepositoryRoot.Of(file)), @"^namespace (?<space>[\w.]+);", RegexOptions.Multiline | RegexOptions.ExplicitCapture)
+            let declared = Regex.Match(File.ReadAllText(RepositoryRoot.Of(file)), @"^namespace (?<space>[\w.]+);",
+                RegexOptions.Multiline | RegexOptions.ExplicitCapture)
             where declared.Success && declared.Groups["space"].Value != expected
             select $"{file} is in {declared.Groups["space"].Value}";
 
@@ -66,7 +68,8 @@ public sealed class NamespaceTests
     [Fact]
     public void No_folder_has_more_files_than_a_person_takes_in()
     {
-        var offenders = Sources().GroupBy(f => f[..f.LastIndexOf('/')]).Where(g => g.Count() > MostFiles).Select(g => $"{g.Key}: {g.Count()} files");
+        var offenders = Sources().GroupBy(f => f[..f.LastIndexOf('/')]).Where(g => g.Count() > MostFiles)
+            .Select(g => $"{g.Key}: {g.Count()} files");
 
         Assert.Empty(offenders);
     }

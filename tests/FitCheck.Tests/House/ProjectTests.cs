@@ -9,7 +9,8 @@ namespace FitCheck.Tests.House;
 public class ProjectTests
 {
     // Each may use those before it.
-    private static readonly string[] Order = ["FitCheck.Physics", "FitCheck", "FitCheck.Reports", "FitCheck.Cli", "FitCheck.Native", "FitCheck.Package"];
+    private static readonly string[] Order = ["FitCheck.Physics", "FitCheck", "FitCheck.Reports", "FitCheck.Cli", "FitCheck.Native",
+        "FitCheck.Package"];
 
     [Fact]
     public void Projects_use_only_those_before_them()
@@ -50,7 +51,8 @@ public class ProjectTests
         var packed =
             from line in File.ReadAllLines(RepositoryRoot.Of("FitCheck.sln"))
             let project = line.Split('"').FirstOrDefault(w => w.EndsWith(".csproj", StringComparison.Ordinal))?.Replace('\\', '/')
-            where project is not null && XDocument.Load(RepositoryRoot.Of(project.Split('/'))).Descendants("IsPackable").Any(p => p.Value == "true")
+            where project is not null
+                && XDocument.Load(RepositoryRoot.Of(project.Split('/'))).Descendants("IsPackable").Any(p => p.Value == "true")
             select Path.GetFileNameWithoutExtension(project);
 
         Assert.Equal(["FitCheck.Cli"], packed);
@@ -60,10 +62,13 @@ public class ProjectTests
     [Fact]
     public void The_package_needs_what_its_assemblies_need()
     {
-        var library = new[] { RepositoryRoot.Of("src", "FitCheck.Physics", "FitCheck.Physics.csproj"), RepositoryRoot.Of("src", "FitCheck", "FitCheck.csproj"), RepositoryRoot.Of("src", "FitCheck.Reports", "FitCheck.Reports.csproj") };
+        var library = new[] { RepositoryRoot.Of("src", "FitCheck.Physics", "FitCheck.Physics.csproj"),
+            RepositoryRoot.Of("src", "FitCheck", "FitCheck.csproj"),
+            RepositoryRoot.Of("src", "FitCheck.Reports", "FitCheck.Reports.csproj") };
 
         Assert.Equal(library.SelectMany(p => Items(p, "PackageReference")).Distinct().Order(StringComparer.Ordinal),
-            Items(RepositoryRoot.Of("src", "FitCheck.Reports", "Package", "FitCheck.Package.csproj"), "PackageReference").Order(StringComparer.Ordinal));
+            Items(RepositoryRoot.Of("src", "FitCheck.Reports", "Package", "FitCheck.Package.csproj"), "PackageReference")
+                .Order(StringComparer.Ordinal));
     }
 
     private static IEnumerable<string> Items(string project, string kind) =>

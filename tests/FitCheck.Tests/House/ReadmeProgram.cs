@@ -27,7 +27,8 @@ internal static class ReadmeProgram
         Compile(program, file);
         // Beside the library; with the packages and the framework of these tests.
         var tests = Path.Combine(AppContext.BaseDirectory, "FitCheck.Tests");
-        var start = new ProcessStartInfo(Environment.ProcessPath!, ["exec", "--depsfile", tests + ".deps.json", "--runtimeconfig", tests + ".runtimeconfig.json", file])
+        var start = new ProcessStartInfo(Environment.ProcessPath!,
+            ["exec", "--depsfile", tests + ".deps.json", "--runtimeconfig", tests + ".runtimeconfig.json", file])
         {
             WorkingDirectory = folder,
             UseShellExecute = false,
@@ -48,9 +49,12 @@ internal static class ReadmeProgram
         var framework = Path.GetDirectoryName(typeof(object).Assembly.Location)!;
         var known = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)
             .Where(a => Path.GetDirectoryName(a) == framework || Own.Contains(Path.GetFileNameWithoutExtension(a)));
-        var compilation = CSharpCompilation.Create("readme-program", [CSharpSyntaxTree.ParseText(program), CSharpSyntaxTree.ParseText(Usings)],
-            known.Select(a => MetadataReference.CreateFromFile(a)), new CSharpCompilationOptions(OutputKind.ConsoleApplication, nullableContextOptions: NullableContextOptions.Enable));
+        var compilation = CSharpCompilation.Create("readme-program",
+            [CSharpSyntaxTree.ParseText(program), CSharpSyntaxTree.ParseText(Usings)],
+            known.Select(a => MetadataReference.CreateFromFile(a)),
+            new CSharpCompilationOptions(OutputKind.ConsoleApplication, nullableContextOptions: NullableContextOptions.Enable));
         var emitted = compilation.Emit(file);
-        Assert.True(emitted.Success && emitted.Diagnostics.All(d => d.Severity < DiagnosticSeverity.Warning), string.Join('\n', emitted.Diagnostics));
+        Assert.True(emitted.Success && emitted.Diagnostics.All(d => d.Severity < DiagnosticSeverity.Warning),
+            string.Join('\n', emitted.Diagnostics));
     }
 }

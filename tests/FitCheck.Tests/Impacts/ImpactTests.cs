@@ -29,8 +29,8 @@ public sealed class ImpactTests
         Assert.DoesNotContain(System.IO.Path.GetTempPath() + "fitcheck-revision", error, StringComparison.Ordinal);
     }
 
-    // By hand: Orrin W165-4 sits behind the glass in two Ostler builds (66 mm; spacer 12 mm, so 64 mm keeps 14 mm and 74 mm keeps 4 mm, the warning is below
-    // 5 mm) and on the tilted spacer of the Tansy.
+    // By hand: Orrin W165-4 sits behind the glass in two Ostler builds (66 mm; spacer 12 mm, so 64 mm keeps 14 mm and 74 mm keeps 4 mm, the
+    // warning is below 5 mm) and on the tilted spacer of the Tansy.
     [Fact]
     public void A_change_that_silently_makes_three_builds_worse_is_refused_with_its_cause()
     {
@@ -67,17 +67,20 @@ public sealed class ImpactTests
     {
         using var request = new PullRequest().Change("rules/mount/glass-too-near.yaml", "warn: { below: 5 mm }", "warn: { below: 25 mm }")
             .Change("rules/mount/glass-too-near.yaml", "examples:", "examples:\n  - { name: on the new limit, given: 25 mm, expect: pass }")
-            .Change("rules/mount/glass-too-near.yaml", "given: 9 mm, expect: pass", "given: 29 mm, expect: pass").Change("rules/mount/glass-too-near.yaml", "given: 5 mm, expect: pass", "given: 5 mm, expect: warn");
+            .Change("rules/mount/glass-too-near.yaml", "given: 9 mm, expect: pass", "given: 29 mm, expect: pass")
+            .Change("rules/mount/glass-too-near.yaml", "given: 5 mm, expect: pass", "given: 5 mm, expect: warn");
         var (status, output, _) = request.Impact("--from", "HEAD", "--format", "markdown");
         Assert.Equal(1, status);
-        Assert.Contains("because the rule warns below 25 mm instead of below 5 mm (`rules/mount/glass-too-near.yaml:", output, StringComparison.Ordinal);
+        Assert.Contains("because the rule warns below 25 mm instead of below 5 mm (`rules/mount/glass-too-near.yaml:", output,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_build_that_can_no_longer_be_read_is_worse_and_a_new_bad_one_is_not()
     {
         using var request = new PullRequest().Change("catalog/builds/tansy-bare-tweeter.yaml", "orrin-t25", "orrin-t26")
-            .Write("catalog/builds/new-and-bad.yaml", "kind: build\nname: New and bad\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], driver: halvard-m200-4}\n");
+            .Write("catalog/builds/new-and-bad.yaml",
+            "kind: build\nname: New and bad\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], driver: halvard-m200-4}\n");
         var (status, output, _) = request.Impact("--from", "HEAD");
         Assert.Equal(1, status);
         Assert.Contains("can no longer be read", output, StringComparison.Ordinal);
@@ -92,7 +95,8 @@ public sealed class ImpactTests
     public void Two_sides_that_are_the_same_have_the_same_rules()
     {
         using var request = new PullRequest();
-        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "HEAD", "--to", "HEAD").Out, StringComparison.Ordinal);
+        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "HEAD", "--to", "HEAD").Out,
+            StringComparison.Ordinal);
         Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "HEAD").Out, StringComparison.Ordinal);
     }
 
@@ -118,13 +122,18 @@ public sealed class ImpactTests
         var (status, output, error) = request.Impact("--from", "origin/main");
         Assert.Equal(2, status);
         Assert.Empty(output);
-        Assert.Contains("--from: `origin/main` is a revision and a folder too; give `./origin/main` for the folder, `refs/remotes/origin/main` for the revision", error, StringComparison.Ordinal);
+        Assert.Contains(
+            "--from: `origin/main` is a revision and a folder too; give `./origin/main` for the folder, `refs/remotes/origin/main` for "
+                + "the revision", error, StringComparison.Ordinal);
         Assert.Contains("`refs/heads/main` for the revision", request.Impact("--from", "HEAD").Error, StringComparison.Ordinal);
-        Assert.Contains("--to: `origin/main` is a revision and a folder too", request.Impact("--from", "main", "--to", "origin/main").Error, StringComparison.Ordinal);
+        Assert.Contains("--to: `origin/main` is a revision and a folder too",
+            request.Impact("--from", "main", "--to", "origin/main").Error, StringComparison.Ordinal);
 
         Assert.Equal(1, request.Impact("--from", "refs/remotes/origin/main").Status);
-        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "./origin/main").Out, StringComparison.Ordinal);
-        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "origin/main/").Out, StringComparison.Ordinal);
+        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "./origin/main").Out,
+            StringComparison.Ordinal);
+        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "origin/main/").Out,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -140,7 +149,8 @@ public sealed class ImpactTests
         Assert.Equal(2, status);
         Assert.Contains("catalog/cups/z.yaml:1:1: error: the link leads out of the folder", error, StringComparison.Ordinal);
         File.Delete(System.IO.Path.Combine(request.Path, "catalog/cups/z.yaml"));
-        Assert.Contains("catalog/builds/z.yaml:1:1: error: the link leads to nothing", request.Impact("--from", "HEAD~1").Error, StringComparison.Ordinal);
+        Assert.Contains("catalog/builds/z.yaml:1:1: error: the link leads to nothing", request.Impact("--from", "HEAD~1").Error,
+            StringComparison.Ordinal);
         File.Delete(System.IO.Path.Combine(request.Path, "catalog/builds/z.yaml"));
     }
 
@@ -149,10 +159,13 @@ public sealed class ImpactTests
     {
         const string build = "catalog/builds/tansy-quote.yaml";
         using var request = new PullRequest();
-        request.Write(build, File.ReadAllText(System.IO.Path.Combine(request.Path, build)) + "\nwaive:\n  - {rule: list/over-budget, reason: agreed}\n  - {rule: list/missing-from-quote, reason: agreed}\n");
+        request.Write(build,
+            File.ReadAllText(System.IO.Path.Combine(request.Path, build))
+                + "\nwaive:\n  - {rule: list/over-budget, reason: agreed}\n  - {rule: list/missing-from-quote, reason: agreed}\n");
         Assert.Contains("on the strength of", request.Impact("--from", "HEAD").Out, StringComparison.Ordinal);
         using var other = new PullRequest();
-        other.Write(build, File.ReadAllText(System.IO.Path.Combine(other.Path, build)) + "\nwaive:\n  - {rule: seal/airbag-near, reason: agreed}\n");
+        other.Write(build,
+            File.ReadAllText(System.IO.Path.Combine(other.Path, build)) + "\nwaive:\n  - {rule: seal/airbag-near, reason: agreed}\n");
         var (status, output, _) = other.Impact("--from", "HEAD");
         Assert.Equal(1, status);
         Assert.Contains("can no longer be read", output, StringComparison.Ordinal);
@@ -164,7 +177,9 @@ public sealed class ImpactTests
     {
         using var request = new PullRequest().Change(Driver, "depth: 64 mm", "depth: 74 mm").Delete("rules/seal/airbag-near.yaml");
         var (status, output, _) = request.Impact("--from", RepositoryRoot.Path, "--to", ".", "--format", "json");
-        var schema = await JsonSchema.FromJsonAsync(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reports", "schema", "impact.schema.json")));
+        var schema =
+            await JsonSchema.FromJsonAsync(
+                File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reports", "schema", "impact.schema.json")));
         Assert.Equal(1, status);
         Assert.Empty(schema.Validate(output));
         Assert.Contains("\"rule\": \"seal/airbag-near\",\n      \"change\": \"removed\"", output, StringComparison.Ordinal);

@@ -38,8 +38,9 @@ public sealed class AskedPartsTests
     {
         var list = Listed.Of(Bare);
 
-        // By hand: the gap to the door card is 40 - 18 - 4 = 18 mm between spacer, flange and card. The ring of 20 mm (7.90 EUR) reaches it only if the tolerances
-        // are kind, so a rule warns; that of 25 mm (8.40 EUR) reaches it always. Tape of 5.90 EUR is the cheapest that closes the spacer.
+        // By hand: the gap to the door card is 40 - 18 - 4 = 18 mm between spacer, flange and card. The ring of 20 mm (7.90 EUR) reaches it
+        // only if the tolerances are kind, so a rule warns; that of 25 mm (8.40 EUR) reaches it always. Tape of 5.90 EUR is the cheapest
+        // that closes the spacer.
         Assert.Equal(["1 × foam-tape-6x10", "1 × ring-165-25"], list.Asked());
         Assert.Equal(14.30m, Assert.Single(list.AskedTotals).Amount); // 5.90 + 8.40
         Assert.Equal(0, list.Asked[1].Line.LeftPieces);
@@ -64,7 +65,8 @@ public sealed class AskedPartsTests
     [InlineData("1.00 USD", "current", false)] // prices are compared in the budget's currency
     public void The_cheapest_that_can_be_had_is_taken(string price, string availability, bool taken)
     {
-        var text = Cheaper.Replace("PRICE", price, StringComparison.Ordinal).Replace("AVAILABILITY", availability, StringComparison.Ordinal);
+        var text = Cheaper.Replace("PRICE", price, StringComparison.Ordinal)
+            .Replace("AVAILABILITY", availability, StringComparison.Ordinal);
         var list = Listed.Of(Bare, ("sundries/ring-165-bargain.yaml", text));
 
         Assert.Equal(taken, list.Asked.Any(a => a.Line.Part == "ring-165-bargain"));
@@ -98,7 +100,8 @@ public sealed class AskedPartsTests
               - {at: [front-tweeter-left, front-tweeter-right], driver: orrin-t25, cup: cup-45-tansy}
             """);
 
-        Assert.Equal(["tweeter/full-range-feed", "tweeter/full-range-feed"], list.Unanswered.Where(u => u.Wanted == "capacitor").Select(u => u.Rule));
+        Assert.Equal(["tweeter/full-range-feed", "tweeter/full-range-feed"],
+            list.Unanswered.Where(u => u.Wanted == "capacitor").Select(u => u.Rule));
     }
 
     [Fact]

@@ -34,7 +34,8 @@ public sealed class LeftoverTests
 
         Assert.Equal(0.8, list.Line("power-cable-8awg-cca-5m").LeftMetres!.Value, 9); // 5 m - 4.2 m
         Assert.Equal(0.5, list.Line("power-cable-8awg-ground-1m").LeftMetres!.Value, 9); // three runs of 0.5 m from two rolls of 1 m
-        Assert.Equal((1, 5, 4), (list.Line("fuse-blade-20").Needed, list.Line("fuse-blade-20").Pack, list.Line("fuse-blade-20").LeftPieces));
+        Assert.Equal((1, 5, 4),
+            (list.Line("fuse-blade-20").Needed, list.Line("fuse-blade-20").Pack, list.Line("fuse-blade-20").LeftPieces));
     }
 
     [Fact]
@@ -48,7 +49,8 @@ public sealed class LeftoverTests
             accepts: [cut-wires, trim-parts]
             fit:
               - {at: [front-door-left, front-door-right], driver: orrin-w165-4, adapter: spacer-165-corvid-6}
-            """, ("adapters/spacer-165-corvid-6.yaml", System.Text.RegularExpressions.Regex.Replace(text, "price: .*", "price: 20.00 CHF")));
+            """, ("adapters/spacer-165-corvid-6.yaml",
+                System.Text.RegularExpressions.Regex.Replace(text, "price: .*", "price: 20.00 CHF")));
 
         Assert.Equal(["20.00 CHF", "119.00 EUR"], list.Totals.Select(t => t.ToString())); // as the entries say
     }

@@ -45,7 +45,9 @@ public sealed class ListReportTests
         Assert.DoesNotContain("<img", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("</details>", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain(Written("text", Sample(name)), c => char.IsControl(c) && c != '\n');
-        Assert.All(Written("markdown", Sample(name)).Split('\n').Where(l => l.StartsWith("| ", StringComparison.Ordinal) && !l.Contains("**", StringComparison.Ordinal)), l => Assert.Equal(6, l.Replace("\\|", "", StringComparison.Ordinal).Count(c => c == '|')));
+        Assert.All(Written("markdown", Sample(name)).Split('\n')
+            .Where(l => l.StartsWith("| ", StringComparison.Ordinal) && !l.Contains("**", StringComparison.Ordinal)),
+            l => Assert.Equal(6, l.Replace("\\|", "", StringComparison.Ordinal).Count(c => c == '|')));
     }
 
     [Theory]
@@ -69,10 +71,13 @@ public sealed class ListReportTests
     [Fact]
     public async Task The_data_keep_the_published_schema()
     {
-        var schema = await JsonSchema.FromJsonAsync(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reports", "schema", "list.schema.json")));
+        var schema =
+            await JsonSchema.FromJsonAsync(
+                File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reports", "schema", "list.schema.json")));
         Assert.Empty(schema.Validate(Written("json", Sample("Part"))));
         Assert.Empty(schema.Validate(Written("json", Sample("Part") with { Tax = Tax.NotAsked, Builds = [] })));
-        Assert.NotEmpty(schema.Validate(Written("json", Sample("Part")).Replace("\"packs\": 2", "\"packs\": \"2\"", StringComparison.Ordinal)));
+        Assert.NotEmpty(
+            schema.Validate(Written("json", Sample("Part")).Replace("\"packs\": 2", "\"packs\": \"2\"", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -92,7 +97,8 @@ public sealed class ListReportTests
         Assert.Matches("of it 19 % tax +3.99 EUR", text); // by hand: 25.00 × 19/119 = 3.9916
         Assert.Matches("Subtotal +4.90 EUR", text);
         Assert.Matches("Total +29.90 EUR", text); // 25.00 + 4.90
-        Assert.Contains("Budget 27.00 EUR: 2.00 EUR left by the build's own list; 2.90 EUR over with what the rules ask for.", text, StringComparison.Ordinal);
+        Assert.Contains("Budget 27.00 EUR: 2.00 EUR left by the build's own list; 2.90 EUR over with what the rules ask for.", text,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -101,7 +107,8 @@ public sealed class ListReportTests
         var text = Written("text", Sample("Part") with { Tax = new Tax(19, IsAdded: true) });
 
         Assert.Matches("with tax +29.75 EUR", text); // by hand: 25.00 × 1.19
-        Assert.Contains("Budget 27.00 EUR: 2.75 EUR over by the build's own list; 8.58 EUR over", text, StringComparison.Ordinal); // 29.90 × 1.19 = 35.581 → 35.58
+        // 29.90 × 1.19 = 35.581 → 35.58
+        Assert.Contains("Budget 27.00 EUR: 2.75 EUR over by the build's own list; 8.58 EUR over", text, StringComparison.Ordinal);
     }
 
     private static string Written(string format, ListResult result)
@@ -120,7 +127,8 @@ public sealed class ListReportTests
             VehicleName = name,
             Budget = new Money(27, "EUR"),
             Lines = [new ListLine("part-a", name, 3, 2, 2, new Money(12.50m, "EUR"), new Money(25, "EUR"), "to-order") { LeftPieces = 1 }],
-            Asked = [new AskedLine(new ListLine("part-b", name, 1, 1, 1, new Money(4.90m, "EUR"), new Money(4.90m, "EUR"), "current") { LeftMetres = 1.25 },
+            Asked = [new AskedLine(
+                new ListLine("part-b", name, 1, 1, 1, new Money(4.90m, "EUR"), new Money(4.90m, "EUR"), "current") { LeftMetres = 1.25 },
                 [new Ask("list/some-rule", "Some title", Status.Warn, "build", "The whole build", "heat-shrink")])],
             Unanswered = [new Ask("list/other-rule", "Other title", Status.Fail, "build", name, "fuse")],
         },

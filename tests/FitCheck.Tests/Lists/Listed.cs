@@ -13,7 +13,8 @@ namespace FitCheck.Tests.Lists;
 /// <summary>Lists the parts of a build given as text, on the repository's catalog with entries replaced as a test needs.</summary>
 internal static class Listed
 {
-    private static readonly Lazy<RuleSet> Rules = new(() => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
+    private static readonly Lazy<RuleSet> Rules = new(
+        () => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
 
     public static PartsList Of(string build, params IEnumerable<(string File, string Text)> overlay)
     {

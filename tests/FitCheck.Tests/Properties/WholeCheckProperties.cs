@@ -21,7 +21,8 @@ public sealed class WholeCheckProperties
           - {"{"} at: [front-tweeter-left, front-tweeter-right], disconnected: true {"}"}
         """;
 
-    private static readonly string[] Drivers = ["orrin-w165-4", "halvard-m165-4", "pellworth-p165s", "tamsin-t165-heavy", "orrin-c165", "quillon-q165-3"];
+    private static readonly string[] Drivers = ["orrin-w165-4", "halvard-m165-4", "pellworth-p165s", "tamsin-t165-heavy", "orrin-c165",
+        "quillon-q165-3"];
 
     [Fact]
     public void A_deeper_cavity_never_turns_a_pass_into_a_fail() =>
@@ -40,7 +41,9 @@ public sealed class WholeCheckProperties
         Gen.Select(One("orrin-w165-4", "halvard-m165-4", "pellworth-p165", "quillon-q165-4"), Gen.Double[0.3, 1]).Sample((driver, factor) =>
         {
             var file = $"drivers/{driver}.yaml";
-            var lower = Regex.Replace(Trial.Entry(file), @"\bre: (\d+(\.\d+)?) ohm", m => string.Create(CultureInfo.InvariantCulture, $"re: {double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) * factor:0.####} ohm"));
+            var lower = Regex.Replace(Trial.Entry(file), @"\bre: (\d+(\.\d+)?) ohm",
+                m => string.Create(CultureInfo.InvariantCulture,
+                    $"re: {double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) * factor:0.####} ohm"));
             Assert.NotEqual(factor < 0.99 ? Trial.Entry(file) : "", lower);
 
             var before = Load(Trial.Of(Build(driver)));
@@ -97,11 +100,14 @@ public sealed class WholeCheckProperties
         return pattern.Replace(Trial.Entry(Vehicle), string.Create(CultureInfo.InvariantCulture, $"\n      depth: {depth:0.###} mm"), 1);
     }
 
-    private static Dictionary<string, Status> Statuses(BuildResult result) => result.Findings.ToDictionary(f => $"{f.Rule} {f.Position}", f => f.Status);
+    private static Dictionary<string, Status> Statuses(BuildResult result) =>
+        result.Findings.ToDictionary(f => $"{f.Rule} {f.Position}", f => f.Status);
 
     private static Finding Load(BuildResult result) => result.Findings.Single(f => f.Rule == "load/below-rated-load");
 
-    private static List<string> Told(BuildResult result) => [.. result.Findings.Select(f => FormattableString.Invariant($"{f.Rule} {f.Position} {f.Status} {f.Value?.Value:0.#####} {f.Margin:0.#####}"))];
+    private static List<string> Told(BuildResult result) =>
+        [.. result.Findings.Select(
+            f => FormattableString.Invariant($"{f.Rule} {f.Position} {f.Status} {f.Value?.Value:0.#####} {f.Margin:0.#####}"))];
 
     private static string Mirrored(string line) => Regex.Replace(line, @"^(\S+ \S+)-left ", "$1-right ");
 }

@@ -18,7 +18,9 @@ public sealed class ImportQuoteTests
     [Fact]
     public void A_list_whose_spacer_is_made_for_one_place_becomes_a_build_there()
     {
-        var (build, told) = Imported("Artikel;Menge\nOrrin C165 COAXIAL;1\nspacer-165-tansy-18;1x\nharness-duo-a-48-28;1,0\nfoam-tape-3x12;1\nheat-shrink-6-2;2\n");
+        var (build, told) =
+            Imported("Artikel;Menge\nOrrin C165 "
+                + "COAXIAL;1\nspacer-165-tansy-18;1x\nharness-duo-a-48-28;1,0\nfoam-tape-3x12;1\nheat-shrink-6-2;2\n");
 
         Assert.Empty(told);
         Assert.Equal(["front-door-left", "front-door-right"], build.Placed.Select(p => p.Position.Id));
@@ -34,9 +36,12 @@ public sealed class ImportQuoteTests
         var (build, told) = Imported("orrin-c165,1\n");
 
         Assert.All(build.Placed, p => Assert.True(p is { Driver: null, KeepsFactoryDriver: true }));
-        Assert.Contains("quote.csv:1:1: warning: Orrin C165 coaxial could go to several places", Assert.Single(told), StringComparison.Ordinal);
-        Assert.Contains("`--at orrin-c165=front-door-left,front-door-right` or `--at orrin-c165=rear-door-left,rear-door-right`", told[0], StringComparison.Ordinal);
-        Assert.Equal(["rear-door-left", "rear-door-right"], Imported("orrin-c165,1\n", "orrin-c165=rear-door-left,rear-door-right").Build.Placed.Select(p => p.Position.Id));
+        Assert.Contains("quote.csv:1:1: warning: Orrin C165 coaxial could go to several places", Assert.Single(told),
+            StringComparison.Ordinal);
+        Assert.Contains("`--at orrin-c165=front-door-left,front-door-right` or `--at orrin-c165=rear-door-left,rear-door-right`", told[0],
+            StringComparison.Ordinal);
+        Assert.Equal(["rear-door-left", "rear-door-right"],
+            Imported("orrin-c165,1\n", "orrin-c165=rear-door-left,rear-door-right").Build.Placed.Select(p => p.Position.Id));
     }
 
     [Fact]
@@ -54,8 +59,10 @@ public sealed class ImportQuoteTests
         var (build, told) = Imported("orrin-set-165,1\norrin-c165,1\ncup-45-tansy,1\n");
 
         Assert.Empty(told);
-        Assert.Equal(["front-door-left", "front-door-right", "front-tweeter-left", "front-tweeter-right"], build.Placed.Where(p => p.Set is not null).Select(p => p.Position.Id));
-        Assert.Equal(["rear-door-left", "rear-door-right"], build.Placed.Where(p => p.Driver?.Part.Id == "orrin-c165").Select(p => p.Position.Id));
+        Assert.Equal(["front-door-left", "front-door-right", "front-tweeter-left", "front-tweeter-right"],
+            build.Placed.Where(p => p.Set is not null).Select(p => p.Position.Id));
+        Assert.Equal(["rear-door-left", "rear-door-right"],
+            build.Placed.Where(p => p.Driver?.Part.Id == "orrin-c165").Select(p => p.Position.Id));
         Assert.All(build.Placed.Where(p => p.Position.Role == "tweeter"), p => Assert.Equal("cup-45-tansy", p.Cup?.Part.Id));
     }
 
@@ -64,7 +71,8 @@ public sealed class ImportQuoteTests
     {
         var (build, _) = Imported("orrin-set-165,1\norrin-c165,1\nbrannoch-lc4,1\nkestow-d2-90,1\npower-kit-8awg,1\n");
 
-        Assert.Equal(["radio", "lines from radio", "amp from lines"], build.Devices.Select(d => d.From is null ? d.Id : $"{d.Id} from {d.From}"));
+        Assert.Equal(["radio", "lines from radio", "amp from lines"],
+            build.Devices.Select(d => d.From is null ? d.Id : $"{d.Id} from {d.From}"));
         Assert.Equal(["front-left amp.1", "front-right amp.2", "rear-left radio.rear-left", "rear-right radio.rear-right"],
             build.Channels.Select(c => $"{c.Id} {c.Device.Id}.{string.Join('+', c.Outputs)}"));
         Assert.Equal("power-kit-8awg", build.Extras.Single().Part.Id);
@@ -102,13 +110,15 @@ public sealed class ImportQuoteTests
     [InlineData("orrin-t25=front-tweeter-left")]
     [InlineData("brannoch-lc4=front-door-left")]
     public void A_wrong_option_is_told(string at) =>
-        Assert.All(Outcome("orrin-c165,1\nbrannoch-lc4,1\n", "tansy-hatch", [at]).Problems, p => Assert.StartsWith("--at: error: ", p.ToString(), StringComparison.Ordinal));
+        Assert.All(Outcome("orrin-c165,1\nbrannoch-lc4,1\n", "tansy-hatch", [at]).Problems,
+            p => Assert.StartsWith("--at: error: ", p.ToString(), StringComparison.Ordinal));
 
     [Theory]
     [InlineData("")]
     [InlineData("\n\n")]
     [InlineData("\"never closed")]
-    public void A_file_without_a_list_is_told(string text) => Assert.Contains(Outcome(text, "tansy-hatch", []).Problems, p => p.Severity == Severity.Error);
+    public void A_file_without_a_list_is_told(string text) =>
+        Assert.Contains(Outcome(text, "tansy-hatch", []).Problems, p => p.Severity == Severity.Error);
 
     [Theory]
     [InlineData(1)]
@@ -122,7 +132,8 @@ public sealed class ImportQuoteTests
         var random = new Random(seed);
         var parts = Catalog.Ids.Where(i => Catalog.KindOf(i) != "vehicle").ToArray();
         var vehicles = Catalog.IdsOf("vehicle").ToArray();
-        var list = Enumerable.Range(0, 14).Select(_ => (Part: parts[random.Next(parts.Length)], Packs: random.Next(1, 4))).DistinctBy(l => l.Part).ToList();
+        var list = Enumerable.Range(0, 14).Select(_ => (Part: parts[random.Next(parts.Length)], Packs: random.Next(1, 4)))
+            .DistinctBy(l => l.Part).ToList();
 
         var (build, _) = ImportedTo(vehicles[seed % vehicles.Length], string.Concat(list.Select(l => $"{l.Part}\t{l.Packs}\n")));
 
@@ -143,5 +154,6 @@ public sealed class ImportQuoteTests
         return (build!, [.. outcome.Problems.Select(p => p.ToString())]);
     }
 
-    private static ImportOutcome Outcome(string csv, string vehicle, string[] at) => ImportQuote.Of(new SourceText("quote.csv", csv), vehicle, at, Catalog, Rules, new ProblemList());
+    private static ImportOutcome Outcome(string csv, string vehicle, string[] at) =>
+        ImportQuote.Of(new SourceText("quote.csv", csv), vehicle, at, Catalog, Rules, new ProblemList());
 }

@@ -46,16 +46,26 @@ public class CrossoverReferences
     }
 
     [Theory]
-    [InlineData("xo.ex.4ohm.3500Hz.BW3.LP", "derived from Some Cross Over Equations, colomar.com", "BW3", "low", 4.0, 3500.0, 0.27284, 15.158, 0.090946)]
-    [InlineData("xo.ex.4ohm.100Hz.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 4.0, 100.0, 265.26, 4.7746, 795.77)]
-    [InlineData("xo.ex.8ohm.1200Hz.BW3.LP", "derived from Some Cross Over Equations, colomar.com", "BW3", "low", 8.0, 1200.0, 1.5915, 22.105, 0.53052)]
-    [InlineData("xo.ex.8ohm.1200Hz.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 8.0, 1200.0, 11.052, 0.79577, 33.157)]
-    [InlineData("xo.ex.3.4ohm.2500Hz.BW3.LP", "derived from Some Cross Over Equations, colomar.com", "BW3", "low", 3.4, 2500.0, 0.32468, 24.965, 0.10823)]
-    [InlineData("xo.ex.3.4ohm.2500Hz.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 3.4, 2500.0, 12.483, 0.16234, 37.448)]
-    [InlineData("xo.ex.2ohm.120Hz.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 2.0, 120.0, 442.1, 1.9894, 1326.3)]
-    [InlineData("xo.const.BW3.LP", "derived from Some Cross Over Equations, colomar.com", "BW3", "low", 1.0, 1.0, 238.732, 212207.0, 79.5775)]
-    [InlineData("xo.const.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 1.0, 1.0, 106103.0, 119.366, 318310.0)]
-    public void Third_order(string id, string source, string alignment, string pass, double ohm, double hz, double first, double second, double third)
+    [InlineData("xo.ex.4ohm.3500Hz.BW3.LP", "derived from Some Cross Over Equations, colomar.com", "BW3", "low", 4.0, 3500.0, 0.27284,
+        15.158, 0.090946)]
+    [InlineData("xo.ex.4ohm.100Hz.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 4.0, 100.0, 265.26,
+        4.7746, 795.77)]
+    [InlineData("xo.ex.8ohm.1200Hz.BW3.LP", "derived from Some Cross Over Equations, colomar.com", "BW3", "low", 8.0, 1200.0, 1.5915,
+        22.105, 0.53052)]
+    [InlineData("xo.ex.8ohm.1200Hz.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 8.0, 1200.0, 11.052,
+        0.79577, 33.157)]
+    [InlineData("xo.ex.3.4ohm.2500Hz.BW3.LP", "derived from Some Cross Over Equations, colomar.com", "BW3", "low", 3.4, 2500.0, 0.32468,
+        24.965, 0.10823)]
+    [InlineData("xo.ex.3.4ohm.2500Hz.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 3.4, 2500.0, 12.483,
+        0.16234, 37.448)]
+    [InlineData("xo.ex.2ohm.120Hz.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 2.0, 120.0, 442.1, 1.9894,
+        1326.3)]
+    [InlineData("xo.const.BW3.LP", "derived from Some Cross Over Equations, colomar.com", "BW3", "low", 1.0, 1.0, 238.732, 212207.0,
+        79.5775)]
+    [InlineData("xo.const.BW3.HP", "derived from Some Cross Over Equations, colomar.com", "BW3", "high", 1.0, 1.0, 106103.0, 119.366,
+        318310.0)]
+    public void Third_order(string id, string source, string alignment, string pass, double ohm, double hz, double first, double second,
+        double third)
     {
         LadderElement[] ladder = pass == "high"
             ? [InLine(c: first), Across(l: second), InLine(c: third)]
@@ -65,16 +75,26 @@ public class CrossoverReferences
     }
 
     [Theory]
-    [InlineData("xo.ex.4ohm.3000Hz.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 4.0, 3000.0, 0.40014, 21.101, 0.20007, 4.6891)]
-    [InlineData("xo.ex.4ohm.3000Hz.LR4.HP", "derived from Some Cross Over Equations, colomar.com", "LR4", "high", 4.0, 3000.0, 7.0337, 0.13338, 14.067, 0.60021)]
-    [InlineData("xo.ex.4ohm.3500Hz.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 4.0, 3500.0, 0.34298, 18.087, 0.17149, 4.0193)]
-    [InlineData("xo.ex.8ohm.3000Hz.LR4.HP", "derived from Some Cross Over Equations, colomar.com", "LR4", "high", 8.0, 3000.0, 3.5169, 0.26676, 7.0337, 1.2004)]
-    [InlineData("xo.ex.3.4ohm.2500Hz.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 3.4, 2500.0, 0.40814, 29.79, 0.20407, 6.62)]
-    [InlineData("xo.ex.3.4ohm.2500Hz.LR4.HP", "derived from Some Cross Over Equations, colomar.com", "LR4", "high", 3.4, 2500.0, 9.93, 0.13605, 19.86, 0.61222)]
-    [InlineData("xo.ex.2ohm.120Hz.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 2.0, 120.0, 5.0018, 1055.1, 2.5009, 234.46)]
-    [InlineData("xo.const.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 1.0, 1.0, 300.105, 253214.0, 150.053, 56269.8)]
-    [InlineData("xo.const.LR4.HP", "derived from Some Cross Over Equations, colomar.com", "LR4", "high", 1.0, 1.0, 84404.7, 100.035, 168809.0, 450.158)]
-    public void Fourth_order(string id, string source, string alignment, string pass, double ohm, double hz, double first, double second, double third, double fourth)
+    [InlineData("xo.ex.4ohm.3000Hz.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 4.0, 3000.0, 0.40014,
+        21.101, 0.20007, 4.6891)]
+    [InlineData("xo.ex.4ohm.3000Hz.LR4.HP", "derived from Some Cross Over Equations, colomar.com", "LR4", "high", 4.0, 3000.0, 7.0337,
+        0.13338, 14.067, 0.60021)]
+    [InlineData("xo.ex.4ohm.3500Hz.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 4.0, 3500.0, 0.34298,
+        18.087, 0.17149, 4.0193)]
+    [InlineData("xo.ex.8ohm.3000Hz.LR4.HP", "derived from Some Cross Over Equations, colomar.com", "LR4", "high", 8.0, 3000.0, 3.5169,
+        0.26676, 7.0337, 1.2004)]
+    [InlineData("xo.ex.3.4ohm.2500Hz.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 3.4, 2500.0, 0.40814,
+        29.79, 0.20407, 6.62)]
+    [InlineData("xo.ex.3.4ohm.2500Hz.LR4.HP", "derived from Some Cross Over Equations, colomar.com", "LR4", "high", 3.4, 2500.0, 9.93,
+        0.13605, 19.86, 0.61222)]
+    [InlineData("xo.ex.2ohm.120Hz.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 2.0, 120.0, 5.0018, 1055.1,
+        2.5009, 234.46)]
+    [InlineData("xo.const.LR4.LP", "derived from Some Cross Over Equations, colomar.com", "LR4", "low", 1.0, 1.0, 300.105, 253214.0,
+        150.053, 56269.8)]
+    [InlineData("xo.const.LR4.HP", "derived from Some Cross Over Equations, colomar.com", "LR4", "high", 1.0, 1.0, 84404.7, 100.035,
+        168809.0, 450.158)]
+    public void Fourth_order(string id, string source, string alignment, string pass, double ohm, double hz, double first, double second,
+        double third, double fourth)
     {
         LadderElement[] ladder = pass == "high"
             ? [InLine(c: first), Across(l: second), InLine(c: third), Across(l: fourth)]
@@ -110,7 +130,8 @@ public class CrossoverReferences
     {
         // BW2 for 4 ohm, 3 kHz: Q = 0.7071, so C = Q/(ω·R) and L = R/(ω·Q). Into 8 ohm Q doubles to 1.4142.
         double omega = 2 * Math.PI * 3000, q = Math.Sqrt(0.5);
-        Reference.Close(id, source, db, Level(8, 3000, LadderElement.InLine(capacitance: q / (omega * 4)), LadderElement.Across(inductance: 4 / (omega * q))), 0.001);
+        Reference.Close(id, source, db,
+            Level(8, 3000, LadderElement.InLine(capacitance: q / (omega * 4)), LadderElement.Across(inductance: 4 / (omega * q))), 0.001);
     }
 
     [Theory]
@@ -127,23 +148,30 @@ public class CrossoverReferences
     }
 
     [Fact]
-    public void Complementary_first_and_third_order_networks_stay_resistive() // xo.zin.bw2, note: exactly 4 ohm at all frequencies; derived from the formula, from memory
+    // xo.zin.bw2, note: exactly 4 ohm at all frequencies; derived from the formula, from memory
+    public void Complementary_first_and_third_order_networks_stay_resistive()
     {
         var omega = 2 * Math.PI * 3000;
         double C(double normalised) => normalised / (omega * 4);
         double L(double normalised) => normalised * 4 / omega;
-        LadderElement[] low = [LadderElement.InLine(inductance: L(1.5)), LadderElement.Across(capacitance: C(4 / 3.0)), LadderElement.InLine(inductance: L(0.5))];
-        LadderElement[] high = [LadderElement.InLine(capacitance: C(2 / 3.0)), LadderElement.Across(inductance: L(0.75)), LadderElement.InLine(capacitance: C(2))];
-        foreach (var (woofer, tweeter) in new[] { ([LadderElement.InLine(inductance: L(1))], [LadderElement.InLine(capacitance: C(1))]), (low, high) })
+        LadderElement[] low = [LadderElement.InLine(inductance: L(1.5)), LadderElement.Across(capacitance: C(4 / 3.0)),
+            LadderElement.InLine(inductance: L(0.5))];
+        LadderElement[] high = [LadderElement.InLine(capacitance: C(2 / 3.0)), LadderElement.Across(inductance: L(0.75)),
+            LadderElement.InLine(capacitance: C(2))];
+        foreach (var (woofer, tweeter) in new[] { ([LadderElement.InLine(inductance: L(1))], [LadderElement.InLine(capacitance: C(1))]),
+            (low, high) })
         {
-            var sweep = new ChannelLoad([new ChannelBranch(new DriverModel(4), woofer), new ChannelBranch(new DriverModel(4), tweeter)]).Sweep();
+            var sweep = new ChannelLoad(
+                [new ChannelBranch(new DriverModel(4), woofer), new ChannelBranch(new DriverModel(4), tweeter)]).Sweep();
             Assert.All(sweep.States, s => Assert.Equal(4, s.Ohm, 1e-9));
         }
     }
 
-    private static LadderElement InLine(double? l = null, double? c = null) => LadderElement.InLine(inductance: l * 1e-3, capacitance: c * 1e-6);
+    private static LadderElement InLine(double? l = null, double? c = null) =>
+        LadderElement.InLine(inductance: l * 1e-3, capacitance: c * 1e-6);
 
-    private static LadderElement Across(double? l = null, double? c = null) => LadderElement.Across(inductance: l * 1e-3, capacitance: c * 1e-6);
+    private static LadderElement Across(double? l = null, double? c = null) =>
+        LadderElement.Across(inductance: l * 1e-3, capacitance: c * 1e-6);
 
     private static double Level(double ohm, double hz, params LadderElement[] ladder)
     {

@@ -28,17 +28,18 @@ public class DriverReferences
     [InlineData("ts.A.Res", "derived from public parameter file of a finite-element example", "Res", 70.2486)]
     [InlineData("ts.A.Lces_mH", "derived from public parameter file of a finite-element example", "Lces_mH", 153.353)]
     [InlineData("ts.A.Cmes_uF", "derived from public parameter file of a finite-element example", "Cmes_uF", 342.099)]
-    public void Parameters_of_driver_A(string id, string source, string quantity, double expected) => Reference.Near(id, source, expected, quantity switch
-    {
-        "Mms" => MassA * 1e3,
-        "Qes" => A.Qes!.Value,
-        "Qts" => ThieleSmall.TotalQ(A.Qes!.Value, A.Qms!.Value),
-        "Zmax" => Complex.Abs(A.Impedance(A.Fs!.Value)),
-        "Res" => A.Res!.Value,
-        "Lces_mH" => A.Lces!.Value * 1e3,
-        "Cmes_uF" => A.Cmes!.Value * 1e6,
-        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not known"),
-    }, 1e-5);
+    public void Parameters_of_driver_A(string id, string source, string quantity, double expected) =>
+        Reference.Near(id, source, expected, quantity switch
+        {
+            "Mms" => MassA * 1e3,
+            "Qes" => A.Qes!.Value,
+            "Qts" => ThieleSmall.TotalQ(A.Qes!.Value, A.Qms!.Value),
+            "Zmax" => Complex.Abs(A.Impedance(A.Fs!.Value)),
+            "Res" => A.Res!.Value,
+            "Lces_mH" => A.Lces!.Value * 1e3,
+            "Cmes_uF" => A.Cmes!.Value * 1e6,
+            _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not known"),
+        }, 1e-5);
 
     [Theory]
     [InlineData("ts.A.SPL_1W", "derived from public parameter file of a finite-element example", 92.4376, false)]
@@ -56,15 +57,16 @@ public class DriverReferences
     [InlineData("ts.B.Res", "derived from Wikipedia, Thiele/Small parameters", "Res", 15.5769)]
     [InlineData("ts.B.Lces_mH", "derived from Wikipedia, Thiele/Small parameters", "Lces_mH", 8.7075)]
     [InlineData("ts.B.Cmes_uF", "derived from Wikipedia, Thiele/Small parameters", "Cmes_uF", 691.358)]
-    public void Parameters_of_driver_B(string id, string source, string quantity, double expected) => Reference.Near(id, source, expected, quantity switch
-    {
-        "Qes" => B.Qes!.Value,
-        "Vas_L" => ThieleSmall.EquivalentVolume(133e-4, ComplianceB) * 1e3,
-        "Res" => B.Res!.Value,
-        "Lces_mH" => B.Lces!.Value * 1e3,
-        "Cmes_uF" => B.Cmes!.Value * 1e6,
-        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not known"),
-    }, 1e-5);
+    public void Parameters_of_driver_B(string id, string source, string quantity, double expected) =>
+        Reference.Near(id, source, expected, quantity switch
+        {
+            "Qes" => B.Qes!.Value,
+            "Vas_L" => ThieleSmall.EquivalentVolume(133e-4, ComplianceB) * 1e3,
+            "Res" => B.Res!.Value,
+            "Lces_mH" => B.Lces!.Value * 1e3,
+            "Cmes_uF" => B.Cmes!.Value * 1e6,
+            _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not known"),
+        }, 1e-5);
 
     [Theory]
     [InlineData("ts.B.Z.20.00", "derived from Wikipedia, Thiele/Small parameters", 20.0, 3.70463, 19.446)]
@@ -124,13 +126,15 @@ public class DriverReferences
     [Theory]
     [InlineData("k.eta.L", "derived from Wikipedia, Thiele/Small parameters", 9.5226e-10, 9.7831e-10)]
     public void The_efficiency_constant_lies_among_those_of_real_air(string id, string source, double warmest, double coldest) =>
-        Assert.True(Sensitivity.ReferenceEfficiency(1, 1e-3, 1) > warmest && Sensitivity.ReferenceEfficiency(1, 1e-3, 1) < coldest, $"{id} ({source})");
+        Assert.True(Sensitivity.ReferenceEfficiency(1, 1e-3, 1) > warmest && Sensitivity.ReferenceEfficiency(1, 1e-3, 1) < coldest,
+            $"{id} ({source})");
 
     [Theory]
     [InlineData("k.spl.20C", "derived from the formula, from memory", 112.159)]
     [InlineData("k.spl.25C dry", "derived from the formula, from memory", 112.123)]
     [InlineData("k.spl.COMSOL", "derived from the formula, from memory", 112.142)]
-    public void Level_of_full_efficiency(string id, string source, double db) => Reference.Close(id, source, db, Sensitivity.PerfectDb, 0.2);
+    public void Level_of_full_efficiency(string id, string source, double db) =>
+        Reference.Close(id, source, db, Sensitivity.PerfectDb, 0.2);
 
     [Theory]
     [InlineData("sens.2", "derived from IEC 60268-5:2003", 2.0, 6.0206)]
@@ -148,7 +152,8 @@ public class DriverReferences
     [InlineData("sens.1w", "derived from IEC 60268-5:2003", 2.0, 1.41421)]
     [InlineData("sens.1w", "derived from IEC 60268-5:2003", 4.0, 2.0)]
     [InlineData("sens.1w", "derived from IEC 60268-5:2003", 8.0, 2.82843)]
-    public void Voltage_of_one_watt(string id, string source, double ohm, double volts) => Reference.Near(id, source, volts, Sensitivity.OneWattVolts(ohm), 1e-5);
+    public void Voltage_of_one_watt(string id, string source, double ohm, double volts) =>
+        Reference.Near(id, source, volts, Sensitivity.OneWattVolts(ohm), 1e-5);
 
     private static DriverModel Model(double re, double? le, double forceFactor, double mass, double compliance, double damping)
     {

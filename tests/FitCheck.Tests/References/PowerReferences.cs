@@ -48,17 +48,20 @@ public class PowerReferences
     [Theory]
     [InlineData("bridge.2", "derived from Wikipedia, Bridge-tied load", 2.0, 1.0)]
     [InlineData("bridge.8", "S: Wikipedia, Bridge-tied load", 8.0, 4.0)]
-    public void Bridged_half_sees(string id, string source, double load, double seen) => Reference.Near(id, source, seen, CombinedLoad.SeenByBridgedHalf(load), 1e-12);
+    public void Bridged_half_sees(string id, string source, double load, double seen) =>
+        Reference.Near(id, source, seen, CombinedLoad.SeenByBridgedHalf(load), 1e-12);
 
     [Theory]
     [InlineData("bridge.min", "derived from Wikipedia, Bridge-tied load", 2.0, 4.0)]
-    public void Lowest_bridged_load(string id, string source, double half, double lowest) => Reference.Near(id, source, lowest, CombinedLoad.LowestBridged(half), 1e-12);
+    public void Lowest_bridged_load(string id, string source, double half, double lowest) =>
+        Reference.Near(id, source, lowest, CombinedLoad.LowestBridged(half), 1e-12);
 
     [Theory]
     [InlineData("load.4||4", "derived from the formula, from memory", new double[] { 4, 4 }, 2.0)]
     [InlineData("load.4||4||4||4", "derived from the formula, from memory", new double[] { 4, 4, 4, 4 }, 1.0)]
     [InlineData("load.8||8||8", "derived from the formula, from memory", new double[] { 8, 8, 8 }, 2.66667)]
-    public void Loads_in_parallel(string id, string source, double[] loads, double together) => Reference.Near(id, source, together, CombinedLoad.Parallel(loads), 2e-6);
+    public void Loads_in_parallel(string id, string source, double[] loads, double together) =>
+        Reference.Near(id, source, together, CombinedLoad.Parallel(loads), 2e-6);
 
     [Theory]
     [InlineData("epdr.15", "derived from J. Oclee-Brown, EPDR spreadsheet", 15.0, 0.662424)]

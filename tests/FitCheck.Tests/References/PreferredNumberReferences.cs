@@ -8,8 +8,12 @@ public class PreferredNumberReferences
     [Fact]
     public void The_decades_are_those_of_the_standard()
     {
-        Assert.Equal([10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82], PreferredNumbers.E12.Select(v => v * 10), (a, b) => Math.Abs(a - b) < 1e-9); // e12: S: IEC 60063 via handwiki.org, E series
-        Assert.Equal([10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91], PreferredNumbers.E24.Select(v => v * 10), (a, b) => Math.Abs(a - b) < 1e-9); // e24: S: IEC 60063 via handwiki.org, E series
+        // e12: S: IEC 60063 via handwiki.org, E series
+        Assert.Equal([10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82], PreferredNumbers.E12.Select(v => v * 10),
+            (a, b) => Math.Abs(a - b) < 1e-9);
+        // e24: S: IEC 60063 via handwiki.org, E series
+        Assert.Equal([10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91],
+            PreferredNumbers.E24.Select(v => v * 10), (a, b) => Math.Abs(a - b) < 1e-9);
     }
 
     [Theory]

@@ -9,5 +9,6 @@ internal static class Reference
         Close(id, source, expected, actual, relative * Math.Abs(expected));
 
     public static void Close(string id, string source, double expected, double actual, double within) =>
-        Assert.True(Math.Abs(actual - expected) <= within + 1e-12, $"{id} ({source}): {actual:R} instead of {expected:R} within {within:R}");
+        Assert.True(Math.Abs(actual - expected) <= within + 1e-12,
+            $"{id} ({source}): {actual:R} instead of {expected:R} within {within:R}");
 }

@@ -30,7 +30,8 @@ public class SupplyReferences
 
     [Fact]
     public void Copper_clad_aluminium_carries_less() =>
-        Assert.Equal(160 * 0.7931, Ampacity.Of(WireGauge.AreaOf(4), 105, WireGauge.CopperCladAluminium)!.Value, 1); // equal heat: √0.629 = 0.7931, 62.9 % IACS by ASTM B566
+        // equal heat: √0.629 = 0.7931, 62.9 % IACS by ASTM B566
+        Assert.Equal(160 * 0.7931, Ampacity.Of(WireGauge.AreaOf(4), 105, WireGauge.CopperCladAluminium)!.Value, 1);
 
     [Theory]
     [InlineData("fuse.std.ato", "from memory of ISO 8820-3 and SAE J1284", "blade", 31, 40, 35)]
@@ -46,7 +47,8 @@ public class SupplyReferences
     [InlineData("midi", 41, 45)] // midi fuses come as 40 and 50 A (ISO 8820-5, from memory)
     [InlineData("blade", 41, 60)] // blade fuses end at 40 A (ISO 8820-3, from memory)
     [InlineData("glass", 1, 60)] // no pattern of ISO 8820
-    public void No_fuse_is_named_where_none_suits(string pattern, double atLeast, double atMost) => Assert.Null(StandardFuse.Between(pattern, atLeast, atMost));
+    public void No_fuse_is_named_where_none_suits(string pattern, double atLeast, double atMost) =>
+        Assert.Null(StandardFuse.Between(pattern, atLeast, atMost));
 
     [Theory]
     [InlineData(21.15e-6, "4 AWG")] // ASTM B258: 4 AWG is 0.2043 in, 21.15 mm2

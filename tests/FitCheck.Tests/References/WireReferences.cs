@@ -42,7 +42,8 @@ public class WireReferences
     [InlineData("iec60228.16", "S: IEC 60228 via mycableengineering.com", 16.0, 1.078, 1.15, 1.21)]
     [InlineData("iec60228.25", "S: IEC 60228 via mycableengineering.com", 25.0, 0.69, 0.727, 0.78)]
     [InlineData("iec60228.35", "S: IEC 60228 via mycableengineering.com", 35.0, 0.493, 0.524, 0.554)]
-    public void Copper_of_its_nominal_area_stays_below_the_standards_maximum(string id, string source, double squareMillimetres, double ideal, double solid, double stranded)
+    public void Copper_of_its_nominal_area_stays_below_the_standards_maximum(string id, string source, double squareMillimetres,
+        double ideal, double solid, double stranded)
     {
         var perKilometre = WireGauge.Resistance(1000, squareMillimetres * 1e-6);
         Reference.Near(id, source, ideal, perKilometre, 2e-3);
@@ -67,7 +68,8 @@ public class WireReferences
     public void Vehicle_cable_allows_a_little_more_than_copper_needs(string id, string source, double squareMillimetres, double maximum)
     {
         var perKilometre = WireGauge.Resistance(1000, squareMillimetres * 1e-6);
-        Assert.True(perKilometre < maximum && perKilometre > 0.85 * maximum, $"{id} ({source}): {perKilometre} against at most {maximum} mohm/m");
+        Assert.True(perKilometre < maximum && perKilometre > 0.85 * maximum,
+            $"{id} ({source}): {perKilometre} against at most {maximum} mohm/m");
     }
 
     [Theory]
@@ -90,7 +92,8 @@ public class WireReferences
     [InlineData("faa.11-8.1", "S: FAA AC 43.13-1B p. 11-22", 0.00126, 39.0, 20.0, 0.98, 0.004)]
     [InlineData("faa.11-8.3", "S: FAA AC 43.13-1B p. 11-22", 0.00126, 156.0, 20.0, 3.93, 0.004)]
     [InlineData("faa.11-8.4", "S: FAA AC 43.13-1B p. 11-22", 0.00126, 273.0, 20.0, 6.88, 0.004)]
-    public void Drop_of_a_published_resistance(string id, string source, double ohmPerFoot, double feet, double amperes, double volts, double relative) =>
+    public void Drop_of_a_published_resistance(string id, string source, double ohmPerFoot, double feet, double amperes, double volts,
+        double relative) =>
         Reference.Near(id, source, volts, SupplyDrop.Volts(amperes, feet, area: 1, resistivity: ohmPerFoot), relative);
 
     [Theory]
@@ -103,7 +106,8 @@ public class WireReferences
     [Theory]
     [InlineData("drop.cca.awg4", "derived from ASTM B566 class 10A via a maker's table", 4, 10.0, 80.0, 1.0368)]
     public void Drop_of_a_copper_clad_cable(string id, string source, int gauge, double loopMetres, double amperes, double volts) =>
-        Reference.Near(id, source, volts, SupplyDrop.Volts(amperes, loopMetres, WireGauge.AreaOf(gauge), WireGauge.CopperCladAluminium), 5e-5);
+        Reference.Near(id, source, volts, SupplyDrop.Volts(amperes, loopMetres, WireGauge.AreaOf(gauge), WireGauge.CopperCladAluminium),
+            5e-5);
 
     [Theory]
     [InlineData("spk.loss", "derived from ASTM B258 via Wikipedia, American Wire Gauge", 18, 8.0, 4.0, -0.3565)]

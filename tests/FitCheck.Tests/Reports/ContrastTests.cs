@@ -4,7 +4,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Reports;
 
-/// <summary>Contrast ratios of the page's palettes as WCAG 2.2 defines them: at least 4.5 for text (1.4.3) and 3 for graphics (1.4.11).</summary>
+/// <summary>
+/// Contrast ratios of the page's palettes as WCAG 2.2 defines them: at least 4.5 for text (1.4.3) and 3 for graphics (1.4.11).
+/// </summary>
 public class ContrastTests
 {
     private static readonly string Css = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reports", "html", "style.css"));
@@ -78,11 +80,18 @@ public class ContrastTests
     // Light is the first block; each other mode changes what it names.
     private static Dictionary<string, string> Palette(string mode)
     {
-        var start = mode switch { "dark" => Css.IndexOf("prefers-color-scheme: dark", StringComparison.Ordinal), "print" => Css.IndexOf("@media print", StringComparison.Ordinal), _ => 0 };
+        var start = mode switch
+        {
+            "dark" => Css.IndexOf("prefers-color-scheme: dark", StringComparison.Ordinal),
+            "print" =>
+            Css.IndexOf("@media print", StringComparison.Ordinal),
+            _ => 0
+        };
         Assert.True(start >= 0);
         var palette = mode == "light" ? new Dictionary<string, string>(StringComparer.Ordinal) : Palette("light");
         var block = Css[Css.IndexOf(":root", start, StringComparison.Ordinal)..];
-        foreach (Match colour in Regex.Matches(block[..block.IndexOf('}', StringComparison.Ordinal)], @"--([a-z-]+):\s*(#[0-9a-fA-F]{3,6})"))
+        foreach (Match colour in Regex.Matches(block[..block.IndexOf('}', StringComparison.Ordinal)],
+            @"--([a-z-]+):\s*(#[0-9a-fA-F]{3,6})"))
             palette[colour.Groups[1].Value] = colour.Groups[2].Value;
         return palette;
     }

@@ -12,7 +12,8 @@ public class DrawingTests
     [Fact]
     public void Nothing_known_is_drawn_dashed_and_says_so()
     {
-        var svg = SectionDrawing.Draw("x", Empty with { Clearances = [new("glass", "Magnet to the glass", null, null, null, Status.Measure)] }).ToString();
+        var svg = SectionDrawing.Draw("x",
+            Empty with { Clearances = [new("glass", "Magnet to the glass", null, null, null, Status.Measure)] }).ToString();
         Assert.Contains("glass, down: unknown — measure", svg, StringComparison.Ordinal);
         Assert.Contains("edge dashed", svg, StringComparison.Ordinal);
         Assert.DoesNotContain("edge body", svg, StringComparison.Ordinal);
@@ -45,7 +46,8 @@ public class DrawingTests
             PanelThickness = number,
             GrilleGap = number,
             Obstructions = [new("glass", number, number, Moving: true), new("skin", 60, 0, Moving: false)],
-            Clearances = [new("glass", "glass", number, number, number, Status.Fail), new("back", "back", number, number, number, Status.Fail), new("hole", "hole", number, null, null, Status.Fail)],
+            Clearances = [new("glass", "glass", number, number, number, Status.Fail),
+                new("back", "back", number, number, number, Status.Fail), new("hole", "hole", number, null, null, Status.Fail)],
         };
         var svg = SectionDrawing.Draw("x", drawing).ToString();
         Assert.DoesNotContain("NaN", svg, StringComparison.Ordinal);
@@ -55,7 +57,15 @@ public class DrawingTests
     [Fact]
     public void A_curve_without_points_or_limit_is_still_a_plot()
     {
-        var load = new LoadCurve { Channel = "c", Name = "Output", Points = [], LowestOhm = double.NaN, LowestHz = double.NaN, Status = Status.Measure };
+        var load = new LoadCurve
+        {
+            Channel = "c",
+            Name = "Output",
+            Points = [],
+            LowestOhm = double.NaN,
+            LowestHz = double.NaN,
+            Status = Status.Measure
+        };
         var svg = LoadPlot.Draw("x", load).ToString();
         Assert.DoesNotContain("\"NaN", svg, StringComparison.Ordinal);
         Assert.Contains("lowest load of the output: unknown — measure", svg, StringComparison.Ordinal);

@@ -47,7 +47,8 @@ public class EscapingTests
     public void Colour_appears_only_when_asked_for()
     {
         Assert.DoesNotContain('\u001b', ReportSnapshotTests.Written("text", SampleResult.Full));
-        Assert.Contains("\u001b[1;31mFAIL", ReportSnapshotTests.Written("text", SampleResult.Full, ReportOptions.Default with { Color = true }), StringComparison.Ordinal);
+        Assert.Contains("\u001b[1;31mFAIL",
+            ReportSnapshotTests.Written("text", SampleResult.Full, ReportOptions.Default with { Color = true }), StringComparison.Ordinal);
     }
 
     internal static CheckResult Everywhere(string text)

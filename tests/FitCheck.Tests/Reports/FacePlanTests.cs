@@ -36,7 +36,8 @@ public class FacePlanTests
         Assert.Contains("Oval outlines are not drawn.", svg, StringComparison.Ordinal);
         Assert.Contains("Thin: flange. As seen", svg, StringComparison.Ordinal);
         Assert.DoesNotContain("dashed", svg, StringComparison.Ordinal);
-        Assert.Contains("Full line: spacer; dashed: hole in the panel.", FacePlan.Draw("x", Position)!.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Full line: spacer; dashed: hole in the panel.", FacePlan.Draw("x", Position)!.ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -53,7 +54,14 @@ public class FacePlanTests
     [InlineData(1e9)]
     public void Absurd_numbers_leave_no_trace(double number)
     {
-        var face = Face with { CutoutRadius = number, SpacerRadius = number, FlangeRadius = number, AimHour = number, Panel = [new(number, 86, Meets: true), new(45, 86, Meets: false)] };
+        var face = Face with
+        {
+            CutoutRadius = number,
+            SpacerRadius = number,
+            FlangeRadius = number,
+            AimHour = number,
+            Panel = [new(number, 86, Meets: true), new(45, 86, Meets: false)]
+        };
         var svg = FacePlan.Draw("x", Position with { Face = face })?.ToString() ?? "";
 
         Assert.DoesNotContain("\"NaN", svg, StringComparison.Ordinal);

@@ -18,28 +18,35 @@ public class HeadlineTests
     [Fact]
     public void A_verdict_that_rests_on_waivers_says_so_first()
     {
-        var build = Build(Passing, Failing with { Waived = "agreed", Title = "Too deep" }, Warning with { Waived = "agreed", Title = "Too near" });
-        Assert.Equal("On the strength of 2 waivers (Too deep; Too near), this build goes together: the one check that applies passes.", Headline.Of(build));
+        var build = Build(Passing, Failing with { Waived = "agreed", Title = "Too deep" },
+            Warning with { Waived = "agreed", Title = "Too near" });
+        Assert.Equal("On the strength of 2 waivers (Too deep; Too near), this build goes together: the one check that applies passes.",
+            Headline.Of(build));
     }
 
     [Fact]
     public void One_waiver_of_several_findings_is_one()
     {
-        var build = Build(Passing, Failing with { Waived = "agreed", Title = "Too deep", Position = "a" }, Failing with { Waived = "agreed", Title = "Too deep", Position = "b" });
+        var build = Build(Passing, Failing with { Waived = "agreed", Title = "Too deep", Position = "a" },
+            Failing with { Waived = "agreed", Title = "Too deep", Position = "b" });
         Assert.StartsWith("On the strength of 1 waiver (Too deep),", Headline.Of(build), StringComparison.Ordinal);
     }
 
     [Fact]
     public void More_than_three_are_counted() => Assert.StartsWith("On the strength of 5 waivers (A; B; C; and 2 more),",
-        Headline.Of(Build([Passing, .. "ABCDE".Select(c => Failing with { Rule = $"x/{c}", Title = c.ToString(), Waived = "agreed" })])), StringComparison.Ordinal);
+        Headline.Of(Build([Passing, .. "ABCDE".Select(c => Failing with { Rule = $"x/{c}", Title = c.ToString(), Waived = "agreed" })])),
+        StringComparison.Ordinal);
 
     // A waived warning beside another one changes nothing, nor does what is waived beside a failure.
     [Fact]
     public void A_verdict_that_would_be_the_same_says_nothing_of_it_first()
     {
-        Assert.Equal("This build goes together, with 1 point to look at, and 1 finding is waived.", Headline.Of(Build(Warning, Warning with { Title = "Other", Waived = "agreed" })));
-        Assert.StartsWith("This build does not go together", Headline.Of(Build(Failing, Failing with { Title = "Other", Waived = "agreed" })), StringComparison.Ordinal);
-        Assert.Equal("Nothing is left to judge: every finding on this build is waived.", Headline.Of(Build(Failing with { Waived = "agreed" })));
+        Assert.Equal("This build goes together, with 1 point to look at, and 1 finding is waived.",
+            Headline.Of(Build(Warning, Warning with { Title = "Other", Waived = "agreed" })));
+        Assert.StartsWith("This build does not go together",
+            Headline.Of(Build(Failing, Failing with { Title = "Other", Waived = "agreed" })), StringComparison.Ordinal);
+        Assert.Equal("Nothing is left to judge: every finding on this build is waived.",
+            Headline.Of(Build(Failing with { Waived = "agreed" })));
     }
 
     [Theory]
@@ -52,7 +59,8 @@ public class HeadlineTests
     {
         using var text = new StringWriter { NewLine = "\n" };
         ReportList.Find(format)!.Write(Result(Waived), ReportOptions.Default, text);
-        Assert.Contains("On the strength of 1 waiver (Too deep), this build", string.Join(' ', text.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains("On the strength of 1 waiver (Too deep), this build",
+            string.Join(' ', text.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
         using var none = new StringWriter { NewLine = "\n" };
         ReportList.Find(format)!.Write(Result(Build(Passing)), ReportOptions.Default, none);
         Assert.DoesNotContain("strength", none.ToString(), StringComparison.Ordinal);
@@ -63,7 +71,8 @@ public class HeadlineTests
     {
         using var json = new StringWriter();
         ReportList.Find("json")!.Write(Result(Waived), ReportOptions.Default, json);
-        Assert.Equal([Failing.Rule], System.Text.Json.Nodes.JsonNode.Parse(json.ToString())!["builds"]![0]!["rests_on_waivers"]!.AsArray().Select(n => (string)n!));
+        Assert.Equal([Failing.Rule],
+            System.Text.Json.Nodes.JsonNode.Parse(json.ToString())!["builds"]![0]!["rests_on_waivers"]!.AsArray().Select(n => (string)n!));
         using var sheet = new StringWriter();
         SheetReport.Write(Result(Waived), ReportOptions.Default, sheet);
         Assert.Contains("On the strength of 1 waiver (Too deep), this build goes together", sheet.ToString(), StringComparison.Ordinal);
@@ -72,7 +81,8 @@ public class HeadlineTests
     [Fact]
     public void A_comparison_and_a_table_of_many_say_it_too()
     {
-        Assert.Equal(["pass", "pass, on the strength of 1 waiver"], BuildComparison.Of(Result(Build(Passing), Waived))!.Rows.Single(r => r.Label == "Verdict").Cells);
+        Assert.Equal(["pass", "pass, on the strength of 1 waiver"],
+            BuildComparison.Of(Result(Build(Passing), Waived))!.Rows.Single(r => r.Label == "Verdict").Cells);
         using var text = new StringWriter { NewLine = "\n" };
         ReportList.Find("markdown")!.Write(Result(Build(Passing), Waived), ReportOptions.Default, text);
         Assert.Contains("all 2 builds go together, 1 of them on the strength of waivers", text.ToString(), StringComparison.Ordinal);
@@ -80,7 +90,8 @@ public class HeadlineTests
 
     private static BuildResult Waived => Build(Passing, Failing with { Waived = "agreed", Title = "Too deep" });
 
-    private static BuildResult Build(params IReadOnlyList<Finding> findings) => SampleResult.Build with { Findings = findings, RuleChanges = [], Remarks = [] };
+    private static BuildResult Build(params IReadOnlyList<Finding> findings) =>
+        SampleResult.Build with { Findings = findings, RuleChanges = [], Remarks = [] };
 
     private static CheckResult Result(params BuildResult[] builds) => SampleResult.Full with { Builds = builds };
 }

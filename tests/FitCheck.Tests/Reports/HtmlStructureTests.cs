@@ -7,7 +7,8 @@ namespace FitCheck.Tests.Reports;
 
 public class HtmlStructureTests
 {
-    private static readonly string Html = ReportSnapshotTests.Written("html", new CheckResult("fitcheck 0.1.0", "sha256:0", [SampleResult.Build, SampleResult.Build]));
+    private static readonly string Html = ReportSnapshotTests.Written("html",
+        new CheckResult("fitcheck 0.1.0", "sha256:0", [SampleResult.Build, SampleResult.Build]));
 
     [Fact]
     public void Ids_are_unique_in_a_page_of_several_builds()
@@ -37,7 +38,9 @@ public class HtmlStructureTests
     public void Every_element_that_opens_closes()
     {
         var open = new Stack<string>();
-        foreach (Match tag in Regex.Matches(Html[Html.IndexOf("<body>", StringComparison.Ordinal)..Html.IndexOf("</html>", StringComparison.Ordinal)], "<(/?)([a-z][a-z0-9]*)[^<>]*?(/?)>"))
+        foreach (Match tag in Regex.Matches(
+            Html[Html.IndexOf("<body>", StringComparison.Ordinal)..Html.IndexOf("</html>", StringComparison.Ordinal)],
+            "<(/?)([a-z][a-z0-9]*)[^<>]*?(/?)>"))
         {
             if (tag.Groups[1].Length > 0)
                 Assert.Equal(tag.Groups[2].Value, open.Pop());
@@ -55,8 +58,11 @@ public class HtmlStructureTests
     public void A_build_of_a_thousand_findings_is_told_whole()
     {
         var finding = SampleResult.Build.Findings[0];
-        var many = SampleResult.Build with { Findings = [.. Enumerable.Range(0, 1500).Select(i => finding with { Message = $"Finding {i}." })] };
-        Assert.Contains("Finding 1499.", ReportSnapshotTests.Written("html", new CheckResult("fitcheck 0.1.0", "sha256:0", [many])), StringComparison.Ordinal);
+        var many = SampleResult.Build
+            with
+        { Findings = [.. Enumerable.Range(0, 1500).Select(i => finding with { Message = $"Finding {i}." })] };
+        Assert.Contains("Finding 1499.", ReportSnapshotTests.Written("html", new CheckResult("fitcheck 0.1.0", "sha256:0", [many])),
+            StringComparison.Ordinal);
     }
 
     private static List<string> Ids() => [.. Regex.Matches(Html, " id=\"([^\"]+)\"").Select(m => m.Groups[1].Value)];

@@ -52,8 +52,12 @@ public class JUnitTests
         var file = File(SampleResult.Full, ReportOptions.Default with { FailOn = failOn });
         foreach (var finding in SampleResult.Build.Findings)
         {
-            var outcome = Outcome(file.Descendants("testcase").Single(c => (string?)c.Attribute("name") == $"{finding.Rule} {finding.Position}"));
-            Assert.Equal(finding.Waived is not null ? "skipped" : finding.Status switch { Status.Fail => fail, Status.Measure => measure, Status.Warn => warn, _ => "passed" }, outcome);
+            var outcome =
+                Outcome(file.Descendants("testcase").Single(c => (string?)c.Attribute("name") == $"{finding.Rule} {finding.Position}"));
+            Assert.Equal(
+                finding.Waived is not null ? "skipped"
+                    : finding.Status switch { Status.Fail => fail, Status.Measure => measure, Status.Warn => warn, _ => "passed" },
+                    outcome);
         }
     }
 
@@ -71,7 +75,8 @@ public class JUnitTests
     [Fact]
     public void A_skipped_case_says_what_to_measure()
     {
-        var message = (string?)File(SampleResult.Full).Descendants("testcase").Single(c => (string?)c.Attribute("name") == "mount/magnet-meets-glass right-door").Element("skipped")!.Attribute("message");
+        var message = (string?)File(SampleResult.Full).Descendants("testcase")
+            .Single(c => (string?)c.Attribute("name") == "mount/magnet-meets-glass right-door").Element("skipped")!.Attribute("message");
 
         Assert.StartsWith("Measure Depth to the glass", message, StringComparison.Ordinal);
         Assert.EndsWith("Passes with 66.2 mm or more.", message, StringComparison.Ordinal);
@@ -81,7 +86,8 @@ public class JUnitTests
     public void A_warning_of_lint_fails_only_when_asked_for()
     {
         Assert.Equal("passed", Outcome(Lint(SampleLint.Full).Descendants("testcase").Last()));
-        Assert.Equal("failure", Outcome(Lint(SampleLint.Full, ReportOptions.Default with { FailOn = Status.Warn }).Descendants("testcase").Last()));
+        Assert.Equal("failure",
+            Outcome(Lint(SampleLint.Full, ReportOptions.Default with { FailOn = Status.Warn }).Descendants("testcase").Last()));
         Assert.Equal("passed", Outcome(Assert.Single(Lint(new LintResult([], 7)).Descendants("testcase"))));
     }
 
@@ -98,7 +104,8 @@ public class JUnitTests
             Assert.Contains(text, (string?)file.Descendants("failure").First().Attribute("message"), StringComparison.Ordinal);
     }
 
-    private static string Outcome(XElement one) => one.Element("failure") is not null ? "failure" : one.Element("skipped") is not null ? "skipped" : "passed";
+    private static string Outcome(XElement one) =>
+        one.Element("failure") is not null ? "failure" : one.Element("skipped") is not null ? "skipped" : "passed";
 
     private static List<string> Violations(XDocument file)
     {
@@ -109,7 +116,9 @@ public class JUnitTests
         return violations;
     }
 
-    private static XDocument File(CheckResult result, ReportOptions? options = null) => XDocument.Parse(ReportSnapshotTests.Written("junit", result, options));
+    private static XDocument File(CheckResult result, ReportOptions? options = null) =>
+        XDocument.Parse(ReportSnapshotTests.Written("junit", result, options));
 
-    private static XDocument Lint(LintResult result, ReportOptions? options = null) => XDocument.Parse(ReportSnapshotTests.Written("junit", result, options));
+    private static XDocument Lint(LintResult result, ReportOptions? options = null) =>
+        XDocument.Parse(ReportSnapshotTests.Written("junit", result, options));
 }

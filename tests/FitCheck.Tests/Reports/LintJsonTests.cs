@@ -50,7 +50,9 @@ public class LintJsonTests
         var before = SampleLint.Full;
         var after = before with
         {
-            Problems = [.. before.Problems.Select(p => p with { At = p.At with { Line = p.At.Line + 40, Column = 9 }, Message = p.Message.Replace("in line 6", "in line 46", StringComparison.Ordinal) })],
+            Problems = [.. before.Problems.Select(
+                p => p with { At = p.At with { Line = p.At.Line + 40, Column = 9 },
+                    Message = p.Message.Replace("in line 6", "in line 46", StringComparison.Ordinal) })],
         };
 
         Assert.Equal(before.Fingerprints(f => f), after.Fingerprints(f => f));
@@ -72,6 +74,7 @@ public class LintJsonTests
     {
         var problem = SampleLint.Full.Problems[3];
 
-        Assert.Equal(new LintResult([problem], 1).Fingerprints(f => f), new LintResult([problem with { Message = "other words" }], 1).Fingerprints(f => f));
+        Assert.Equal(new LintResult([problem], 1).Fingerprints(f => f),
+            new LintResult([problem with { Message = "other words" }], 1).Fingerprints(f => f));
     }
 }

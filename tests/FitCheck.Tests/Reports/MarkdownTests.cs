@@ -10,7 +10,8 @@ namespace FitCheck.Tests.Reports;
 /// <summary>Rendered by a Markdown library that the program doesn't use, with the extensions of the site where comments are read.</summary>
 public partial class MarkdownTests
 {
-    private static readonly MarkdownPipeline Site = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().UseAutoLinks().UseEmphasisExtras().Build();
+    private static readonly MarkdownPipeline Site = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().UseAutoLinks()
+        .UseEmphasisExtras().Build();
 
     public static TheoryData<string> Hostile => HostileTexts.All;
 
@@ -20,7 +21,8 @@ public partial class MarkdownTests
         var text = ReportSnapshotTests.Written("markdown", SampleResult.Full);
         string[] order = ["### **FAIL**", "**This build does not go together", "**What to change**", "**Measure first**", "<details>"];
 
-        Assert.Equal(order.Select(o => text.IndexOf(o, StringComparison.Ordinal)).Order(), order.Select(o => text.IndexOf(o, StringComparison.Ordinal)));
+        Assert.Equal(order.Select(o => text.IndexOf(o, StringComparison.Ordinal)).Order(),
+            order.Select(o => text.IndexOf(o, StringComparison.Ordinal)));
         Assert.DoesNotContain("\r", text, StringComparison.Ordinal);
     }
 
@@ -34,7 +36,8 @@ public partial class MarkdownTests
     [Fact]
     public void A_great_many_builds_still_fit_into_a_comment()
     {
-        var text = ReportSnapshotTests.Written("markdown", new CheckResult("", "", [.. Enumerable.Range(0, 500).Select(i => SampleResult.Build with { Name = $"Build {i}" })]));
+        var text = ReportSnapshotTests.Written("markdown",
+            new CheckResult("", "", [.. Enumerable.Range(0, 500).Select(i => SampleResult.Build with { Name = $"Build {i}" })]));
 
         Assert.InRange(text.Length, 1, 65_536); // the most that a comment on GitHub may have
         Assert.Contains("### FitCheck: 500 of 500 builds do not go together as planned", text, StringComparison.Ordinal);
@@ -56,7 +59,8 @@ public partial class MarkdownTests
     public void A_hostile_text_is_only_text(string text)
     {
         var html = Html($"- {MarkdownText.Plain(text)}");
-        var seen = string.Concat(text.ReplaceLineEndings(" ").Replace('\t', ' ').Select(c => char.IsControl(c) || c >= '\uFFFE' ? '\uFFFD' : c));
+        var seen = string.Concat(
+            text.ReplaceLineEndings(" ").Replace('\t', ' ').Select(c => char.IsControl(c) || c >= '\uFFFE' ? '\uFFFD' : c));
 
         if (!text.Any(char.IsSurrogate))
             Assert.Equal($"<ul><li>{seen.Trim()}</li></ul>", Shown(html));
@@ -70,11 +74,14 @@ public partial class MarkdownTests
         var reports = new[]
         {
             ReportSnapshotTests.Written("markdown", EscapingTests.Everywhere(text)),
-            ReportSnapshotTests.Written("markdown", new CheckResult("", "", [.. EscapingTests.Everywhere(text).Builds, SampleResult.Build])),
+            ReportSnapshotTests.Written("markdown",
+                new CheckResult("", "", [.. EscapingTests.Everywhere(text).Builds, SampleResult.Build])),
             ReportSnapshotTests.Written("markdown", SampleLint.Everywhere(text)),
         };
 
-        Assert.All(reports, r => Assert.DoesNotMatch("<(?!/?(h3|p|strong|em|ul|li|br|code|table|thead|tbody|tr|th|td|details|summary|input)[ />])", Html(r)));
+        Assert.All(reports,
+            r => Assert.DoesNotMatch("<(?!/?(h3|p|strong|em|ul|li|br|code|table|thead|tbody|tr|th|td|details|summary|input)[ />])",
+                Html(r)));
         Assert.All(reports, r => Assert.Equal(Regex.Count(Html(r), "<details>"), Regex.Count(Html(r), "</details>")));
     }
 
@@ -83,7 +90,8 @@ public partial class MarkdownTests
 
     private static string Html(string markdown) => Markdown.ToHtml(markdown, Site);
 
-    private static string Shown(string html) => WebUtility.HtmlDecode(LineEnd().Replace(html, "")).Replace("\u200b", "", StringComparison.Ordinal);
+    private static string Shown(string html) =>
+        WebUtility.HtmlDecode(LineEnd().Replace(html, "")).Replace("\u200b", "", StringComparison.Ordinal);
 
     [GeneratedRegex(@"\n")]
     private static partial Regex LineEnd();

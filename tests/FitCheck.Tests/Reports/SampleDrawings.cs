@@ -26,7 +26,8 @@ internal static class SampleDrawings
         HoleRadius = 74,
         PanelThickness = 0.9,
         GrilleGap = 33.6,
-        Obstructions = [new("glass", 58, 0, Moving: true), new("window rail", 77.6, 40, Moving: false), new("outer skin", 132, 0, Moving: false)],
+        Obstructions = [new("glass", 58, 0, Moving: true), new("window rail", 77.6, 40, Moving: false),
+            new("outer skin", 132, 0, Moving: false)],
         Clearances =
         [
             new("glass", "Magnet to the glass", -3.2, -5.2, -1.2, Status.Fail),
@@ -115,7 +116,15 @@ internal static class SampleDrawings
             points.Add((hz, z.Magnitude, z.Phase * 180 / Math.PI));
         }
         var lowest = points.MinBy(p => p.Ohm);
-        return new LoadCurve { Channel = channel, Name = name, Points = points, LowestOhm = lowest.Ohm, LowestHz = lowest.Hz, Status = Status.Pass };
+        return new LoadCurve
+        {
+            Channel = channel,
+            Name = name,
+            Points = points,
+            LowestOhm = lowest.Ohm,
+            LowestHz = lowest.Hz,
+            Status = Status.Pass
+        };
     }
 
     private static IEnumerable<double> Frequencies() => Enumerable.Range(0, 121).Select(i => 20 * Math.Pow(1000, i / 120.0));

@@ -23,7 +23,8 @@ internal static class SampleFindings
             Message = "The magnet reaches 61.2 mm behind the panel; the glass, when down, is at 58 mm.",
             Advice = "Add at least 8.2 mm of spacer, or choose a driver that needs 53 mm or less.",
             Source = "Distance to moving glass at least 5 mm: common practice",
-            Related = [new(new Location("catalog/drivers/heron-165.yaml", 14, 10), "mounting depth 65 mm"), new(new Location("catalog/vehicles/tern.yaml", 31, 14), "depth to the glass 58 mm")],
+            Related = [new(new Location("catalog/drivers/heron-165.yaml", 14, 10), "mounting depth 65 mm"),
+                new(new Location("catalog/vehicles/tern.yaml", 31, 14), "depth to the glass 58 mm")],
         },
         Of("mount/hole-too-tight", "The hole is too tight", Status.Pass, "left-door", "Left front door", 13) with
         {
@@ -57,7 +58,8 @@ internal static class SampleFindings
             Message = "Nobody has measured how deep the glass of the right front door stands.",
             Advice = "Measure the depth to the glass with the window fully down.",
             Source = "Distance to moving glass at least 5 mm: common practice",
-            ToMeasure = [new("Depth to the glass behind Right front door", "Lower the window fully. Lay a straight edge across the hole and measure square to it, to the glass.", "66.2 mm or more")],
+            ToMeasure = [new("Depth to the glass behind Right front door",
+                "Lower the window fully. Lay a straight edge across the hole and measure square to it, to the glass.", "66.2 mm or more")],
         },
         Of("mount/door-too-shallow", "The door is too shallow", Status.Measure, "rear-shelf", "Rear shelf", 25) with
         {
@@ -67,7 +69,8 @@ internal static class SampleFindings
             Message = "The driver's mounting depth is not known.",
             Advice = "Measure the driver from the underside of its flange to the back of its magnet.",
             Source = "Distance to fixed parts at least 3 mm: common practice",
-            ToMeasure = [new("Mounting depth of the oval driver", "From the underside of the flange to the back of the magnet.", "74 mm or less"), new("Hole in the rear shelf", "Across, between bare edges of the metal.", null)],
+            ToMeasure = [new("Mounting depth of the oval driver", "From the underside of the flange to the back of the magnet.",
+                "74 mm or less"), new("Hole in the rear shelf", "Across, between bare edges of the metal.", null)],
         },
     ];
 

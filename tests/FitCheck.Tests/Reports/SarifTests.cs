@@ -12,7 +12,8 @@ namespace FitCheck.Tests.Reports;
 /// <summary>Held against the schema of the standard, which stands in tests/cases/sarif.</summary>
 public class SarifTests
 {
-    private static readonly Lazy<Task<JsonSchema>> Schema = new(() => JsonSchema.FromFileAsync(RepositoryRoot.Of("tests", "cases", "sarif", "sarif-2.1.0-rtm.5.json")));
+    private static readonly Lazy<Task<JsonSchema>> Schema = new(
+        () => JsonSchema.FromFileAsync(RepositoryRoot.Of("tests", "cases", "sarif", "sarif-2.1.0-rtm.5.json")));
 
     public static TheoryData<string> Hostile => HostileTexts.All;
 
@@ -63,7 +64,8 @@ public class SarifTests
     [Fact]
     public void Statuses_are_levels_and_passes_are_left_out()
     {
-        var expected = SampleResult.Build.Findings.Where(f => f.Status != Status.Pass).Select(f => (f.Rule, f.Status == Status.Fail ? "error" : "warning", f.Status.Word()));
+        var expected = SampleResult.Build.Findings.Where(f => f.Status != Status.Pass)
+            .Select(f => (f.Rule, f.Status == Status.Fail ? "error" : "warning", f.Status.Word()));
 
         Assert.Equal(expected, Results(Log(SampleResult.Full)).Where(r => r!["properties"] is not null)
             .Select(r => ((string)r!["ruleId"]!, (string)r["level"]!, (string)r["properties"]!["status"]!)));
@@ -93,14 +95,16 @@ public class SarifTests
             var file = File.ReadAllText(RepositoryRoot.Of("rules", (string)rule["id"]! + ".yaml")).ReplaceLineEndings(" ");
             Assert.Contains((string)rule["shortDescription"]!["text"]!, file, StringComparison.Ordinal);
             Assert.Contains((string)rule["fullDescription"]!["text"]!, file, StringComparison.Ordinal);
-            Assert.All(((string)rule["help"]!["text"]!).Split("\n\n"), p => Assert.Contains(p.Replace("Source: ", "", StringComparison.Ordinal), file, StringComparison.Ordinal));
+            Assert.All(((string)rule["help"]!["text"]!).Split("\n\n"),
+                p => Assert.Contains(p.Replace("Source: ", "", StringComparison.Ordinal), file, StringComparison.Ordinal));
         }
     }
 
     [Fact]
     public void An_address_of_a_source_becomes_a_link()
     {
-        var rule = Log(SampleResult.Full)["runs"]![0]!["tool"]!["driver"]!["rules"]!.AsArray().Single(r => (string?)r!["id"] == "load/below-rated")!;
+        var rule = Log(SampleResult.Full)["runs"]![0]!["tool"]!["driver"]!["rules"]!.AsArray()
+            .Single(r => (string?)r!["id"] == "load/below-rated")!;
         Assert.Equal("https://example.org/a%20b", (string?)rule["helpUri"]);
     }
 
@@ -108,8 +112,11 @@ public class SarifTests
     public void Places_are_told_from_the_folder_of_the_run()
     {
         var build = SampleResult.Build;
-        CheckResult At(string file) => new("", "", [build with { Findings = [build.Findings[0] with { At = new Location(file, 3, 4) }], Remarks = [] }]);
-        JsonNode Place(string file) => Results(Log(At(file), ReportOptions.Default with { Root = "/home/me/shop" }))[0]!["locations"]![0]!["physicalLocation"]!["artifactLocation"]!;
+        CheckResult At(string file) =>
+            new("", "", [build with { Findings = [build.Findings[0] with { At = new Location(file, 3, 4) }], Remarks = [] }]);
+        JsonNode Place(string file) =>
+            Results(Log(At(file),
+                ReportOptions.Default with { Root = "/home/me/shop" }))[0]!["locations"]![0]!["physicalLocation"]!["artifactLocation"]!;
 
         Assert.Equal("builds/a%20b%231.yaml", (string?)Place("/home/me/shop/builds/a b#1.yaml")["uri"]);
         Assert.Equal("%SRCROOT%", (string?)Place("./builds/a.yaml")["uriBaseId"]);
@@ -143,7 +150,8 @@ public class SarifTests
 
     private static JsonArray Results(JsonNode log) => log["runs"]![0]!["results"]!.AsArray();
 
-    private static JsonNode Log(CheckResult result, ReportOptions? options = null) => JsonNode.Parse(ReportSnapshotTests.Written("sarif", result, options))!;
+    private static JsonNode Log(CheckResult result, ReportOptions? options = null) =>
+        JsonNode.Parse(ReportSnapshotTests.Written("sarif", result, options))!;
 
     private static JsonNode Log(LintResult result) => JsonNode.Parse(ReportSnapshotTests.Written("sarif", result))!;
 }

@@ -13,11 +13,14 @@ public sealed class SettingsTests
 
     [Fact]
     public void Text_tells_them_in_a_block_of_their_own() =>
-        Assert.Contains("Settings to start from\n  - Front door <left>: High-pass: 70 Hz or higher.\n", ReportSnapshotTests.Written("text", Result), StringComparison.Ordinal);
+        Assert.Contains("Settings to start from\n  - Front door <left>: High-pass: 70 Hz or higher.\n",
+            ReportSnapshotTests.Written("text", Result), StringComparison.Ordinal);
 
     [Fact]
     public void Html_tells_them_escaped_in_a_table() =>
-        Assert.Contains("<th scope=\"row\">High-pass</th><td data-label=\"Where\">Front door &lt;left&gt;</td><td data-label=\"To\">70 Hz or higher</td>", ReportSnapshotTests.Written("html", Result), StringComparison.Ordinal);
+        Assert.Contains(
+            "<th scope=\"row\">High-pass</th><td data-label=\"Where\">Front door &lt;left&gt;</td><td data-label=\"To\">70 Hz or "
+                + "higher</td>", ReportSnapshotTests.Written("html", Result), StringComparison.Ordinal);
 
     [Fact]
     public void Without_any_nothing_is_said() =>

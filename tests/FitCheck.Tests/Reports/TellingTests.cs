@@ -9,7 +9,11 @@ namespace FitCheck.Tests.Reports;
 
 public class TellingTests
 {
-    private static readonly Finding Left = SampleResult.Build.Findings.First(f => f.Status == Status.Fail) with { Position = "door-left", PositionName = "Front door, left" };
+    private static readonly Finding Left = SampleResult.Build.Findings.First(f => f.Status == Status.Fail) with
+    {
+        Position = "door-left",
+        PositionName = "Front door, left"
+    };
     private static readonly Finding Right = Left with { Position = "door-right", PositionName = "Front door, right" };
 
     // Two doors that mirror each other, the spacers of two hands.
@@ -20,7 +24,9 @@ public class TellingTests
             var door = SampleDrawings.LeftDoor;
             return SampleResult.Build with
             {
-                Findings = [Left with { Message = "The left spacer is too thin." }, Right with { Message = "The right spacer is too thin." }, Left with { Rule = "mount/other" }, Right with { Rule = "mount/other" }],
+                Findings = [Left with { Message = "The left spacer is too thin." },
+                    Right with { Message = "The right spacer is too thin." }, Left with { Rule = "mount/other" },
+                    Right with { Rule = "mount/other" }],
                 Facts = [],
                 Loads = [],
                 Drawings =
@@ -40,10 +46,12 @@ public class TellingTests
     [InlineData("Output front-left and front-right of Amp", "Output front-left of Amp", "Output front-right of Amp")]
     [InlineData("gap at Front door, left and right: 54 mm", "gap at Front door, left: 54 mm", "gap at Front door, right: 54 mm")]
     [InlineData("Seat 1, 2 and 3", "Seat 1", "Seat 2", "Seat 3")]
-    [InlineData("Front door, left and right; Rear door, left and right", "Front door, left", "Front door, right", "Rear door, left", "Rear door, right")]
+    [InlineData("Front door, left and right; Rear door, left and right", "Front door, left", "Front door, right", "Rear door, left",
+        "Rear door, right")]
     [InlineData("Build; Rear shelf", "Build", "Rear shelf")]
     [InlineData("")]
-    public void Names_that_differ_in_one_word_share_the_rest(string joined, params string[] names) => Assert.Equal(joined, Names.Joined(names));
+    public void Names_that_differ_in_one_word_share_the_rest(string joined, params string[] names) =>
+        Assert.Equal(joined, Names.Joined(names));
 
     [Fact]
     public void Findings_with_the_same_words_are_told_once()
@@ -91,14 +99,17 @@ public class TellingTests
     public void Positions_that_differ_in_a_measure_or_a_finding_have_cards_of_their_own()
     {
         Assert.Contains(">Front door, left</h3>", Html(Mirrored with { Findings = [Left] }), StringComparison.Ordinal);
-        Assert.Contains(">Front door, left</h3>", Html(Mirrored with { Drawings = [Mirrored.Drawings[0], Mirrored.Drawings[1] with { HoleRadius = 70 }] }), StringComparison.Ordinal);
+        Assert.Contains(">Front door, left</h3>",
+            Html(Mirrored with { Drawings = [Mirrored.Drawings[0], Mirrored.Drawings[1] with { HoleRadius = 70 }] }),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Outputs_with_equal_curves_share_a_card()
     {
         var curve = SampleDrawings.LeftChannel;
-        LoadCurve Named(string side) => curve with { Channel = side, Name = $"Output {side} of Amp", Tweeters = [curve.Tweeters[0] with { Name = $"Sail, {side}" }] };
+        LoadCurve Named(string side) =>
+            curve with { Channel = side, Name = $"Output {side} of Amp", Tweeters = [curve.Tweeters[0] with { Name = $"Sail, {side}" }] };
         var html = Html(Mirrored with { Loads = [Named("left"), Named("right")] });
         Assert.Contains(">Output left and right of Amp</h3>", html, StringComparison.Ordinal);
         Assert.Contains(">Sail, left and right<", html, StringComparison.Ordinal);
@@ -108,7 +119,12 @@ public class TellingTests
     public void A_datum_of_both_sides_is_one_task()
     {
         ToMeasure Depth(string side) => new($"depth at Front door, {side}", "With a gauge.", "66 mm or more");
-        var build = Mirrored with { Findings = [Left with { Status = Status.Measure, ToMeasure = [Depth("left")] }, Right with { Status = Status.Measure, ToMeasure = [Depth("right")] }] };
+        var build = Mirrored
+            with
+        {
+            Findings = [Left with { Status = Status.Measure, ToMeasure = [Depth("left")] },
+                Right with { Status = Status.Measure, ToMeasure = [Depth("right")] }]
+        };
         var task = Assert.Single(MeasureFirst.Of(build));
         Assert.Equal("depth at Front door, left and right", task.What);
         Assert.Equal("Front door, left and right", Assert.Single(task.Outcomes).Told.Where);
@@ -119,7 +135,8 @@ public class TellingTests
     [InlineData("high_passes", "", false)]
     [InlineData("headroom", "", true)]
     [InlineData("gap", "mm", true)]
-    public void Counts_tell_nothing_beside_their_message(string fact, string unit, bool tells) => Assert.Equal(tells, Figures.Tell(Left with { Fact = fact, Unit = unit }));
+    public void Counts_tell_nothing_beside_their_message(string fact, string unit, bool tells) =>
+        Assert.Equal(tells, Figures.Tell(Left with { Fact = fact, Unit = unit }));
 
     [Fact]
     public void Truths_and_words_tell_nothing_beside_their_message() =>
@@ -131,7 +148,8 @@ public class TellingTests
     [InlineData(0.32, "", "0.32")]
     [InlineData(0, "", "0")]
     [InlineData(0.04, "mm", "0")]
-    public void A_small_ratio_does_not_read_as_nothing(double value, string unit, string shown) => Assert.Equal(shown, Figures.Bare(value, unit));
+    public void A_small_ratio_does_not_read_as_nothing(double value, string unit, string shown) =>
+        Assert.Equal(shown, Figures.Bare(value, unit));
 
     [Theory]
     [InlineData("builds/a.yaml", "builds/a.yaml")]
@@ -140,5 +158,6 @@ public class TellingTests
     [InlineData("/home/me/a.yaml", "a.yaml")]
     public void A_page_names_no_folder_of_the_machine(string file, string shown) => Assert.Equal(shown, Figures.ShortFile(file));
 
-    private static string Html(BuildResult build) => ReportSnapshotTests.Written("html", new CheckResult("fitcheck 0.1.0", "sha256:0", [build]));
+    private static string Html(BuildResult build) =>
+        ReportSnapshotTests.Written("html", new CheckResult("fitcheck 0.1.0", "sha256:0", [build]));
 }

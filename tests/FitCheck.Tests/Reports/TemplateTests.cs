@@ -40,7 +40,10 @@ public sealed class TemplateTests : IDisposable
     private string Refused()
     {
         using var output = new StringWriter();
-        var refused = Assert.Throws<TemplateException>(() => ReportList.Find("html")!.Write(SampleResult.Full, ReportOptions.Default with { TemplatesDirectory = _folder.FullName }, output));
+        var refused =
+            Assert.Throws<TemplateException>(
+                () => ReportList.Find("html")!.Write(SampleResult.Full,
+                    ReportOptions.Default with { TemplatesDirectory = _folder.FullName }, output));
         Assert.Equal("", output.ToString());
         return refused.Message;
     }

@@ -13,7 +13,8 @@ public class WiringDrawingTests
     public void A_factory_driver_that_stays_is_dashed()
     {
         var svg = WiringDrawing.Draw("x", new WiringDiagram("front", "Front", "Plover", ["1"], [], null,
-            [new("Left door", "Heron", "duo plug → tabs", false, IsFactory: false), new("Left sail", "factory driver, stays", "in parallel", true, IsFactory: true)])).ToString();
+            [new("Left door", "Heron", "duo plug → tabs", false, IsFactory: false),
+                new("Left sail", "factory driver, stays", "in parallel", true, IsFactory: true)])).ToString();
         Assert.Contains("key dashed", svg, StringComparison.Ordinal);
         Assert.Contains("Left sail: in parallel", svg, StringComparison.Ordinal);
     }
@@ -21,7 +22,9 @@ public class WiringDrawingTests
     [Fact]
     public void Signs_stand_at_both_ends_of_a_pair()
     {
-        var svg = WiringDrawing.Draw("x", new WiringDiagram("front", "Front", "Plover", ["1", "2"], [], "Heron crossover", [new("Left door", "Heron", "duo plug → tabs", false, false)])).ToString();
+        var svg = WiringDrawing.Draw("x",
+            new WiringDiagram("front", "Front", "Plover", ["1", "2"], [], "Heron crossover",
+                [new("Left door", "Heron", "duo plug → tabs", false, false)])).ToString();
         Assert.Equal(2, svg.Split(">+<").Length - 1);
         Assert.Equal(2, svg.Split(">−<").Length - 1);
     }

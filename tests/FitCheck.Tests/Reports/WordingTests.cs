@@ -47,7 +47,8 @@ public class WordingTests
 
     [Fact]
     public void Lines_break_at_spaces_and_never_within_a_path() =>
-        Assert.Equal("see|builds/a-long-name.yaml:12:3|and more", string.Join('|', TextPage.Wrap("see builds/a-long-name.yaml:12:3 and more", 12)));
+        Assert.Equal("see|builds/a-long-name.yaml:12:3|and more",
+            string.Join('|', TextPage.Wrap("see builds/a-long-name.yaml:12:3 and more", 12)));
 
     [Fact]
     public void A_datum_that_several_findings_wait_for_is_measured_once()
@@ -74,7 +75,8 @@ public class WordingTests
     {
         var drawing = SampleDrawings.LeftDoor;
         var tilt = drawing.TiltDeg * Math.PI / 180;
-        var reach = drawing.AdapterThickness + ((drawing.FlangeThickness!.Value + drawing.FrontHeight!.Value) * Math.Cos(tilt)) + (drawing.FlangeRadius!.Value * Math.Sin(tilt)) + drawing.Travel!.Value;
+        var reach = drawing.AdapterThickness + ((drawing.FlangeThickness!.Value + drawing.FrontHeight!.Value) * Math.Cos(tilt))
+            + (drawing.FlangeRadius!.Value * Math.Sin(tilt)) + drawing.Travel!.Value;
         Assert.InRange(-new SectionGeometry(drawing).Foremost!.Value.Z, reach - 2, reach);
     }
 }

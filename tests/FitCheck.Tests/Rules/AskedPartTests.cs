@@ -47,7 +47,8 @@ public sealed class AskedPartTests
     {
         var problems = new ProblemList();
         var text = SampleRule.TooDeep.Replace("examples:", $"asks_for: {asked}\nexamples:", StringComparison.Ordinal);
-        var rule = RuleReader.Read(YamlReader.Read(new SourceText("mount/too-deep.yaml", text), problems)!, FactRegistry.Declarations, problems);
+        var rule = RuleReader.Read(YamlReader.Read(new SourceText("mount/too-deep.yaml", text), problems)!, FactRegistry.Declarations,
+            problems);
         if (rule is not null)
             problems.AddRange(RuleChecks.Of(rule));
         return (rule, problems.Sorted());

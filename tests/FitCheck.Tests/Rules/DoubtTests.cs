@@ -5,7 +5,9 @@ using static FitCheck.Tests.Rules.RuleTestFacts;
 
 namespace FitCheck.Tests.Rules;
 
-/// <summary>What a finding tells that only the tolerances leave open: the nominal value first, then the worst case. Sentences by hand.</summary>
+/// <summary>
+/// What a finding tells that only the tolerances leave open: the nominal value first, then the worst case. Sentences by hand.
+/// </summary>
 public sealed class DoubtTests
 {
     private const string Open = " The tolerances of the figures leave it open: it may be ";
@@ -15,7 +17,8 @@ public sealed class DoubtTests
     [Theory]
     [InlineData(-1, 4, 9, "Fine, 4 mm." + Open + "-1 mm (typically ±5 mm), so try it before anything is cut.")]
     [InlineData(-1, 1, 2, "Doubtful, 1 mm against 3 mm, -2 mm." + Open + "-1 mm (typically ±1.5 mm), so try it before anything is cut.")]
-    [InlineData(-1, 0, 1, "Doubtful, 0 mm against 3 mm, -3 mm." + Open + "-1 mm (typically ±1 mm), so try it before anything is cut.")] // on the limit is good
+    // on the limit is good
+    [InlineData(-1, 0, 1, "Doubtful, 0 mm against 3 mm, -3 mm." + Open + "-1 mm (typically ±1 mm), so try it before anything is cut.")]
     [InlineData(-3, -2, 0, "Wrong, -2 mm against 0 mm, -2 mm." + Saved + "0 mm (typically ±1.5 mm)." + Measure)]
     [InlineData(0.5, 2, 2.5, "Doubtful, 2 mm against 3 mm, -1 mm.")] // certain
     [InlineData(2, 4, 6, "Fine, 4 mm.")] // the nominal value decides
@@ -31,7 +34,8 @@ public sealed class DoubtTests
         Assert.Equal(message, Message("{ below: 3 mm }", "never", Mm(low, value, high)));
 
     [Fact]
-    public void A_guess_in_doubt_is_measured() => Assert.StartsWith("Measure ", Message("{ below: 3 mm }", "{ below: 0 mm }", Mm(-1, 4, 9).Guessed()), StringComparison.Ordinal);
+    public void A_guess_in_doubt_is_measured() =>
+        Assert.StartsWith("Measure ", Message("{ below: 3 mm }", "{ below: 0 mm }", Mm(-1, 4, 9).Guessed()), StringComparison.Ordinal);
 
     private static string Message(string warn, string fail, FactValue depth) =>
         Judge.Evaluate(Rule(SampleRule.About("depth_margin", warn, fail)), Table(("depth_margin", depth)), "b")!.Message;

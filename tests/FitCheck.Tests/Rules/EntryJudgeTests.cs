@@ -13,10 +13,12 @@ namespace FitCheck.Tests.Rules;
 /// <summary>Lint looks at entries in brief first; it must find what judging every rule in full finds, no more and no less.</summary>
 public sealed class EntryJudgeTests
 {
-    private static readonly Lazy<RuleSet> Rules = new(() => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
+    private static readonly Lazy<RuleSet> Rules = new(
+        () => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
 
     public static TheoryData<string> Catalogs() =>
-        [RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint")).Order(StringComparer.Ordinal)];
+        [RepositoryRoot.Of("catalog"),
+            .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint")).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Catalogs))]
@@ -27,7 +29,8 @@ public sealed class EntryJudgeTests
 
         foreach (var table in EntryTables.Of(catalog))
         {
-            var full = Rules.Value.Rules.Select(r => Judge.Evaluate(r, table, table.Key)).OfType<Finding>().Where(f => f.Status is Status.Warn or Status.Fail);
+            var full = Rules.Value.Rules.Select(r => Judge.Evaluate(r, table, table.Key)).OfType<Finding>()
+                .Where(f => f.Status is Status.Warn or Status.Fail);
 
             Assert.Equal(full.Select(f => (f.Rule, f.Message)), judge.Of(table).Select(p => (p.Rule!, p.Message)));
         }

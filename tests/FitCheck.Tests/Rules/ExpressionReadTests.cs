@@ -81,8 +81,10 @@ public sealed class ExpressionReadTests
     [InlineData("min(load, 3 mm)", 21, "`min` needs values of one dimension; the first is ohm, this one is mm")]
     [InlineData("min(load)", 11, "`min` takes two values or more, found 1")]
     [InlineData("abs(1, 2)", 11, "`abs` takes one value, found 2")]
-    [InlineData("supposing(load, 2 ohm) > 1 ohm", 27, "`supposing` takes the most that an inductance can be, such as `0.5 mH`, found a number in ohm")]
-    [InlineData("supposing(load) > 1 ohm", 11, "`supposing` takes the name of one fact and the most that an inductance can be, `supposing(load_min, 0.5 mH)`")]
+    [InlineData("supposing(load, 2 ohm) > 1 ohm", 27,
+        "`supposing` takes the most that an inductance can be, such as `0.5 mH`, found a number in ohm")]
+    [InlineData("supposing(load) > 1 ohm", 11,
+        "`supposing` takes the name of one fact and the most that an inductance can be, `supposing(load_min, 0.5 mH)`")]
     [InlineData("known(load + load)", 11, "`known` takes the name of one fact, `known(depth)`")]
     [InlineData("maxx(1, 2)", 11, "there is no function `maxx`; did you mean `max`?")]
     [InlineData("max(load)", 11, "`max` takes two values or more, found 1")]

@@ -40,7 +40,9 @@ public sealed class FindingTests
     [Fact]
     public void What_to_measure_names_the_value_that_would_pass()
     {
-        var guess = Guess with { Passing = l => $"{QuantityText.Format(l.Limit + 0.07, Dimension.Metre)} or {(l.AtLeast ? "more" : "less")}" };
+        var guess = Guess
+            with
+        { Passing = l => $"{QuantityText.Format(l.Limit + 0.07, Dimension.Metre)} or {(l.AtLeast ? "more" : "less")}" };
         var finding = Judge.Evaluate(TooDeep, Placed(Mm(8) with { Unsure = [guess] }), "Tansy")!;
         Assert.Equal([new ToMeasure("depth behind the panel", "With a wire.", "73 mm or more")], finding.ToMeasure);
         Assert.Equal("Whether the driver fits is not known. Measure depth behind the panel (73 mm or more).", finding.Message);
@@ -56,7 +58,8 @@ public sealed class FindingTests
         var finding = Judge.Evaluate(TooDeep, Placed(Mm(-2.5, -1, 0.5)), "Tansy")!;
         Assert.Equal((Status.Measure, 0d, -1d), (finding.Status, finding.Limit!.Value, Round(finding.Margin!.Value)));
         Assert.Equal(
-            "The driver is 1 mm too deep for Left front door. Add at least 1 mm of spacer. Only the tolerances of the figures could save it: it may be 0.5 mm (typically ±1.5 mm). "
+            "The driver is 1 mm too deep for Left front door. Add at least 1 mm of spacer. Only the tolerances of the figures could "
+                + "save it: it may be 0.5 mm (typically ±1.5 mm). "
             + "Measure before you give it up: Depth left behind the driver (3 mm or more)",
             finding.Message);
     }
@@ -64,7 +67,8 @@ public sealed class FindingTests
     [Fact]
     public void What_only_tolerances_leave_open_names_the_figures_to_read_again_where_a_fact_knows_them()
     {
-        var glass = new Unsure("depth to the window glass", "With a depth gauge.", Estimated: false, l => $"{QuantityText.Format(l.Limit + 0.06, Dimension.Metre)} or more");
+        var glass = new Unsure("depth to the window glass", "With a depth gauge.", Estimated: false,
+            l => $"{QuantityText.Format(l.Limit + 0.06, Dimension.Metre)} or more");
         var finding = Judge.Evaluate(TooDeep, Placed(Mm(-2.5, -1, 0.5) with { Rereadings = new(() => [glass]) }), "Tansy")!;
         Assert.Equal([new ToMeasure("depth to the window glass", "With a depth gauge.", "63 mm or more")], finding.ToMeasure);
     }
@@ -73,7 +77,8 @@ public sealed class FindingTests
     public void All_that_is_missing_is_asked_for()
     {
         var rule = Rule(SampleRule.About("depth_available - depth_needed", "{ below: 3 mm }", "never"));
-        Assert.Equal("Measure Depth behind the panel; Depth that the driver needs behind the panel.", Judge.Evaluate(rule, Table(), "b")!.Message);
+        Assert.Equal("Measure Depth behind the panel; Depth that the driver needs behind the panel.",
+            Judge.Evaluate(rule, Table(), "b")!.Message);
     }
 
     [Fact]
@@ -98,7 +103,8 @@ public sealed class FindingTests
     }
 
     [Fact]
-    public void Without_a_chosen_part_it_stands_at_the_subject() => Assert.Equal(new Location("b.yaml", 9, 3), Judge.Evaluate(TooDeep, Placed(Mm(8)), "Tansy")!.At);
+    public void Without_a_chosen_part_it_stands_at_the_subject() =>
+        Assert.Equal(new Location("b.yaml", 9, 3), Judge.Evaluate(TooDeep, Placed(Mm(8)), "Tansy")!.At);
 
     [Fact]
     public void Related_places_are_the_data_and_the_threshold_in_order()
@@ -115,7 +121,8 @@ public sealed class FindingTests
     public void A_condition_that_is_not_known_points_at_itself()
     {
         var finding = Judge.Evaluate(TooDeep, Table(("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9))), "Tansy")!;
-        Assert.Equal("rules/mount/too-deep.yaml:6:7 condition of the rule", string.Join(", ", finding.Related.Select(r => $"{r.At} {r.What}")));
+        Assert.Equal("rules/mount/too-deep.yaml:6:7 condition of the rule",
+            string.Join(", ", finding.Related.Select(r => $"{r.At} {r.What}")));
         Assert.Null(finding.Limit);
     }
 
@@ -129,8 +136,11 @@ public sealed class FindingTests
     [Fact]
     public void A_message_that_can_not_be_rendered_is_replaced_by_title_and_value()
     {
-        var rule = Rule(SampleRule.About("depth_margin", "{ below: 3 mm }", "never").Replace("Fine, {{ value }}.", "Fine, {{ if value }}", StringComparison.Ordinal));
-        Assert.Equal("Sample: 8 mm. (The message of this rule can't be rendered; `fitcheck lint` says why.)", Judge.Evaluate(rule, Table(("depth_margin", Mm(8))), "b")!.Message);
+        var rule = Rule(
+            SampleRule.About("depth_margin", "{ below: 3 mm }", "never")
+                .Replace("Fine, {{ value }}.", "Fine, {{ if value }}", StringComparison.Ordinal));
+        Assert.Equal("Sample: 8 mm. (The message of this rule can't be rendered; `fitcheck lint` says why.)",
+            Judge.Evaluate(rule, Table(("depth_margin", Mm(8))), "b")!.Message);
     }
 
     [Fact]
@@ -159,7 +169,8 @@ public sealed class FindingTests
         Assert.Equal(("", "Doubtful, 1.75 against 1.5, -0.25."), (finding.Unit, finding.Message));
     }
 
-    private static FactTable Placed(FactValue depth) => Table(("has_driver", FactValue.Of(true)), ("in_cup", FactValue.Of(false)), ("depth_margin", depth));
+    private static FactTable Placed(FactValue depth) =>
+        Table(("has_driver", FactValue.Of(true)), ("in_cup", FactValue.Of(false)), ("depth_margin", depth));
 
     private static double Limit(FactValue depth) => Round(Judge.Evaluate(TooDeep, Placed(depth), "Tansy")!.Limit!.Value);
 

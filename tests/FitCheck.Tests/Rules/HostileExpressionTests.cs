@@ -37,7 +37,8 @@ public sealed class HostileExpressionTests
         Assert.Equal(501, RuleTestFacts.Evaluate("1" + string.Concat(Enumerable.Repeat("+ 1", 500))).Number!.Value.Value);
 
     [Fact]
-    public void Brackets_in_a_row_are_not_deep() => Assert.Equal(101, RuleTestFacts.Evaluate("(1)" + string.Concat(Enumerable.Repeat("+(1)", 100))).Number!.Value.Value);
+    public void Brackets_in_a_row_are_not_deep() =>
+        Assert.Equal(101, RuleTestFacts.Evaluate("(1)" + string.Concat(Enumerable.Repeat("+(1)", 100))).Number!.Value.Value);
 
     [Fact]
     public void A_power_of_a_thousand_factors_is_a_dimension_not_a_crash() =>

@@ -39,13 +39,15 @@ public sealed class JudgePropertyTests
     [Fact]
     public void A_pass_keeps_its_limits_in_the_worst_case() =>
         Gen.Select(AnyRule, Depth, Depth, Depth).Sample((rule, a, b, c) =>
-            Judge.Evaluate(rule, Table(("depth_margin", a), ("depth_needed", b), ("depth_available", c)), "b")! is not { Status: Status.Pass, Margin: < 0 });
+            Judge.Evaluate(rule, Table(("depth_margin", a), ("depth_needed", b), ("depth_available", c)),
+                "b")! is not { Status: Status.Pass, Margin: < 0 });
 
     [Fact]
     public void Only_a_measure_says_what_to_measure_and_always_does() =>
         Gen.Select(AnyRule, Depth, Depth, Gen.Bool).Sample((rule, a, b, known) =>
         {
-            var finding = Judge.Evaluate(rule, known ? Table(("depth_margin", a), ("depth_needed", b), ("depth_available", b)) : Table(("depth_margin", a)), "b")!;
+            var finding = Judge.Evaluate(rule,
+                known ? Table(("depth_margin", a), ("depth_needed", b), ("depth_available", b)) : Table(("depth_margin", a)), "b")!;
             return finding.ToMeasure.Count > 0 == (finding.Status == Status.Measure);
         });
 

@@ -15,7 +15,8 @@ public sealed class JudgeTests
     private static readonly Rule Both = Rule(SampleRule.About("depth_margin", "{ below: 3 mm }", "{ below: 0 mm }"));
     private static readonly Rule OnlyFail = Rule(SampleRule.About("depth_margin", "never", "{ below: 0 mm }"));
     private static readonly Rule OnlyWarn = Rule(SampleRule.About("depth_margin", "{ below: 3 mm }", "never"));
-    private static readonly Rule Between = Rule(SampleRule.About("depth_margin", "{ below: 3 mm, above: 20 mm }", "{ below: 0 mm, above: 30 mm }"));
+    private static readonly Rule Between =
+        Rule(SampleRule.About("depth_margin", "{ below: 3 mm, above: 20 mm }", "{ below: 0 mm, above: 30 mm }"));
 
     [Theory]
     [InlineData(8, 8, 8, false, "pass", "pass", "pass")]
@@ -26,7 +27,8 @@ public sealed class JudgeTests
     [InlineData(2, 4, 6, false, "pass", "pass", "warn")] // short of a failure the nominal value decides; the only limit must be settled
     [InlineData(-1, 1, 2, false, "warn", "measure", "warn")] // fail uncertain, warn certain
     [InlineData(-1, 4, 9, false, "warn", "measure", "warn")] // both uncertain
-    [InlineData(-3, -2, 0, false, "measure", "measure", "warn")] // beyond the limit of failing, and the tolerances just reach it: never "goes together"
+    // beyond the limit of failing, and the tolerances just reach it: never "goes together"
+    [InlineData(-3, -2, 0, false, "measure", "measure", "warn")]
     [InlineData(-3, -1, 4, false, "measure", "measure", "warn")]
     [InlineData(-3, -2, 0, true, "measure", "measure", "warn")]
     [InlineData(-3, -2, -1, false, "fail", "fail", "warn")] // nothing saves it
@@ -39,7 +41,8 @@ public sealed class JudgeTests
     [InlineData(2, 4, 6, true, "measure", "measure", "measure")]
     [InlineData(-1, 1, 2, true, "measure", "measure", "warn")]
     [InlineData(-1, 4, 9, true, "measure", "measure", "measure")]
-    public void A_number_is_judged_by_its_bounds(double low, double value, double high, bool guessed, string both, string onlyFail, string onlyWarn)
+    public void A_number_is_judged_by_its_bounds(double low, double value, double high, bool guessed, string both, string onlyFail,
+        string onlyWarn)
     {
         var depth = guessed ? Mm(low, value, high).Guessed() : Mm(low, value, high);
         Assert.Equal(both, StatusOf(Both, depth));
@@ -55,7 +58,8 @@ public sealed class JudgeTests
     [InlineData(21, "warn")]
     [InlineData(30, "warn")]
     [InlineData(31, "fail")]
-    public void A_number_may_be_held_between_two_limits(double value, string expected) => Assert.Equal(expected, StatusOf(Between, Mm(value)));
+    public void A_number_may_be_held_between_two_limits(double value, string expected) =>
+        Assert.Equal(expected, StatusOf(Between, Mm(value)));
 
     [Fact]
     public void An_unknown_fact_is_measured() => Assert.Equal("measure", StatusOf(Both, UnknownDepth()));
@@ -74,7 +78,8 @@ public sealed class JudgeTests
     public void The_condition_comes_first(string hasDriver, string? expected)
     {
         var value = hasDriver == "unknown" ? FactValue.Unknown(FactType.Truth, Gap) : FactValue.Of(hasDriver == "true");
-        var finding = Judge.Evaluate(Rule(SampleRule.TooDeep), Table(("has_driver", value), ("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9))), "b");
+        var finding = Judge.Evaluate(Rule(SampleRule.TooDeep),
+            Table(("has_driver", value), ("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9))), "b");
         Assert.Equal(expected, finding?.Status.Word());
         if (hasDriver == "unknown")
             Assert.Equal("depth of the driver", Assert.Single(finding!.ToMeasure).What);
@@ -83,8 +88,13 @@ public sealed class JudgeTests
     [Fact]
     public void Of_a_condition_no_value_is_told_that_would_pass()
     {
-        var rule = Rule(SampleRule.About("depth_margin", "{ below: 3 mm }", "never").Replace("subject: position", "subject: position\nwhen: has_driver", StringComparison.Ordinal));
-        Assert.Equal([new ToMeasure("Whether the build puts a driver here", "Nothing that gives it is recorded: add the data to the catalog or to the build.", null)], Judge.Evaluate(rule, Table(("depth_margin", Mm(9))), "b")!.ToMeasure);
+        var rule = Rule(
+            SampleRule.About("depth_margin", "{ below: 3 mm }", "never")
+                .Replace("subject: position", "subject: position\nwhen: has_driver", StringComparison.Ordinal));
+        Assert.Equal(
+            [new ToMeasure("Whether the build puts a driver here",
+                "Nothing that gives it is recorded: add the data to the catalog or to the build.", null)],
+                    Judge.Evaluate(rule, Table(("depth_margin", Mm(9))), "b")!.ToMeasure);
     }
 
     [Theory]
@@ -94,13 +104,16 @@ public sealed class JudgeTests
     {
         var rule = Rule(SampleRule.About(fact, "never", "{ below: 0 mm }"));
         var told = Assert.Single(Judge.Evaluate(rule, Table(("depth_margin", Mm(-2, 0.5, 2))), "b")!.ToMeasure);
-        Assert.Equal(("Depth left behind the driver", "Measure it more exactly; as recorded it may lie on either side of the limit.", passing), (told.What, told.How, told.Passing));
+        Assert.Equal(
+            ("Depth left behind the driver", "Measure it more exactly; as recorded it may lie on either side of the limit.", passing),
+            (told.What, told.How, told.Passing));
     }
 
     [Fact]
     public void A_condition_that_rests_on_a_guess_does_not_pass()
     {
-        var table = Table(("has_driver", FactValue.Of(true) with { Unsure = [Guess] }), ("in_cup", FactValue.Of(false)), ("depth_margin", Mm(9)));
+        var table = Table(("has_driver", FactValue.Of(true) with { Unsure = [Guess] }), ("in_cup", FactValue.Of(false)),
+            ("depth_margin", Mm(9)));
         Assert.Equal(Status.Measure, Judge.Evaluate(Rule(SampleRule.TooDeep), table, "b")!.Status);
     }
 
@@ -142,14 +155,16 @@ public sealed class JudgeTests
     public void What_is_guessed_about_a_limit_is_not_asked_while_the_fact_is_unknown()
     {
         var rule = Rule(SampleRule.About("depth_available", "never", "{ below: depth_needed }"));
-        Assert.Equal("Depth behind the panel", Assert.Single(Judge.Evaluate(rule, Table(("depth_needed", Mm(50).Guessed())), "b")!.ToMeasure).What);
+        Assert.Equal("Depth behind the panel",
+            Assert.Single(Judge.Evaluate(rule, Table(("depth_needed", Mm(50).Guessed())), "b")!.ToMeasure).What);
     }
 
     [Fact]
     public void A_limit_that_tolerances_leave_open_is_measured_itself()
     {
         var rule = Rule(SampleRule.About("depth_available", "never", "{ below: depth_needed }"));
-        var told = Assert.Single(Judge.Evaluate(rule, Table(("depth_available", Mm(61)), ("depth_needed", Mm(60, 60.5, 62))), "b")!.ToMeasure);
+        var told = Assert.Single(
+            Judge.Evaluate(rule, Table(("depth_available", Mm(61)), ("depth_needed", Mm(60, 60.5, 62))), "b")!.ToMeasure);
         Assert.Equal(("Depth that the driver needs behind the panel", null), (told.What, told.Passing));
     }
 
@@ -157,7 +172,8 @@ public sealed class JudgeTests
     public void A_value_that_an_example_gives_open_is_to_be_measured_again()
     {
         var told = Assert.Single(Judgement.Of(OnlyFail, Inputs(), given: Mm(-1, 1, 2))!.Unsure);
-        Assert.Equal(("depth_margin", "The data recorded leave it open; measure them again.", false), (told.What, told.How, told.Estimated));
+        Assert.Equal(("depth_margin", "The data recorded leave it open; measure them again.", false),
+            (told.What, told.How, told.Estimated));
     }
 
     [Theory]

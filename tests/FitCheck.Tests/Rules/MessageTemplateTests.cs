@@ -36,8 +36,10 @@ public sealed class MessageTemplateTests
     [InlineData("{{ 1 << 2000000000 }}")]
     [InlineData("{{ unheard_of }}")]
     [InlineData("{{ if value }}")]
-    [InlineData("{{ for a in 1..99 }}{{ for b in 1..99 }}{{ for c in 1..99 }}{{ for d in 1..99 }}{{ for e in 1..99 }}{{ end }}{{ end }}{{ end }}{{ end }}{{ end }}")]
-    [InlineData("{{ func a; 1; end; func b; for i in 1..99; a; end; end; func c; for i in 1..99; b; end; end; func d; for i in 1..99; c; end; end; for i in 1..99; d; end }}")]
+    [InlineData("{{ for a in 1..99 }}{{ for b in 1..99 }}{{ for c in 1..99 }}{{ for d in 1..99 }}{{ for e in 1..99 }}{{ end }}{{ end "
+        + "}}{{ end }}{{ end }}{{ end }}")]
+    [InlineData("{{ func a; 1; end; func b; for i in 1..99; a; end; end; func c; for i in 1..99; b; end; end; func d; for i in 1..99; "
+        + "c; end; end; for i in 1..99; d; end }}")]
     [InlineData("{{ f = do; 1; end; @f }}")]
     [InlineData("{{ x = 'xxxxxxxxxx' }}{{ x = x + x }}")]
     [InlineData("{{ 1 / 0 }}{{ value - 1 }}")]
@@ -98,11 +100,14 @@ public sealed class MessageTemplateTests
 
     [Fact]
     public void Single_names_are_filled_in_as_the_engine_does() =>
-        Gen.OneOf(Gen.Const("{{ value }}"), Gen.Const("{{limit}}"), Gen.Const("{{"), Gen.Const("}}"), Gen.Const("{ "), Gen.Const("}"), Gen.Const("a "), Gen.Const("{{ other }}"), Gen.Const("{{ end }}"), Gen.Const("\n"))
+        Gen.OneOf(Gen.Const("{{ value }}"), Gen.Const("{{limit}}"), Gen.Const("{{"), Gen.Const("}}"), Gen.Const("{ "), Gen.Const("}"),
+            Gen.Const("a "), Gen.Const("{{ other }}"), Gen.Const("{{ end }}"), Gen.Const("\n"))
             .List[0, 6].Select(pieces => string.Concat(pieces)).Sample(text =>
             {
                 var byEngine = new MessageTemplate(text, Nowhere).RenderByEngine(Variable, out _);
-                return Render(text, out _) == (byEngine is null ? null : string.Join(' ', byEngine.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
+                return Render(text,
+                    out _) == (byEngine is null ? null
+                        : string.Join(' ', byEngine.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
             });
 
     [Fact]

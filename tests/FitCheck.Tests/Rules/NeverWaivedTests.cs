@@ -8,7 +8,10 @@ using Xunit;
 
 namespace FitCheck.Tests.Rules;
 
-/// <summary>Rules of destruction, fire and airbags: nobody waives them, and another directory of rules may only say them in other words or more strictly.</summary>
+/// <summary>
+/// Rules of destruction, fire and airbags: nobody waives them, and another directory of rules may only say them in other words or more
+/// strictly.
+/// </summary>
 public sealed class NeverWaivedTests : IDisposable
 {
     private const string Load = "load/below-rated-load";
@@ -24,7 +27,8 @@ public sealed class NeverWaivedTests : IDisposable
     [Fact]
     public void These_and_no_others_are_never_waived() => Assert.Equal(
         [Load, Airbag, "seal/pressure-sensor-door", Fuse, "supply/fuse-missing", Bare],
-        RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()).Rules.Where(r => !r.CanBeWaived).Select(r => r.Id));
+        RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()).Rules.Where(r => !r.CanBeWaived)
+            .Select(r => r.Id));
 
     [Theory]
     [InlineData(Load, "fail: { below: 0.8 * lowest_load }", "3:17", "can loosen where it fails (below 0.85 * lowest_load)")]
@@ -46,8 +50,10 @@ public sealed class NeverWaivedTests : IDisposable
     {
         var rules = Loaded(id, $"id: {id}\nreason: ours\n{change}\n", out var problems);
         var told = Assert.Single(problems);
-        Assert.StartsWith($"{_folder.Of("shop").Replace('\\', '/')}/{id}.yaml:{place.TrimEnd(':').Split(':')[0]}:", told.ToString(), StringComparison.Ordinal);
-        Assert.StartsWith($"`{id}` is a rule that is never waived (`waive: never`), so no other directory of rules {expected}", told.Message, StringComparison.Ordinal);
+        Assert.StartsWith($"{_folder.Of("shop").Replace('\\', '/')}/{id}.yaml:{place.TrimEnd(':').Split(':')[0]}:", told.ToString(),
+            StringComparison.Ordinal);
+        Assert.StartsWith($"`{id}` is a rule that is never waived (`waive: never`), so no other directory of rules {expected}",
+            told.Message, StringComparison.Ordinal);
         Assert.Equal(Base(id).Find(id)!.Fail?.ToString(), rules.Find(id)!.Fail?.ToString());
         Assert.Empty(rules.Changes);
     }
@@ -73,7 +79,8 @@ public sealed class NeverWaivedTests : IDisposable
     }
 
     [Theory]
-    [InlineData("when: is_tweeter and is_fed", "when: is_tweeter and is_fed and in_cup", "6:7", "can change when it applies (`when: is_tweeter and is_fed`)")]
+    [InlineData("when: is_tweeter and is_fed", "when: is_tweeter and is_fed and in_cup", "6:7",
+        "can change when it applies (`when: is_tweeter and is_fed`)")]
     [InlineData("when: is_tweeter and is_fed\n", "", "2:1", "can change when it applies")]
     [InlineData("fact: tweeter_full_range", "fact: in_cup", "7:7", "can have it judge something else than `tweeter_full_range`")]
     [InlineData("waive: never\n", "", "2:1", "can let it be waived; keep `waive: never`")]
@@ -84,7 +91,9 @@ public sealed class NeverWaivedTests : IDisposable
         var text = Text(Bare);
         Assert.Contains(good, text, StringComparison.Ordinal);
         Loaded(Bare, text.Replace(good, bad, StringComparison.Ordinal), out var problems);
-        Assert.Contains(problems, p => p.ToString().Contains($"{Bare}.yaml:{place}: error: `{Bare}` is a rule that is never waived", StringComparison.Ordinal) && p.Message.Contains(expected, StringComparison.Ordinal));
+        Assert.Contains(problems,
+            p => p.ToString().Contains($"{Bare}.yaml:{place}: error: `{Bare}` is a rule that is never waived", StringComparison.Ordinal)
+                && p.Message.Contains(expected, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -94,7 +103,9 @@ public sealed class NeverWaivedTests : IDisposable
         var caution = text.Split('\n').Single(l => l.StartsWith("caution:", StringComparison.Ordinal));
         Loaded(Airbag, text.Replace(caution + "\n", "", StringComparison.Ordinal), out var problems);
         Assert.Contains("can take away its caution", Assert.Single(problems).Message, StringComparison.Ordinal);
-        Loaded(Airbag, text.Replace("An airbag is near:", "There is an airbag:", StringComparison.Ordinal).Replace(caution, "caution: \"Keep clear of airbags.\"", StringComparison.Ordinal), out problems);
+        Loaded(Airbag,
+            text.Replace("An airbag is near:", "There is an airbag:", StringComparison.Ordinal)
+                .Replace(caution, "caution: \"Keep clear of airbags.\"", StringComparison.Ordinal), out problems);
         Assert.Empty(problems);
     }
 
@@ -106,7 +117,8 @@ public sealed class NeverWaivedTests : IDisposable
         _folder.Write($"two/{Load}.yaml", $"id: {Load}\nreason: ours\nfail: {{ below: 0.9 * lowest_load }}\n");
         var problems = new ProblemList();
         RuleSet.Load([RepositoryRoot.Of("rules"), _folder.Of("one"), _folder.Of("two")], FactRegistry.Declarations, problems);
-        Assert.Contains("can loosen where it fails (below 0.95 * lowest_load)", Assert.Single(problems.Sorted()).Message, StringComparison.Ordinal);
+        Assert.Contains("can loosen where it fails (below 0.95 * lowest_load)", Assert.Single(problems.Sorted()).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -117,7 +129,8 @@ public sealed class NeverWaivedTests : IDisposable
         Assert.False(rules.Find("mount/glass-too-near")!.CanBeWaived);
         Assert.Contains("can't be waived any more", Assert.Single(rules.Changes).What, StringComparison.Ordinal);
         Loaded("mount/glass-too-near", "id: mount/glass-too-near\nreason: r\nwaive: always\n", out problems);
-        Assert.EndsWith("3:8: error: `waive` of a rule is one of never, not `always`", Assert.Single(problems).ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("3:8: error: `waive` of a rule is one of never, not `always`", Assert.Single(problems).ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -127,7 +140,8 @@ public sealed class NeverWaivedTests : IDisposable
         Assert.NotEmpty(Violations("rule", Text(Bare).Replace("waive: never", "waive: always", StringComparison.Ordinal)));
         Assert.Empty(Violations("rule-change", "id: mount/too-deep\nreason: r\nwaive: never\n"));
         Assert.Matches("\n  waived +never: ", Explain.Text(Base(Bare).Find(Bare)!, FactRegistry.Declarations));
-        Assert.DoesNotContain("waived", Explain.Text(Base("mount/too-deep").Find("mount/too-deep")!, FactRegistry.Declarations), StringComparison.Ordinal);
+        Assert.DoesNotContain("waived", Explain.Text(Base("mount/too-deep").Find("mount/too-deep")!, FactRegistry.Declarations),
+            StringComparison.Ordinal);
     }
 
     private static string Text(string id) => File.ReadAllText(RepositoryRoot.Of("rules", id + ".yaml"));

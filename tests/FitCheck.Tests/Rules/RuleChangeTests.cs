@@ -11,7 +11,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Rules;
 
-/// <summary>A shop's directory over the one that comes with the program: limits moved, rules switched off, replaced or added, each accounted for.</summary>
+/// <summary>
+/// A shop's directory over the one that comes with the program: limits moved, rules switched off, replaced or added, each accounted for.
+/// </summary>
 public sealed class RuleChangeTests : IDisposable
 {
     private const string Moved = "id: mount/too-deep\nreason: Old glass wobbles.\nwarn: { below: 8 mm }\n";
@@ -50,10 +52,12 @@ public sealed class RuleChangeTests : IDisposable
     public void A_whole_file_replaces_the_rule_and_a_new_id_adds_one()
     {
         _folder.Write("shop/mount/extra.yaml", SampleRule.TooDeep.Replace("mount/too-deep", "mount/extra", StringComparison.Ordinal));
-        var rules = Load(out var problems, SampleRule.TooDeep.Replace("warn: { below: 3 mm }", "warn: { below: 5 mm }", StringComparison.Ordinal));
+        var rules = Load(out var problems,
+            SampleRule.TooDeep.Replace("warn: { below: 3 mm }", "warn: { below: 5 mm }", StringComparison.Ordinal));
         Assert.Empty(problems);
         Assert.Equal(["mount/extra", "mount/too-deep"], rules.Rules.Select(r => r.Id), StringComparer.Ordinal);
-        Assert.Equal(["added", "replaced: warns below 5 mm instead of below 3 mm"], rules.Changes.Select(c => c.What), StringComparer.Ordinal);
+        Assert.Equal(["added", "replaced: warns below 5 mm instead of below 3 mm"], rules.Changes.Select(c => c.What),
+            StringComparer.Ordinal);
     }
 
     [Fact]
@@ -83,10 +87,14 @@ public sealed class RuleChangeTests : IDisposable
     [InlineData("id: mount/too-deep\nreason: r\n", "1:1: error: this changes nothing; give `off: true`, or a limit in `warn` or `fail`")]
     [InlineData("id: mount/too-deep\noff: true\n", "1:1: error: a change of a rule needs the key `reason`")]
     [InlineData("id: mount/too-deep\nreason: r\noff: perhaps\nwarn: never\n", "3:6: error: `off` is true or false, not `perhaps`")]
-    [InlineData("id: mount/too-deep\nreason: r\noff: true\nwarn: never\n", "4:1: error: the rule is switched off, so `warn` has no use; delete one of the two")]
-    [InlineData("id: mount/too-deep\nreason: r\nwarm: never\noff: true\n", "3:1: error: `warm` is no key of a change of a rule; did you mean `warn`?")]
-    [InlineData("id: mount/too-deep\nreason: r\nwarn: { below: 3 V }\n", "3:16: error: the fact is a number in mm, but this limit is a number in V")]
-    [InlineData("id: mount/deep\nreason: r\noff: true\n", "1:5: error: a change of a rule begins with the rule's id, which is also its path: `id: mount/too-deep`")]
+    [InlineData("id: mount/too-deep\nreason: r\noff: true\nwarn: never\n",
+        "4:1: error: the rule is switched off, so `warn` has no use; delete one of the two")]
+    [InlineData("id: mount/too-deep\nreason: r\nwarm: never\noff: true\n",
+        "3:1: error: `warm` is no key of a change of a rule; did you mean `warn`?")]
+    [InlineData("id: mount/too-deep\nreason: r\nwarn: { below: 3 V }\n",
+        "3:16: error: the fact is a number in mm, but this limit is a number in V")]
+    [InlineData("id: mount/deep\nreason: r\noff: true\n",
+        "1:5: error: a change of a rule begins with the rule's id, which is also its path: `id: mount/too-deep`")]
     public void A_mistake_is_told_where_it_stands(string change, string expected)
     {
         Load(out var problems, change);
@@ -98,10 +106,12 @@ public sealed class RuleChangeTests : IDisposable
     {
         _folder.Write("shop/mount/too-deap.yaml", "id: mount/too-deap\nreason: r\noff: true\n");
         Load(out var problems, Moved);
-        Assert.EndsWith("no earlier directory of rules has `mount/too-deap`, which this file changes; did you mean `mount/too-deep`?", Assert.Single(problems).Message, StringComparison.Ordinal);
+        Assert.EndsWith("no earlier directory of rules has `mount/too-deap`, which this file changes; did you mean `mount/too-deep`?",
+            Assert.Single(problems).Message, StringComparison.Ordinal);
         var alone = new ProblemList();
         RuleSet.Load([_folder.Of("shop")], RuleTestFacts.Declared, alone);
-        Assert.Contains(alone.Sorted(), p => p.Message.EndsWith("give the rules that it changes first: `--rules default --rules …`", StringComparison.Ordinal));
+        Assert.Contains(alone.Sorted(),
+            p => p.Message.EndsWith("give the rules that it changes first: `--rules default --rules …`", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -111,7 +121,8 @@ public sealed class RuleChangeTests : IDisposable
         var problems = new ProblemList();
         var rules = RuleSet.Load([RepositoryRoot.Of("rules"), _folder.Of("shop")], FactRegistry.Declarations, problems);
         Assert.Empty(problems.Sorted());
-        var text = File.ReadAllText(RepositoryRoot.Of("catalog/builds/tansy-door-swap.yaml")) + "\nwaive:\n  - { rule: mount/glass-too-near, reason: r }\n";
+        var text = File.ReadAllText(RepositoryRoot.Of("catalog/builds/tansy-door-swap.yaml"))
+            + "\nwaive:\n  - { rule: mount/glass-too-near, reason: r }\n";
         var result = Trial.Judged(text, rules);
         Assert.DoesNotContain(result.Findings, f => f.Rule == "mount/glass-too-near");
         Assert.True(Assert.Single(result.RuleChanges).IsOff);

@@ -10,7 +10,8 @@ namespace FitCheck.Tests.Rules;
 public sealed class RuleExampleTests
 {
     private static readonly ProblemList Problems = new();
-    private static readonly RuleSet Rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, Problems, checkTemplates: true);
+    private static readonly RuleSet Rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, Problems,
+        checkTemplates: true);
 
     /// <summary>An id and the name of an example of that rule.</summary>
     public static TheoryData<string, string> Examples()

@@ -27,7 +27,8 @@ public sealed class RuleSetTests : IDisposable
     public void A_later_directory_overlays_an_earlier_one()
     {
         Write("base/mount/too-deep.yaml", SampleRule.TooDeep);
-        Write("shop/mount/too-deep.yaml", SampleRule.TooDeep.Replace("warn: { below: 3 mm }", "warn: { below: 5 mm }", StringComparison.Ordinal));
+        Write("shop/mount/too-deep.yaml",
+            SampleRule.TooDeep.Replace("warn: { below: 3 mm }", "warn: { below: 5 mm }", StringComparison.Ordinal));
         var rules = Load(out var problems, "base", "shop");
         Assert.Empty(problems);
         Assert.Equal("below 5 mm", Assert.Single(rules.Rules).Warn!.ToString());
@@ -38,7 +39,9 @@ public sealed class RuleSetTests : IDisposable
     {
         Write("base/mount/deep.yaml", SampleRule.TooDeep);
         Load(out var problems, "base");
-        Assert.Equal($"{_root}/base/mount/deep.yaml:2:5: error: the id is `mount/too-deep`, but the file is `mount/deep.yaml`; they must be the same", Assert.Single(problems).ToString());
+        Assert.Equal(
+            $"{_root}/base/mount/deep.yaml:2:5: error: the id is `mount/too-deep`, but the file is `mount/deep.yaml`; they must be the "
+                + $"same", Assert.Single(problems).ToString());
     }
 
     [Fact]
@@ -72,10 +75,12 @@ public sealed class RuleSetTests : IDisposable
         Load(out var quick, "base");
         Assert.Empty(quick);
         Load(out var problems, templates: true, "base");
-        Assert.Equal("the message names `nam`, which is neither a fact of this subject nor a word of messages; did you mean `name`?", Assert.Single(problems).Message);
+        Assert.Equal("the message names `nam`, which is neither a fact of this subject nor a word of messages; did you mean `name`?",
+            Assert.Single(problems).Message);
     }
 
-    private RuleSet Load(out IReadOnlyList<Problem> problems, params string[] directories) => Load(out problems, templates: false, directories);
+    private RuleSet Load(out IReadOnlyList<Problem> problems, params string[] directories) =>
+        Load(out problems, templates: false, directories);
 
     private RuleSet Load(out IReadOnlyList<Problem> problems, bool templates, params string[] directories)
     {

@@ -29,17 +29,21 @@ public sealed class ThreeValuedTests
     [InlineData("T", "F")]
     [InlineData("F", "T")]
     [InlineData("?", "?")]
-    public void Not_turns_over(string a, string expected) => Assert.Equal(expected, Letter(Evaluate("not has_driver", ("has_driver", Truth(a)))));
+    public void Not_turns_over(string a, string expected) =>
+        Assert.Equal(expected, Letter(Evaluate("not has_driver", ("has_driver", Truth(a)))));
 
     [Fact]
-    public void False_and_unknown_carries_nothing() => Assert.Empty(Evaluate("has_driver and depth_margin > 3 mm", ("has_driver", FactValue.Of(false))).Unsure);
+    public void False_and_unknown_carries_nothing() =>
+        Assert.Empty(Evaluate("has_driver and depth_margin > 3 mm", ("has_driver", FactValue.Of(false))).Unsure);
 
     [Fact]
-    public void Unknown_and_false_carries_nothing() => Assert.Empty(Evaluate("depth_margin > 3 mm and has_driver", ("has_driver", FactValue.Of(false))).Unsure);
+    public void Unknown_and_false_carries_nothing() =>
+        Assert.Empty(Evaluate("depth_margin > 3 mm and has_driver", ("has_driver", FactValue.Of(false))).Unsure);
 
     [Fact]
     public void True_and_unknown_carries_the_unknown() =>
-        Assert.Equal([Gap], Evaluate("has_driver and depth_margin > 3 mm", ("has_driver", FactValue.Of(true)), ("depth_margin", UnknownDepth())).Unsure);
+        Assert.Equal([Gap],
+            Evaluate("has_driver and depth_margin > 3 mm", ("has_driver", FactValue.Of(true)), ("depth_margin", UnknownDepth())).Unsure);
 
     [Fact]
     public void A_guess_that_settles_is_carried() =>
@@ -47,15 +51,21 @@ public sealed class ThreeValuedTests
 
     [Fact]
     public void A_guess_is_not_carried_when_a_sure_side_settles_too() =>
-        Assert.Empty(Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(false) with { Unsure = [Guess] }), ("in_cup", FactValue.Of(false))).Unsure);
+        Assert.Empty(
+            Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(false) with { Unsure = [Guess] }),
+                ("in_cup", FactValue.Of(false))).Unsure);
 
     [Fact]
     public void A_guess_that_settles_is_carried_past_a_sure_side_that_does_not() =>
-        Assert.Equal([Guess], Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(false) with { Unsure = [Guess] }), ("in_cup", FactValue.Of(true))).Unsure);
+        Assert.Equal([Guess],
+            Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(false) with { Unsure = [Guess] }),
+                ("in_cup", FactValue.Of(true))).Unsure);
 
     [Fact]
     public void A_guess_that_settles_on_the_right_is_carried_past_a_sure_left() =>
-        Assert.Equal([Guess], Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(true)), ("in_cup", FactValue.Of(false) with { Unsure = [Guess] })).Unsure);
+        Assert.Equal([Guess],
+            Evaluate("has_driver and in_cup", ("has_driver", FactValue.Of(true)),
+                ("in_cup", FactValue.Of(false) with { Unsure = [Guess] })).Unsure);
 
     [Fact]
     public void Of_two_sides_that_settle_the_surer_one_is_carried_and_the_left_of_equals()
@@ -69,7 +79,8 @@ public sealed class ThreeValuedTests
 
     [Fact]
     public void Guesses_are_carried_by_known_values() =>
-        Assert.Equal([Guess], Evaluate("depth_available - depth_needed", ("depth_available", Mm(80).Guessed()), ("depth_needed", Mm(70))).Unsure);
+        Assert.Equal([Guess],
+            Evaluate("depth_available - depth_needed", ("depth_available", Mm(80).Guessed()), ("depth_needed", Mm(70))).Unsure);
 
     [Theory]
     [InlineData(4, 5, 6, "depth_margin > 3 mm", "T")]
@@ -89,7 +100,8 @@ public sealed class ThreeValuedTests
     [Fact]
     public void An_overlap_says_which_fact_to_measure() =>
         Assert.Equal(
-            new Unsure("Depth left behind the driver", "Measure it more exactly; as recorded it may lie on either side of the limit.", Estimated: false),
+            new Unsure("Depth left behind the driver", "Measure it more exactly; as recorded it may lie on either side of the limit.",
+                Estimated: false),
             Assert.Single(Evaluate("depth_margin > 3 mm", ("depth_margin", Mm(2, 4, 6))).Unsure));
 
     [Fact]
@@ -118,14 +130,16 @@ public sealed class ThreeValuedTests
     [InlineData(double.NaN, 4, 5)]
     [InlineData(3, double.NaN, 5)]
     [InlineData(3, 4, double.NaN)]
-    public void A_number_that_is_none_is_unknown(double low, double value, double high) => Assert.False(Evaluate("depth_margin", ("depth_margin", Mm(low, value, high))).IsKnown);
+    public void A_number_that_is_none_is_unknown(double low, double value, double high) =>
+        Assert.False(Evaluate("depth_margin", ("depth_margin", Mm(low, value, high))).IsKnown);
 
     [Theory]
     [InlineData(double.NegativeInfinity, double.PositiveInfinity, "T")]
     [InlineData(double.PositiveInfinity, double.PositiveInfinity, "F")]
     [InlineData(4, double.PositiveInfinity, "T")]
     public void What_has_no_bound_is_compared_all_the_same(double available, double needed, string less) =>
-        Assert.Equal(less, Letter(Evaluate("depth_available < depth_needed", ("depth_available", Mm(available)), ("depth_needed", Mm(needed)))));
+        Assert.Equal(less,
+            Letter(Evaluate("depth_available < depth_needed", ("depth_available", Mm(available)), ("depth_needed", Mm(needed)))));
 
     [Theory]
     [InlineData("depth_margin * load")]
@@ -139,7 +153,8 @@ public sealed class ThreeValuedTests
     }
 
     [Fact]
-    public void A_sum_has_the_dimension_of_its_parts() => Assert.Equal(FactType.Number(Dimension.Metre), Evaluate("depth_margin + 1 mm - depth_needed").Type);
+    public void A_sum_has_the_dimension_of_its_parts() =>
+        Assert.Equal(FactType.Number(Dimension.Metre), Evaluate("depth_margin + 1 mm - depth_needed").Type);
 
     [Fact]
     public void A_fact_that_was_not_computed_is_named_by_its_meaning()
@@ -163,7 +178,11 @@ public sealed class ThreeValuedTests
     [Fact]
     public void A_single_name_hands_its_value_on_untouched()
     {
-        var value = Mm(3) with { Unsure = [Guess with { Passing = l => "71 mm or more" }], Data = [new Datum("depth", new Location("c.yaml", 1, 1))] };
+        var value = Mm(3) with
+        {
+            Unsure = [Guess with { Passing = l => "71 mm or more" }],
+            Data = [new Datum("depth", new Location("c.yaml", 1, 1))]
+        };
         Assert.Same(value, Evaluate("(depth_margin)", ("depth_margin", value)));
     }
 
@@ -184,7 +203,9 @@ public sealed class ThreeValuedTests
 
     [Fact]
     public void Worst_cases_add() =>
-        Assert.Equal(new Uncertain(3, 1, 5, Math.Sqrt(2)), Evaluate("ratio - load / 1 ohm", ("ratio", FactValue.Of(Dimension.One, Uncertain.Within(5, 1))), ("load", FactValue.Of(Dimension.Ohm, Uncertain.Within(2, 1)))).Number);
+        Assert.Equal(new Uncertain(3, 1, 5, Math.Sqrt(2)),
+            Evaluate("ratio - load / 1 ohm", ("ratio", FactValue.Of(Dimension.One, Uncertain.Within(5, 1))),
+                ("load", FactValue.Of(Dimension.Ohm, Uncertain.Within(2, 1)))).Number);
 
     private static FactValue Truth(string letter) => letter == "?" ? FactValue.Unknown(FactType.Truth, Gap) : FactValue.Of(letter == "T");
 

@@ -8,7 +8,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Schemas;
 
-/// <summary>The validator takes keywords that it does not know in silence. So each keyword that our schemas use must be proved to be enforced.</summary>
+/// <summary>
+/// The validator takes keywords that it does not know in silence. So each keyword that our schemas use must be proved to be enforced.
+/// </summary>
 public sealed class SchemaKeywordTests
 {
     // A schema with the keyword, a document that keeps it, and one that breaks it.
@@ -17,7 +19,8 @@ public sealed class SchemaKeywordTests
         ["type"] = ("""{"type":"string"}""", "\"a\"", "[1]"),
         ["properties"] = ("""{"type":"object","properties":{"a":{"type":"string"}}}""", """{"a":"x"}""", """{"a":[]}"""),
         ["required"] = ("""{"type":"object","required":["a"]}""", """{"a":1}""", "{}"),
-        ["additionalProperties"] = ("""{"type":"object","properties":{"a":{}},"additionalProperties":false}""", """{"a":1}""", """{"b":1}"""),
+        ["additionalProperties"] =
+            ("""{"type":"object","properties":{"a":{}},"additionalProperties":false}""", """{"a":1}""", """{"b":1}"""),
         ["enum"] = ("""{"enum":["a","b"]}""", "\"a\"", "\"c\""),
         ["pattern"] = ("""{"type":"string","pattern":"^a+$"}""", "\"aa\"", "\"b\""),
         ["items"] = ("""{"type":"array","items":{"type":"string"}}""", """["a"]""", "[1]"),
@@ -47,7 +50,8 @@ public sealed class SchemaKeywordTests
     [Fact]
     public void Every_keyword_in_use_is_proven()
     {
-        var used = SchemaText.Kinds.SelectMany(k => Keywords(JsonDocument.Parse(SchemaText.Of(k)!).RootElement, isMapOfSchemas: false)).Distinct();
+        var used = SchemaText.Kinds.SelectMany(k => Keywords(JsonDocument.Parse(SchemaText.Of(k)!).RootElement, isMapOfSchemas: false))
+            .Distinct();
 
         Assert.Empty(used.Except(Proofs.Keys).Except(SayNothing));
     }
@@ -62,7 +66,8 @@ public sealed class SchemaKeywordTests
 
         new SchemaCheck().Check(kind, root, problems);
 
-        Assert.Contains(problems.Sorted(), p => p.At is { Line: 2, Column: 1 } && p.Message.Contains("unknown key `nmae`", StringComparison.Ordinal));
+        Assert.Contains(problems.Sorted(),
+            p => p.At is { Line: 2, Column: 1 } && p.Message.Contains("unknown key `nmae`", StringComparison.Ordinal));
     }
 
     // Names under `properties` and `definitions` are names, not keywords.

@@ -7,21 +7,28 @@ using Xunit;
 
 namespace FitCheck.Tests.Schemas;
 
-/// <summary>The quick answer of a schema never lets pass what the schema library refuses, and the entries that there are need no second answer.</summary>
+/// <summary>
+/// The quick answer of a schema never lets pass what the schema library refuses, and the entries that there are need no second answer.
+/// </summary>
 public sealed class SchemaShapeTests
 {
     private static readonly string[] Values =
-        ["", "~", "null", "true", "5", "-5", "0", "13", "2.5", "1e400", "12345678901234567890", "65 mm", "65mm", "65", "2 9/16 in", "65 mm ± 1 mm (measured)", "65 mm +/- 1", "4 ohm", "-3 dB", "14 AWG",
-         "3000 Hz @ 12 dB/octave", "90 dB @ 2.83 V/1 m", "129.00 EUR", "some-id", "Some Id", "woofer", "measured", "{}", "[]", "[1 mm, 2 mm]", "[1, 2, 3]", "'true'", "\"\"", "٣ mm", "|\n    65 mm\n"];
+        ["", "~", "null", "true", "5", "-5", "0", "13", "2.5", "1e400", "12345678901234567890", "65 mm", "65mm", "65", "2 9/16 in",
+            "65 mm ± 1 mm (measured)", "65 mm +/- 1", "4 ohm", "-3 dB", "14 AWG",
+         "3000 Hz @ 12 dB/octave", "90 dB @ 2.83 V/1 m", "129.00 EUR", "some-id", "Some Id", "woofer", "measured", "{}", "[]",
+         "[1 mm, 2 mm]", "[1, 2, 3]", "'true'", "\"\"", "٣ mm", "|\n    65 mm\n"];
 
     private static readonly (string Kind, string Text)[] Entries =
     [
-        .. FitCheck.Catalog.Kinds.All.SelectMany(k => Directory.GetFiles(RepositoryRoot.Of("catalog", k.Folder), "*.yaml").Order(StringComparer.Ordinal).Select(f => (k.Kind, File.ReadAllText(f)))),
+        .. FitCheck.Catalog.Kinds.All.SelectMany(
+            k => Directory.GetFiles(RepositoryRoot.Of("catalog", k.Folder), "*.yaml").Order(StringComparer.Ordinal)
+                .Select(f => (k.Kind, File.ReadAllText(f)))),
     ];
 
     [Fact]
     public void Every_entry_of_the_catalog_holds_at_once() =>
-        Assert.Empty(Entries.Where(e => !Shape(e.Kind).Holds(YamlReader.Read(new SourceText("f", e.Text), new ProblemList())!)).Select(e => e.Text));
+        Assert.Empty(
+            Entries.Where(e => !Shape(e.Kind).Holds(YamlReader.Read(new SourceText("f", e.Text), new ProblemList())!)).Select(e => e.Text));
 
     [Fact]
     public void What_holds_is_valid_for_the_library_and_what_is_valid_holds()
@@ -29,7 +36,8 @@ public sealed class SchemaShapeTests
         var check = new SchemaCheck();
         var shapes = FitCheck.Catalog.Kinds.All.ToDictionary(k => k.Kind, k => Shape(k.Kind));
         var (valid, broken) = (0, 0);
-        Gen.Select(Gen.Int[0, Entries.Length - 1], Gen.Double[0, 1], Gen.Int[0, 4], Gen.Int[0, Values.Length - 1]).Sample((entry, place, edit, value) =>
+        Gen.Select(Gen.Int[0, Entries.Length - 1], Gen.Double[0, 1], Gen.Int[0, 4], Gen.Int[0, Values.Length - 1])
+            .Sample((entry, place, edit, value) =>
         {
             var (kind, text) = Entries[entry];
             var source = new SourceText("f", Edited(text.Split('\n'), place, edit, Values[value]));
@@ -55,7 +63,8 @@ public sealed class SchemaShapeTests
     [InlineData("^-?\\d+(\\.\\d{1,2})? [A-Z]{3}$", "-3.9 EUR", true)]
     [InlineData("^[a-z0-9]+(-[a-z0-9]+)*$", "a-b2-c", true)]
     [InlineData("^[a-z0-9]+(-[a-z0-9]+)*$", "a--b", false)]
-    public void A_pattern_is_read_as_it_is_meant(string pattern, string text, bool expected) => Assert.Equal(expected, TextPattern.Of(pattern)!.Matches(text));
+    public void A_pattern_is_read_as_it_is_meant(string pattern, string text, bool expected) =>
+        Assert.Equal(expected, TextPattern.Of(pattern)!.Matches(text));
 
     [Theory]
     [InlineData("abc")]
@@ -71,7 +80,8 @@ public sealed class SchemaShapeTests
     [InlineData("^a\\$")]
     public void What_a_pattern_may_not_hold_is_left_to_the_library(string pattern) => Assert.Null(TextPattern.Of(pattern));
 
-    private static SchemaMatcher Shape(string kind) => SchemaText.Files(kind) is var (own, shared) ? SchemaMatcher.Of(own, shared) : throw new ArgumentException(kind, nameof(kind));
+    private static SchemaMatcher Shape(string kind) =>
+        SchemaText.Files(kind) is var (own, shared) ? SchemaMatcher.Of(own, shared) : throw new ArgumentException(kind, nameof(kind));
 
     private static string Edited(string[] lines, double place, int edit, string value)
     {

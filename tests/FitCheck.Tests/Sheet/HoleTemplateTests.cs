@@ -20,7 +20,8 @@ public sealed class HoleTemplateTests
 
         Assert.Equal($"{box[2]}mm", (string)svg.Attribute("width")!);
         Assert.Equal($"{box[3]}mm", (string)svg.Attribute("height")!);
-        Assert.InRange(double.Parse(box[2], CultureInfo.InvariantCulture), 100, 190); // A4 (ISO 216) is 210 mm wide, Letter (ANSI/ASME Y14.1) 215.9 mm; 10 mm of margin each
+        // A4 (ISO 216) is 210 mm wide, Letter (ANSI/ASME Y14.1) 215.9 mm; 10 mm of margin each
+        Assert.InRange(double.Parse(box[2], CultureInfo.InvariantCulture), 100, 190);
     }
 
     [Fact]
@@ -47,7 +48,8 @@ public sealed class HoleTemplateTests
         var view = HoleTemplate.Of("t", "1", "Left front door", [Place]);
 
         Assert.Single(XElement.Parse(view.Drawing.ToString()).Elements(), e => (string?)e.Attribute("class") == "drill");
-        Assert.Contains(view.Legend, l => l.Contains("drill a pilot hole for the panel's screws at 10:30", StringComparison.Ordinal)); // 315° is half past ten
+        // 315° is half past ten
+        Assert.Contains(view.Legend, l => l.Contains("drill a pilot hole for the panel's screws at 10:30", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -77,7 +79,9 @@ public sealed class HoleTemplateTests
     [Fact]
     public void A_pattern_larger_than_the_paper_is_told_in_words()
     {
-        var large = SampleSheet.Build with { Drawings = [SampleSheet.Build.Drawings[0] with { Face = Place.Face with { Panel = [new(0, 120, Meets: true)] } }] };
+        var large = SampleSheet.Build
+            with
+        { Drawings = [SampleSheet.Build.Drawings[0] with { Face = Place.Face with { Panel = [new(0, 120, Meets: true)] } }] };
         var patterns = HolePatterns.Of(large);
 
         Assert.Empty(patterns.Templates("x"));
@@ -91,7 +95,14 @@ public sealed class HoleTemplateTests
     [InlineData(1e9)]
     public void Absurd_numbers_leave_no_trace(double number)
     {
-        var face = new FaceDrawing { CutoutRadius = number, SpacerRadius = number, AimHour = number, PanelScrew = number, Panel = [new(number, 86, Meets: true), new(45, number, Meets: true), new(45, 86, Meets: false)] };
+        var face = new FaceDrawing
+        {
+            CutoutRadius = number,
+            SpacerRadius = number,
+            AimHour = number,
+            PanelScrew = number,
+            Panel = [new(number, 86, Meets: true), new(45, number, Meets: true), new(45, 86, Meets: false)]
+        };
         var html = SampleSheet.Written(SampleSheet.Build with { Drawings = [SampleSheet.Build.Drawings[0] with { Face = face }] });
 
         Assert.DoesNotContain("NaN", html, StringComparison.Ordinal);
@@ -100,5 +111,6 @@ public sealed class HoleTemplateTests
 
     private static XElement Drawing(HolePlace place) => XElement.Parse(HoleTemplate.Of("t", "1", place.Name, [place]).Drawing.ToString());
 
-    private static double Number(XElement element, string attribute) => double.Parse((string)element.Attribute(attribute)!, CultureInfo.InvariantCulture);
+    private static double Number(XElement element, string attribute) =>
+        double.Parse((string)element.Attribute(attribute)!, CultureInfo.InvariantCulture);
 }

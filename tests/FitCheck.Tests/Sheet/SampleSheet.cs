@@ -35,10 +35,16 @@ internal static class SampleSheet
             }),
         ],
         Drawings = [SampleDrawings.LeftDoor with { Face = Face(10.5) }, SampleDrawings.RightDoor with { Face = Face(1.5) }],
-        Wirings = [new("front-left", "Front left output", "Plover four-channel amplifier", ["1"], [], "Heron crossover", [new("Left front door", "Heron 165 mm woofer", "new wire → tabs of 6.3 mm (+) and 4.8 mm (−)", IsTweeter: false, IsFactory: false)])],
-        Supply = new(new() { Name = "the main cable", Gauge = "4 AWG", LengthM = 4.2, FuseA = 100, FuseDistanceMm = 300, Status = Status.Pass }, "Block",
-            [new() { Name = "Plover four-channel amplifier", Gauge = "8 AWG", LengthM = 0.4, FuseA = 40, GroundGauge = "8 AWG", Status = Status.Pass }]),
-        Settings = [new(["Left front door"], "High-pass", "40 Hz or higher"), new(["Left front door"], "Thick side of the spacer", "told elsewhere") { WhileMounting = true }],
+        Wirings = [new("front-left", "Front left output", "Plover four-channel amplifier", ["1"], [], "Heron crossover",
+            [new("Left front door", "Heron 165 mm woofer", "new wire → tabs of 6.3 mm (+) and 4.8 mm (−)", IsTweeter: false,
+                IsFactory: false)])],
+        Supply = new(
+            new() { Name = "the main cable", Gauge = "4 AWG", LengthM = 4.2, FuseA = 100, FuseDistanceMm = 300, Status = Status.Pass },
+            "Block",
+            [new() { Name = "Plover four-channel amplifier", Gauge = "8 AWG", LengthM = 0.4, FuseA = 40, GroundGauge = "8 AWG",
+                Status = Status.Pass }]),
+        Settings = [new(["Left front door"], "High-pass", "40 Hz or higher"),
+            new(["Left front door"], "Thick side of the spacer", "told elsewhere") { WhileMounting = true }],
     };
 
     public static string Written(params BuildResult[] builds)

@@ -22,7 +22,8 @@ public sealed class SheetTests
         var stop = Sheet.IndexOf("This build does not go together as planned; do not start.", StringComparison.Ordinal);
 
         Assert.InRange(stop, 1, Sheet.IndexOf("Take care", StringComparison.Ordinal));
-        Assert.All(SampleSheet.Build.Findings.Where(f => f.Status == Status.Fail && f.Waived is null), f => Assert.Contains(f.Message, Sheet, StringComparison.Ordinal));
+        Assert.All(SampleSheet.Build.Findings.Where(f => f.Status == Status.Fail && f.Waived is null),
+            f => Assert.Contains(f.Message, Sheet, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -31,18 +32,21 @@ public sealed class SheetTests
 
     [Fact]
     public void What_is_to_be_measured_has_a_line_and_the_reading_that_passes() =>
-        Assert.Contains("<b class=\"blank\">________ mm; passes with 66.2 mm or more</b>", Sheet, StringComparison.Ordinal); // the sample's own words
+        // the sample's own words
+        Assert.Contains("<b class=\"blank\">________ mm; passes with 66.2 mm or more</b>", Sheet, StringComparison.Ordinal);
 
     [Fact]
     public void An_unknown_figure_is_a_line_to_write_on()
     {
-        Assert.Contains("no longer than 17 mm under the head; ________ mm uses the whole boss", Sheet, StringComparison.Ordinal); // the sample has no boss
+        // the sample has no boss
+        Assert.Contains("no longer than 17 mm under the head; ________ mm uses the whole boss", Sheet, StringComparison.Ordinal);
         Assert.Contains("<td>output rear</td><td>________ V</td>", Sheet, StringComparison.Ordinal); // nor a gain for this output
     }
 
     [Fact]
     public void What_was_agreed_on_is_told_to_whoever_mounts_it() =>
-        Assert.All(SampleSheet.Build.Findings.Where(f => f.Waived is not null), f => Assert.Contains($"Agreed when it was planned: {f.Waived}", Sheet, StringComparison.Ordinal));
+        Assert.All(SampleSheet.Build.Findings.Where(f => f.Waived is not null),
+            f => Assert.Contains($"Agreed when it was planned: {f.Waived}", Sheet, StringComparison.Ordinal));
 
     [Fact]
     public void Several_builds_follow_each_other_under_ids_of_their_own()
@@ -64,10 +68,12 @@ public sealed class SheetTests
             Facts = [.. SampleSheet.Build.Facts.Select(t => t with
             {
                 Name = text,
-                Values = t.Values.ToDictionary(v => v.Key, v => v.Value.Word is null ? v.Value : FactValue.Of(text), StringComparer.Ordinal),
+                Values = t.Values.ToDictionary(v => v.Key, v => v.Value.Word is null ? v.Value : FactValue.Of(text),
+                    StringComparer.Ordinal),
             })],
             Drawings = [SampleSheet.Build.Drawings[0] with { Name = text }],
-            Wirings = [SampleSheet.Build.Wirings[0] with { Output = text, Crossover = text, Ends = [new(text, text, text, IsTweeter: true, IsFactory: false)] }],
+            Wirings = [SampleSheet.Build.Wirings[0] with { Output = text, Crossover = text,
+                Ends = [new(text, text, text, IsTweeter: true, IsFactory: false)] }],
             Supply = SampleSheet.Build.Supply! with { Distribution = text },
             Settings = [new([text], text, text)],
         };
@@ -91,14 +97,27 @@ public sealed class SheetTests
     {
         var build = Trial.Of(File.ReadAllText(RepositoryRoot.Of("catalog", "builds", name + ".yaml")));
         var html = SampleSheet.Written(build);
-        var work = Regex.Replace(html[html.IndexOf("<section class=\"", html.IndexOf("class=\"cautions\"", StringComparison.Ordinal) + 20, StringComparison.Ordinal)..], "<svg.*?</svg>|<[^>]+>", " ", RegexOptions.Singleline);
+        var work = Regex.Replace(
+            html[html.IndexOf("<section class=\"", html.IndexOf("class=\"cautions\"", StringComparison.Ordinal) + 20,
+                StringComparison.Ordinal)..], "<svg.*?</svg>|<[^>]+>", " ", RegexOptions.Singleline);
         var known = string.Join('\n', (string[])[
-            .. build.Facts.SelectMany(t => t.Values.Values).Select(v => v.Text), .. build.Findings.SelectMany(f => (string[])[f.Message, f.Advice, f.Title, f.Waived ?? "", .. f.ToMeasure.SelectMany(m => (string[])[m.What, m.How, m.Passing ?? ""])]),
-            .. build.Settings.Select(s => s.Value), .. build.List.Select(l => l.Name), .. build.Wirings.SelectMany(w => w.Ends).Select(e => e.Path),
-            .. (build.Supply?.Legs.Append(build.Supply.Main!).Where(l => l is not null) ?? []).SelectMany(l => (string[])[$"{l.Gauge} {l.GroundGauge}", Figures.Show(l.LengthM ?? 0, "m"), Figures.Show(l.GroundLengthM ?? 0, "m"), Figures.Show(l.FuseA ?? 0, "A"), Figures.Show(l.FuseDistanceMm ?? 0, "mm")]),
-            .. build.Drawings.Select(d => d.Face).OfType<Drawings.FaceDrawing>().SelectMany(f => f.Panel.Concat(f.Driver).Select(h => Figures.Show(2 * h.Radius, "mm")).Append(Figures.Show(2 * (f.SpacerRadius ?? 0), "mm")).Append(Figures.Show(2 * (f.CutoutRadius ?? 0), "mm")).Append(Figures.Show(f.PanelScrew ?? 0, "mm")))]);
+            .. build.Facts.SelectMany(t => t.Values.Values).Select(v => v.Text),
+            .. build.Findings.SelectMany(
+                f => (string[])[f.Message, f.Advice, f.Title, f.Waived ?? "",
+                    .. f.ToMeasure.SelectMany(m => (string[])[m.What, m.How, m.Passing ?? ""])]),
+            .. build.Settings.Select(s => s.Value), .. build.List.Select(l => l.Name),
+            .. build.Wirings.SelectMany(w => w.Ends).Select(e => e.Path),
+            .. (build.Supply?.Legs.Append(build.Supply.Main!).Where(l => l is not null) ?? []).SelectMany(
+                l => (string[])[$"{l.Gauge} {l.GroundGauge}", Figures.Show(l.LengthM ?? 0, "m"), Figures.Show(l.GroundLengthM ?? 0, "m"),
+                    Figures.Show(l.FuseA ?? 0, "A"), Figures.Show(l.FuseDistanceMm ?? 0, "mm")]),
+            .. build.Drawings.Select(d => d.Face).OfType<Drawings.FaceDrawing>()
+                .SelectMany(
+                f => f.Panel.Concat(f.Driver).Select(h => Figures.Show(2 * h.Radius, "mm"))
+                    .Append(Figures.Show(2 * (f.SpacerRadius ?? 0), "mm")).Append(Figures.Show(2 * (f.CutoutRadius ?? 0), "mm"))
+                    .Append(Figures.Show(f.PanelScrew ?? 0, "mm")))]);
 
-        var told = Regex.Matches(System.Net.WebUtility.HtmlDecode(work), @"(?<![\w.])\d+(\.\d+)? (mm|deg|V|Hz|A|m|AWG|dB/octave|ohm|ms)\b").Select(m => m.Value).Distinct().Where(q => q is not ("100 mm" or "1.5 V")).ToList();
+        var told = Regex.Matches(System.Net.WebUtility.HtmlDecode(work), @"(?<![\w.])\d+(\.\d+)? (mm|deg|V|Hz|A|m|AWG|dB/octave|ohm|ms)\b")
+            .Select(m => m.Value).Distinct().Where(q => q is not ("100 mm" or "1.5 V")).ToList();
 
         Assert.NotEmpty(told);
         Assert.Equal([], told.Where(q => !Regex.IsMatch(known, $@"(?<![\w.]){Regex.Escape(q)}\b")));
@@ -107,9 +126,12 @@ public sealed class SheetTests
     [Fact]
     public void The_richest_build_is_told_as_worked_out_by_hand()
     {
-        var text = Regex.Replace(SampleSheet.Written(Trial.Of(File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "front-rear-two-amps.yaml")))), "<[^>]+>", " ");
+        var text = Regex.Replace(
+            SampleSheet.Written(Trial.Of(File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "front-rear-two-amps.yaml")))), "<[^>]+>",
+            " ");
 
-        Assert.Contains("Thick side towards half past four", text, StringComparison.Ordinal); // aim 10:30 of the vehicle, opposite on the clock
+        // aim 10:30 of the vehicle, opposite on the clock
+        Assert.Contains("Thick side towards half past four", text, StringComparison.Ordinal);
         Assert.Contains("Screws: 17 mm long under the head", text, StringComparison.Ordinal); // flange 5 mm and boss 12 mm of the catalog
         Assert.Matches(@"output front-left, front-right\s+16\.73 V", text); // √(70 W · 4 ohm), the woofer's rating
         Assert.Matches(@"100 A, 300 mm from the battery", text); // the build's own figures

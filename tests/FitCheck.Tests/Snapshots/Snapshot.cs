@@ -4,8 +4,8 @@ using Xunit;
 namespace FitCheck.Tests.Snapshots;
 
 /// <summary>
-/// Compares a text with NAME.verified.EXT beside the test's source. On a difference the text is left as NAME.received.EXT: whoever reads it and finds it
-/// right renames it.
+/// Compares a text with NAME.verified.EXT beside the test's source. On a difference the text is left as NAME.received.EXT: whoever reads it
+/// and finds it right renames it.
 /// </summary>
 public static class Snapshot
 {

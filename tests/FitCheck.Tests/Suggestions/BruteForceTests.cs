@@ -9,7 +9,10 @@ using Xunit;
 
 namespace FitCheck.Tests.Suggestions;
 
-/// <summary>On catalogs of a few parts, every combination of choices is judged in full; the search must name the best of those that pass, and no worse.</summary>
+/// <summary>
+/// On catalogs of a few parts, every combination of choices is judged in full; the search must name the best of those that pass, and no
+/// worse.
+/// </summary>
 public sealed class BruteForceTests
 {
     private const string Start = """
@@ -52,8 +55,10 @@ public sealed class BruteForceTests
 
     private static readonly string[] SetParts =
     [
-        "pellworth-c165", "pellworth-p165", "pellworth-t25", "pellworth-set-165", "pellworth-x165", "spacer-165-tansy-18", "spacer-165-flat-10", "harness-duo-a-48-28", "harness-duo-a-63-48",
-        "harness-mini-t-28-28", "harness-mini-t-leads", "cup-45-tansy", "capacitor-10uf", "capacitor-4-7uf", "foam-tape-3x12", "ring-165-25", "merrow-r4", "tansy-hatch",
+        "pellworth-c165", "pellworth-p165", "pellworth-t25", "pellworth-set-165", "pellworth-x165", "spacer-165-tansy-18",
+        "spacer-165-flat-10", "harness-duo-a-48-28", "harness-duo-a-63-48",
+        "harness-mini-t-28-28", "harness-mini-t-leads", "cup-45-tansy", "capacitor-10uf", "capacitor-4-7uf", "foam-tape-3x12",
+        "ring-165-25", "merrow-r4", "tansy-hatch",
     ];
 
     [Theory]
@@ -61,7 +66,8 @@ public sealed class BruteForceTests
     [InlineData("pellworth-c165", "spacer-165-flat-10", "harness-duo-a-63-48", Preference.Price, 2)]
     [InlineData("pellworth-c165", "spacer-165-tansy-18", "harness-duo-a-63-48", Preference.Margin, 2)]
     [InlineData("pellworth-p165", "spacer-165-flat-10", "harness-duo-a-48-28", Preference.Changes, 2)]
-    public void So_it_does_where_single_drivers_may_become_a_set(string driver, string adapter, string harness, Preference prefer, int voices)
+    public void So_it_does_where_single_drivers_may_become_a_set(string driver, string adapter, string harness, Preference prefer,
+        int voices)
     {
         using var folder = SmallCatalog(SetParts);
         AssertFound(folder, Filled(WithTweeters, driver, adapter, harness), prefer, voices);
@@ -73,7 +79,8 @@ public sealed class BruteForceTests
         foreach (var driver in Drivers)
         {
             foreach (var adapter in Adapters)
-                starts.Add(driver, adapter, Harnesses[(driver.Length + adapter.Length) % 3], (Preference)((driver.Length + adapter.Length) % 4));
+                starts.Add(driver, adapter, Harnesses[(driver.Length + adapter.Length) % 3],
+                    (Preference)((driver.Length + adapter.Length) % 4));
         }
         return starts;
     }
@@ -87,7 +94,8 @@ public sealed class BruteForceTests
     }
 
     private static string Filled(string start, string driver, string adapter, string harness) =>
-        start.Replace("DRIVER", driver, StringComparison.Ordinal).Replace("ADAPTER", adapter, StringComparison.Ordinal).Replace("HARNESS", harness, StringComparison.Ordinal);
+        start.Replace("DRIVER", driver, StringComparison.Ordinal).Replace("ADAPTER", adapter, StringComparison.Ordinal)
+            .Replace("HARNESS", harness, StringComparison.Ordinal);
 
     private static void AssertFound(TemporaryFolder folder, string text, Preference prefer, int voices)
     {
@@ -103,7 +111,8 @@ public sealed class BruteForceTests
         Assert.True(found.Effort.Finished);
         var every = Every(new ProposalEvaluator("build.yaml", text, catalog, rules), slots, goal).ToList();
         // Irreducible: no part of it passes already.
-        var least = every.Where(a => !every.Exists(b => b.Changes.Count < a.Changes.Count && b.Changes.All(c => a.Changes.Contains(c)))).ToList();
+        var least = every.Where(a => !every.Exists(b => b.Changes.Count < a.Changes.Count && b.Changes.All(c => a.Changes.Contains(c))))
+            .ToList();
         Assert.Equal(least.Count > 0, found.Answers.Count > 0);
         if (least.Count > 0)
             Assert.Equal(least.Min(a => Measure(a, prefer)), Measure(found.Answers[0], prefer));
@@ -122,7 +131,8 @@ public sealed class BruteForceTests
     {
         var combinations = new List<List<Change>> { new() };
         foreach (var slot in slots)
-            combinations = [.. combinations.SelectMany(c => Enumerable.Range(-1, slot.Options.Count + 1).Select(o => o < 0 ? c : [.. c, new Change(slot, o)]))];
+            combinations = [.. combinations.SelectMany(
+                c => Enumerable.Range(-1, slot.Options.Count + 1).Select(o => o < 0 ? c : [.. c, new Change(slot, o)]))];
         foreach (var changes in combinations.Where(c => c.Sum(x => x.Slot.Voices) <= goal.Voices))
         {
             var assessment = evaluator.Anew(changes);

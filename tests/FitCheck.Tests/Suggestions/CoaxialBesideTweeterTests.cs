@@ -14,8 +14,8 @@ using Xunit;
 namespace FitCheck.Tests.Suggestions;
 
 /// <summary>
-/// Coaxials in the doors and tweeters beside them on one radio output: two tweeters and a woofer in parallel are too low a load (common practice, no source). The trade's answers are a
-/// woofer in the coaxial's place, and one set for both places.
+/// Coaxials in the doors and tweeters beside them on one radio output: two tweeters and a woofer in parallel are too low a load (common
+/// practice, no source). The trade's answers are a woofer in the coaxial's place, and one set for both places.
 /// </summary>
 public sealed class CoaxialBesideTweeterTests
 {
@@ -42,12 +42,17 @@ public sealed class CoaxialBesideTweeterTests
     public void A_woofer_of_the_same_line_comes_where_the_tweeter_plays_the_treble()
     {
         using var folder = new TemporaryFolder();
-        var suggestion = Once.Suggest(folder.Write("build.yaml", Coaxials), new SuggestOptions { Time = TimeSpan.FromMinutes(5) }, Folders, ValidationCache.In(folder.Path)).Result!;
+        var suggestion = Once.Suggest(folder.Write("build.yaml", Coaxials), new SuggestOptions { Time = TimeSpan.FromMinutes(5) }, Folders,
+            ValidationCache.In(folder.Path)).Result!;
 
         Assert.Equal(Status.Fail, suggestion.Before.Verdict);
         var best = suggestion.Proposals[0];
-        Assert.Equal(("driver", "pellworth-c165", "pellworth-p165"), Assert.Single(best.Changes) is var change ? (change.What, change.From, change.To) : default);
-        Assert.All(suggestion.Proposals, p => Assert.True(Once.Check([folder.Write("changed.yaml", p.Yaml)], Folders, ValidationCache.In(folder.Path)).Result!.Verdict < Status.Fail));
+        Assert.Equal(("driver", "pellworth-c165", "pellworth-p165"),
+            Assert.Single(best.Changes) is var change ? (change.What, change.From, change.To) : default);
+        Assert.All(suggestion.Proposals,
+            p => Assert.True(
+                Once.Check([folder.Write("changed.yaml", p.Yaml)], Folders,
+                    ValidationCache.In(folder.Path)).Result!.Verdict < Status.Fail));
         Assert.Contains(suggestion.Coverage.Tried, t => t.Choices == "other coaxials or woofers");
     }
 
@@ -60,10 +65,13 @@ public sealed class CoaxialBesideTweeterTests
         var best = new Finder(evaluator, slots, new Goal(), TimeSpan.FromMinutes(5)).Best(3);
 
         Assert.All(best, a => Assert.Equal("component set", Assert.Single(a.Changes, c => c.Slot.IsVoice).Slot.What));
-        // The set of the same woofer and tweeter, whose crossover stands in the wire beside the capacitor: a second high-pass warns, and does not fail.
+        // The set of the same woofer and tweeter, whose crossover stands in the wire beside the capacitor: a second high-pass warns, and
+        // does not fail.
         Assert.Contains(best, a => a.Changes.Any(c => c.Option.Value == "pellworth-set-165"));
         foreach (var answer in best)
-            Assert.True(BuildEvaluation.Judged(evaluator.ReadText(QuoteText.Renewed(evaluator, answer.Changes))!, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())).Verdict < Status.Fail);
+            Assert.True(
+                BuildEvaluation.Judged(evaluator.ReadText(QuoteText.Renewed(evaluator, answer.Changes))!,
+                    RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())).Verdict < Status.Fail);
     }
 
     [Theory]
@@ -93,6 +101,7 @@ public sealed class CoaxialBesideTweeterTests
     {
         var problems = new ProblemList();
         catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], problems);
-        return new ProposalEvaluator("build.yaml", text, catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
+        return new ProposalEvaluator("build.yaml", text, catalog,
+            RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
     }
 }

@@ -17,7 +17,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Suggestions;
 
-/// <summary>What is said to be proved is tried without the search: every single choice that the proof names, and pairs of them by lot.</summary>
+/// <summary>
+/// What is said to be proved is tried without the search: every single choice that the proof names, and pairs of them by lot.
+/// </summary>
 public sealed partial class ProofTests
 {
     private const int Pairs = 100;
@@ -42,16 +44,21 @@ public sealed partial class ProofTests
         var order = new AnswerOrder(finder.Reached);
         Change[] singles = [.. slots.SelectMany(s => Enumerable.Range(0, s.Options.Count).Select(c => new Change(s, c)))];
         var dice = new Random(name.Length);
-        IEnumerable<Change[]> pairs = Enumerable.Range(0, Pairs).Select(_ => new[] { singles[dice.Next(singles.Length)], singles[dice.Next(singles.Length)] }).Where(p => p[0].Slot != p[1].Slot);
+        IEnumerable<Change[]> pairs = Enumerable.Range(0, Pairs)
+            .Select(_ => new[] { singles[dice.Next(singles.Length)], singles[dice.Next(singles.Length)] })
+            .Where(p => p[0].Slot != p[1].Slot);
         var alone = Passing(singles.Select(s => new[] { s }));
         // Beside a change that is enough the other one is needless, and such a pair is no answer even where it costs less.
         var enough = alone.SelectMany(a => a.Changes).ToHashSet();
-        var better = alone.Concat(Passing(pairs.Where(p => !p.Any(enough.Contains)))).Where(a => best is null || order.Compare(a, best) < 0).Select(a => a.Words);
+        var better = alone.Concat(Passing(pairs.Where(p => !p.Any(enough.Contains)))).Where(a => best is null || order.Compare(a, best) < 0)
+            .Select(a => a.Words);
 
         Assert.Equal("", string.Join('\n', better));
 
-        List<Answer> Passing(IEnumerable<Change[]> tried) => [.. tried.AsParallel().AsOrdered().Select(changes => (Changes: changes, Assessment: evaluator.Anew(changes)))
-            .Where(t => t.Assessment.IsPossible && !t.Assessment.Issues.Any(finder.Reached.IsBad)).Select(t => new Answer(t.Changes, t.Assessment))];
+        List<Answer> Passing(IEnumerable<Change[]> tried) =>
+            [.. tried.AsParallel().AsOrdered().Select(changes => (Changes: changes, Assessment: evaluator.Anew(changes)))
+            .Where(t => t.Assessment.IsPossible && !t.Assessment.Issues.Any(finder.Reached.IsBad))
+            .Select(t => new Answer(t.Changes, t.Assessment))];
     }
 
     [Fact]
@@ -63,7 +70,8 @@ public sealed partial class ProofTests
             hopeless.Add(RandomQuotes.Build(seed, RandomQuotes.VehicleOf(seed, Catalog), Catalog, Folders, folder)!);
         foreach (var text in hopeless)
         {
-            var suggestion = Once.Suggest(folder.Write("build.yaml", text), new SuggestOptions { Time = TimeSpan.FromMinutes(5) }, Folders, ValidationCache.In(folder.Path)).Result!;
+            var suggestion = Once.Suggest(folder.Write("build.yaml", text), new SuggestOptions { Time = TimeSpan.FromMinutes(5) }, Folders,
+                ValidationCache.In(folder.Path)).Result!;
             Assert.True(suggestion.Proof.Complete && !suggestion.Passes, "the proof is what is tried here");
             Assert.DoesNotContain(suggestion.Coverage.Tried, t => t.Choices.Length == 0);
 
@@ -72,8 +80,11 @@ public sealed partial class ProofTests
             var swaps = named.SelectMany(p => Alike(p).Select(o => (p.Id, Other: o.Id))).ToList();
             Assert.NotEmpty(swaps);
             var dice = new Random(text.Length);
-            var tried = swaps.Select(s => new[] { s }).Concat(Enumerable.Range(0, Pairs).Select(_ => new[] { swaps[dice.Next(swaps.Count)], swaps[dice.Next(swaps.Count)] }));
-            var passing = tried.AsParallel().Where(t => Passes(t.Aggregate(text, (x, s) => Regex.Replace(x, $@"(?<![\w-]){s.Id}(?![\w-])", s.Other)))).Select(t => string.Join(' ', t)).ToList();
+            var tried = swaps.Select(s => new[] { s })
+                .Concat(Enumerable.Range(0, Pairs).Select(_ => new[] { swaps[dice.Next(swaps.Count)], swaps[dice.Next(swaps.Count)] }));
+            var passing = tried.AsParallel()
+                .Where(t => Passes(t.Aggregate(text, (x, s) => Regex.Replace(x, $@"(?<![\w-]){s.Id}(?![\w-])", s.Other))))
+                .Select(t => string.Join(' ', t)).ToList();
             Assert.Equal("", string.Join('\n', passing));
         }
     }
@@ -97,7 +108,11 @@ public sealed partial class ProofTests
         var problems = new ProblemList();
         var root = YamlReader.Read(new SourceText("build.yaml", text), problems);
         var build = root is null ? null : Builds.BuildReader.Read(root, Catalog, problems);
-        return build is not null && !problems.HasErrors && BuildEvaluation.Judged(build, Rules).Findings.All(f => f.Status < Status.Fail || f.Waived is not null || f.Rule.StartsWith("list/missing-from-quote", StringComparison.Ordinal));
+        return build is not null && !problems.HasErrors
+            && BuildEvaluation.Judged(build,
+            Rules).Findings.All(
+                f => f.Status < Status.Fail || f.Waived is not null
+                    || f.Rule.StartsWith("list/missing-from-quote", StringComparison.Ordinal));
     }
 
     [GeneratedRegex(@"[a-z0-9]+(-[a-z0-9]+)+")]

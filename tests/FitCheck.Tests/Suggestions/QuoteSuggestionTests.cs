@@ -11,7 +11,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Suggestions;
 
-/// <summary>From a seller's list to a better build: what is answered passes when it is written and checked, whatever was on the list.</summary>
+/// <summary>
+/// From a seller's list to a better build: what is answered passes when it is written and checked, whatever was on the list.
+/// </summary>
 public sealed class QuoteSuggestionTests
 {
     private const int Quotes = 40;
@@ -23,13 +25,17 @@ public sealed class QuoteSuggestionTests
     {
         using var folder = new TemporaryFolder();
         var quote = folder.Write("quote.csv", "orrin-c165,1\n");
-        var build = Once.Import(quote, "tansy-hatch", ["orrin-c165=front-door-left,front-door-right"], Folders, ValidationCache.In(folder.Path)).Build!;
+        var build = Once.Import(quote, "tansy-hatch", ["orrin-c165=front-door-left,front-door-right"], Folders,
+            ValidationCache.In(folder.Path)).Build!;
 
-        var suggestion = Suggested(folder, folder.Write("quote.yaml", build), new SuggestOptions { Keep = ["orrin-c165"], Time = TimeSpan.FromMinutes(5) });
+        var suggestion = Suggested(folder, folder.Write("quote.yaml", build),
+            new SuggestOptions { Keep = ["orrin-c165"], Time = TimeSpan.FromMinutes(5) });
 
-        // The Tansy's plug is Duo-A and the driver's tabs are 4.8 and 2.8 mm; the spacers that are made for its front doors are the flat one and the pair of tilted ones.
+        // The Tansy's plug is Duo-A and the driver's tabs are 4.8 and 2.8 mm; the spacers that are made for its front doors are the flat
+        // one and the pair of tilted ones.
         Assert.All(suggestion.Proposals, p => Assert.Contains(p.Changes, c => c.To == "harness-duo-a-48-28"));
-        Assert.Equal(["spacer-165-tansy-18", "spacer-165-tansy-tilt-8-left and spacer-165-tansy-tilt-8-right"], suggestion.Proposals.Take(2).Select(p => p.Changes.Single(c => c.What == "spacer").To));
+        Assert.Equal(["spacer-165-tansy-18", "spacer-165-tansy-tilt-8-left and spacer-165-tansy-tilt-8-right"],
+            suggestion.Proposals.Take(2).Select(p => p.Changes.Single(c => c.What == "spacer").To));
         AllPass(folder, suggestion);
     }
 

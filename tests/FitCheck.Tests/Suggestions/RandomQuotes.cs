@@ -8,10 +8,12 @@ namespace FitCheck.Tests.Suggestions;
 /// <summary>Sellers' lists of one to six lines, made up from the whole catalog: the same seed gives the same list.</summary>
 internal static class RandomQuotes
 {
-    private static readonly string[] Kinds = ["driver", "driver", "component-set", "adapter", "cup", "harness", "amplifier", "source-unit", "line-converter", "wiring", "sundry", "crossover"];
+    private static readonly string[] Kinds = ["driver", "driver", "component-set", "adapter", "cup", "harness", "amplifier", "source-unit",
+        "line-converter", "wiring", "sundry", "crossover"];
 
     /// <summary>Each vehicle in turn.</summary>
-    public static string VehicleOf(int seed, PartsCatalog catalog) => catalog.IdsOf("vehicle").Order(StringComparer.Ordinal).ToList() is var vehicles ? vehicles[seed % vehicles.Count] : "";
+    public static string VehicleOf(int seed, PartsCatalog catalog) =>
+        catalog.IdsOf("vehicle").Order(StringComparer.Ordinal).ToList() is var vehicles ? vehicles[seed % vehicles.Count] : "";
 
     /// <summary>The build that the list becomes in a vehicle; null when what is on it can't be put where the dice say.</summary>
     public static string? Build(int seed, string vehicleId, PartsCatalog catalog, Folders folders, TemporaryFolder folder)
@@ -31,7 +33,8 @@ internal static class RandomQuotes
                 continue;
             if (part is Driver driver && free.Find(g => PlaceFacts.Suits(driver.Type, g.Key.Role)) is { } own)
                 Put(part, [own]);
-            else if (part is ComponentSet && free.Find(g => g.Key.Role == "woofer") is { } woofers && free.Find(g => g.Key.Role == "tweeter") is { } tweeters)
+            else if (part is ComponentSet && free.Find(g => g.Key.Role == "woofer") is { } woofers
+                && free.Find(g => g.Key.Role == "tweeter") is { } tweeters)
                 Put(part, [woofers, tweeters]);
             else if (part is Driver or ComponentSet)
                 continue;

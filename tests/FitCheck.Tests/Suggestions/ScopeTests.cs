@@ -13,7 +13,8 @@ public sealed class ScopeTests
 {
     private static readonly string Builds = RepositoryRoot.Of("catalog", "builds");
 
-    public static TheoryData<string> Names() => [.. Directory.GetFiles(Builds, "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Names() =>
+        [.. Directory.GetFiles(Builds, "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -21,7 +22,8 @@ public sealed class ScopeTests
     {
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], problems);
-        var evaluator = new ProposalEvaluator(name, File.ReadAllText(Path.Combine(Builds, name + ".yaml")), catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
+        var evaluator = new ProposalEvaluator(name, File.ReadAllText(Path.Combine(Builds, name + ".yaml")), catalog,
+            RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
         var before = evaluator.Assess([]).Issues.ToDictionary(i => i.Id);
         var moved = new List<string>();
         foreach (var slot in Slots.Of(evaluator, catalog, currentOnly: false, keep: []))
@@ -41,7 +43,8 @@ public sealed class ScopeTests
         }
         Assert.Equal("", string.Join('\n', moved));
 
-        static bool IsFirstOfItsSort(Slot slot, int choice) => SortOf(slot, choice) is { } sort && Enumerable.Range(0, choice).All(c => SortOf(slot, c) != sort);
+        static bool IsFirstOfItsSort(Slot slot, int choice) =>
+            SortOf(slot, choice) is { } sort && Enumerable.Range(0, choice).All(c => SortOf(slot, c) != sort);
 
         static string? SortOf(Slot slot, int choice) => slot.Options[choice].Parts is [Driver driver] ? driver.Type : null;
     }

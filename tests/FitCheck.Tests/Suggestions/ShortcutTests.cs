@@ -10,7 +10,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Suggestions;
 
-/// <summary>The answer that is told before the search has ended has to be one: judged anew, without what was seen of other combinations.</summary>
+/// <summary>
+/// The answer that is told before the search has ended has to be one: judged anew, without what was seen of other combinations.
+/// </summary>
 public sealed class ShortcutTests
 {
     [Theory]
@@ -32,7 +34,8 @@ public sealed class ShortcutTests
         Assert.True(Passes(answer.Changes));
         Assert.DoesNotContain(answer.Changes, c => Passes([.. answer.Changes.Where(o => o != c)]));
 
-        bool Passes(IReadOnlyList<Change> changes) => evaluator.Anew(changes) is { IsPossible: true } assessment && !assessment.Issues.Any(goal.IsBad);
+        bool Passes(IReadOnlyList<Change> changes) =>
+            evaluator.Anew(changes) is { IsPossible: true } assessment && !assessment.Issues.Any(goal.IsBad);
     }
 
     [Fact]
@@ -41,7 +44,9 @@ public sealed class ShortcutTests
         // Every ring for 250 mm drivers comes without holes, and drilling is not accepted.
         var (evaluator, catalog) = Opened("sedge-shallow-box");
 
-        Assert.Null(new Shortcut(evaluator, Slots.Of(evaluator, catalog, currentOnly: false, keep: []), new Goal(), TimeSpan.FromMinutes(5)).Find());
+        Assert.Null(
+            new Shortcut(evaluator, Slots.Of(evaluator, catalog, currentOnly: false, keep: []), new Goal(),
+                TimeSpan.FromMinutes(5)).Find());
     }
 
     [Fact]
@@ -60,8 +65,10 @@ public sealed class ShortcutTests
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], problems);
         var text = File.ReadAllText(RepositoryRoot.Of("catalog", "builds", name + ".yaml"));
-        return (new ProposalEvaluator(name, text, catalog, RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems)), catalog);
+        return (new ProposalEvaluator(name, text, catalog,
+            RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems)), catalog);
     }
 
-    private static Sample SampleOf(ProposalEvaluator evaluator, int most) => new(most, evaluator.Build.Vehicle.Id, Shopping.List(evaluator.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal));
+    private static Sample SampleOf(ProposalEvaluator evaluator, int most) =>
+        new(most, evaluator.Build.Vehicle.Id, Shopping.List(evaluator.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal));
 }

@@ -46,7 +46,8 @@ public sealed class SuggestionReportTests
         Assert.Contains("Proved over: other ", written, StringComparison.Ordinal);
         Assert.Contains("; other spacers;", written, StringComparison.Ordinal);
         // What is not tried is not claimed.
-        Assert.Contains("Not tried: parts that are no longer made; adding an amplifier, a source unit or a driver;", written, StringComparison.Ordinal);
+        Assert.Contains("Not tried: parts that are no longer made; adding an amplifier, a source unit or a driver;", written,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("choice from the catalog", written, StringComparison.Ordinal);
         Assert.DoesNotContain("choice of the catalog", written, StringComparison.Ordinal);
     }
@@ -57,14 +58,17 @@ public sealed class SuggestionReportTests
         using var json = System.Text.Json.JsonDocument.Parse(Written("json", Of("tansy-wrong-harness")));
         var proof = json.RootElement.GetProperty("proof");
 
-        Assert.Contains(proof.GetProperty("tried").EnumerateArray(), t => t.GetProperty("what").GetString() == "spacer" && t.GetProperty("where")[0].GetString() == "Front door, left");
-        Assert.Contains(proof.GetProperty("not_tried").EnumerateArray(), t => t.GetString()!.Contains("amplifier", StringComparison.Ordinal));
+        Assert.Contains(proof.GetProperty("tried").EnumerateArray(),
+            t => t.GetProperty("what").GetString() == "spacer" && t.GetProperty("where")[0].GetString() == "Front door, left");
+        Assert.Contains(proof.GetProperty("not_tried").EnumerateArray(),
+            t => t.GetString()!.Contains("amplifier", StringComparison.Ordinal));
     }
 
     [Fact]
     public void What_is_kept_is_not_said_to_be_tried()
     {
-        var kept = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"), new SuggestOptions { Keep = ["spacer-165-flat-10"] }, Folders, ValidationCache.Nothing).Result!;
+        var kept = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
+            new SuggestOptions { Keep = ["spacer-165-flat-10"] }, Folders, ValidationCache.Nothing).Result!;
 
         Assert.DoesNotContain(kept.Coverage.Tried, t => t.What == "spacer");
         Assert.Contains("anything else for what is to be kept (spacer-165-flat-10)", kept.Coverage.NotTried);
@@ -72,12 +76,14 @@ public sealed class SuggestionReportTests
 
     [Fact]
     public void A_conflict_names_the_wish_that_it_would_help_to_give_up() =>
-        Assert.Equal(["drilling is not accepted"], Of("sedge-shallow-box").Conflict!.Wishes); // the rings for 250 mm come blank on the panel's face
+        // the rings for 250 mm come blank on the panel's face
+        Assert.Equal(["drilling is not accepted"], Of("sedge-shallow-box").Conflict!.Wishes);
 
     [Fact]
     public void What_is_kept_stays()
     {
-        var kept = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"), new SuggestOptions { Keep = ["spacer-165-flat-10"] }, Folders, ValidationCache.Nothing).Result!;
+        var kept = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
+            new SuggestOptions { Keep = ["spacer-165-flat-10"] }, Folders, ValidationCache.Nothing).Result!;
 
         Assert.DoesNotContain(kept.Proposals.SelectMany(p => p.Changes), c => c.From == "spacer-165-flat-10");
         // Neither with another driver: its screw circle of 158 mm meets no door of 172 mm.
@@ -87,7 +93,8 @@ public sealed class SuggestionReportTests
     [Fact]
     public void A_name_to_keep_that_nothing_has_is_told()
     {
-        var outcome = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"), new SuggestOptions { Keep = ["spacer-165-flat-11"] }, Folders, ValidationCache.Nothing);
+        var outcome = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
+            new SuggestOptions { Keep = ["spacer-165-flat-11"] }, Folders, ValidationCache.Nothing);
 
         Assert.Null(outcome.Result);
         Assert.Contains("did you mean `spacer-165-flat-10`", Assert.Single(outcome.Problems).Message, StringComparison.Ordinal);
@@ -103,7 +110,8 @@ public sealed class SuggestionReportTests
     }
 
     private static Suggestion Of(string name) =>
-        Once.Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"), new SuggestOptions { Time = TimeSpan.FromMinutes(10) }, Folders, ValidationCache.Nothing).Result!;
+        Once.Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"), new SuggestOptions { Time = TimeSpan.FromMinutes(10) },
+            Folders, ValidationCache.Nothing).Result!;
 
     private static string Written(string format, Suggestion suggestion)
     {
@@ -112,5 +120,6 @@ public sealed class SuggestionReportTests
         return output.ToString();
     }
 
-    private static string Plain(string text) => string.Join(' ', text.Replace("\\", "", StringComparison.Ordinal).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private static string Plain(string text) =>
+        string.Join(' ', text.Replace("\\", "", StringComparison.Ordinal).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

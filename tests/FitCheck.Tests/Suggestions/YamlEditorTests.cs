@@ -27,7 +27,8 @@ public sealed class YamlEditorTests
 
     [Fact]
     public void A_key_comes_behind_the_last_one_of_a_block() =>
-        Edited((e, r) => e.AddKey(Fit(r, 1), "driver", "three"), "    box: 40 L  # from the net", "    box: 40 L  # from the net\n    driver: three");
+        Edited((e, r) => e.AddKey(Fit(r, 1), "driver", "three"), "    box: 40 L  # from the net",
+            "    box: 40 L  # from the net\n    driver: three");
 
     [Fact]
     public void A_key_comes_before_the_bracket() =>
@@ -49,10 +50,12 @@ public sealed class YamlEditorTests
 
     [Fact]
     public void An_item_of_several_lines_is_indented_with_the_list() =>
-        Edited((e, r) => e.AddItem((YamlList)((YamlMap)r)["fit"]!, "at: [left]\ncup: small"), "    box: 40 L  # from the net\n", "    box: 40 L  # from the net\n  - at: [left]\n    cup: small\n");
+        Edited((e, r) => e.AddItem((YamlList)((YamlMap)r)["fit"]!, "at: [left]\ncup: small"), "    box: 40 L  # from the net\n",
+            "    box: 40 L  # from the net\n  - at: [left]\n    cup: small\n");
 
     [Fact]
-    public void An_item_is_taken_out_of_brackets() => Edited((e, r) => e.RemoveItems((YamlList)Fit(r, 0)["with"]!, new HashSet<int> { 0 }).Single(), "[tape, ring]", "[ring]");
+    public void An_item_is_taken_out_of_brackets() =>
+        Edited((e, r) => e.RemoveItems((YamlList)Fit(r, 0)["with"]!, new HashSet<int> { 0 }).Single(), "[tape, ring]", "[ring]");
 
     [Theory]
     [InlineData("[a, b, c]", "[c]", "0 1")]
@@ -62,20 +65,26 @@ public sealed class YamlEditorTests
     public void Items_that_go_leave_no_comma_behind(string list, string rest, string indices)
     {
         var text = $"with: {list}\n";
-        Assert.Equal($"with: {rest}\n", TextEdit.Apply(text, new YamlEditor(text).RemoveItems((YamlList)((YamlMap)Read(text))["with"]!, indices.Split(' ').Select(int.Parse).ToHashSet())));
+        Assert.Equal($"with: {rest}\n",
+            TextEdit.Apply(text,
+                new YamlEditor(text).RemoveItems((YamlList)((YamlMap)Read(text))["with"]!,
+                    indices.Split(' ').Select(int.Parse).ToHashSet())));
     }
 
     [Fact]
     public void What_ends_at_one_place_is_added_from_the_inside_out()
     {
-        // The driver's entry is the last of `fit` and `fit` the last of the document: whatever the order of the edits, the harness is the driver's, and the radio a further entry's.
+        // The driver's entry is the last of `fit` and `fit` the last of the document: whatever the order of the edits, the harness is the
+        // driver's, and the radio a further entry's.
         const string text = "kind: build\nfit:\n  - at: [a]\n    driver: one\n";
         var editor = new YamlEditor(text);
         var fit = (YamlList)((YamlMap)Read(text))["fit"]!;
 
-        var changed = TextEdit.Apply(text, [editor.AddUnder("extras", "x"), editor.AddItem(fit, "at: [b]\ncup: c"), editor.AddKey((YamlMap)fit.Items[0], "harness", "h")]);
+        var changed = TextEdit.Apply(text,
+            [editor.AddUnder("extras", "x"), editor.AddItem(fit, "at: [b]\ncup: c"), editor.AddKey((YamlMap)fit.Items[0], "harness", "h")]);
 
-        Assert.Equal("kind: build\nfit:\n  - at: [a]\n    driver: one\n    harness: h\n  - at: [b]\n    cup: c\n\nextras:\n  - x\n", changed);
+        Assert.Equal("kind: build\nfit:\n  - at: [a]\n    driver: one\n    harness: h\n  - at: [b]\n    cup: c\n\nextras:\n  - x\n",
+            changed);
     }
 
     [Theory]
@@ -84,7 +93,9 @@ public sealed class YamlEditorTests
     public void Two_items_share_a_list_that_was_not_there(string text, string expected)
     {
         var editor = new YamlEditor(text);
-        Assert.Equal(expected, TextEdit.Apply(text, [editor.AddListed(Fit(Read(text), 0), "with", "tape"), editor.AddListed(Fit(Read(text), 0), "with", "ring")]));
+        Assert.Equal(expected,
+            TextEdit.Apply(text,
+                [editor.AddListed(Fit(Read(text), 0), "with", "tape"), editor.AddListed(Fit(Read(text), 0), "with", "ring")]));
     }
 
     [Fact]
@@ -92,14 +103,16 @@ public sealed class YamlEditorTests
     {
         const string text = "with: []\n";
         var list = (YamlList)((YamlMap)Read(text))["with"]!;
-        Assert.Equal("with: [tape, ring]\n", TextEdit.Apply(text, [new YamlEditor(text).AddItem(list, "tape"), new YamlEditor(text).AddItem(list, "ring")]));
+        Assert.Equal("with: [tape, ring]\n",
+            TextEdit.Apply(text, [new YamlEditor(text).AddItem(list, "tape"), new YamlEditor(text).AddItem(list, "ring")]));
     }
 
     [Fact]
     public void A_mapping_comes_into_brackets_in_braces()
     {
         const string text = "fit: [{at: [a]}]\n";
-        Assert.Equal("fit: [{at: [a]}, {at: [b], cup: c}]\n", TextEdit.Apply(text, [new YamlEditor(text).AddItem((YamlList)((YamlMap)Read(text))["fit"]!, "at: [b]\ncup: c")]));
+        Assert.Equal("fit: [{at: [a]}, {at: [b], cup: c}]\n",
+            TextEdit.Apply(text, [new YamlEditor(text).AddItem((YamlList)((YamlMap)Read(text))["fit"]!, "at: [b]\ncup: c")]));
     }
 
     [Fact]
@@ -110,7 +123,8 @@ public sealed class YamlEditorTests
     public void Two_items_come_under_one_new_key()
     {
         var editor = new YamlEditor(Text);
-        Assert.Equal(Text + "\n\nextras:\n  - one\n  - two", TextEdit.Apply(Text, [editor.AddUnder("extras", "one"), editor.AddUnder("extras", "two")]));
+        Assert.Equal(Text + "\n\nextras:\n  - one\n  - two",
+            TextEdit.Apply(Text, [editor.AddUnder("extras", "one"), editor.AddUnder("extras", "two")]));
     }
 
     [Fact]

@@ -7,14 +7,18 @@ using Xunit;
 
 namespace FitCheck.Tests.Yaml;
 
-/// <summary>The quick reader never differs from the YAML library: what it takes, the library reads to the same nodes in the same places, without a problem.</summary>
+/// <summary>
+/// The quick reader never differs from the YAML library: what it takes, the library reads to the same nodes in the same places, without a
+/// problem.
+/// </summary>
 public sealed class PlainYamlTests
 {
     private const string Marks = "-:#,[]{}'\"|>&*!%@`?=~ \n\t\\aZ0.(é\u2028";
 
     private static readonly string[] Texts =
     [
-        .. new[] { "catalog", "rules", "tests" }.SelectMany(f => Directory.GetFiles(RepositoryRoot.Of(f), "*.yaml", SearchOption.AllDirectories))
+        .. new[] { "catalog", "rules",
+            "tests" }.SelectMany(f => Directory.GetFiles(RepositoryRoot.Of(f), "*.yaml", SearchOption.AllDirectories))
             .Where(f => !f.Contains("/bin/", StringComparison.Ordinal) && !f.Contains("\\bin\\", StringComparison.Ordinal))
             .Order(StringComparer.Ordinal).Select(File.ReadAllText),
     ];
@@ -33,7 +37,8 @@ public sealed class PlainYamlTests
     [Fact]
     public void A_damaged_file_reads_alike_or_is_left_to_the_library() =>
         Gen.Select(Gen.Int[0, Texts.Length - 1], Gen.Select(Gen.Double[0, 1], Gen.Int[0, 2], Gen.Int[0, Marks.Length - 1]).Array[1, 3])
-            .Sample((text, edits) => Alike(edits.Aggregate(Texts[text], (t, e) => Edited(t, (int)(e.Item1 * t.Length), e.Item2, Marks[e.Item3]))), iter: 20_000);
+            .Sample((text, edits) =>
+            Alike(edits.Aggregate(Texts[text], (t, e) => Edited(t, (int)(e.Item1 * t.Length), e.Item2, Marks[e.Item3]))), iter: 20_000);
 
     [Theory]
     [InlineData("a: >-\n  one\n  two\n\n  three\nb: 1\n")]
@@ -65,11 +70,12 @@ public sealed class PlainYamlTests
         _ => at < text.Length ? text.Remove(at, 1).Insert(at, mark.ToString()) : text,
     };
 
-    private static string Shape(YamlNode node) => string.Create(CultureInfo.InvariantCulture, $"{node.At.Line}:{node.At.Column} ") + node switch
-    {
-        YamlScalar s => $"{(s.Quoted ? "text" : "plain")} <{s.Text}>",
-        YamlMap m => $"map {{{string.Join(", ", m.Entries.Select(e => $"{e.Key} {e.KeyAt}: {Shape(e.Value)}"))}}}",
-        YamlList l => $"list [{string.Join(", ", l.Items.Select(Shape))}]",
-        _ => "?",
-    };
+    private static string Shape(YamlNode node) =>
+        string.Create(CultureInfo.InvariantCulture, $"{node.At.Line}:{node.At.Column} ") + node switch
+        {
+            YamlScalar s => $"{(s.Quoted ? "text" : "plain")} <{s.Text}>",
+            YamlMap m => $"map {{{string.Join(", ", m.Entries.Select(e => $"{e.Key} {e.KeyAt}: {Shape(e.Value)}"))}}}",
+            YamlList l => $"list [{string.Join(", ", l.Items.Select(Shape))}]",
+            _ => "?",
+        };
 }

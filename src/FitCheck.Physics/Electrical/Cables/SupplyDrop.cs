@@ -5,7 +5,9 @@ namespace FitCheck.Physics.Electrical.Cables;
 /// <summary>Current and voltage drop on the supply side.</summary>
 internal static class SupplyDrop
 {
-    /// <summary>Voltage lost in a cable, volt: I·ρ·L/A. Current in ampere, length of both ways together in m, area in m², resistivity in ohm·m.</summary>
+    /// <summary>
+    /// Voltage lost in a cable, volt: I·ρ·L/A. Current in ampere, length of both ways together in m, area in m², resistivity in ohm·m.
+    /// </summary>
     public static double Volts(double current, double loopLength, double area, double resistivity = WireGauge.Copper) =>
         current * WireGauge.Resistance(loopLength, area, resistivity);
 

@@ -2,8 +2,10 @@ namespace FitCheck.Physics.Electrical.Filters;
 
 /// <summary>What a high-pass in front of a tweeter does, read from its transfer function.</summary>
 /// <param name="PassbandDb">Level between 8 and 16 kHz against the source, dB.</param>
-/// <param name="CornerHz">Highest frequency below 8 kHz at which the level has fallen 3.01 dB below the passband; null when it never does: full range. 8 kHz when it is below even there.</param>
-/// <param name="SlopeDbPerOctave">Steepness below the corner, positive; null without a corner or without room above the lowest frequency.</param>
+/// <param name="CornerHz">Highest frequency below 8 kHz at which the level has fallen 3.01 dB below the passband; null when it never does:
+/// full range. 8 kHz when it is below even there.</param>
+/// <param name="SlopeDbPerOctave">Steepness below the corner, positive; null without a corner or without room above the lowest
+/// frequency.</param>
 /// <param name="PeakDb">Highest level above the passband level, dB, ≥ 0: a resonance of the network with the driver.</param>
 /// <param name="PeakHz">Where that is, Hz.</param>
 internal sealed record HighPass(double PassbandDb, double? CornerHz, double? SlopeDbPerOctave, double PeakDb, double PeakHz)

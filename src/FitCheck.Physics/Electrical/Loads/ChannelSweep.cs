@@ -3,7 +3,9 @@ using FitCheck.Physics.Numerics;
 
 namespace FitCheck.Physics.Electrical.Loads;
 
-/// <summary>A channel over a range of frequencies, and its extremes. Programme power solves the network again, so it is not thread-safe.</summary>
+/// <summary>
+/// A channel over a range of frequencies, and its extremes. Programme power solves the network again, so it is not thread-safe.
+/// </summary>
 internal sealed class ChannelSweep
 {
     private readonly ChannelNetwork _network;
@@ -66,7 +68,10 @@ internal sealed class ChannelSweep
     public double ProgrammePower(int branch, double volts) =>
         volts * volts * ProgrammeNoise.Mean(hz => _network.At(hz).Drivers[branch].PowerPerVoltSquared);
 
-    /// <summary>Share (0 to 1) of the power out of the source that ends in a driver, with programme noise; the rest heats wire, crossover and other drivers.</summary>
+    /// <summary>
+    /// Share (0 to 1) of the power out of the source that ends in a driver, with programme noise; the rest heats wire, crossover and other
+    /// drivers.
+    /// </summary>
     public double ProgrammeShare(int branch) =>
         ProgrammePower(branch, 1) / ProgrammeNoise.Mean(hz => _network.At(hz).PowerPerVoltSquared);
 

@@ -22,7 +22,8 @@ internal readonly record struct LPad(double Series, double Shunt)
     }
 
     /// <summary>This pad with the nearest resistors that can be bought (E24, IEC 60063), ohm; nothing and infinity stay.</summary>
-    public LPad InE24() => new(Series > 0 ? PreferredNumbers.NearestE24(Series) : 0, double.IsFinite(Shunt) ? PreferredNumbers.NearestE24(Shunt) : Shunt);
+    public LPad InE24() =>
+        new(Series > 0 ? PreferredNumbers.NearestE24(Series) : 0, double.IsFinite(Shunt) ? PreferredNumbers.NearestE24(Shunt) : Shunt);
 
     /// <summary>Attenuation in dB with a resistive load in ohm.</summary>
     public double Attenuation(double load)

@@ -37,7 +37,9 @@ internal static class Ladder
             if (element.Shunt)
             {
                 if (element.Parts.IsEmpty)
-                    throw new ArgumentException("A shunt element without a part would short the signal. Give it a resistance, an inductance or a capacitance.", nameof(elements));
+                    throw new ArgumentException(
+                        "A shunt element without a part would short the signal. Give it a resistance, an inductance or a capacitance.",
+                        nameof(elements));
                 network.Add(node, returnNode, element.Parts);
             }
             else if (!element.Parts.IsEmpty)

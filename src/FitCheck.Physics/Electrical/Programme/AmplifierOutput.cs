@@ -64,7 +64,10 @@ internal sealed class AmplifierOutput
         return peak * peak / (2 * load);
     }
 
-    /// <summary>The most that an output that swings about half the supply (not bridged) can give without a converter, sine, watt: ((V − drop)/2)²/(2·R).</summary>
+    /// <summary>
+    /// The most that an output that swings about half the supply (not bridged) can give without a converter, sine, watt: ((V −
+    /// drop)/2)²/(2·R).
+    /// </summary>
     public static double SingleEndedCeiling(double supplyVolts, double dropVolts, double load) =>
         SineCeiling(supplyVolts, dropVolts, load) / 4;
 

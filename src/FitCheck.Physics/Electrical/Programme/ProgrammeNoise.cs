@@ -34,7 +34,10 @@ internal static class ProgrammeNoise
     /// </summary>
     public static double Mean(Func<double, double> function) => Weighted(Shares, function);
 
-    /// <summary>Frequencies at which a function is looked at, in each band at equal ratios, with the share of the noise's power that stands for each.</summary>
+    /// <summary>
+    /// Frequencies at which a function is looked at, in each band at equal ratios, with the share of the noise's power that stands for
+    /// each.
+    /// </summary>
     public static IReadOnlyList<(double Hz, double Share)> Points { get; } = AllPoints();
 
     /// <summary>Sum of a function of frequency (Hz) over the bands, each with a weight of its own.</summary>

@@ -6,5 +6,6 @@ namespace FitCheck.Charts.BestMount;
 internal static class HolePattern
 {
     public static string Of(HoleCircle? holes) => holes is null ? ""
-        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{holes.Circle.Si:R} {holes.Circle.IsEstimated} {holes.Slot?.Si:R} {string.Join(' ', holes.Angles)}");
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture,
+        $"{holes.Circle.Si:R} {holes.Circle.IsEstimated} {holes.Slot?.Si:R} {string.Join(' ', holes.Angles)}");
 }

@@ -87,7 +87,8 @@ internal sealed class KindRules
     }
 
     // Where each fact comes from and what it rests on; those that are settled are put in place, and come back by their names.
-    private Dictionary<string, FactValue> Settle(FactScope scope, FactTable settled, IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked, bool mounts)
+    private Dictionary<string, FactValue> Settle(FactScope scope, FactTable settled,
+        IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked, bool mounts)
     {
         var known = new Dictionary<string, FactValue>(StringComparer.Ordinal);
         foreach (var name in scope.Names)
@@ -102,7 +103,8 @@ internal sealed class KindRules
     }
 
     // What the settled facts alone make false is never asked.
-    private List<Entry> Asked(PairRules rules, FactScope scope, Dictionary<string, FactValue> known, IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked)
+    private List<Entry> Asked(PairRules rules, FactScope scope, Dictionary<string, FactValue> known,
+        IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked)
     {
         var asked = new List<Entry>();
         for (var i = 0; i < rules.Judged.Count; i++)
@@ -116,7 +118,8 @@ internal sealed class KindRules
         bool? Truth(string name) => known.GetValueOrDefault(name) is { Truth: { } truth, Unsure.Count: 0 } ? truth : null;
     }
 
-    private Entry EntryOf(int order, Rule rule, BriefRule brief, FactScope scope, IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked)
+    private Entry EntryOf(int order, Rule rule, BriefRule brief, FactScope scope,
+        IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> worked)
     {
         var slots = brief.Names.Where(n => scope.Find(n)!.RestsOn != RestsOn.Nothing).Select(scope.SlotOf).ToArray();
         var restsOn = slots.Aggregate(RestsOn.Nothing, (all, slot) => all | _restsOn[slot]);
@@ -220,7 +223,8 @@ internal sealed class KindRules
     public PartialVerdict AskPair(PlacedPairFacts pair, Span<Brief> sheet, in PartialVerdict said, in PairVerdict best) =>
         Ask(_groups[(int)RestsOn.Pair], pair, sheet, said, best);
 
-    private PartialVerdict Ask(ReadOnlySpan<Entry> entries, PlacedPairFacts pair, Span<Brief> sheet, PartialVerdict said, in PairVerdict best)
+    private PartialVerdict Ask(ReadOnlySpan<Entry> entries, PlacedPairFacts pair, Span<Brief> sheet, PartialVerdict said,
+        in PairVerdict best)
     {
         if (entries.IsEmpty)
             return said;

@@ -57,7 +57,8 @@ internal sealed class PairFinder
         var worked = mounts.Length == 0 ? PlacedPairFacts.OnPanel : tweeters ? PlacedPairFacts.InCup : PlacedPairFacts.OnSpacer;
         var panels = new KindTable(PanelRules(), _places, [], _ => [], stand);
         var table = new KindTable(MountRules(), _places, mounts, Covered, stand);
-        Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)), new ParallelOptions { CancellationToken = cancel }, () =>
+        Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)),
+            new ParallelOptions { CancellationToken = cancel }, () =>
         {
             var pair = new PlacedPairFacts(_accepts) { Driver = _drivers[chosen[0]] };
             return (new BestMountSearch(PanelRules(), panels, MountRules(), table, _places, mounts, pair, _rules.Judged.Count),

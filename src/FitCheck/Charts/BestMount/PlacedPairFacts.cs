@@ -4,7 +4,8 @@ using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
-using Formulas = FitCheck.Facts.Fitting.MountingFormulas<FitCheck.Charts.BestMount.ChartedLengths, FitCheck.Charts.BestMount.LengthTerm, FitCheck.Charts.BestMount.ObstacleBehind>;
+using Formulas = FitCheck.Facts.Fitting.MountingFormulas<
+    FitCheck.Charts.BestMount.ChartedLengths, FitCheck.Charts.BestMount.LengthTerm, FitCheck.Charts.BestMount.ObstacleBehind>;
 using OfCup = FitCheck.Facts.Fitting.CupFormulas<FitCheck.Charts.BestMount.ChartedLengths, FitCheck.Charts.BestMount.LengthTerm>;
 
 namespace FitCheck.Charts.BestMount;
@@ -21,7 +22,8 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     /// <summary>The facts by name that take geometry, so that it is worth while to ask for others first.</summary>
     public static readonly IReadOnlySet<string> Slow = new HashSet<string>(StringComparer.Ordinal)
     {
-        MountingFacts.DepthMargin.Name, MountingFacts.GlassMargin.Name, MountingFacts.HoleMargin.Name, MountingFacts.LargestHoleMargin.Name, HoleFacts.PanelHolesMeeting.Name, HoleFacts.DriverHolesMeeting.Name,
+        MountingFacts.DepthMargin.Name, MountingFacts.GlassMargin.Name, MountingFacts.HoleMargin.Name,
+        MountingFacts.LargestHoleMargin.Name, HoleFacts.PanelHolesMeeting.Name, HoleFacts.DriverHolesMeeting.Name,
             AimFacts.OffAxisLoss.Name,
     };
 
@@ -90,7 +92,8 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     private static readonly Dictionary<string, Func<PlacedPairFacts, Brief>> Others = new(StringComparer.Ordinal)
     {
         [PlaceFacts.RoleFits.Name] = s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role)),
-        [MountingFacts.HasGlass.Name] = s => s.Mount?.Cup is null ? Brief.Of(s.Place.Moving.Length > 0) : s.Slowly(MountingFacts.HasGlass.Name),
+        [MountingFacts.HasGlass.Name] =
+            s => s.Mount?.Cup is null ? Brief.Of(s.Place.Moving.Length > 0) : s.Slowly(MountingFacts.HasGlass.Name),
         [AimFacts.OffAxisLoss.Name] = s => s.Driver.Driver.IsTweeter ? s.OffAxis() : s.Slowly(AimFacts.OffAxisLoss.Name),
         [HoleFacts.SpacerBlank.Name] = s => s.Mount?.Adapter is { } spacer ? Brief.Of(HoleFacts.IsBlank(spacer)) : Brief.Unknown,
         [PlaceFacts.AdapterHandFits.Name] = s => s.Mount?.Adapter is { } spacer ? Brief.Of(PlaceFacts.HandFits(spacer, s.Place.Position))
@@ -98,7 +101,9 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
         // What is charted is made for the place.
         [PlaceFacts.AdapterFitsHere.Name] = s => s.Mount?.Adapter is null ? Brief.Unknown : Brief.Of(true),
         [PlaceFacts.CupFitsHere.Name] = s => s.Mount?.Cup is null ? Brief.Unknown : Brief.Of(true),
-        [CupFacts.CupCuttable.Name] = s => s.Mount?.Cup is { } cup ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable) : Brief.Unknown : s.Slowly(CupFacts.CupCuttable.Name),
+        [CupFacts.CupCuttable.Name] =
+            s => s.Mount?.Cup is { } cup ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable) : Brief.Unknown
+                : s.Slowly(CupFacts.CupCuttable.Name),
     };
 
     // What is simply so of place and parts, or what all the classes of facts find.

@@ -7,7 +7,8 @@ using FitCheck.Physics.Electrical.Loads;
 namespace FitCheck.Facts.Contexts;
 
 /// <summary>One output with its network solved: what it sees, and what reaches each driver.</summary>
-internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad? Load, IReadOnlyList<Branch> Branches, IReadOnlyList<Unsure> Unsure, OutputRating Output)
+internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad? Load, IReadOnlyList<Branch> Branches,
+    IReadOnlyList<Unsure> Unsure, OutputRating Output)
 {
     private ChannelSweep? _sweep;
 
@@ -33,7 +34,9 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     public FilterCheck? LowPass => LowPassSet?.IsThere == false ? null : LowPassSet;
 
     /// <summary>The filters of which nobody recorded whether they are there: what passes only with them is not known to pass.</summary>
-    public IReadOnlyList<Unsure> FiltersUnsure => [.. new[] { HighPass, LowPass }.OfType<FilterCheck>().Where(f => f.IsThere is null).Select(f => f.Unsure with { Estimated = true })];
+    public IReadOnlyList<Unsure> FiltersUnsure =>
+        [.. new[] { HighPass, LowPass }.OfType<FilterCheck>().Where(f => f.IsThere is null)
+            .Select(f => f.Unsure with { Estimated = true })];
 
     /// <summary>The branch of a position, and its place among the branches.</summary>
     public (Branch Branch, int Index)? Of(string position)
@@ -62,9 +65,11 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
 /// <param name="Position">Where the driver is.</param>
 /// <param name="Placed">What the build proposes there; null for a factory driver that stays on the wire.</param>
 /// <param name="Physics">As the network solver takes it.</param>
-/// <param name="HighPasses">Series capacitors and electronic filters in the way, in words, from source to driver, as far as they are there for certain.</param>
+/// <param name="HighPasses">Series capacitors and electronic filters in the way, in words, from source to driver, as far as they are there
+/// for certain.</param>
 /// <param name="FeedUnknown">True when nobody recorded what the factory wire carries.</param>
-internal sealed record Branch(Position Position, FittedPosition? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses, bool FeedUnknown)
+internal sealed record Branch(Position Position, FittedPosition? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses,
+    bool FeedUnknown)
 {
     /// <summary>The electronic high-pass that the build sets before this tweeter, where it is not there or nobody knows.</summary>
     public FilterCheck? Doubted { get; init; }

@@ -13,7 +13,8 @@ internal static class ChannelModel
 {
     private const string Multimeter = "Unplug the driver and put a multimeter across its terminals, at room temperature.";
 
-    // The least that the voice coil of a woofer has, henry per ohm of rated impedance; without any, a woofer would load the treble (common practice, no source).
+    // The least that the voice coil of a woofer has, henry per ohm of rated impedance; without any, a woofer would load the treble (common
+    // practice, no source).
     private const double LeastInductance = 0.05e-3;
 
     public static ChannelContext Solve(Build build, Channel channel)
@@ -21,12 +22,14 @@ internal static class ChannelModel
         var (load, branches, unsure) = LoadOf(channel, FilterCheck.Of(build, channel, high: true));
         return new ChannelContext(build, channel, load, branches, unsure, OutputRating.Of(channel))
         {
-            InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part)).Select(p => Inductance(p.Driver!.Part)).Distinct()],
+            InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part))
+                .Select(p => Inductance(p.Driver!.Part)).Distinct()],
         };
     }
 
     /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>
-    public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) => LoadOf(channel with { Setting = setting.Name }, null).Load?.Assemble();
+    public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) =>
+        LoadOf(channel with { Setting = setting.Name }, null).Load?.Assemble();
 
     /// <summary>The load with this inductance, in henry, wherever no sheet gives one.</summary>
     public static ChannelLoad? LoadWith(Channel channel, double inductance) => LoadOf(channel, null, inductance).Load;
@@ -34,9 +37,12 @@ internal static class ChannelModel
     // Of a tweeter it is next to nothing, and so is what it changes.
     private static bool InductanceIsMissing(Driver driver) => driver is { IsTweeter: false, Parameters: null or { Le: null } };
 
-    private static Unsure Inductance(Driver driver) => new($"inductance of {driver.Name}", "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
+    private static Unsure Inductance(Driver driver) =>
+        new($"inductance of {driver.Name}",
+            "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
 
-    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel, FilterCheck? highPass, double? inductance = null)
+    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel, FilterCheck? highPass,
+        double? inductance = null)
     {
         var unsure = new List<Unsure>();
         var branches = new List<Branch>();
@@ -62,7 +68,9 @@ internal static class ChannelModel
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance; without Re that is all there is to go by.
         if ((re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
             return null;
-        var model = new DriverModel(resistance, InductanceIsMissing(driver) ? inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance)) : p?.Le?.Si, p?.Fs?.Si, p?.Qms, p?.Qes);
+        var model = new DriverModel(resistance,
+            InductanceIsMissing(driver) ? inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance)) : p?.Le?.Si, p?.Fs?.Si,
+            p?.Qms, p?.Qes);
         if (placed.Box is { Si: > 0 } box && p?.Vas is { Si: > 0 } vas)
             model = model.InClosedBox(vas.Si, box.Si);
         return driver.BuiltInCapacitor is { } c
@@ -70,7 +78,8 @@ internal static class ChannelModel
             : model;
     }
 
-    private static Unsure Resistance(string name, string position, bool estimated) => new($"DC resistance of {name} ({position})", Multimeter, estimated);
+    private static Unsure Resistance(string name, string position, bool estimated) =>
+        new($"DC resistance of {name} ({position})", Multimeter, estimated);
 
     private static Branch BranchOf(Channel channel, FittedPosition placed, DriverModel model, FilterCheck? highPass)
     {
@@ -106,11 +115,14 @@ internal static class ChannelModel
             passes.Add($"the capacitor on {placed.Driver.Part.Name}");
         }
         var unknown = usesFactoryWire && placed.Position.Role == "tweeter" && placed.Position.FeedType.Value == "unknown";
-        return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes, unknown) { Doubted = active is { IsThere: not true } && placed.Driver.Part.IsTweeter ? active : null };
+        return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes,
+            unknown)
+        { Doubted = active is { IsThere: not true } && placed.Driver.Part.IsTweeter ? active : null };
     }
 
     // A filter an octave or more below the tweeter's resonance keeps deep bass from a woofer; it does not protect the tweeter beside it.
-    private static bool IsForBass(FilterSetting filter, Driver driver) => driver.IsTweeter && filter.Corner.Si < (driver.Parameters?.Fs?.Si / 2 ?? 500);
+    private static bool IsForBass(FilterSetting filter, Driver driver) =>
+        driver.IsTweeter && filter.Corner.Si < (driver.Parameters?.Fs?.Si / 2 ?? 500);
 
     private static Branch FactoryBranch(Position position, List<Unsure> unsure)
     {
@@ -127,9 +139,12 @@ internal static class ChannelModel
         }
         else if (position is { Role: "tweeter", HasOwnCapacitor: not false })
         {
-            unsure.Add(new Unsure($"capacitor of the factory tweeter at {position.Name}", "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true));
+            unsure.Add(new Unsure($"capacitor of the factory tweeter at {position.Name}",
+                "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true));
         }
-        return new Branch(position, null, new ChannelBranch(new DriverModel(resistance, inductance), elements, WireResistance(position.WireGauge, position.WireLength)), passes, false);
+        return new Branch(position, null,
+            new ChannelBranch(new DriverModel(resistance, inductance), elements, WireResistance(position.WireGauge, position.WireLength)),
+            passes, false);
     }
 
     private static double WireOf(FittedPosition placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length
@@ -141,7 +156,8 @@ internal static class ChannelModel
 
     /// <summary>The jumper's position that the build names, else the crossover's default, else the first.</summary>
     public static CrossoverSetting? Setting(Channel channel, Crossover crossover) =>
-        crossover.Settings.FirstOrDefault(s => s.Name == (channel.Setting ?? crossover.DefaultSetting)) ?? (crossover.Settings.Count > 0 ? crossover.Settings[0] : null);
+        crossover.Settings.FirstOrDefault(s => s.Name == (channel.Setting ?? crossover.DefaultSetting))
+            ?? (crossover.Settings.Count > 0 ? crossover.Settings[0] : null);
 
     private static bool Capacitive(IReadOnlyList<LadderPart> ladder) => ladder.Any(e => !e.Shunt && e.Capacitance is not null);
 

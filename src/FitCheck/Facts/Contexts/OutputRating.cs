@@ -11,7 +11,8 @@ internal sealed record OutputRating(string Name, IReadOnlyList<Rating> Ratings, 
     /// <summary>Nominal supply with the engine running (S: CTA-2006 states ratings at 14.4 V).</summary>
     public const double Supply = 14.4;
 
-    // Between what a practical bridged output stage leaves of the ideal ceiling and the best ones do: 18 to 22 W of 25.9 W (common practice, no source).
+    // Between what a practical bridged output stage leaves of the ideal ceiling and the best ones do: 18 to 22 W of 25.9 W (common
+    // practice, no source).
     private const double PoorStage = 18 / 25.92, GoodStage = 22 / 25.92;
 
     public static OutputRating Of(Channel channel)
@@ -19,7 +20,8 @@ internal sealed record OutputRating(string Name, IReadOnlyList<Rating> Ratings, 
         var name = channel.Device.Part.Name;
         return channel.Device.Part switch
         {
-            SourceUnit s => new OutputRating(name, [.. s.Ratings.Where(r => !r.Bridged)], s.LowestLoad, s.PowerConverter, Bridgeable: false),
+            SourceUnit s =>
+                new OutputRating(name, [.. s.Ratings.Where(r => !r.Bridged)], s.LowestLoad, s.PowerConverter, Bridgeable: false),
             Amplifier a => new OutputRating(name, [.. a.Ratings.Where(r => r.Bridged == channel.Bridged)],
                 channel.Bridged ? a.LowestBridgedLoad : a.LowestLoad, a.PowerConverter, MayBeBridged(a, channel.Outputs)),
             _ => new OutputRating(name, [], null, HasConverter: true, Bridgeable: false),

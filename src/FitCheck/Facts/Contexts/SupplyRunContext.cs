@@ -31,19 +31,26 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
     public static double? PerMetre(WiringPart? cable) =>
         cable?.Gauge is { } gauge ? WireGauge.AtTemperature(WireGauge.Resistance(1, gauge.Si, Resistivity(cable)), Warm) : null;
 
-    /// <summary>True when the cable leaves the battery in the engine space, which counts where nobody recorded the battery's place. A block lies near the amplifiers (common practice, no source).</summary>
+    /// <summary>
+    /// True when the cable leaves the battery in the engine space, which counts where nobody recorded the battery's place. A block lies
+    /// near the amplifiers (common practice, no source).
+    /// </summary>
     public bool InEngineSpace => StartsAtBattery && Build.Vehicle.Battery?.Value is not ("cabin" or "cargo");
 
     /// <summary>Length of the cable, one way, and whether it is only the vehicle's usual way to the cargo space.</summary>
     public (double Metres, bool Estimated, Datum? Datum)? Length() => Run.Length is { } length
         ? (length.Si, length.IsEstimated, new Datum($"length of the power cable of {Name}: {length}", length.At))
-        : StartsAtBattery && Build.Vehicle.BatteryToCargo is { } way ? (way.Si, true, new Datum("way from the battery to the cargo space", way)) : null;
+        : StartsAtBattery && Build.Vehicle.BatteryToCargo is { } way
+        ? (way.Si, true, new Datum("way from the battery to the cargo space", way)) : null;
 
     public Unsure LengthUnsure(bool estimated, Func<PassLimit, string?>? passing) =>
-        new($"length of the power cable of {Name}", "Lay a string along the way that the cable will take, and measure it.", estimated, passing);
+        new($"length of the power cable of {Name}", "Lay a string along the way that the cable will take, and measure it.", estimated,
+            passing);
 
     public Unsure GroundUnsure(Func<PassLimit, string?>? passing = null) =>
-        new($"length of the ground cable of {Name}", "Find bare metal of the body near the amplifier and measure the way to it.", Estimated: true, passing);
+        new($"length of the ground cable of {Name}", "Find bare metal of the body near the amplifier and measure the way to it.",
+            Estimated: true, passing);
 
-    public (double Metres, bool Estimated) GroundLength => Run.GroundLength is { } length ? (length.Si, length.IsEstimated) : (UsualGround, true);
+    public (double Metres, bool Estimated) GroundLength =>
+        Run.GroundLength is { } length ? (length.Si, length.IsEstimated) : (UsualGround, true);
 }

@@ -7,21 +7,22 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Facts.Devices;
 
 /// <summary>
-/// What a cable may carry: as its maker says, and never more than its conductor carries by gauge, metal, insulation and place. What is not recorded leaves it
-/// between two bounds.
+/// What a cable may carry: as its maker says, and never more than its conductor carries by gauge, metal, insulation and place. What is not
+/// recorded leaves it between two bounds.
 /// </summary>
 /// <param name="Cable">The cable.</param>
 /// <param name="InEngineSpace">It lies in an engine space, at least at one end.</param>
 internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
 {
-    // Insulation that nobody recorded stands between these, °C: the least that 33 CFR 183.425 knows, and what is usual for cables of vehicles (common practice, no source).
+    // Insulation that nobody recorded stands between these, °C: the least that 33 CFR 183.425 knows, and what is usual for cables of
+    // vehicles (common practice, no source).
     private const double LeastInsulation = 60, UsualInsulation = 105;
 
     private static readonly FactType Amperes = FactType.Number(Dimension.Ampere);
 
     /// <summary>
-    /// What the conductor carries, A, whatever its maker says; null without a gauge. One thinner than the table knows, or softer insulation, carries at most
-    /// what the table begins with.
+    /// What the conductor carries, A, whatever its maker says; null without a gauge. One thinner than the table knows, or softer
+    /// insulation, carries at most what the table begins with.
     /// </summary>
     public Uncertain? OfConductor
     {
@@ -30,7 +31,9 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
             if (Cable.Gauge is not { } gauge)
                 return null;
             var low = Lowest(Cable.Insulation?.Si ?? LeastInsulation) ?? 0;
-            var high = Ampacity.Of(Math.Max(gauge.Si, Ampacity.ThinnestArea), Math.Max(Cable.Insulation?.Si ?? UsualInsulation, LeastInsulation), SupplyRunContext.Resistivity(Cable), InEngineSpace)!.Value;
+            var high = Ampacity.Of(Math.Max(gauge.Si, Ampacity.ThinnestArea),
+                Math.Max(Cable.Insulation?.Si ?? UsualInsulation, LeastInsulation), SupplyRunContext.Resistivity(Cable),
+                InEngineSpace)!.Value;
             return new Uncertain(low, low, high, (high - low) / 2);
         }
     }
@@ -49,7 +52,9 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
         {
             Unsure =
             [
-                .. Figures.Where(f => f.Figure.IsEstimated).Select(f => new Unsure(f.What, "It is only estimated; read it from the cable or from its data sheet.", Estimated: true)),
+                .. Figures.Where(f => f.Figure.IsEstimated)
+                    .Select(f =>
+                    new Unsure(f.What, "It is only estimated; read it from the cable or from its data sheet.", Estimated: true)),
                 .. open ? Unrecorded(fuse).Select(u => u with { IsBounded = true }) : [],
             ],
             Shown = open ? Text(limit) : null,
@@ -57,7 +62,10 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
         };
     }
 
-    /// <summary>What the limit rests on, for a person: `by its gauge: 8 AWG of copper, insulation for 105 degC, in the engine space; its maker claims 300 A`.</summary>
+    /// <summary>
+    /// What the limit rests on, for a person:
+    /// `by its gauge: 8 AWG of copper, insulation for 105 degC, in the engine space; its maker claims 300 A`.
+    /// </summary>
     /// <param name="place">Where it lies.</param>
     public string Words(string place)
     {
@@ -66,10 +74,12 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
         var insulation = Cable.Insulation is { } known ? $"insulation for {known}" : "insulation not recorded";
         var made = $"{WireGauge.NameOf(gauge.Si) ?? gauge.ToString()} of {Metal}, {insulation}, {place}";
         return Cable.Current is not { } claim ? $"by its gauge: {made}"
-            : claim.Si <= conductor.Low ? $"by its maker; by its gauge {Text(conductor)}: {made}" : $"by its gauge: {made}; its maker claims {claim}";
+            : claim.Si <= conductor.Low ? $"by its maker; by its gauge {Text(conductor)}: {made}"
+            : $"by its gauge: {made}; its maker claims {claim}";
     }
 
-    private string Metal => Cable.CopperClad ? "copper-clad aluminium" : Cable.Conductor?.Replace('-', ' ') ?? "a metal that is not recorded";
+    private string Metal =>
+        Cable.CopperClad ? "copper-clad aluminium" : Cable.Conductor?.Replace('-', ' ') ?? "a metal that is not recorded";
 
     private IEnumerable<(string What, Figure Figure)> Figures
     {
@@ -85,7 +95,8 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
 
     // A metal that nobody recorded may be the worse one.
     private double? Lowest(double insulation) => Cable.Gauge is { } gauge
-        ? Ampacity.Of(gauge.Si, insulation, Cable.Conductor is null ? WireGauge.CopperCladAluminium : SupplyRunContext.Resistivity(Cable), InEngineSpace) : null;
+        ? Ampacity.Of(gauge.Si, insulation, Cable.Conductor is null ? WireGauge.CopperCladAluminium : SupplyRunContext.Resistivity(Cable),
+        InEngineSpace) : null;
 
     private IEnumerable<Unsure> Unrecorded(double? fuse)
     {
@@ -95,21 +106,28 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
             yield break;
         }
         if (Cable.Conductor is null)
-            yield return new Unsure($"conductor of {Cable.Name}", "Scrape a strand: copper is red all through, copper-clad aluminium is white inside.", Estimated: false);
+            yield return new Unsure($"conductor of {Cable.Name}",
+                "Scrape a strand: copper is red all through, copper-clad aluminium is white inside.", Estimated: false);
         if (Cable.Insulation is null)
         {
-            var enough = Ampacity.Insulations.Where(t => t <= UsualInsulation && Lowest(t) >= fuse).Select(t => $" ({QuantityText.Format(t, Dimension.Kelvin)} or more)").FirstOrDefault();
-            yield return new Unsure($"insulation of {Cable.Name}{enough}", "Read the print on the jacket: it names the temperature that the insulation stands.", Estimated: false);
+            var enough = Ampacity.Insulations.Where(t => t <= UsualInsulation && Lowest(t) >= fuse)
+                .Select(t => $" ({QuantityText.Format(t, Dimension.Kelvin)} or more)").FirstOrDefault();
+            yield return new Unsure($"insulation of {Cable.Name}{enough}",
+                "Read the print on the jacket: it names the temperature that the insulation stands.", Estimated: false);
         }
         else if (Lowest(Cable.Insulation.Si) is null)
         {
-            yield return new Unsure($"current that {Cable.Name} carries", "No table knows a conductor so thin, or insulation that stands so little: choose another cable.", Estimated: false);
+            yield return new Unsure($"current that {Cable.Name} carries",
+                "No table knows a conductor so thin, or insulation that stands so little: choose another cable.", Estimated: false);
         }
     }
 
-    private Unsure OfGauge() => new($"gauge of {Cable.Name}", "Read it from the cable, or measure its copper without the insulation.", Estimated: false);
+    private Unsure OfGauge() =>
+        new($"gauge of {Cable.Name}", "Read it from the cable, or measure its copper without the insulation.", Estimated: false);
 
-    private static string Text(Uncertain amperes) => amperes.IsExact ? Text(amperes.Low) : amperes.Low > 0 ? $"{Text(amperes.Low)} to {Text(amperes.High)}" : $"{Text(amperes.High)} at most";
+    private static string Text(Uncertain amperes) =>
+        amperes.IsExact ? Text(amperes.Low)
+            : amperes.Low > 0 ? $"{Text(amperes.Low)} to {Text(amperes.High)}" : $"{Text(amperes.High)} at most";
 
     private static string Text(double amperes) => QuantityText.Format(amperes, Dimension.Ampere);
 }

@@ -10,7 +10,8 @@ internal sealed class DeviceFacts
     /// <summary>Under this name go the findings on the cable that several amplifiers share.</summary>
     public const string MainCable = "main-cable";
 
-    private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply = FactSheet.Names(SupplyFacts.Declarations), Rolls = FactSheet.Names(RollFacts.OfRun);
+    private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply =
+        FactSheet.Names(SupplyFacts.Declarations), Rolls = FactSheet.Names(RollFacts.OfRun);
 
     private readonly Build _build;
 
@@ -18,7 +19,9 @@ internal sealed class DeviceFacts
     {
         _build = build;
         Devices = [.. build.Devices.Select(d => new DeviceContext(build, d, channels))];
-        Runs = [.. Devices.Where(d => d.Amplifier is not null).Select(d => new SupplyRunContext(build, d, build.Supply.Runs.GetValueOrDefault(d.Device.Id) ?? new SupplyRun(), SupplyDemand.Of(d)))];
+        Runs = [.. Devices.Where(d => d.Amplifier is not null)
+            .Select(d =>
+            new SupplyRunContext(build, d, build.Supply.Runs.GetValueOrDefault(d.Device.Id) ?? new SupplyRun(), SupplyDemand.Of(d)))];
         Total = SupplyDemand.Sum([.. Runs.Select(r => r.Demand)]);
         Main = build.Supply.Main is { } main && Runs.Count > 0 ? new SupplyRunContext(build, null, main, Total) : null;
     }
@@ -52,7 +55,11 @@ internal sealed class DeviceFacts
             choices["device"] = new Choice(device.Device.Part.Id, device.Device.At);
             if (device.Feeder is { } feeder)
                 choices["feeder"] = new Choice(feeder.Part.Id, feeder.At);
-            yield return new FactTable(Subject.Device, device.Device.Id, device.Name, sheet.Values) { At = device.Device.At, Choices = choices };
+            yield return new FactTable(Subject.Device, device.Device.Id, device.Name, sheet.Values)
+            {
+                At = device.Device.At,
+                Choices = choices
+            };
         }
         if (Main is null)
             yield break;
@@ -62,7 +69,11 @@ internal sealed class DeviceFacts
             shared.Set(truth, truth: false);
         SupplyFacts.Compute(Main, null, shared);
         RollFacts.Compute(Main, shared);
-        yield return new FactTable(Subject.Device, MainCable, "Main cable", shared.Values) { At = Main.Run.Cable?.At ?? _build.At, Choices = Choices(Main.Run) };
+        yield return new FactTable(Subject.Device, MainCable, "Main cable", shared.Values)
+        {
+            At = Main.Run.Cable?.At ?? _build.At,
+            Choices = Choices(Main.Run)
+        };
     }
 
     private static Dictionary<string, Choice> Choices(SupplyRun? run)

@@ -14,10 +14,12 @@ internal sealed record LineLevel(Uncertain Volts, IReadOnlyList<Unsure> Unsure, 
     /// <summary>At the speaker outputs of a source: √(P·R) of the rating that gives most; null when nothing tells it.</summary>
     public static LineLevel? Speaker(SourceUnit source)
     {
-        var output = new OutputRating(source.Name, [.. source.Ratings.Where(r => !r.Bridged)], source.LowestLoad, source.PowerConverter, Bridgeable: false);
+        var output = new OutputRating(source.Name, [.. source.Ratings.Where(r => !r.Bridged)], source.LowestLoad, source.PowerConverter,
+            Bridgeable: false);
         if (output.Continuous.MaxBy(r => r.Power.Si * r.Load.Si) is { } rating)
         {
-            return new LineLevel(Uncertain.Exact(Math.Sqrt(rating.Power.Si * rating.Load.Si)), rating.Power.IsEstimated ? [Power(source, true)] : [],
+            return new LineLevel(Uncertain.Exact(Math.Sqrt(rating.Power.Si * rating.Load.Si)),
+                rating.Power.IsEstimated ? [Power(source, true)] : [],
                 [new Datum($"power of {source.Name}: {rating.Power} into {rating.Load}", rating.Power.At)]);
         }
         return output.VoltsInto(UsualLoad) is ({ } volts, _) ? new LineLevel(volts, [Power(source, true)], []) : null;
@@ -37,7 +39,8 @@ internal sealed record LineLevel(Uncertain Volts, IReadOnlyList<Unsure> Unsure, 
     /// <summary>What a device puts out at line level: a source's own low-level outputs, or a converter behind a source.</summary>
     public static LineLevel? Line(DeviceContext c) => c.Device.Part switch
     {
-        SourceUnit { LowLevelVoltage: { } volts } source => new LineLevel(Uncertain.Exact(volts.Si), [], [new Datum($"low-level output of {source.Name}: {volts}", volts.At)]),
+        SourceUnit { LowLevelVoltage: { } volts } source =>
+            new LineLevel(Uncertain.Exact(volts.Si), [], [new Datum($"low-level output of {source.Name}: {volts}", volts.At)]),
         LineConverter converter when c.Feeder?.Part is SourceUnit source => Speaker(source)?.Through(converter),
         _ => null,
     };
@@ -45,5 +48,7 @@ internal sealed record LineLevel(Uncertain Volts, IReadOnlyList<Unsure> Unsure, 
     public FactValue AsFact => FactValue.Of(Dimension.Volt, Volts) with { Unsure = Unsure, Data = Data };
 
     public static Unsure Power(SourceUnit source, bool estimated) => new(
-        $"continuous power of {source.Name}", "Look for a power stated as continuous, RMS or sine, or measure the voltage at a speaker output at full volume with a test tone.", estimated);
+        $"continuous power of {source.Name}",
+        "Look for a power stated as continuous, RMS or sine, or measure the voltage at a speaker output at full volume with a test tone.",
+        estimated);
 }

@@ -53,7 +53,9 @@ internal static class RollFacts
         if (c.Run.Ground?.Part is { } ground)
         {
             var (metres, estimated) = c.GroundLength;
-            Set(sheet, GroundWay, GroundSpare, ground, metres, c.Run.GroundLength is { } given ? new Datum($"length of the ground cable of {c.Name}: {given}", given.At) : null, estimated ? [c.GroundUnsure(Passing(ground))] : []);
+            Set(sheet, GroundWay, GroundSpare, ground, metres,
+                c.Run.GroundLength is { } given ? new Datum($"length of the ground cable of {c.Name}: {given}", given.At) : null,
+                estimated ? [c.GroundUnsure(Passing(ground))] : []);
         }
     }
 
@@ -63,17 +65,27 @@ internal static class RollFacts
             return;
         sheet.Set(NewWireName, cable.Name);
         Set(sheet, NewWireWay, NewWireSpare, cable, length.Si, new Datum(c.AtPosition("length of the new wire"), length),
-            length.IsEstimated ? [new Unsure(c.AtPosition("length of the new wire"), "Lay a string along the way that the wire will take, and measure it.", Estimated: true, Passing(cable))] : []);
+            length.IsEstimated
+                ? [new Unsure(c.AtPosition("length of the new wire"),
+                "Lay a string along the way that the wire will take, and measure it.", Estimated: true, Passing(cable))] : []);
     }
 
-    private static void Set(FactSheet sheet, NumberFact taken, NumberFact spare, WiringPart cable, double? way, Datum? datum, IReadOnlyList<Unsure> open)
+    private static void Set(FactSheet sheet, NumberFact taken, NumberFact spare, WiringPart cable, double? way, Datum? datum,
+        IReadOnlyList<Unsure> open)
     {
         var type = FactType.Number(Dimension.Metre);
         IReadOnlyList<Datum> data = datum is null ? [] : [datum];
-        sheet.Set(taken, way is { } metres ? FactValue.Of(Dimension.Metre, metres) with { Data = data, Unsure = open } : FactValue.Unknown(type, [.. open]));
+        sheet.Set(taken,
+            way is { } metres ? FactValue.Of(Dimension.Metre, metres) with { Data = data, Unsure = open }
+                : FactValue.Unknown(type, [.. open]));
         var roll = new Unsure($"length of {cable.Name} on its roll", "Read it from the roll.", cable.Length is not null);
         sheet.Set(spare, way is { } known && cable.Length is { } length
-            ? FactValue.Of(Dimension.Metre, length.Si - known) with { Data = [.. data, new Datum($"length of {cable.Name}: {length}", length.At)], Unsure = [.. open, .. length.IsEstimated ? [roll] : Array.Empty<Unsure>()] }
+            ? FactValue.Of(Dimension.Metre, length.Si - known)
+            with
+            {
+                Data = [.. data, new Datum($"length of {cable.Name}: {length}", length.At)],
+                Unsure = [.. open, .. length.IsEstimated ? [roll] : Array.Empty<Unsure>()]
+            }
             : FactValue.Unknown(type, [.. open, .. cable.Length is null ? [roll] : Array.Empty<Unsure>()]));
     }
 

@@ -115,14 +115,17 @@ internal static class SignalFacts
         var what = $"load at the speaker-level input of {c.Name}";
         sheet.Set(SourceLoad, input is { } load
             ? FactValue.Of(Dimension.Ohm, WithResistor(c, load.Si)) with { Data = [new Datum(what, load)] }
-            : FactValue.Unknown(FactType.Number(Dimension.Ohm), new Unsure(what, "Look it up on its sheet, or measure there with an ohmmeter.", Estimated: false)));
+            : FactValue.Unknown(FactType.Number(Dimension.Ohm),
+            new Unsure(what, "Look it up on its sheet, or measure there with an ohmmeter.", Estimated: false)));
     }
 
     // A load resistor across each input that is used counts; a few loose ones don't. Those of a few ohm belong into crossovers.
     private static double WithResistor(DeviceContext c, double load)
     {
         var inputs = Math.Max(1, Used(c));
-        var resistor = c.Build.Extras.FirstOrDefault(e => e.Part is Sundry { Type: "resistor", Resistance: { Si: >= 10 } } && e.Packs * e.Part.Pack >= inputs);
+        var resistor =
+            c.Build.Extras.FirstOrDefault(
+                e => e.Part is Sundry { Type: "resistor", Resistance: { Si: >= 10 } } && e.Packs * e.Part.Pack >= inputs);
         return resistor?.Part is Sundry { Resistance: { } r } ? CombinedLoad.Parallel(load, r.Si) : load;
     }
 
@@ -133,9 +136,13 @@ internal static class SignalFacts
         var usesSpeaker = !usesLine && feeder.Part is SourceUnit && amplifier.HighLevel.IsThere == true;
         sheet.Set(UsesLineLevel, usesLine);
         sheet.Set(UsesSpeakerLevel, usesSpeaker);
-        sheet.Set(HasMatchingInput, Matches(amplifier, feeder), new Unsure($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}",
-            "Look at the sockets on both devices, line level or speaker level, and write into their entries what is there; what is not there is `none`.", Estimated: false));
-        sheet.Set(SignalGiven, GivesLine(feeder) == false ? "speaker level only" : feeder.Part is SourceUnit ? "line level and speaker level" : "line level only");
+        sheet.Set(HasMatchingInput, Matches(amplifier, feeder),
+            new Unsure($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}",
+            "Look at the sockets on both devices, line level or speaker level, and write into their entries what is there; what is not "
+                + "there is `none`.", Estimated: false));
+        sheet.Set(SignalGiven,
+            GivesLine(feeder) == false ? "speaker level only"
+                : feeder.Part is SourceUnit ? "line level and speaker level" : "line level only");
         sheet.Set(HasSignalCable, c.Build.Supply.Lists("signal-cable"));
         if (usesSpeaker)
         {
@@ -146,7 +153,8 @@ internal static class SignalFacts
         if (usesLine)
         {
             sheet.Set(LineLevel, line?.AsFact ?? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(
-                $"line level that {feeder.Part.Name} gives", "Measure it at full volume with a test tone, on an alternating-voltage range.", Estimated: false)));
+                $"line level that {feeder.Part.Name} gives",
+                "Measure it at full volume with a test tone, on an alternating-voltage range.", Estimated: false)));
             Limit(sheet, LineLevelLowest, amplifier.LowLevelLowest, $"lowest input voltage of {amplifier.Name}");
             Limit(sheet, LineLevelHighest, amplifier.LowLevelHighest, $"highest input voltage of {amplifier.Name}");
             Gain(c, line, sheet);
@@ -154,7 +162,8 @@ internal static class SignalFacts
         TurnOn(c, usesSpeaker && amplifier.SensesSignal, sheet);
     }
 
-    private static bool? GivesLine(Device feeder) => feeder.Part switch { LineConverter => true, SourceUnit source => source.HasLineOutputs, _ => null };
+    private static bool? GivesLine(Device feeder) =>
+        feeder.Part switch { LineConverter => true, SourceUnit source => source.HasLineOutputs, _ => null };
 
     private static bool TakesLine(Amplifier amplifier, Device feeder) => amplifier.LowLevel.IsThere == true && GivesLine(feeder) == true;
 
@@ -163,17 +172,22 @@ internal static class SignalFacts
     {
         if (feeder.Part is Amplifier)
             return null;
-        bool?[] ways = [Both(GivesLine(feeder), amplifier.LowLevel.IsThere), feeder.Part is SourceUnit ? amplifier.HighLevel.IsThere : false];
+        bool?[] ways = [Both(GivesLine(feeder), amplifier.LowLevel.IsThere),
+            feeder.Part is SourceUnit ? amplifier.HighLevel.IsThere : false];
         return ways.Contains(true) ? true : ways.Contains(null) ? null : false;
 
         static bool? Both(bool? a, bool? b) => a == false || b == false ? false : a & b;
     }
 
-    /// <summary>The channels that an amplifier takes at line level from what feeds it: those that it uses, or as many as there are.</summary>
-    public static int LineChannelsTaken(DeviceContext c) => c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder)
+    /// <summary>
+    /// The channels that an amplifier takes at line level from what feeds it: those that it uses, or as many as there are.
+    /// </summary>
+    public static int LineChannelsTaken(DeviceContext c) =>
+        c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder)
         ? Math.Min(c.Own.Count(), LineChannelsOf(feeder.Part) is var given and > 0 ? given : int.MaxValue) : 0;
 
-    private static int LineChannelsOf(Part part) => part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs ?? 0, _ => 0 };
+    private static int LineChannelsOf(Part part) =>
+        part switch { LineConverter l => l.Channels, SourceUnit s => s.LowLevelOutputs ?? 0, _ => 0 };
 
     private static void Gain(DeviceContext c, LineLevel? line, FactSheet sheet)
     {
@@ -182,8 +196,10 @@ internal static class SignalFacts
         sheet.Set(GainSetting, gain.Si);
         if (line is { Volts: { Low: > 0 } volts })
         {
-            var db = new Uncertain(Overlap(volts.Value), Overlap(volts.Low), Overlap(volts.High), (Overlap(volts.High) - Overlap(volts.Low)) / 2);
-            sheet.Set(GainOverlap, FactValue.Of(Dimension.Decibel, db) with { Unsure = line.Unsure, Data = [.. line.Data, new Datum("gain", gain)] });
+            var db = new Uncertain(Overlap(volts.Value), Overlap(volts.Low), Overlap(volts.High),
+                (Overlap(volts.High) - Overlap(volts.Low)) / 2);
+            sheet.Set(GainOverlap,
+                FactValue.Of(Dimension.Decibel, db) with { Unsure = line.Unsure, Data = [.. line.Data, new Datum("gain", gain)] });
         }
 
         double Overlap(double arriving) => Decibel.OfAmplitude(arriving / gain.Si);
@@ -194,12 +210,15 @@ internal static class SignalFacts
         var by = c.Before.FirstOrDefault(d => Remote(d) == true)?.Part;
         var silent = c.Before.FirstOrDefault(d => Remote(d) is null)?.Part;
         bool? switched = c.Device.Remote is not null || bySignal || by is not null ? true : silent is not null ? null : false;
-        sheet.Set(HasTurnOn, switched, new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.", Estimated: false));
+        sheet.Set(HasTurnOn, switched,
+            new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.",
+                Estimated: false));
         sheet.Set(NeedsRemoteWire, c.Device.Remote is not null || (!bySignal && switched == true));
         sheet.Set(HasRemoteWire, c.Build.Supply.Lists("remote-wire"));
     }
 
-    private static bool? Remote(Device device) => device.Part switch { SourceUnit s => s.RemoteOutput, LineConverter l => l.RemoteOutput, _ => false };
+    private static bool? Remote(Device device) =>
+        device.Part switch { SourceUnit s => s.RemoteOutput, LineConverter l => l.RemoteOutput, _ => false };
 
     private static void Channels(DeviceContext c, FactSheet sheet)
     {
@@ -212,10 +231,15 @@ internal static class SignalFacts
 
     private static int Used(DeviceContext c) => c.Channels.Count(x => c.After.Any(d => d.Id == x.Channel.Device.Id));
 
-    private static void SpeakerLevelOf(SourceUnit source, FactSheet sheet) => sheet.Set(SpeakerLevel, Devices.LineLevel.Speaker(source)?.AsFact
+    private static void SpeakerLevelOf(SourceUnit source, FactSheet sheet) =>
+        sheet.Set(SpeakerLevel, Devices.LineLevel.Speaker(source)?.AsFact
         ?? FactValue.Unknown(FactType.Number(Dimension.Volt), Devices.LineLevel.Power(source, false)));
 
     private static void Limit(FactSheet sheet, NumberFact fact, Figure? figure, string what) => sheet.Set(fact, figure is null
         ? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(what, "Look it up on its sheet.", Estimated: false))
-        : FactValue.Of(Dimension.Volt, figure.Si) with { Data = [new Datum(what, figure)], Unsure = figure.IsEstimated ? [new Unsure(what, "Look it up on its sheet.", Estimated: true)] : [] });
+        : FactValue.Of(Dimension.Volt, figure.Si) with
+        {
+            Data = [new Datum(what, figure)],
+            Unsure = figure.IsEstimated ? [new Unsure(what, "Look it up on its sheet.", Estimated: true)] : []
+        });
 }

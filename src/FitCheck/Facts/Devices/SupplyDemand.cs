@@ -19,7 +19,10 @@ internal static class SupplyDemand
     // Of output stages at full power, supply converter included (common practice, no source).
     private const double ClassD = 0.80, OtherClasses = 0.55;
 
-    /// <summary>At full power into the loads that the build puts on its outputs: ΣP/(η·V), A; guessed from its own fuses where its power is not known.</summary>
+    /// <summary>
+    /// At full power into the loads that the build puts on its outputs: ΣP/(η·V), A; guessed from its own fuses where its power is not
+    /// known.
+    /// </summary>
     public static FactValue Of(DeviceContext c)
     {
         var amplifier = c.Amplifier!;

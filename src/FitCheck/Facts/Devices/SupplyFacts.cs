@@ -102,9 +102,12 @@ internal static class SupplyFacts
         if (c.StartsAtBattery && run.Fuse is not null)
         {
             sheet.Set(FuseDistance, run.FuseDistance is { } distance
-                ? FactValue.Of(Dimension.Metre, Uncertain.Within(distance.Si, distance.HalfWidth)) with { Data = [new Datum("distance of the fuse", distance)] }
+                ? FactValue.Of(Dimension.Metre, Uncertain.Within(distance.Si, distance.HalfWidth))
+                with
+                { Data = [new Datum("distance of the fuse", distance)] }
                 : FactValue.Unknown(FactType.Number(Dimension.Metre), new Unsure(
-                    $"distance of the fuse of {c.Name} from the battery", Place(c), Estimated: false, l => $"{QuantityText.Format(l.Limit, Dimension.Metre)} or less")));
+                    $"distance of the fuse of {c.Name} from the battery", Place(c), Estimated: false,
+                    l => $"{QuantityText.Format(l.Limit, Dimension.Metre)} or less")));
         }
         if (c.Amplifier is null)
             return;
@@ -128,7 +131,11 @@ internal static class SupplyFacts
         var alternator = build.Vehicle.Alternator;
         sheet.Set(Alternator, alternator is null
             ? FactValue.Unknown(FactType.Number(Dimension.Ampere), AlternatorOf(build, false))
-            : FactValue.Of(Dimension.Ampere, alternator.Si) with { Data = [new Datum("alternator", alternator)], Unsure = alternator.IsEstimated ? [AlternatorOf(build, true)] : [] });
+            : FactValue.Of(Dimension.Ampere, alternator.Si) with
+            {
+                Data = [new Datum("alternator", alternator)],
+                Unsure = alternator.IsEstimated ? [AlternatorOf(build, true)] : []
+            });
         if (amplifiers == 0)
             return;
         sheet.Set(SupplyDemand, total);
@@ -137,7 +144,8 @@ internal static class SupplyFacts
         var share = average.Number is { } mean && alternator is { Si: > 0 }
             ? FactValue.Of(Dimension.One, mean * Uncertain.Exact(1 / alternator.Si))
             : FactValue.Unknown(FactType.Number(Dimension.One));
-        sheet.Set(AlternatorShare, share with { Unsure = [.. total.Unsure, .. sheet.Of(Alternator)!.Unsure], Data = sheet.Of(Alternator)!.Data });
+        sheet.Set(AlternatorShare,
+            share with { Unsure = [.. total.Unsure, .. sheet.Of(Alternator)!.Unsure], Data = sheet.Of(Alternator)!.Data });
     }
 
     private static void Fuse(SupplyRunContext c, WiringPart fuse, FactValue limit, FactSheet sheet)
@@ -149,34 +157,42 @@ internal static class SupplyFacts
                 Data = [new Datum($"rating of {fuse.Name}: {current}", current.At)],
                 Unsure = current.IsEstimated ? [new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: true)] : [],
             }
-            : FactValue.Unknown(FactType.Number(Dimension.Ampere), new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: false)));
+            : FactValue.Unknown(FactType.Number(Dimension.Ampere),
+            new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: false)));
         if (c.Run.Fuse is not null)
         {
             bool? fits = fuse.FuseStandard is not { } pattern ? null
                 : c.StartsAtBattery ? c.Build.Supply.Listed.Any(p => p.Type == "fuse-holder" && p.FuseStandard == pattern)
                 : c.Build.Supply.Distribution?.Part.FuseStandard == pattern;
-            sheet.Set(FuseFitsHolder, fits, new Unsure($"pattern of {fuse.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse.", Estimated: false));
+            sheet.Set(FuseFitsHolder, fits,
+                new Unsure($"pattern of {fuse.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse.", Estimated: false));
         }
         var suits = fuse.FuseStandard is { } standard && c.Demand.Number is { } demand && limit.Number is { } most
             ? Physics.Electrical.Cables.StandardFuse.Between(standard, demand.High, most.Low) : null;
-        sheet.Set(StandardFuse, suits is { } rating ? $"{Called(fuse)} of {QuantityText.Format(rating, Dimension.Ampere)}" : "none of this pattern");
+        sheet.Set(StandardFuse,
+            suits is { } rating ? $"{Called(fuse)} of {QuantityText.Format(rating, Dimension.Ampere)}" : "none of this pattern");
     }
 
     private static FactValue Limit(SupplyRunContext c, WiringPart cable)
     {
         var limit = new CableLimit(cable, c.InEngineSpace).Value(c.Fuse?.Part.Current?.Si);
-        return c is { StartsAtBattery: true, Build.Vehicle.Battery: { } battery } ? limit with { Data = [.. limit.Data, new Datum($"battery of {c.Build.Vehicle.Name}: {battery.Value}", battery.At)] } : limit;
+        return c is { StartsAtBattery: true, Build.Vehicle.Battery: { } battery }
+            ? limit with { Data = [.. limit.Data, new Datum($"battery of {c.Build.Vehicle.Name}: {battery.Value}", battery.At)] } : limit;
     }
 
     private static string Lies(SupplyRunContext c) => !c.InEngineSpace ? "outside the engine space"
-        : c.Build.Vehicle.Battery is null ? "counted as in the engine space, for the battery's place is not recorded" : "in the engine space";
+        : c.Build.Vehicle.Battery is null ? "counted as in the engine space, for the battery's place is not recorded"
+        : "in the engine space";
 
     private static string Called(WiringPart fuse) => fuse.FuseStandard is "anl" ? "an ANL fuse" : $"a {fuse.FuseStandard} fuse";
 
     private static void Area(FactSheet sheet, NumberFact fact, WiringPart? cable)
     {
         if (cable?.Gauge is { } gauge)
-            sheet.Set(fact, FactValue.Of(Dimension.SquareMetre, gauge.Si * WireGauge.Copper / SupplyRunContext.Resistivity(cable)) with { Data = [new Datum($"gauge of {cable.Name}: {gauge}", gauge.At)] });
+            sheet.Set(fact,
+                FactValue.Of(Dimension.SquareMetre, gauge.Si * WireGauge.Copper / SupplyRunContext.Resistivity(cable))
+                    with
+                { Data = [new Datum($"gauge of {cable.Name}: {gauge}", gauge.At)] });
     }
 
     // Own current in the own cable and to ground, everyone's in the main cable; the body of the vehicle counts as no resistance.
@@ -191,14 +207,15 @@ internal static class SupplyFacts
         var rest = own * Uncertain.Exact((SupplyRunContext.PerMetre(c.Run.Ground?.Part) ?? power) * groundLength);
         if (main is not null)
         {
-            if (SupplyRunContext.PerMetre(main.Run.Cable?.Part) is not { } shared || main.Demand.Number is not { } all || main.Length() is not { } mainLength)
+            if (SupplyRunContext.PerMetre(main.Run.Cable?.Part) is not { } shared || main.Demand.Number is not { } all
+                || main.Length() is not { } mainLength)
                 return FactValue.Unknown(unknown, [.. main.Length() is null ? [main.LengthUnsure(false, null)] : main.Demand.Unsure]);
             rest += all * Uncertain.Exact(shared * mainLength.Metres);
             Add(main, mainLength.Datum, mainLength.Estimated, null);
         }
         // The longest cable that keeps a limit, from what the rest of the way takes.
         string? Longest(PassLimit limit) => limit.AtLeast ? null
-            : $"{QuantityText.Format(Math.Floor(Math.Max(0, (limit.Limit - rest.High) / (own.High * power)) * 10) / 10, Unit.Find("m")!)} or less";
+            : $"{QuantityText.Format(Tenths((limit.Limit - rest.High) / (own.High * power)), Unit.Find("m")!)} or less";
         if (c.Length() is not { } length)
             return FactValue.Unknown(unknown, c.LengthUnsure(false, Longest));
         Add(c, length.Datum, length.Estimated, Longest);
@@ -214,6 +231,8 @@ internal static class SupplyFacts
                 unsure.Add(run.LengthUnsure(true, passing));
         }
     }
+
+    private static double Tenths(double metres) => Math.Floor(Math.Max(0, metres) * 10) / 10;
 
     private static string Place(SupplyRunContext c) => c.Build.Vehicle.MainFusePlace is { } place
         ? $"Find a place for the holder; in this vehicle there is one {place}. Measure the cable from the battery's terminal to it."

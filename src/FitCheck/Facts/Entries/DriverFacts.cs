@@ -87,8 +87,10 @@ internal static class DriverFacts
             Resonance(p, sheet);
         }
         Efficiency(driver, sheet);
-        Against(sheet, ReRatio, (Re, "DC resistance", driver.Parameters?.Re), (RatedImpedance, "rated impedance", driver.Impedance), (re, rated) => re / rated);
-        Against(sheet, PeakToContinuous, (PeakPower, "peak power", driver.PeakPower), (ContinuousPower, "continuous power", driver.ContinuousPower), (peak, steady) => peak / steady);
+        Against(sheet, ReRatio, (Re, "DC resistance", driver.Parameters?.Re), (RatedImpedance, "rated impedance", driver.Impedance),
+            (re, rated) => re / rated);
+        Against(sheet, PeakToContinuous, (PeakPower, "peak power", driver.PeakPower),
+            (ContinuousPower, "continuous power", driver.ContinuousPower), (peak, steady) => peak / steady);
         DriverSizeFacts.Compute(driver, sheet);
         return new FactTable(Subject.Driver, driver.Id, driver.Name, sheet.Values)
         {
@@ -98,7 +100,8 @@ internal static class DriverFacts
     }
 
     /// <summary>Two figures as facts of their own, and what comes of them: the first is the one that is doubted.</summary>
-    internal static void Against(FactSheet sheet, NumberFact outcome, (NumberFact Fact, string What, Figure? Figure) doubted, (NumberFact Fact, string What, Figure? Figure) other, Func<double, double, double> f)
+    internal static void Against(FactSheet sheet, NumberFact outcome, (NumberFact Fact, string What, Figure? Figure) doubted,
+        (NumberFact Fact, string What, Figure? Figure) other, Func<double, double, double> f)
     {
         foreach (var (fact, _, figure) in new[] { doubted, other })
         {
@@ -106,7 +109,8 @@ internal static class DriverFacts
                 sheet.Set(fact, FactValue.Of(figure.Quantity.Dimension, figure.Si));
         }
         if (doubted.Figure is { } a && other.Figure is { } b)
-            sheet.Set(outcome, FactValue.Of(outcome.Dimension, f(a.Si, b.Si)) with { Data = [Datum(doubted.What, a), Datum(other.What, b)] });
+            sheet.Set(outcome,
+                FactValue.Of(outcome.Dimension, f(a.Si, b.Si)) with { Data = [Datum(doubted.What, a), Datum(other.What, b)] });
     }
 
     private static void Damping(DriverParameters p, FactSheet sheet)
@@ -129,7 +133,8 @@ internal static class DriverFacts
             sheet.Set(QesComputed, computed);
             sheet.Set(ForceFactorMismatch, FactValue.Of(Dimension.One, Math.Abs((q / computed) - 1)) with
             {
-                Data = [Datum("force factor", bl), Q(p, "qes"), Datum("resonance frequency", fs), Datum("moving mass", mms), Datum("DC resistance", re)],
+                Data = [Datum("force factor", bl), Q(p, "qes"), Datum("resonance frequency", fs), Datum("moving mass", mms),
+                    Datum("DC resistance", re)],
             });
         }
     }
@@ -170,11 +175,13 @@ internal static class DriverFacts
         sheet.Set(ComputedLevel, computed);
         sheet.Set(SensitivityGap, FactValue.Of(Dimension.Decibel, Math.Abs(oneWatt - computed)) with
         {
-            Data = [Datum("sensitivity", stated), Datum("resonance frequency", fs), Datum("equivalent volume", vas), Q(driver.Parameters, "qes")],
+            Data = [Datum("sensitivity", stated), Datum("resonance frequency", fs), Datum("equivalent volume", vas),
+                Q(driver.Parameters, "qes")],
         });
     }
 
-    private static Datum Q(DriverParameters p, string key) => new($"{char.ToUpperInvariant(key[0])}{key[1..]}: {p.Fields.Word(key)}", p.Fields.Text(key)!.At);
+    private static Datum Q(DriverParameters p, string key) =>
+        new($"{char.ToUpperInvariant(key[0])}{key[1..]}: {p.Fields.Word(key)}", p.Fields.Text(key)!.At);
 
     private static Datum Datum(string what, Foundation.Problems.Location at) => new(what, at);
 

@@ -61,11 +61,15 @@ internal static class DriverSizeFacts
     public static void Compute(Driver driver, FactSheet sheet)
     {
         var d = driver.Dimensions;
-        DriverFacts.Against(sheet, FlangeOverCutout, (Cutout, "cutout", d?.Cutout), (Flange, "flange", d?.Flange), (cutout, flange) => flange - cutout);
-        DriverFacts.Against(sheet, DepthOverMagnet, (Depth, "mounting depth", d?.Depth), (MagnetHeight, "magnet height", d?.MagnetHeight), (depth, magnet) => depth - magnet);
+        DriverFacts.Against(sheet, FlangeOverCutout, (Cutout, "cutout", d?.Cutout), (Flange, "flange", d?.Flange),
+            (cutout, flange) => flange - cutout);
+        DriverFacts.Against(sheet, DepthOverMagnet, (Depth, "mounting depth", d?.Depth), (MagnetHeight, "magnet height", d?.MagnetHeight),
+            (depth, magnet) => depth - magnet);
         var size = (Size, "size class", driver.Size);
-        foreach (var (fact, what, ratio, inches, figure) in new[] { (Cutout, "cutout", CutoutToSize, CutoutAsInches, d?.Cutout), (Flange, "flange", FlangeToSize, FlangeAsInches, d?.Flange),
-            (Depth, "mounting depth", DepthToSize, DepthAsInches, d?.Depth), (HoleCircle, "circle of screw holes", CircleToSize, CircleAsInches, driver.Holes?.Circle) })
+        foreach (var (fact, what, ratio, inches, figure) in new[] { (Cutout, "cutout", CutoutToSize, CutoutAsInches, d?.Cutout),
+            (Flange, "flange", FlangeToSize, FlangeAsInches, d?.Flange),
+            (Depth, "mounting depth", DepthToSize, DepthAsInches, d?.Depth),
+            (HoleCircle, "circle of screw holes", CircleToSize, CircleAsInches, driver.Holes?.Circle) })
         {
             DriverFacts.Against(sheet, ratio, (fact, what, figure), size, (part, whole) => part / whole);
             if (figure is not null)

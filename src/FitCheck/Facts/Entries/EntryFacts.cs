@@ -65,7 +65,12 @@ internal static class EntryFacts
         sheet.Set(IdIsUnique, truth: true);
         sheet.Set(IsFactoryPart, entry is SourceUnit { Factory: true });
         if (entry is Part { HasPrice: true } part)
-            sheet.Set(Price, FactValue.Of(Dimension.Currency, (double)part.Price.Value.Amount) with { Shown = part.Price.Value.ToString(), Data = [new Datum("price", part.Price.At)] });
+            sheet.Set(Price,
+                FactValue.Of(Dimension.Currency, (double)part.Price.Value.Amount) with
+                {
+                    Shown = part.Price.Value.ToString(),
+                    Data = [new Datum("price", part.Price.At)]
+                });
         if (entry is Adapter { Tilt: { } tilt })
             sheet.Set(Tilt, FactValue.Of(Dimension.Radian, tilt.Si) with { Data = [new Datum("tilt", tilt)] });
         if (entry is Amplifier amplifier)
@@ -75,7 +80,8 @@ internal static class EntryFacts
         var (outer, opening) = entry switch { Adapter a => (a.Outer, a.Opening), Cup c => (c.Outer, c.Hole), _ => (null, null) };
         Against(sheet, OuterOverOpening, (Opening, "opening", opening), (Outer, "outer diameter", outer), (hole, rim) => rim - hole);
         if (entry is Sundry sundry)
-            Against(sheet, GasketGive, (CompressedHeight, "compressed height", sundry.CompressedHeight), (FreeHeight, "free height", sundry.FreeHeight), (pressed, free) => free - pressed);
+            Against(sheet, GasketGive, (CompressedHeight, "compressed height", sundry.CompressedHeight),
+                (FreeHeight, "free height", sundry.FreeHeight), (pressed, free) => free - pressed);
         if (entry is WiringPart { Type: "power-cable" or "power-kit" or "speaker-cable", Gauge: { } gauge, Current: { } claim } cable)
             Claim(sheet, cable, gauge, claim);
         return Table(entry.Id, entry.Name, entry.At, sheet) with { Currency = (entry as Part)?.Price.Value.Currency };
@@ -85,14 +91,21 @@ internal static class EntryFacts
     {
         var sheet = new FactSheet();
         sheet.Set(EntryName, taken.Id);
-        sheet.Set(IdIsUnique, FactValue.Of(false) with { Data = [new Datum($"the id {taken.Id}", taken.At), new Datum("the first file with this id", new Foundation.Problems.Location(taken.First, 1, 1))] });
+        sheet.Set(IdIsUnique,
+            FactValue.Of(false)
+                with
+            {
+                Data = [new Datum($"the id {taken.Id}", taken.At),
+                    new Datum("the first file with this id", new Foundation.Problems.Location(taken.First, 1, 1))]
+            });
         sheet.Set(FirstFile, taken.First);
         return Table(taken.Id, taken.Id, taken.At, sheet);
     }
 
     private static void Claim(FactSheet sheet, WiringPart cable, Figure gauge, Figure claim)
     {
-        sheet.Set(ClaimedCurrent, FactValue.Of(Dimension.Ampere, claim.Si) with { Data = [new Datum("current", claim), new Datum("gauge", gauge)] });
+        sheet.Set(ClaimedCurrent,
+            FactValue.Of(Dimension.Ampere, claim.Si) with { Data = [new Datum("current", claim), new Datum("gauge", gauge)] });
         sheet.Set(GaugeCurrent, new CableLimit(cable, InEngineSpace: false).OfConductor!.Value.High);
         sheet.Set(GaugeText, WireGauge.NameOf(gauge.Si) ?? gauge.ToString());
     }
@@ -102,10 +115,12 @@ internal static class EntryFacts
         if (amplifier.Bridgeable is not { } can)
             return;
         Datum? other = can
-            ? amplifier.Bridges is { Pairs.Count: 0 } none ? new Datum("no pair of outputs", none.At) : amplifier.Channels < 2 ? new Datum("a single output", amplifier.At) : null
+            ? amplifier.Bridges is { Pairs.Count: 0 } none ? new Datum("no pair of outputs", none.At)
+            : amplifier.Channels < 2 ? new Datum("a single output", amplifier.At) : null
             : amplifier.Bridges is { Pairs.Count: > 0 } pairs ? new Datum("pairs of outputs that may be bridged", pairs.At)
             : amplifier.LowestBridgedLoad is { } load ? new Datum($"a lowest bridged load of {load}", load.At)
-            : amplifier.Ratings.FirstOrDefault(r => r.Bridged) is { } rating ? new Datum($"a bridged rating of {rating.Power}", rating.Power.At) : null;
+            : amplifier.Ratings.FirstOrDefault(r => r.Bridged) is { } rating
+            ? new Datum($"a bridged rating of {rating.Power}", rating.Power.At) : null;
         sheet.Set(BridgingDisagrees, FactValue.Of(other is not null) with { Data = other is null ? [] : [other] });
         sheet.Set(BridgingSaid, can ? "it may be bridged" : "it must not be bridged");
         sheet.Set(BridgingTold, other?.What);
@@ -115,12 +130,20 @@ internal static class EntryFacts
     {
         FilterRange[] ranges = [.. new[] { filters.HighPass, filters.LowPass }.OfType<FilterRange>()];
         var other = any ? ranges.Length == 2 && ranges.All(r => r.IsNone) ? ranges[0] : null : ranges.FirstOrDefault(r => !r.IsNone);
-        sheet.Set(FiltersDisagree, FactValue.Of(other is not null) with { Data = other is null ? [] : [new Datum(any ? "no filter" : $"a filter from {other.Lowest} to {other.Highest}", other.At)] });
+        sheet.Set(FiltersDisagree,
+            FactValue.Of(other is not null)
+                with
+            {
+                Data =
+                    other is null ? [] : [new Datum(any ? "no filter" : $"a filter from {other.Lowest} to {other.Highest}", other.At)]
+            });
         sheet.Set(FiltersSaid, any ? "it has filters" : "it has no filters");
     }
 
-    private static void Against(FactSheet sheet, NumberFact outcome, (NumberFact Fact, string What, Figure? Figure) doubted, (NumberFact Fact, string What, Figure? Figure) other, Func<double, double, double> f) =>
+    private static void Against(FactSheet sheet, NumberFact outcome, (NumberFact Fact, string What, Figure? Figure) doubted,
+        (NumberFact Fact, string What, Figure? Figure) other, Func<double, double, double> f) =>
         DriverFacts.Against(sheet, outcome, doubted, other, f);
 
-    private static FactTable Table(string id, string name, Foundation.Problems.Location at, FactSheet sheet) => new(Subject.Entry, id, name, sheet.Values) { At = at };
+    private static FactTable Table(string id, string name, Foundation.Problems.Location at, FactSheet sheet) =>
+        new(Subject.Entry, id, name, sheet.Values) { At = at };
 }

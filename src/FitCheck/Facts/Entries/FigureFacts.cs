@@ -4,7 +4,10 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Entries;
 
-/// <summary>How far a figure is from the middle of its class. A class says nothing of itself: from how many on it counts, and what is far, is the rule's business.</summary>
+/// <summary>
+/// How far a figure is from the middle of its class. A class says nothing of itself: from how many on it counts, and what is far, is the
+/// rule's business.
+/// </summary>
 internal sealed class FigureFacts
 {
     public static readonly FactGroup Declarations = new(Subject.Figure);
@@ -57,7 +60,9 @@ internal sealed class FigureFacts
         _middle = Middle.Of(_compared);
         _nearest = new(() => sample(Enumerable.Range(0, _compared.Length).MinBy(Gap)), LazyThreadSafetyMode.None);
         (_figure, _count) = (FactValue.Of(own.Figure), FactValue.Of(Dimension.One, _middle.Count));
-        _brief = new FactTable(Subject.Figure, own.Name, own.Name, new FactsOnDemand(Names, name => Of(name, _turned), InBrief)) { At = new Foundation.Problems.Location("", 0, 0) };
+        _brief = new FactTable(Subject.Figure, own.Name, own.Name,
+            new FactsOnDemand(Names, name => Of(name, _turned), InBrief))
+        { At = new Foundation.Problems.Location("", 0, 0) };
     }
 
     public int Count => _compared.Length;
@@ -66,7 +71,9 @@ internal sealed class FigureFacts
     public FactTable TableOf(int number)
     {
         var sample = _sample(number);
-        return new FactTable(Subject.Figure, sample.Name, sample.Name, new FactsOnDemand(Names, name => Of(name, number))) { At = sample.At };
+        return new FactTable(Subject.Figure, sample.Name, sample.Name,
+            new FactsOnDemand(Names, name => Of(name, number)))
+        { At = sample.At };
     }
 
     /// <summary>The facts of one figure, to be judged in brief; they hold until those of another one are asked for.</summary>
@@ -107,6 +114,7 @@ internal sealed class FigureFacts
     private Datum[] Data(int number)
     {
         var (sample, nearest) = (_sample(number), _nearest.Value);
-        return [new($"{_class.Figure}: {sample.Written}", sample.At), new($"nearest to the middle of the class: {nearest.Written}, {nearest.Name}", nearest.At)];
+        return [new($"{_class.Figure}: {sample.Written}", sample.At),
+            new($"nearest to the middle of the class: {nearest.Written}, {nearest.Name}", nearest.At)];
     }
 }

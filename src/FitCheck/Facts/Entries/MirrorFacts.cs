@@ -6,7 +6,10 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Entries;
 
-/// <summary>What differs between a position and the one on the other side of the vehicle. Data that were taken over can't differ and are not compared.</summary>
+/// <summary>
+/// What differs between a position and the one on the other side of the vehicle. Data that were taken over can't differ and are not
+/// compared.
+/// </summary>
 internal static class MirrorFacts
 {
     public static readonly FactGroup Declarations = new(Subject.Mirror);
@@ -41,7 +44,11 @@ internal static class MirrorFacts
         foreach (var (here, there) in Pairs(vehicle.Positions))
         {
             if (here.SideAt is { } side && there.SideAt is { } other && side != other)
-                yield return Table(here, there, "side", s => s.Set(SameSide, FactValue.Of(here.Side == there.Side) with { Data = [new($"side: {here.Side}", side), new($"side: {there.Side}", other)] }), here.Side, there.Side);
+                yield return Table(here, there, "side",
+                    s => s.Set(SameSide,
+                        FactValue.Of(here.Side == there.Side)
+                            with
+                        { Data = [new($"side: {here.Side}", side), new($"side: {there.Side}", other)] }), here.Side, there.Side);
             foreach (var table in Lengths(here, there).Concat(Words(here, there)).Concat(Places(here, there)).Concat(Hours(here, there)))
                 yield return table;
         }
@@ -52,15 +59,21 @@ internal static class MirrorFacts
         var (a, b) = (here.Mounting, there.Mounting);
         (string What, Figure? One, Figure? Two)[] compared =
         [
-            ("cutout", a.Cutout, b.Cutout), ("smaller cutout", a.CutoutMinor, b.CutoutMinor), ("depth", a.Depth, b.Depth), ("gap to the grille", a.GrilleGap, b.GrilleGap),
-            ("recess", a.Recess, b.Recess), ("thickness of the panel", a.PanelThickness, b.PanelThickness), ("gap to the door card", a.DoorCardGap, b.DoorCardGap),
+            ("cutout", a.Cutout, b.Cutout), ("smaller cutout", a.CutoutMinor, b.CutoutMinor), ("depth", a.Depth, b.Depth),
+            ("gap to the grille", a.GrilleGap, b.GrilleGap),
+            ("recess", a.Recess, b.Recess), ("thickness of the panel", a.PanelThickness, b.PanelThickness),
+            ("gap to the door card", a.DoorCardGap, b.DoorCardGap),
             ("circle of screw holes", a.Holes?.Circle, b.Holes?.Circle), ("largest cutout", a.LargestCutout, b.LargestCutout),
-            .. Obstructions(a, b).SelectMany(o => new[] { ($"depth of the {o.Here.Name}", o.Here.Depth, o.There.Depth), ($"distance of the {o.Here.Name}", o.Here.FromRadius, o.There.FromRadius) }),
+            .. Obstructions(a, b)
+                .SelectMany(
+                o => new[] { ($"depth of the {o.Here.Name}", o.Here.Depth, o.There.Depth),
+                    ($"distance of the {o.Here.Name}", o.Here.FromRadius, o.There.FromRadius) }),
         ];
         foreach (var (what, one, two) in compared)
         {
             if (one is not null && two is not null && one.At != two.At)
-                yield return Table(here, there, what, s => s.Set(LengthGap, Gap(one, two, Math.Abs(one.Si - two.Si))), one.ToString(), two.ToString());
+                yield return Table(here, there, what, s => s.Set(LengthGap, Gap(one, two, Math.Abs(one.Si - two.Si))), one.ToString(),
+                    two.ToString());
         }
     }
 
@@ -68,14 +81,20 @@ internal static class MirrorFacts
     {
         foreach (var (what, one, two) in new[]
         {
-            ("plug", here.Plug, there.Plug), ("polarity of the plug", here.PlugPolarity, there.PlugPolarity), ("feed", here.FeedType, there.FeedType),
+            ("plug", here.Plug, there.Plug), ("polarity of the plug", here.PlugPolarity, there.PlugPolarity),
+            ("feed", here.FeedType, there.FeedType),
             ("material of the panel", here.Mounting.PanelMaterialAt, there.Mounting.PanelMaterialAt), ("role", here.RoleAt, there.RoleAt),
             ("impedance of the factory driver", Text(here.FactoryImpedance), Text(there.FactoryImpedance)),
             ("number of screw holes", Count(here.Mounting.Holes), Count(there.Mounting.Holes)),
         })
         {
             if (one is not null && two is not null && one.At != two.At)
-                yield return Table(here, there, what, s => s.Set(WordsDiffer, FactValue.Of(one.Value != two.Value) with { Data = [new($"{what}: {one.Value}", one.At), new($"{what}: {two.Value}", two.At)] }), one.Value, two.Value);
+                yield return Table(here, there, what,
+                    s => s.Set(WordsDiffer,
+                        FactValue.Of(one.Value != two.Value)
+                            with
+                        { Data = [new($"{what}: {one.Value}", one.At), new($"{what}: {two.Value}", two.At)] }), one.Value,
+                                two.Value);
         }
     }
 
@@ -84,7 +103,8 @@ internal static class MirrorFacts
     {
         var (a, b) = (here.Mounting, there.Mounting);
         if (a.Holes is { } holes && b.Holes is { } others && holes.At != others.At && holes.Angles.Count == others.Angles.Count)
-            yield return Compared("screw holes", [.. holes.Angles.Select(HoleFit.Hour)], holes.At, [.. others.Angles.Select(HoleFit.Hour)], others.At);
+            yield return Compared("screw holes", [.. holes.Angles.Select(HoleFit.Hour)], holes.At, [.. others.Angles.Select(HoleFit.Hour)],
+                others.At);
         if (a is { AimClock: { } aim, AimClockAt: { } at } && b is { AimClock: { } aim2, AimClockAt: { } at2 } && at != at2)
             yield return Compared("the sound aimed", [aim], at, [aim2], at2);
         foreach (var (one, two) in Obstructions(a, b))
@@ -99,7 +119,11 @@ internal static class MirrorFacts
             var gap = hours.Max(h => expected.Min(e => Apart(h, e)));
             gap = Math.Max(gap, expected.Max(e => hours.Min(h => Apart(h, e))));
             var (told, wanted) = (Told(hours), Told(expected));
-            return Table(here, there, what, s => s.Set(AngleGap, FactValue.Of(Dimension.Radian, gap * Math.PI / 6) with { Data = [new($"{what} at {told}", at), new($"{what} at {Told(others)}", there2)] }), told, wanted);
+            return Table(here, there, what,
+                s => s.Set(AngleGap,
+                    FactValue.Of(Dimension.Radian, gap * Math.PI / 6)
+                        with
+                    { Data = [new($"{what} at {told}", at), new($"{what} at {Told(others)}", there2)] }), told, wanted);
         }
     }
 
@@ -119,9 +143,11 @@ internal static class MirrorFacts
     {
         if (here.Location is not [var x, var y, var z] || there.Location is not [var x2, var y2, var z2] || y.At == y2.At)
             yield break;
-        yield return Table(here, there, "place across the vehicle", s => s.Set(AcrossGap, Gap(y, y2, Math.Abs(y.Si + y2.Si))), y.ToString(), QuantityText.Format(-y2.Si, y2.Quantity.Unit));
+        yield return Table(here, there, "place across the vehicle", s => s.Set(AcrossGap, Gap(y, y2, Math.Abs(y.Si + y2.Si))),
+            y.ToString(), QuantityText.Format(-y2.Si, y2.Quantity.Unit));
         foreach (var (what, one, two) in new[] { ("place along the vehicle", x, x2), ("height in the vehicle", z, z2) })
-            yield return Table(here, there, what, s => s.Set(AcrossGap, Gap(one, two, Math.Abs(one.Si - two.Si))), one.ToString(), two.ToString());
+            yield return Table(here, there, what, s => s.Set(AcrossGap, Gap(one, two, Math.Abs(one.Si - two.Si))), one.ToString(),
+                two.ToString());
     }
 
     // The sides of a vehicle that both were written out belong together when nothing but left and right tells them apart.
@@ -152,9 +178,11 @@ internal static class MirrorFacts
         return new FactTable(Subject.Mirror, here.Id, here.Name, sheet.Values) { At = here.At };
     }
 
-    private static FactValue Gap(Figure one, Figure two, double gap) => FactValue.Of(Dimension.Metre, gap) with { Data = [new Datum(one.ToString(), one.At), new Datum(two.ToString(), two.At)] };
+    private static FactValue Gap(Figure one, Figure two, double gap) =>
+        FactValue.Of(Dimension.Metre, gap) with { Data = [new Datum(one.ToString(), one.At), new Datum(two.ToString(), two.At)] };
 
-    private static Located<string>? Count(HoleCircle? holes) => holes is null ? null : new Located<string>(QuantityText.Number(holes.Angles.Count, 0), holes.At);
+    private static Located<string>? Count(HoleCircle? holes) =>
+        holes is null ? null : new Located<string>(QuantityText.Number(holes.Angles.Count, 0), holes.At);
 
     private static Located<string>? Text(Figure? figure) => figure is null ? null : new Located<string>(figure.ToString(), figure.At);
 }

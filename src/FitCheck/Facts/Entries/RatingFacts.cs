@@ -47,7 +47,8 @@ internal static class RatingFacts
 
     public static IEnumerable<FactTable> Of(Entry entry)
     {
-        var (ratings, converter) = entry switch { Amplifier a => (a.Ratings, a.PowerConverter), SourceUnit s => (s.Ratings, s.PowerConverter), _ => ([], true) };
+        var (ratings, converter) =
+            entry switch { Amplifier a => (a.Ratings, a.PowerConverter), SourceUnit s => (s.Ratings, s.PowerConverter), _ => ([], true) };
         foreach (var rating in ratings)
         {
             var sheet = new FactSheet();
@@ -83,7 +84,10 @@ internal static class RatingFacts
     {
         var ceiling = OutputRating.Ceiling(rating.Load.Si);
         sheet.Set(SupplyCeiling, ceiling);
-        sheet.Set(RatingToCeiling, FactValue.Of(Dimension.One, rating.Power.Si / ceiling) with { Data = [Cited(rating.Power, "power"), Cited(rating.Load, "load")] });
+        sheet.Set(RatingToCeiling,
+            FactValue.Of(Dimension.One, rating.Power.Si / ceiling)
+                with
+            { Data = [Cited(rating.Power, "power"), Cited(rating.Load, "load")] });
     }
 
     private static void Fuses(Rating rating, Amplifier amplifier, FactSheet sheet)
@@ -95,7 +99,10 @@ internal static class RatingFacts
         var fuses = amplifier.Fuses.Sum(f => f.Si);
         sheet.Set(RatingCurrent, current);
         sheet.Set(DeviceFuses, fuses);
-        sheet.Set(CurrentToFuses, FactValue.Of(Dimension.One, current / fuses) with { Data = [Cited(rating.Power, "power"), .. amplifier.Fuses.Select(f => Cited(f, "fuse"))] });
+        sheet.Set(CurrentToFuses,
+            FactValue.Of(Dimension.One, current / fuses)
+                with
+            { Data = [Cited(rating.Power, "power"), .. amplifier.Fuses.Select(f => Cited(f, "fuse"))] });
     }
 
     private static FactValue Beside(Rating doubted, Rating other, double ratio) => FactValue.Of(Dimension.One, ratio) with

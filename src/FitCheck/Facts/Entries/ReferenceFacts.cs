@@ -32,7 +32,10 @@ internal static class ReferenceFacts
         var isRight = kind is not null && (reference.Kind is null || reference.Kind == kind);
         sheet.Set(WantedKind, PartsCatalog.Article(reference.Kind ?? "part"));
         sheet.Set(FoundKind, kind is null ? "nothing" : PartsCatalog.Article(kind));
-        sheet.Set(NearHint, isRight ? "" : Nearest.Hint(reference.Target.Value, catalog.Ids.Where(i => reference.Kind is null || catalog.KindOf(i) == reference.Kind)));
+        sheet.Set(NearHint,
+            isRight ? ""
+                : Nearest.Hint(reference.Target.Value,
+                catalog.Ids.Where(i => reference.Kind is null || catalog.KindOf(i) == reference.Kind)));
         sheet.Set(LeadsSomewhere, FactValue.Of(isRight) with
         {
             Data = [new Datum($"reference to {reference.Target.Value}", reference.Target.At)],

@@ -10,8 +10,8 @@ internal static class BodyFacts
     private const string OnSheet = "Read it from the maker's drawing, or measure the driver with a depth gauge.";
 
     /// <summary>
-    /// Adds the inputs of the body to a stack and returns a function from the stack's values to the profile. A drawn profile is stretched with its
-    /// depth's tolerance; a sheet with three numbers gives a cone and a magnet.
+    /// Adds the inputs of the body to a stack and returns a function from the stack's values to the profile. A drawn profile is stretched
+    /// with its depth's tolerance; a sheet with three numbers gives a cone and a magnet.
     /// </summary>
     /// <param name="size">The driver's.</param>
     /// <param name="named">How a figure of the driver is named to a person.</param>
@@ -27,7 +27,8 @@ internal static class BodyFacts
         }
         var cutout = stack.Need(named("cutout diameter"), OnSheet, size?.Cutout);
         var depth = stack.Need(named("mounting depth"), OnSheet, size?.Depth);
-        // The worst that a magnet can be is as wide as the hole and as long as the driver is deep: that is what FromSheet assumes without figures.
+        // The worst that a magnet can be is as wide as the hole and as long as the driver is deep: that is what FromSheet assumes without
+        // figures.
         var magnet = size?.MagnetDiameter is { } d ? stack.Need(named("magnet diameter"), OnSheet, d) : -1;
         var height = size?.MagnetHeight is { } h ? stack.Need(named("magnet height"), OnSheet, h) : -1;
         return v => BodyProfile.FromSheet(v[cutout] / 2, v[depth],

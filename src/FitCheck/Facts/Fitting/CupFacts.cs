@@ -49,7 +49,9 @@ internal static class CupFacts
         var lengths = new PositionLengths(c);
         sheet.Set(CupHoleGap, Formulas.HoleGap(lengths).ToFact());
         sheet.Set(CupWallLeft, Formulas.WallLeft(lengths).ToFact());
-        sheet.Set(CupCuttable, cup.Cuttable, new Unsure("material of the cup", "Ask the maker whether the cup may be cut, or look for the mark on its back.", Estimated: false));
+        sheet.Set(CupCuttable, cup.Cuttable,
+            new Unsure("material of the cup", "Ask the maker whether the cup may be cut, or look for the mark on its back.",
+                Estimated: false));
         sheet.Set(CupDepthMargin, Formulas.DepthMargin(lengths).ToFact());
         sheet.Set(CupGrilleMargin, Formulas.GrilleMargin(lengths).ToFact());
     }
@@ -60,8 +62,14 @@ internal static class CupFacts
         var room = c.Cup is { ModuleRoom.Count: 3 } cup ? cup.ModuleRoom : c.Position.Mounting.ModuleRoom;
         var stack = new Stack(Dimension.Metre);
         var how = "Measure length, width and height of the free space beside the tweeter.";
-        var there = Enumerable.Range(0, 3).Select(i => stack.Need(c.AtPosition("room for the crossover module"), how, room.Count == 3 ? room.OrderByDescending(r => r.Si).ElementAt(i) : null)).ToArray();
-        var box = Enumerable.Range(0, 3).Select(i => stack.Need($"size of {module.Name}", Calliper, module.Box.Count == 3 ? module.Box.OrderByDescending(r => r.Si).ElementAt(i) : null)).ToArray();
+        var there = Enumerable.Range(0, 3)
+            .Select(i =>
+            stack.Need(c.AtPosition("room for the crossover module"), how,
+                room.Count == 3 ? room.OrderByDescending(r => r.Si).ElementAt(i) : null)).ToArray();
+        var box = Enumerable.Range(0, 3)
+            .Select(i =>
+            stack.Need($"size of {module.Name}", Calliper,
+                module.Box.Count == 3 ? module.Box.OrderByDescending(r => r.Si).ElementAt(i) : null)).ToArray();
         return stack.Of(v => Enumerable.Range(0, 3).Min(i => v[there[i]] - v[box[i]] - (i == 0 ? CableBend : 0)));
     }
 }

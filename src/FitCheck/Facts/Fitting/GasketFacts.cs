@@ -6,12 +6,12 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Facts.Fitting;
 
 /// <summary>
-/// The gasket ring between the flange's front and the back of the door card. The card stands at a gap G before the panel; the ring's foot is the front of
-/// the flange, at the radius R of its rim: t + f·cosθ ∓ R·sinθ before the panel, t being the spacer's thickness at its centre and f the flange's. So the
-/// gap left for the ring runs from G − t − f·cosθ − R·sinθ, where the spacer is thick, to G − t − f·cosθ + R·sinθ, where it is thin; without tilt both are
-/// one. What stands before the flange (surround, bridge) lies inside the ring and takes nothing from it. The ring has to be higher than the widest gap,
-/// and must not be pressed below its compressed height in the narrowest. It has to stand on the flange, and outside of what moves: Sd is the area of a
-/// piston as wide as the cone with half of its surround.
+/// The gasket ring between the flange's front and the back of the door card. The card stands at a gap G before the panel; the ring's foot
+/// is the front of the flange, at the radius R of its rim: t + f·cosθ ∓ R·sinθ before the panel, t being the spacer's thickness at its
+/// centre and f the flange's. So the gap left for the ring runs from G − t − f·cosθ − R·sinθ, where the spacer is thick, to G − t − f·cosθ
+/// + R·sinθ, where it is thin; without tilt both are one. What stands before the flange (surround, bridge) lies inside the ring and takes
+/// nothing from it. The ring has to be higher than the widest gap, and must not be pressed below its compressed height in the narrowest. It
+/// has to stand on the flange, and outside of what moves: Sd is the area of a piston as wide as the cone with half of its surround.
 /// </summary>
 internal static class GasketFacts
 {
@@ -76,7 +76,9 @@ internal static class GasketFacts
         var (free, wide) = (reach.Need($"free height of {ring.Name}", Calliper, ring.FreeHeight), Gap(c, reach, 1));
         sheet.Set(GasketReach, reach.Of(v => v[free] - wide(v)));
         var room = new Stack(Dimension.Metre);
-        var (pressed, narrow) = (room.Need($"compressed height of {ring.Name}", "Press it between two boards and measure.", ring.CompressedHeight), Gap(c, room, -1));
+        var (pressed, narrow) =
+            (room.Need($"compressed height of {ring.Name}", "Press it between two boards and measure.", ring.CompressedHeight),
+                Gap(c, room, -1));
         sheet.Set(GasketRoom, room.Of(v => narrow(v) - v[pressed]));
         // Whether a round ring goes on an oval flange is for the eye.
         sheet.Set(GasketOnOval, c.Driver.Oval);
@@ -89,7 +91,9 @@ internal static class GasketFacts
     private static FactValue Rest(PositionContext c, Sundry ring)
     {
         var stack = new Stack(Dimension.Metre);
-        var (inner, outer) = (stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner), stack.Need($"outer diameter of {ring.Name}", Calliper, ring.Outer));
+        var (inner, outer) =
+            (stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner),
+                stack.Need($"outer diameter of {ring.Name}", Calliper, ring.Outer));
         var flange = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange);
         return stack.Of(v => (Math.Min(v[outer], v[flange]) - v[inner]) / 2);
     }
@@ -110,7 +114,8 @@ internal static class GasketFacts
     private static Func<double[], double> Gap(PositionContext c, Stack stack, int side)
     {
         var card = stack.Need(c.AtPosition("gap from the panel to the back of the door card"), Clay, c.Position.Mounting.DoorCardGap);
-        var thickness = c.Adapter is { } adapter ? stack.Need("thickness of the spacer", Calliper, adapter.Thickness) : stack.Optional("", Calliper, null, 0);
+        var thickness = c.Adapter is { } adapter ? stack.Need("thickness of the spacer", Calliper, adapter.Thickness)
+            : stack.Optional("", Calliper, null, 0);
         var flange = stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness);
         if (c.Adapter?.Tilt is not { Si: not 0 } angle)
             return v => v[card] - v[thickness] - v[flange];

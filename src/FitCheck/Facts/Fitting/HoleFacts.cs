@@ -69,7 +69,10 @@ internal static class HoleFacts
     /// <inheritdoc cref="DriverFit(Adapter, Driver)"/>
     public static HoleFit? DriverFit(PositionContext c) => DriverFit(c.Adapter, c.Driver);
 
-    /// <summary>The driver on the spacer's best pattern: the first of the fit is the spacer's, so that hours are the spacer's own; null when a pattern is missing.</summary>
+    /// <summary>
+    /// The driver on the spacer's best pattern: the first of the fit is the spacer's, so that hours are the spacer's own; null when a
+    /// pattern is missing.
+    /// </summary>
     public static HoleFit? DriverFit(Adapter? adapter, Driver? driver)
     {
         if (adapter is not { DriverHoles: { Count: > 0 } patterns } || driver?.Holes is not { } holes)
@@ -84,8 +87,8 @@ internal static class HoleFacts
         return best;
     }
 
-    // A handed spacer is drawn as it goes into its door; an angled one, drawn with its tilt toward the top, is turned until it looks at the listener; an
-    // oval part fits as it is and upside down. Anything else may be turned freely.
+    // A handed spacer is drawn as it goes into its door; an angled one, drawn with its tilt toward the top, is turned until it looks at the
+    // listener; an oval part fits as it is and upside down. Anything else may be turned freely.
     private static double[]? Turns(Position position, Adapter? adapter, Driver? driver)
     {
         if (adapter is not null && adapter.Handed != "no")
@@ -123,12 +126,15 @@ internal static class HoleFacts
         var part = c.Adapter?.Name ?? c.Driver!.Name;
         if (PanelFit(c) is not { } fit)
         {
-            var missing = c.Position.Mounting.Holes is null ? c.AtPosition("screw holes in the panel") : c.OfDriver("screw holes in the flange");
+            var missing = c.Position.Mounting.Holes is null ? c.AtPosition("screw holes in the panel")
+                : c.OfDriver("screw holes in the flange");
             sheet.Set(PanelHolesMeeting, Unknown(missing, $"Lay {part} on the panel and mark which holes meet."));
             return;
         }
         sheet.Set(PanelHoles, fit.Total);
-        sheet.Set(PanelHolesMeeting, Count(fit, $"Lay {part} on the panel and mark which holes meet.", c.AtPosition("screw holes in the panel"), $"screw holes of {part}"));
+        sheet.Set(PanelHolesMeeting,
+            Count(fit, $"Lay {part} on the panel and mark which holes meet.", c.AtPosition("screw holes in the panel"),
+                $"screw holes of {part}"));
         sheet.Set(PanelHolesMissedAt, HoleFit.Hours(fit.Missed()));
         sheet.Set(PanelTurn, Turn(c, fit));
     }
@@ -140,18 +146,22 @@ internal static class HoleFacts
         var at = $"with the sound aimed at {HoleFit.Clock(HoleFit.Hour(aim * 180 / Math.PI))}";
         var free = HoleFit.Freely(fit.First, fit.Second, aim);
         return free.Meeting > fit.Meeting
-            ? $"{at} (aimed at {HoleFit.Clock(HoleFit.Hour(free.Rotation * 180 / Math.PI))} instead, {QuantityText.Number(free.Meeting, 0)} would meet)" : at;
+            ? $"{at} (aimed at {HoleFit.Clock(HoleFit.Hour(free.Rotation * 180 / Math.PI))} instead, "
+                + $"{QuantityText.Number(free.Meeting, 0)} would meet)" : at;
     }
 
     private static void OnSpacer(PositionContext c, FactSheet sheet)
     {
         if (DriverFit(c) is not { } fit)
         {
-            sheet.Set(DriverHolesMeeting, Unknown(c.OfDriver("screw holes in the flange"), "Lay the driver on the spacer and mark which holes meet."));
+            sheet.Set(DriverHolesMeeting,
+                Unknown(c.OfDriver("screw holes in the flange"), "Lay the driver on the spacer and mark which holes meet."));
             return;
         }
         sheet.Set(DriverHoles, fit.Second.Angles.Count);
-        sheet.Set(DriverHolesMeeting, Count(fit, "Lay the driver on the spacer and mark which holes meet.", "screw holes of the spacer", c.OfDriver("screw holes in the flange")));
+        sheet.Set(DriverHolesMeeting,
+            Count(fit, "Lay the driver on the spacer and mark which holes meet.", "screw holes of the spacer",
+                c.OfDriver("screw holes in the flange")));
         sheet.Set(DriverHolesMissedAt, HoleFit.Hours(DrillAt(c, fit)));
     }
 
@@ -169,8 +179,11 @@ internal static class HoleFacts
         return hours;
     }
 
-    /// <summary>How far the driver is turned from its drawing with everything mounted, radians clockwise: by its spacer, and on it.</summary>
-    public static double DriverTurn(PositionContext c, HoleFit fit) => (PanelFit(c)?.Match.Rotation ?? Aimed(c.Position, c.Adapter) ?? 0) + fit.Match.Rotation;
+    /// <summary>
+    /// How far the driver is turned from its drawing with everything mounted, radians clockwise: by its spacer, and on it.
+    /// </summary>
+    public static double DriverTurn(PositionContext c, HoleFit fit) =>
+        (PanelFit(c)?.Match.Rotation ?? Aimed(c.Position, c.Adapter) ?? 0) + fit.Match.Rotation;
 
     private static FactValue Count(HoleFit fit, string how, string first, string second) => FactValue.Of(Dimension.One, fit.Meeting) with
     {
@@ -178,5 +191,6 @@ internal static class HoleFacts
         Unsure = fit.IsEstimated ? [new Unsure(fit.First.Circle.IsEstimated ? first : second, how, Estimated: true)] : [],
     };
 
-    private static FactValue Unknown(string what, string how) => FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(what, how, Estimated: false));
+    private static FactValue Unknown(string what, string how) =>
+        FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(what, how, Estimated: false));
 }

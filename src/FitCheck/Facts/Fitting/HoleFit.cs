@@ -4,8 +4,8 @@ using FitCheck.Physics.Geometry;
 namespace FitCheck.Facts.Fitting;
 
 /// <summary>
-/// Two bolt patterns, one on each face of a joint, and the turn of the second at which most of the first's screws find a hole. Hours are those of the
-/// first pattern's own frame.
+/// Two bolt patterns, one on each face of a joint, and the turn of the second at which most of the first's screws find a hole. Hours are
+/// those of the first pattern's own frame.
 /// </summary>
 /// <param name="first">The pattern that stays.</param>
 /// <param name="second">The one that may be turned.</param>
@@ -13,8 +13,9 @@ namespace FitCheck.Facts.Fitting;
 internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList<double>? only)
 {
     /// <summary>
-    /// How far apart two holes may be and still take one screw: 0.5 mm by the medium clearance hole (ISO 273: 5.5 mm for M5, 4.5 mm for M4), and as much again
-    /// for what a clip nut floats and a sheet-metal hole is drawn (common practice, no source). Slots come on top of it.
+    /// How far apart two holes may be and still take one screw: 0.5 mm by the medium clearance hole (ISO 273: 5.5 mm for M5, 4.5 mm for
+    /// M4), and as much again for what a clip nut floats and a sheet-metal hole is drawn (common practice, no source). Slots come on top of
+    /// it.
     /// </summary>
     private const double ScrewClearance = 1e-3;
 
@@ -35,7 +36,9 @@ internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList
     /// <summary>Which ones, and at which turn.</summary>
     public BoltMatch Match => _match ??= first.Pattern.Align(second.Pattern, ScrewClearance, only);
 
-    /// <summary>How many holes would meet, and at which turn, if the second part could be turned freely; the turn nearest to a wanted one.</summary>
+    /// <summary>
+    /// How many holes would meet, and at which turn, if the second part could be turned freely; the turn nearest to a wanted one.
+    /// </summary>
     public static BoltMatch Freely(HoleCircle first, HoleCircle second, double wanted)
     {
         var match = first.Pattern.Align(second.Pattern.Rotated(wanted), ScrewClearance);

@@ -3,7 +3,8 @@ namespace FitCheck.Facts.Fitting;
 /// <summary>An hour of the clock face as people say it, to the nearest half: "half past ten", "four o'clock".</summary>
 internal static class HourText
 {
-    private static readonly string[] Numbers = ["twelve", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven"];
+    private static readonly string[] Numbers = ["twelve", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+        "eleven"];
 
     public static string Of(double hour)
     {

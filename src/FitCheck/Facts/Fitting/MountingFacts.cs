@@ -2,7 +2,8 @@ using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Quantities;
-using Formulas = FitCheck.Facts.Fitting.MountingFormulas<FitCheck.Facts.Fitting.PositionLengths, FitCheck.Facts.Fitting.StackedLength, FitCheck.Catalog.Obstruction?>;
+using Formulas = FitCheck.Facts.Fitting.MountingFormulas<
+    FitCheck.Facts.Fitting.PositionLengths, FitCheck.Facts.Fitting.StackedLength, FitCheck.Catalog.Obstruction?>;
 
 namespace FitCheck.Facts.Fitting;
 
@@ -27,7 +28,8 @@ internal static class MountingFacts
     public static readonly NumberFact DepthNeeded = OfDepth.Number(
         "depth_needed", Dimension.Metre, "How far the tilted driver on its spacer reaches behind the mounting plane.",
         Reads.Mounted.Itself,
-        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height", "dimensions.profile"],
+        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height",
+            "dimensions.profile"],
         Reads.Adapter["thickness", "tilt"]);
     public static readonly NumberFact DepthAvailable = OfDepth.Number(
         "depth_available", Dimension.Metre, "Depth behind the mounting plane before the nearest fixed thing.",
@@ -36,7 +38,8 @@ internal static class MountingFacts
     public static readonly NumberFact DepthMargin = OfDepth.Number(
         "depth_margin", Dimension.Metre, "Least clearance behind the driver to anything fixed.",
         Reads.Mounted.Itself,
-        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height", "dimensions.profile"],
+        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height",
+            "dimensions.profile"],
         Reads.Adapter["thickness", "tilt"],
         Reads.Place["mounting.depth", "mounting.aim_clock", "mounting.obstructions"],
         Reads.Measured["fit.measured.depth"]);
@@ -49,7 +52,8 @@ internal static class MountingFacts
     public static readonly NumberFact GlassMargin = OfDepth.Number(
         "glass_margin", Dimension.Metre, "Least clearance behind the driver to the moving glass, fully down.",
         Reads.Mounted.Itself,
-        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height", "dimensions.profile"],
+        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height",
+            "dimensions.profile"],
         Reads.Adapter["thickness", "tilt"], Reads.Place["mounting.obstructions"]);
 
     private static readonly FactGroup OfFront = new(Subject.Position);
@@ -169,7 +173,8 @@ internal static class MountingFacts
 
     /// <summary>A woofer's travel: a limit that the maker states, not a length that someone measured on the part.</summary>
     internal static Figure? Travel(Driver driver) =>
-        driver.Parameters?.Xmax is { } limit ? limit with { Quantity = limit.Quantity with { Tolerance = limit.Quantity.Tolerance ?? 0 } } : null;
+        driver.Parameters?.Xmax is { } limit ? limit with { Quantity = limit.Quantity with { Tolerance = limit.Quantity.Tolerance ?? 0 } }
+            : null;
 
     private static void Hole(PositionContext c, FactSheet sheet)
     {

@@ -110,10 +110,13 @@ internal static class PlaceFacts
             sheet.Set(RoleFits, Suits(driver.Type, position.Role));
         }
         sheet.Set(Wet, position.Wet);
-        sheet.Set(AirbagNear, position.AirbagNear, new Unsure(c.AtPosition("whether an airbag is near"), "Look for its mark on the trim, and in the vehicle maker's documents.", Estimated: false));
+        sheet.Set(AirbagNear, position.AirbagNear,
+            new Unsure(c.AtPosition("whether an airbag is near"), "Look for its mark on the trim, and in the vehicle maker's documents.",
+                Estimated: false));
         // Only a door is the housing of one.
         sheet.Set(PressureSensor, position.PressureSensor ?? (position.Place == "door" ? null : false),
-            new Unsure(c.AtPosition("whether the door carries a pressure sensor"), "Look it up in the vehicle maker's documents.", Estimated: false));
+            new Unsure(c.AtPosition("whether the door carries a pressure sensor"), "Look it up in the vehicle maker's documents.",
+                Estimated: false));
         sheet.Set(MetalPanel, position.Mounting.PanelMaterial is "steel" or "aluminium");
         sheet.Set(DrillingAccepted, build.Accepted("drill"));
         sheet.Set(EnlargingAccepted, build.Accepted("enlarge-holes"));

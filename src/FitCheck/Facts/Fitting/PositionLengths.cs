@@ -6,8 +6,10 @@ namespace FitCheck.Facts.Fitting;
 /// <summary>The lengths of a position of a build by the names that a work sheet has for them, each with how to measure it.</summary>
 internal readonly struct PositionLengths(PositionContext c) : IMountedPair<StackedLength, Obstruction?>, ICuppedTweeter<StackedLength>
 {
-    private const string Gauge = "Take the door card off, run the window fully down, and measure from the mounting plane with a depth gauge.";
-    private const string FrontGauge = "Fit the door card and measure from the mounting plane to the back of the grille, with modelling clay or a depth gauge.";
+    private const string Gauge =
+        "Take the door card off, run the window fully down, and measure from the mounting plane with a depth gauge.";
+    private const string FrontGauge =
+        "Fit the door card and measure from the mounting plane to the back of the grille, with modelling clay or a depth gauge.";
     private const string Calliper = "Measure with a calliper, in two directions.";
     private const string CupCalliper = "Measure with a calliper.";
     private const string OnSheet = "Read it from the maker's drawing, or measure the driver.";

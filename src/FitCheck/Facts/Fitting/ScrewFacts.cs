@@ -7,10 +7,10 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Facts.Fitting;
 
 /// <summary>
-/// The driver's screws in the spacer. A screw of length L under the head goes through the flange (f) and into the boss (b): it holds over min(L − f, b).
-/// Its tip may go as deep as the spacer is thick there before it stands on the panel: on a tilted spacer the screw at the thin edge decides, where along
-/// the driver's axis (t − r·sinθ)/cosθ of material lie under the flange, r being the radius of the driver's bolt circle; a boss is as deep as its maker
-/// says all around. The panel is taken to reach under every screw.
+/// The driver's screws in the spacer. A screw of length L under the head goes through the flange (f) and into the boss (b): it holds over
+/// min(L − f, b). Its tip may go as deep as the spacer is thick there before it stands on the panel: on a tilted spacer the screw at the
+/// thin edge decides, where along the driver's axis (t − r·sinθ)/cosθ of material lie under the flange, r being the radius of the driver's
+/// bolt circle; a boss is as deep as its maker says all around. The panel is taken to reach under every screw.
 /// </summary>
 internal static class ScrewFacts
 {
@@ -69,7 +69,9 @@ internal static class ScrewFacts
         var (through, length, depth) = (Flange(c, tip), tip.Need($"length of {screw.Name}", Calliper, screw.Length), Room(c, adapter, tip));
         sheet.Set(ScrewTipRoom, tip.Of(v => v[through] + depth(v) - v[length]));
         var play = new Stack(Dimension.Metre);
-        var (hole, thread) = (play.Need(c.OfDriver("screw size"), Calliper, Exact(driver.Holes?.Screw)), play.Need($"diameter of {screw.Name}", Calliper, Exact(screw.Diameter)));
+        var (hole, thread) =
+            (play.Need(c.OfDriver("screw size"), Calliper, Exact(driver.Holes?.Screw)),
+                play.Need($"diameter of {screw.Name}", Calliper, Exact(screw.Diameter)));
         sheet.Set(ScrewPlay, play.Of(v => v[hole] - v[thread]));
     }
 
@@ -94,7 +96,9 @@ internal static class ScrewFacts
         var value = hold.Of(v => Math.Min(v[length] - v[flange], v[boss]));
         sheet.Set(ScrewHold, value);
         var ratio = new Stack(Dimension.One);
-        var (longest, under, deep) = (ratio.Need($"length of {screw.Name}", Calliper, screw.Length), Flange(c, ratio), ratio.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth));
+        var (longest, under, deep) =
+            (ratio.Need($"length of {screw.Name}", Calliper, screw.Length), Flange(c, ratio),
+                ratio.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth));
         var diameter = ratio.Need($"diameter of {screw.Name}", Calliper, Exact(screw.Diameter));
         sheet.Set(ScrewHoldRatio, ratio.Of(v => Math.Min(v[longest] - v[under], v[deep]) / v[diameter]));
     }
@@ -110,8 +114,10 @@ internal static class ScrewFacts
         return v => Math.Max(v[boss], (v[thickness] - (v[circle] / 2 * Math.Sin(Math.Abs(v[tilt])))) / Math.Cos(v[tilt]));
     }
 
-    private static int Flange(PositionContext c, Stack stack) => stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness);
+    private static int Flange(PositionContext c, Stack stack) =>
+        stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness);
 
     // Thread and screw sizes are nominal ones, not lengths that someone measured.
-    private static Figure? Exact(Figure? size) => size is null ? null : size with { Quantity = size.Quantity with { Tolerance = size.Quantity.Tolerance ?? 0 } };
+    private static Figure? Exact(Figure? size) =>
+        size is null ? null : size with { Quantity = size.Quantity with { Tolerance = size.Quantity.Tolerance ?? 0 } };
 }

@@ -55,7 +55,10 @@ internal static class FilterFacts
         sheet.Set(keys.Set, filter is not null);
         if (filter is null)
             return;
-        sheet.Set(keys.IsThere, (filter.IsThere is { } there ? FactValue.Of(there) : FactValue.Unknown(FactType.Truth, filter.Unsure)) with { Data = filter.Data });
+        sheet.Set(keys.IsThere,
+            (filter.IsThere is { } there ? FactValue.Of(there) : FactValue.Unknown(FactType.Truth, filter.Unsure))
+                with
+            { Data = filter.Data });
         sheet.Set(keys.Corner, filter.Corner);
         sheet.Set(keys.Maker, filter.By.Part.Name);
         sheet.Set(keys.Limits, filter.Limits);

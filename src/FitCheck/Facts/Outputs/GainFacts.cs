@@ -6,7 +6,10 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Outputs;
 
-/// <summary>The voltage to which an amplifier's gain is set by a voltmeter: √(P·R), where P is what neither the output, the driver nor the build forbids.</summary>
+/// <summary>
+/// The voltage to which an amplifier's gain is set by a voltmeter: √(P·R), where P is what neither the output, the driver nor the build
+/// forbids.
+/// </summary>
 internal static class GainFacts
 {
     public static readonly FactGroup Declarations = new(Subject.Channel);

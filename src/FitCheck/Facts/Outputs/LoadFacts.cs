@@ -98,7 +98,11 @@ internal static class LoadFacts
         Load(c, sheet);
         var output = c.Output;
         sheet.Set(LowestLoad, output.LowestLoad is { } lowest
-            ? FactValue.Of(Dimension.Ohm, lowest.Si) with { Data = [new Datum($"lowest load of {output.Name}: {lowest}", lowest.At)], Unsure = lowest.IsEstimated ? [LowestLoadOf(output, true)] : [] }
+            ? FactValue.Of(Dimension.Ohm, lowest.Si) with
+            {
+                Data = [new Datum($"lowest load of {output.Name}: {lowest}", lowest.At)],
+                Unsure = lowest.IsEstimated ? [LowestLoadOf(output, true)] : []
+            }
             : FactValue.Unknown(FactType.Number(Dimension.Ohm), LowestLoadOf(output, false)));
         sheet.Set(Bridged, c.Channel.Bridged);
         if (c.Channel.Bridged)
@@ -106,7 +110,8 @@ internal static class LoadFacts
             var outputs = Together(c.Channel.Outputs);
             sheet.Set(BridgedOutputs, outputs);
             sheet.Set(Bridgeable, output.Bridgeable, new Unsure($"whether the outputs {outputs} of {output.Name} are a pair for bridging",
-                "Look at the marks beside the amplifier's terminals, or into its manual, and write the pairs into its entry as `bridges`.", Estimated: false));
+                "Look at the marks beside the amplifier's terminals, or into its manual, and write the pairs into its entry as `bridges`.",
+                Estimated: false));
         }
         sheet.Set(DriverCount, c.Channel.Feeds.Count(p => p.Driver is not null) + c.Channel.Leftover.Count);
         var forgotten = c.Channel.Leftover.Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && p.KeepsFactoryDriver)).ToList();
@@ -121,10 +126,12 @@ internal static class LoadFacts
         Ratings(c, sheet);
     }
 
-    private static string Together(IReadOnlyList<string> outputs) => $"{string.Join(", ", outputs.Take(outputs.Count - 1))} and {outputs[^1]}";
+    private static string Together(IReadOnlyList<string> outputs) =>
+        $"{string.Join(", ", outputs.Take(outputs.Count - 1))} and {outputs[^1]}";
 
     private static string? Filter(Catalog.FilterSetting? filter) =>
-        filter is null ? null : $"{QuantityText.Format(filter.Corner.Si, Dimension.Hertz)} at {QuantityText.Format(filter.SlopePerOctave, Dimension.Slope)}";
+        filter is null ? null
+            : $"{QuantityText.Format(filter.Corner.Si, Dimension.Hertz)} at {QuantityText.Format(filter.SlopePerOctave, Dimension.Slope)}";
 
     private static void Load(ChannelContext c, FactSheet sheet)
     {
@@ -156,7 +163,10 @@ internal static class LoadFacts
         }
         if (output.Continuous.MinBy(r => Math.Abs(r.Load.Si - 4)) is { } stated)
         {
-            sheet.Set(StatedPower, FactValue.Of(Dimension.Watt, stated.Power.Si) with { Data = [new Datum($"power of {output.Name}: {stated.Power}", stated.Power.At)] });
+            sheet.Set(StatedPower,
+                FactValue.Of(Dimension.Watt, stated.Power.Si)
+                    with
+                { Data = [new Datum($"power of {output.Name}: {stated.Power}", stated.Power.At)] });
             sheet.Set(StatedLoad, stated.Load.Si);
             sheet.Set(StatedDistortion, stated.Distortion?.Si);
             sheet.Set(StatedSupply, stated.Supply?.Si);
@@ -182,7 +192,8 @@ internal static class LoadFacts
             return value with
             {
                 Number = new Uncertain(nominal, all.Min(), all.Max(), (all.Max() - all.Min()) / 2),
-                Unsure = [.. c.Unsure, .. c.InductancesUnsure.Select(u => u with { IsBounded = true, Passing = limit => Needed(limit, most) })],
+                Unsure = [.. c.Unsure,
+                    .. c.InductancesUnsure.Select(u => u with { IsBounded = true, Passing = limit => Needed(limit, most) })],
                 Supposing = null,
             };
         }
@@ -201,8 +212,11 @@ internal static class LoadFacts
 
     private static List<Datum> DriverData(ChannelContext c) => [.. c.Branches
         .Where(b => b.Placed?.Driver?.Part.Parameters?.Re is not null)
-        .Select(b => new Datum($"DC resistance of {b.Placed!.Driver!.Part.Name}: {b.Placed.Driver.Part.Parameters!.Re}", b.Placed.Driver.Part.Parameters!.Re!.At)).Distinct()];
+        .Select(b =>
+        new Datum($"DC resistance of {b.Placed!.Driver!.Part.Name}: {b.Placed.Driver.Part.Parameters!.Re}",
+            b.Placed.Driver.Part.Parameters!.Re!.At)).Distinct()];
 
     private static Unsure LowestLoadOf(OutputRating output, bool estimated) =>
-        new($"lowest rated load of {output.Name}", "Look it up in the manual or on the label; without it, don't go below the factory drivers' impedance.", estimated);
+        new($"lowest rated load of {output.Name}",
+            "Look it up in the manual or on the label; without it, don't go below the factory drivers' impedance.", estimated);
 }

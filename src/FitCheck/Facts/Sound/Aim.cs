@@ -3,7 +3,10 @@ using FitCheck.Physics.Geometry;
 
 namespace FitCheck.Facts.Sound;
 
-/// <summary>Where a driver stands and looks, in the vehicle's frame with the listener between the front seats' heads at its origin; lengths in metres.</summary>
+/// <summary>
+/// Where a driver stands and looks, in the vehicle's frame with the listener between the front seats' heads at its origin; lengths in
+/// metres.
+/// </summary>
 /// <param name="Location">Of the driver's centre.</param>
 /// <param name="Axis">Along which it looks, length 1; null where direction does not matter, as for a box in the cargo space.</param>
 /// <param name="Clock">The clock face of the panel it is mounted on.</param>
@@ -30,8 +33,8 @@ internal sealed record Aim(Direction Location, Direction? Axis, PanelClock? Cloc
 
     public static bool IsEstimated(Position position) => position.Location.Any(f => f.IsEstimated);
 
-    // Panels of vehicles: doors, side panels, mirror sails and pillars face across the cabin, the top of a dash up and back, a shelf up. Bass from the
-    // cargo space has no direction (common practice, no source).
+    // Panels of vehicles: doors, side panels, mirror sails and pillars face across the cabin, the top of a dash up and back, a shelf up.
+    // Bass from the cargo space has no direction (common practice, no source).
     private static Direction? Facing(Position position)
     {
         var across = new Direction(0, position.Side switch { "left" => -1, "right" => 1, _ => 0 }, 0);

@@ -75,18 +75,24 @@ internal static class AimFacts
     }
 
     /// <summary>Decibels lost at an angle (radians) off the axis; null for a driver that has no direction of its own, or no size.</summary>
-    public static double? LossOffAxis(Catalog.Driver driver, double angle) => Array.IndexOf(Directional, driver.Type) >= 0 && Radius(driver) is { } radius
+    public static double? LossOffAxis(Catalog.Driver driver, double angle) =>
+        Array.IndexOf(Directional, driver.Type) >= 0 && Radius(driver) is { } radius
         ? -PistonDirectivity.Db(driver.IsTweeter ? 10_000 : 3_000, radius, Math.Min(angle, Math.PI / 2)) : null;
 
-    /// <summary>Radius of the piston: from its area, else half the dome of a tweeter, else four tenths of the size class (common practice, no source).</summary>
+    /// <summary>
+    /// Radius of the piston: from its area, else half the dome of a tweeter, else four tenths of the size class (common practice, no
+    /// source).
+    /// </summary>
     public static double? Radius(Catalog.Driver driver) =>
         driver.Parameters?.Sd is { Si: > 0 } area ? Math.Sqrt(area.Si / Math.PI)
         : driver.Size is { } size ? (driver.IsTweeter ? 0.5 : 0.4) * size.Si : null;
 
     public static Unsure Location(Catalog.Position position, bool estimated) => new(
-        $"where {position.Name} is", "Measure from the middle of the driver to the point between the front head restraints: forward, sideways and up.", estimated);
+        $"where {position.Name} is",
+        "Measure from the middle of the driver to the point between the front head restraints: forward, sideways and up.", estimated);
 
-    public static IReadOnlyList<Unsure> Unsures(Catalog.Position position) => Aim.IsEstimated(position) ? [Location(position, estimated: true)] : [];
+    public static IReadOnlyList<Unsure> Unsures(Catalog.Position position) =>
+        Aim.IsEstimated(position) ? [Location(position, estimated: true)] : [];
 
     private static void Paths(PositionContext c, Aim aim, FactSheet sheet)
     {
@@ -99,10 +105,15 @@ internal static class AimFacts
             sheet.Set(SidePathDifference, FactValue.Of(Dimension.Metre, difference) with { Unsure = [Seat(c.Build)] });
         }
         if (LevelFacts.WooferBeside(c) is { } woofer && Aim.Of(woofer.Position, 0) is { } other)
-            sheet.Set(PairPathDifference, FactValue.Of(Dimension.Metre, other.Distance - aim.Distance) with { Unsure = [.. Unsures(c.Position), .. Unsures(woofer.Position)] });
+            sheet.Set(PairPathDifference,
+                FactValue.Of(Dimension.Metre, other.Distance - aim.Distance)
+                    with
+                { Unsure = [.. Unsures(c.Position), .. Unsures(woofer.Position)] });
     }
 
-    private static Unsure Seat(Build build) => new($"where the head of the person at the wheel of {build.Vehicle.Name} is", "Measure from both drivers to the head restraint.", Estimated: true);
+    private static Unsure Seat(Build build) =>
+        new($"where the head of the person at the wheel of {build.Vehicle.Name} is", "Measure from both drivers to the head restraint.",
+            Estimated: true);
 
     private static List<Datum> Data(Catalog.Position position) => [new Datum($"location of {position.Name}", position.Location[0].At)];
 }

@@ -27,12 +27,14 @@ internal sealed record HeardDriver(ChannelContext Channel, ChannelSweep Sweep, i
         if (Aim.Of(placed.Position, placed.Adapter?.Part.Tilt?.Si ?? 0) is not { } aim)
             return (null, [AimFacts.Location(placed.Position, estimated: false)]);
         IReadOnlyList<Unsure> guessed = driver.Sensitivity!.IsEstimated ? [Sensitivities(driver, estimated: true)] : [];
-        return (new HeardDriver(channel, sweep, index, driver, sensitivity, aim) { Unsure = [.. channel.Unsure, .. guessed, .. AimFacts.Unsures(placed.Position)] }, []);
+        return (new HeardDriver(channel, sweep, index, driver, sensitivity,
+            aim)
+        { Unsure = [.. channel.Unsure, .. guessed, .. AimFacts.Unsures(placed.Position)] }, []);
     }
 
     /// <summary>
-    /// Mean level in dB at the listener over a few frequencies, with 2.83 V at the output: sensitivity, network, electronic filters, distance in a free
-    /// field, and a rigid piston's loss off its axis.
+    /// Mean level in dB at the listener over a few frequencies, with 2.83 V at the output: sensitivity, network, electronic filters,
+    /// distance in a free field, and a rigid piston's loss off its axis.
     /// </summary>
     /// <param name="band">Frequencies in Hz.</param>
     /// <param name="network">Another network of the same channel, for another setting of its crossover.</param>
@@ -74,7 +76,8 @@ internal sealed record HeardDriver(ChannelContext Channel, ChannelSweep Sweep, i
     public Unsure NoPower => PowerFacts.OutputPower(Channel, estimated: false);
 
     private double OffAxisDb(double hz) =>
-        Aim.Angle is { } angle && AimFacts.Radius(Driver) is { } radius ? PistonDirectivity.Db(hz, radius, Math.Min(angle, Math.PI / 2)) : 0;
+        Aim.Angle is { } angle && AimFacts.Radius(Driver) is { } radius ? PistonDirectivity.Db(hz, radius, Math.Min(angle, Math.PI / 2))
+            : 0;
 
     // IEC 60268-5: 1 W is that into the rated impedance.
     private static double? At2V83(Driver driver) =>

@@ -8,10 +8,13 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Sound;
 
-/// <summary>Whether tweeter and woofer, front and rear are equally loud at the seat, and how to set the crossover so that they are.</summary>
+/// <summary>
+/// Whether tweeter and woofer, front and rear are equally loud at the seat, and how to set the crossover so that they are.
+/// </summary>
 internal static class LevelFacts
 {
-    // Where each plays alone: the octaves below any crossover, and those above it in which hearing judges treble (common practice, no source).
+    // Where each plays alone: the octaves below any crossover, and those above it in which hearing judges treble (common practice, no
+    // source).
     private static readonly double[] WooferBand = FrequencyGrid.Log(250, 1_000, 9), TweeterBand = FrequencyGrid.Log(4_000, 12_500, 9);
 
     public static readonly FactGroup Declarations = new(Subject.Position);
@@ -65,7 +68,8 @@ internal static class LevelFacts
             return;
         Pair(c, sheet);
         Rear(c, all, sheet);
-        if (c.Driver.Type != "subwoofer" && HeardDriver.Of(c.Channel, c.Placed).Heard is { } heard && heard.FullPowerDb() is ({ } volts, var more))
+        if (c.Driver.Type != "subwoofer" && HeardDriver.Of(c.Channel, c.Placed).Heard is { } heard
+            && heard.FullPowerDb() is ({ } volts, var more))
             sheet.Set(LevelAtFullPower, Of(Uncertain.Exact(heard.WeightedDb()) + volts, [.. heard.Unsure, .. more]));
     }
 
@@ -138,7 +142,8 @@ internal static class LevelFacts
         PositionContext? front = null;
         foreach (var other in all)
         {
-            if (other.Position.Side == c.Position.Side && PlaysMusic(other) && other.Channel is not null && other.Position.Location is [{ Si: > 0 }, _, _])
+            if (other.Position.Side == c.Position.Side && PlaysMusic(other) && other.Channel is not null
+                && other.Position.Location is [{ Si: > 0 }, _, _])
                 front ??= other;
         }
         if (front is null)
@@ -149,14 +154,18 @@ internal static class LevelFacts
         if (behind is null || before is null)
             sheet.Set(RearOverFront, FactValue.Unknown(FactType.Number(Dimension.Decibel), [.. missing, .. missingToo]));
         else if (behind.FullPowerDb() is ({ } rear, var more) && before.FullPowerDb() is ({ } ahead, var moreToo))
-            sheet.Set(RearOverFront, Of(Uncertain.Exact(behind.BandDb(WooferBand) - before.BandDb(WooferBand)) + rear - ahead, [.. behind.Unsure, .. before.Unsure, .. more, .. moreToo]));
+            sheet.Set(RearOverFront,
+                Of(Uncertain.Exact(behind.BandDb(WooferBand) - before.BandDb(WooferBand)) + rear - ahead,
+                    [.. behind.Unsure, .. before.Unsure, .. more, .. moreToo]));
         else
             sheet.Set(RearOverFront, FactValue.Unknown(FactType.Number(Dimension.Decibel), behind.NoPower, before.NoPower));
     }
 
-    private static bool PlaysMusic(PositionContext c) => c.Driver is { Type: "woofer" or "full-range" or "coaxial" } && c.Position.Place != "cargo";
+    private static bool PlaysMusic(PositionContext c) =>
+        c.Driver is { Type: "woofer" or "full-range" or "coaxial" } && c.Position.Place != "cargo";
 
-    private static FactValue Of(Uncertain decibels, IReadOnlyList<Unsure> unsure) => FactValue.Of(Dimension.Decibel, decibels) with { Unsure = [.. unsure.Distinct()] };
+    private static FactValue Of(Uncertain decibels, IReadOnlyList<Unsure> unsure) =>
+        FactValue.Of(Dimension.Decibel, decibels) with { Unsure = [.. unsure.Distinct()] };
 
     private static string Signed(double decibels) => decibels.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture) + " dB";
 

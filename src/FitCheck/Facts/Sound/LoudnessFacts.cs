@@ -38,7 +38,8 @@ internal static class LoudnessFacts
         if (build.Of(LoudestLevel)?.Number is not { } level || build.Of(AllowedTime) is not { Number: { } time } allowed
             || time.Value >= TimeSpan.FromHours(24).TotalSeconds)
             return null;
-        return string.Create(CultureInfo.InvariantCulture, $"At full power about {level.Value:0} dB(A) at the seat: NIOSH allows {allowed.Text} a day.");
+        return string.Create(CultureInfo.InvariantCulture,
+            $"At full power about {level.Value:0} dB(A) at the seat: NIOSH allows {allowed.Text} a day.");
     }
 
     private static string Shown(double seconds) => seconds switch

@@ -62,7 +62,12 @@ internal static class PowerFacts
         if (driver.IsTweeter)
             return;
         var rated = driver.ContinuousPower is { } figure
-            ? FactValue.Of(Dimension.Watt, figure.Si) with { Data = [new Datum($"rated noise power of {driver.Name}: {figure}", figure.At)], Unsure = figure.IsEstimated ? [RatedPowerOf(driver.Name, true)] : [] }
+            ? FactValue.Of(Dimension.Watt, figure.Si)
+            with
+            {
+                Data = [new Datum($"rated noise power of {driver.Name}: {figure}", figure.At)],
+                Unsure = figure.IsEstimated ? [RatedPowerOf(driver.Name, true)] : []
+            }
             : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPowerOf(driver.Name, false));
         sheet.Set(RatedPower, rated);
         var available = Available(c, driver);
@@ -83,21 +88,26 @@ internal static class PowerFacts
     }
 
     public static Unsure OutputPower(ChannelContext channel, bool estimated) => new(
-        $"continuous power of {channel.Output.Name}", "Look for a power stated as continuous, RMS or sine at 14.4 V and at most 1 % distortion; a peak or maximum figure does not count.", estimated);
+        $"continuous power of {channel.Output.Name}",
+        "Look for a power stated as continuous, RMS or sine at 14.4 V and at most 1 % distortion; a peak or maximum figure does not "
+            + "count.", estimated);
 
     private static FactValue Available(PositionContext c, Catalog.Driver driver)
     {
         var unknown = FactType.Number(Dimension.Watt);
         if (c.Channel is not { } channel)
-            return FactValue.Unknown(unknown, new Unsure(c.AtPosition("which output feeds the driver"), "Name the output in the build's `channels`.", Estimated: false));
+            return FactValue.Unknown(unknown,
+                new Unsure(c.AtPosition("which output feeds the driver"), "Name the output in the build's `channels`.", Estimated: false));
         if (channel.Sweep is not { } sweep || channel.Of(c.Position.Id) is not (_, var index))
             return FactValue.Unknown(unknown, [.. channel.Unsure]);
         if (Volts(channel, sweep) is not ({ } volts, var more))
             return FactValue.Unknown(unknown, OutputPower(channel, estimated: false));
         if (driver.Impedance is not { } impedance)
-            return FactValue.Unknown(unknown, new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false));
-        // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated. Where a crossover
-        // resonates with the voice coil the voltage rises above the output's, but there the coil's impedance is high too: that is no power.
+            return FactValue.Unknown(unknown,
+                new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false));
+        // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated. Where a
+        // crossover resonates with the voice coil the voltage rises above the output's, but there the coil's impedance is high too: that is
+        // no power.
         var gain = 0.0;
         foreach (var state in sweep.States)
             gain = Math.Max(gain, Decibel.ToAmplitude(state.Drivers[index].Db) * channel.ActiveGain(state.Hz));

@@ -70,23 +70,27 @@ internal static class TravelFacts
         if (c.Channel is not { } channel)
             return;
         sheet.Set(OnAmplifier, channel.Channel.Device.Part is Amplifier);
-        sheet.Set(HasHighPass, channel.Channel.InLine.Any(s => s.Part.Type == "capacitor") || c.Placed.Sundries.Exists(s => s.Part.Type == "capacitor")
+        sheet.Set(HasHighPass,
+            channel.Channel.InLine.Any(s => s.Part.Type == "capacitor") || c.Placed.Sundries.Exists(s => s.Part.Type == "capacitor")
             ? FactValue.Of(true) : IsThere(channel.HighPass));
         sheet.Set(HasLowPass, IsThere(channel.LowPass));
         Number(sheet, HighPassSet, channel.HighPass?.Setting.Corner, "high-pass");
         Travel(c, channel, driver, sheet);
     }
 
-    private static FactValue IsThere(FilterCheck? filter) => filter is { IsThere: null } ? FactValue.Unknown(FactType.Truth, filter.Unsure) : FactValue.Of(filter is not null);
+    private static FactValue IsThere(FilterCheck? filter) =>
+        filter is { IsThere: null } ? FactValue.Unknown(FactType.Truth, filter.Unsure) : FactValue.Of(filter is not null);
 
     private static void Travel(PositionContext c, ChannelContext channel, Driver driver, FactSheet sheet)
     {
         if (Unboxed(c, driver) || channel.Sweep is not { } sweep || channel.Of(c.Position.Id) is not ({ } branch, var index)
             || driver.Parameters is not { Xmax: { Si: > 0 } xmax } parameters || MovingMass(parameters) is not { } mass
             || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more)
-            || ProgrammeTravel.Of(branch.Physics.Driver, mass, hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer)) is not { } travel)
+            || ProgrammeTravel.Of(branch.Physics.Driver, mass,
+            hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer)) is not { } travel)
             return;
-        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
+        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure,
+            .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
         var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));
         sheet.Set(ExcursionPeak, FactValue.Of(Dimension.Metre, peak) with { Unsure = unsure });
@@ -112,14 +116,16 @@ internal static class TravelFacts
         return 1 / (Math.Pow(2 * Math.PI * fs.Si, 2) * compliance);
     }
 
-    private static bool Unboxed(PositionContext c, Driver driver) => driver.Type == "subwoofer" && c.Position.Place == "cargo" && c.Placed.Box is null;
+    private static bool Unboxed(PositionContext c, Driver driver) =>
+        driver.Type == "subwoofer" && c.Position.Place == "cargo" && c.Placed.Box is null;
 
     private static void Box(PositionContext c, Driver driver, FactSheet sheet)
     {
         if (Unboxed(c, driver))
         {
             sheet.Set(BoxQ, FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(c.AtPosition("net volume of the box"),
-                "Ask the maker of the box, or fill it with a measured amount of dry grain; then write it into the build as `box`.", Estimated: false, limit => Volume(driver, limit))));
+                "Ask the maker of the box, or fill it with a measured amount of dry grain; then write it into the build as `box`.",
+                Estimated: false, limit => Volume(driver, limit))));
             return;
         }
         if (c.Placed.Box is not { Si: > 0 } box)
@@ -127,7 +133,9 @@ internal static class TravelFacts
         Number(sheet, BoxVolume, box, "net volume of the box");
         if (driver.Parameters is not { Vas: { Si: > 0 } vas, Qes: { } qes, Qms: { } qms, Fs: { } fs })
         {
-            sheet.Set(BoxQ, FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"Thiele/Small parameters of {driver.Name}", "Ask the maker for fs, Qes, Qms and Vas.", Estimated: false)));
+            sheet.Set(BoxQ,
+                FactValue.Unknown(FactType.Number(Dimension.One),
+                    new Unsure($"Thiele/Small parameters of {driver.Name}", "Ask the maker for fs, Qes, Qms and Vas.", Estimated: false)));
             return;
         }
         var stiffening = ClosedBox.Stiffening(vas.Si, box.Si);
@@ -135,7 +143,10 @@ internal static class TravelFacts
         sheet.Set(BoxQ, FactValue.Of(Dimension.One, q) with
         {
             Data = [new Datum("net volume of the box", box), new Datum($"equivalent volume of {driver.Name}: {vas}", vas.At)],
-            Unsure = box.IsEstimated ? [new Unsure(c.AtPosition("net volume of the box"), "Measure the box inside, and take off what the driver and the braces fill.", Estimated: true, limit => Volume(driver, limit))] : [],
+            Unsure = box.IsEstimated
+                ? [new Unsure(c.AtPosition("net volume of the box"),
+                "Measure the box inside, and take off what the driver and the braces fill.", Estimated: true,
+                limit => Volume(driver, limit))] : [],
         });
         sheet.Set(BoxResonance, fs.Si * stiffening);
         sheet.Set(BoxCorner, fs.Si * stiffening * ClosedBox.HalfPowerRatio(q));
@@ -158,7 +169,9 @@ internal static class TravelFacts
 
     // What else hangs on the output changes next to nothing in the bass.
     private static Unsure[] Resistance(Driver driver) => driver.Parameters?.Re is { IsEstimated: false } ? []
-        : [new Unsure($"DC resistance of {driver.Name}", "Unplug the driver and put a multimeter across its terminals, at room temperature.", driver.Parameters?.Re is not null)];
+        : [new Unsure($"DC resistance of {driver.Name}",
+        "Unplug the driver and put a multimeter across its terminals, at room temperature.", driver.Parameters?.Re is not null)];
 
-    private static Unsure Excursion(Driver driver) => new($"peak linear excursion of {driver.Name}", "Ask the maker for Xmax, one way.", Estimated: true);
+    private static Unsure Excursion(Driver driver) =>
+        new($"peak linear excursion of {driver.Name}", "Ask the maker for Xmax, one way.", Estimated: true);
 }

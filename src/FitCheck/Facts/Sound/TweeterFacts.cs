@@ -8,10 +8,14 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Sound;
 
-/// <summary>What reaches a tweeter: corner and slope of the real high-pass at its terminals, and the power of programme noise through it.</summary>
+/// <summary>
+/// What reaches a tweeter: corner and slope of the real high-pass at its terminals, and the power of programme noise through it.
+/// </summary>
 internal static class TweeterFacts
 {
-    private const string LookAtFeed = "Take the factory tweeter out: a capacitor on it, or in its plug, means that the wire itself is full range; then follow the wire back to see whether parts stay in it.";
+    private const string LookAtFeed =
+        "Take the factory tweeter out: a capacitor on it, or in its plug, means that the wire itself is full range; then follow the "
+            + "wire back to see whether parts stay in it.";
 
     public static readonly FactGroup Declarations = new(Subject.Position);
 
@@ -74,7 +78,9 @@ internal static class TweeterFacts
             sheet.Set(LowestCrossover, FactValue.Of(Dimension.Hertz, lowest.Si) with
             {
                 Data = [new Datum($"lowest crossover of {driver.Name}: {lowest}", lowest.At)],
-                Unsure = lowest.IsEstimated ? [new Unsure($"lowest crossover of {driver.Name}", "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: true)] : [],
+                Unsure = lowest.IsEstimated
+                    ? [new Unsure($"lowest crossover of {driver.Name}",
+                    "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: true)] : [],
             });
             sheet.Set(LowestCrossoverSlope, driver.LowestCrossoverSlope);
         }
@@ -89,11 +95,16 @@ internal static class TweeterFacts
         var feed = new Unsure($"what the factory wire carries to {c.Position.Name}", LookAtFeed, Estimated: false);
         var passes = branch.HighPasses.Count;
         // A part that may or may not be in the factory wire can't take a known high-pass away, but it can stand in series with it.
-        Unsure[] open = [.. branch.FeedUnknown ? new[] { feed } : [], .. branch.Doubted is { IsThere: null } filter ? new[] { filter.Unsure } : []];
-        sheet.Set(TweeterFullRange, passes > 0 ? FactValue.Of(false) : open.Length > 0 ? FactValue.Unknown(FactType.Truth, open) : FactValue.Of(true) with { Data = branch.Doubted?.Data ?? [] });
+        Unsure[] open = [.. branch.FeedUnknown ? new[] { feed } : [],
+            .. branch.Doubted is { IsThere: null } filter ? new[] { filter.Unsure } : []];
+        sheet.Set(TweeterFullRange,
+            passes > 0 ? FactValue.Of(false)
+                : open.Length > 0 ? FactValue.Unknown(FactType.Truth, open)
+                : FactValue.Of(true) with { Data = branch.Doubted?.Data ?? [] });
         sheet.Set(NothingBefore, branch.Doubted is { IsThere: false } absent
             ? $"the high-pass of {absent.Corner} that the build sets is not there ({absent.Limits})" : "nothing stands before the tweeter");
-        sheet.Set(HighPasses, open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
+        sheet.Set(HighPasses,
+            open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
         sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses));
         if (channel.Sweep is not { } sweep || (open.Length > 0 && passes == 0))
         {
@@ -119,7 +130,8 @@ internal static class TweeterFacts
         Power(c, channel, sweep, index, unsure, sheet);
     }
 
-    private static void Power(PositionContext c, ChannelContext channel, ChannelSweep sweep, int index, IReadOnlyList<Unsure> unsure, FactSheet sheet)
+    private static void Power(PositionContext c, ChannelContext channel, ChannelSweep sweep, int index, IReadOnlyList<Unsure> unsure,
+        FactSheet sheet)
     {
         var driver = c.Driver!;
         sheet.Set(TweeterRatedPower, driver.ContinuousPower is { } rated
@@ -139,7 +151,8 @@ internal static class TweeterFacts
         sheet.Set(TweeterPower, Power(ProgrammeNoise.Mean(PerVoltSquared)));
         sheet.Set(TweeterPowerClipped, Power(ClippedProgramme.Sum(PerVoltSquared)));
 
-        FactValue Power(double perVoltSquared) => FactValue.Of(Dimension.Watt, volts * volts * Uncertain.Exact(perVoltSquared)) with { Unsure = [.. unsure, .. more] };
+        FactValue Power(double perVoltSquared) =>
+            FactValue.Of(Dimension.Watt, volts * volts * Uncertain.Exact(perVoltSquared)) with { Unsure = [.. unsure, .. more] };
 
         double PerVoltSquared(double hz)
         {
@@ -148,5 +161,7 @@ internal static class TweeterFacts
         }
     }
 
-    private static Unsure RatedPower(string name, bool estimated) => new($"rated noise power of {name}", "Ask the maker for the continuous (noise) power and the high-pass it is stated with; a peak figure does not count.", estimated);
+    private static Unsure RatedPower(string name, bool estimated) =>
+        new($"rated noise power of {name}",
+            "Ask the maker for the continuous (noise) power and the high-pass it is stated with; a peak figure does not count.", estimated);
 }

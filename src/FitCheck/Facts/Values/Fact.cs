@@ -3,8 +3,8 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Facts.Values;
 
 /// <summary>
-/// The key of a fact, declared once in the class that computes it. What rules may name, what is explained of it, what a chart settles once, on what a change
-/// has to act and which data are asked for all follow from here.
+/// The key of a fact, declared once in the class that computes it. What rules may name, what is explained of it, what a chart settles once,
+/// on what a change has to act and which data are asked for all follow from here.
 /// </summary>
 /// <param name="Subject">What it is a fact of.</param>
 /// <param name="Name">As rules name it.</param>
@@ -14,7 +14,8 @@ namespace FitCheck.Facts.Values;
 internal abstract record Fact(Subject Subject, string Name, FactType Type, string Meaning, IReadOnlyList<Input> Inputs)
 {
     /// <summary>Which of driver, mounting part and place it rests on; a fact that reads anything else rests on the build.</summary>
-    public RestsOn RestsOn { get; } = Inputs.Count == 0 ? RestsOn.Build : Inputs.Aggregate(RestsOn.Nothing, (all, input) => all | input.Source.RestsOn);
+    public RestsOn RestsOn { get; } = Inputs.Count == 0 ? RestsOn.Build
+        : Inputs.Aggregate(RestsOn.Nothing, (all, input) => all | input.Source.RestsOn);
 
     /// <summary>Two keys are the same when they are of one subject and one name.</summary>
     public virtual bool Equals(Fact? other) => other is not null && Subject == other.Subject && Name == other.Name;
@@ -28,7 +29,9 @@ internal sealed record NumberFact(Subject Subject, string Name, Dimension Dimens
     : Fact(Subject, Name, FactType.Number(Dimension), Meaning, Inputs);
 
 /// <summary>Yes or no.</summary>
-internal sealed record TruthFact(Subject Subject, string Name, string Meaning, IReadOnlyList<Input> Inputs) : Fact(Subject, Name, FactType.Truth, Meaning, Inputs);
+internal sealed record TruthFact(Subject Subject, string Name, string Meaning, IReadOnlyList<Input> Inputs)
+    : Fact(Subject, Name, FactType.Truth, Meaning, Inputs);
 
 /// <summary>A word, such as a name or a way of wiring.</summary>
-internal sealed record WordFact(Subject Subject, string Name, string Meaning, IReadOnlyList<Input> Inputs) : Fact(Subject, Name, FactType.Word, Meaning, Inputs);
+internal sealed record WordFact(Subject Subject, string Name, string Meaning, IReadOnlyList<Input> Inputs)
+    : Fact(Subject, Name, FactType.Word, Meaning, Inputs);

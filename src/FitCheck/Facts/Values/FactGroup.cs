@@ -12,7 +12,8 @@ internal sealed class FactGroup(Subject subject) : IReadOnlyList<Fact>
 
     public Fact this[int index] => _facts[index];
 
-    public NumberFact Number(string name, Dimension dimension, string meaning, params Input[] inputs) => Add(new NumberFact(subject, name, dimension, meaning, inputs));
+    public NumberFact Number(string name, Dimension dimension, string meaning, params Input[] inputs) =>
+        Add(new NumberFact(subject, name, dimension, meaning, inputs));
 
     public TruthFact Truth(string name, string meaning, params Input[] inputs) => Add(new TruthFact(subject, name, meaning, inputs));
 

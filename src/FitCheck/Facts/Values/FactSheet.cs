@@ -5,8 +5,9 @@ using System.Diagnostics.CodeAnalysis;
 namespace FitCheck.Facts.Values;
 
 /// <summary>
-/// Collects the facts of one subject by name; only declared names are taken, each once. Facts that are left for later are computed when one of them is
-/// asked for: who only wants to know about the screws does not pay for the acoustics. They are listed in the order in which they were entered or left.
+/// Collects the facts of one subject by name; only declared names are taken, each once. Facts that are left for later are computed when one
+/// of them is asked for: who only wants to know about the screws does not pay for the acoustics. They are listed in the order in which they
+/// were entered or left.
 /// </summary>
 internal sealed class FactSheet : IReadOnlyDictionary<string, FactValue>
 {
@@ -27,7 +28,8 @@ internal sealed class FactSheet : IReadOnlyDictionary<string, FactValue>
     public int Count => All().Count();
 
     /// <summary>The names of declared facts.</summary>
-    public static IReadOnlySet<string> Names(IReadOnlyList<Fact> declarations) => declarations.Select(d => d.Name).ToHashSet(StringComparer.Ordinal);
+    public static IReadOnlySet<string> Names(IReadOnlyList<Fact> declarations) =>
+        declarations.Select(d => d.Name).ToHashSet(StringComparer.Ordinal);
 
     /// <summary>Leaves these facts to be computed when one of them is asked for.</summary>
     public void Later(IReadOnlySet<string> names, Action<FactSheet> compute) => _parts.Add(new Part { Names = names, Compute = compute });

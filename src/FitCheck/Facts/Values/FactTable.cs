@@ -14,7 +14,10 @@ public sealed record FactTable(Subject Subject, string Key, string Name, IReadOn
     /// <summary>Where findings point when none of the parts they are about was chosen.</summary>
     public required Location At { get; init; }
 
-    /// <summary>The parts chosen for this subject, by the word that rules use: `driver`, `adapter`, `cup`, `harness`, `crossover`, `output`, `vehicle`, `device`, `fuse`.</summary>
+    /// <summary>
+    /// The parts chosen for this subject, by the word that rules use: `driver`, `adapter`, `cup`, `harness`, `crossover`, `output`,
+    /// `vehicle`, `device`, `fuse`.
+    /// </summary>
     public IReadOnlyDictionary<string, Choice> Choices { get; init; } = new Dictionary<string, Choice>(StringComparer.Ordinal);
 
     /// <summary>What `money` means here, `EUR` for one; null where no fact is an amount.</summary>

@@ -3,11 +3,14 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace FitCheck.Facts.Values;
 
-/// <summary>Facts of which each is computed when it is asked for: of a hundred thousand subjects nearly all are settled by the first two.</summary>
+/// <summary>
+/// Facts of which each is computed when it is asked for: of a hundred thousand subjects nearly all are settled by the first two.
+/// </summary>
 /// <param name="names">Those that there may be.</param>
 /// <param name="compute">The fact of a name, or null when this subject has none.</param>
 /// <param name="brief">The same in brief; the default looks at the fact.</param>
-internal sealed class FactsOnDemand(IReadOnlyList<string> names, Func<string, FactValue?> compute, Func<string, Brief>? brief = null) : IReadOnlyDictionary<string, FactValue>
+internal sealed class FactsOnDemand(IReadOnlyList<string> names, Func<string, FactValue?> compute, Func<string, Brief>? brief = null)
+    : IReadOnlyDictionary<string, FactValue>
 {
     public IEnumerable<string> Keys => names.Where(ContainsKey);
 
@@ -23,7 +26,8 @@ internal sealed class FactsOnDemand(IReadOnlyList<string> names, Func<string, Fa
 
     public bool TryGetValue(string key, [MaybeNullWhen(false)] out FactValue value) => (value = compute(key)) is not null;
 
-    public IEnumerator<KeyValuePair<string, FactValue>> GetEnumerator() => names.Where(ContainsKey).Select(n => KeyValuePair.Create(n, this[n])).GetEnumerator();
+    public IEnumerator<KeyValuePair<string, FactValue>> GetEnumerator() =>
+        names.Where(ContainsKey).Select(n => KeyValuePair.Create(n, this[n])).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 }

@@ -1,8 +1,8 @@
 namespace FitCheck.Facts.Values;
 
 /// <summary>
-/// Everything that a fact may look at. What a chart settles once, on what a change of a build has to act and which data are asked for follow from the
-/// inputs that facts declare of it.
+/// Everything that a fact may look at. What a chart settles once, on what a change of a build has to act and which data are asked for
+/// follow from the inputs that facts declare of it.
 /// </summary>
 internal static class Reads
 {

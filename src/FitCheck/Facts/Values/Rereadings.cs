@@ -1,6 +1,8 @@
 namespace FitCheck.Facts.Values;
 
-/// <summary>The recorded data whose tolerances weigh most in a fact, worked out when somebody asks; it says nothing of the value, so all are equal.</summary>
+/// <summary>
+/// The recorded data whose tolerances weigh most in a fact, worked out when somebody asks; it says nothing of the value, so all are equal.
+/// </summary>
 internal sealed class Rereadings(Func<IReadOnlyList<Unsure>> work)
 {
     /// <summary>Those that weigh most come first.</summary>

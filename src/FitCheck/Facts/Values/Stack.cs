@@ -5,8 +5,8 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Facts.Values;
 
 /// <summary>
-/// A stack-up of figures: gathers the inputs of a computation with their tolerances, and remembers which of them are missing or guessed, so that the
-/// resulting fact can say what to measure and which reading would pass.
+/// A stack-up of figures: gathers the inputs of a computation with their tolerances, and remembers which of them are missing or guessed, so
+/// that the resulting fact can say what to measure and which reading would pass.
 /// </summary>
 internal sealed class Stack(Dimension dimension)
 {
@@ -66,7 +66,12 @@ internal sealed class Stack(Dimension dimension)
         var number = StackUp.Of(_inputs, f);
         return double.IsNaN(number.Value)
             ? FactValue.Unknown(FactType.Number(dimension)) with { Data = data }
-            : FactValue.Of(dimension, number) with { Unsure = unsure, Data = data, Rereadings = number.IsExact ? null : new(() => WeighMost(f)) };
+            : FactValue.Of(dimension, number) with
+            {
+                Unsure = unsure,
+                Data = data,
+                Rereadings = number.IsExact ? null : new(() => WeighMost(f))
+            };
     }
 
     private Unsure[] WeighMost(Func<double[], double> f)
@@ -82,7 +87,8 @@ internal sealed class Stack(Dimension dimension)
         }
     }
 
-    private Func<PassLimit, string?>? PassingOf(int index, Func<double[], double> f) => _angles?.Contains(index) == true ? null : limit => Passing(index, f, limit);
+    private Func<PassLimit, string?>? PassingOf(int index, Func<double[], double> f) =>
+        _angles?.Contains(index) == true ? null : limit => Passing(index, f, limit);
 
     /// <summary>True when a figure is missing, so that there is no number.</summary>
     public bool IsMissing => Missing() > 0;
@@ -124,7 +130,8 @@ internal sealed class Stack(Dimension dimension)
         var inputs = _inputs.ToList();
         var start = double.IsNaN(inputs[index].Nominal) ? 0.05 : inputs[index].Nominal;
         inputs[index] = inputs[index] with { Nominal = start, HalfWidth = 0 };
-        if (inputs.Exists(i => double.IsNaN(i.Nominal)) || StackUp.SolveFor(inputs, f, index, limit.Limit, limit.AtLeast) is not { } passing)
+        if (inputs.Exists(i => double.IsNaN(i.Nominal))
+            || StackUp.SolveFor(inputs, f, index, limit.Limit, limit.AtLeast) is not { } passing)
             return null;
         // The reading itself may be off by its own tolerance.
         var safe = passing with { Value = passing.Value + (passing.OrMore ? ReadingTolerance : -ReadingTolerance) };

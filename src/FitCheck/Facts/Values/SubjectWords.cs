@@ -3,7 +3,8 @@ namespace FitCheck.Facts.Values;
 /// <summary>The one place where subjects are spelled.</summary>
 internal static class SubjectWords
 {
-    public static readonly IReadOnlyList<string> All = ["position", "channel", "build", "driver", "device", "entry", "figure", "rating", "mirror", "reference"];
+    public static readonly IReadOnlyList<string> All = ["position", "channel", "build", "driver", "device", "entry", "figure", "rating",
+        "mirror", "reference"];
 
     /// <summary>True for what stands in the catalog alone: no build has it, so only `lint` asks.</summary>
     public static bool IsOfCatalog(this Subject subject) => subject >= Subject.Entry;

@@ -5,8 +5,8 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Facts.Wiring;
 
 /// <summary>
-/// Whether the harness adapter reaches from the factory plug to the driver: its length and that of the driver's own leads, against the plug's distance
-/// from the terminals of a driver on the panel and the thickness of the spacer that carries the driver away from there.
+/// Whether the harness adapter reaches from the factory plug to the driver: its length and that of the driver's own leads, against the
+/// plug's distance from the terminals of a driver on the panel and the thickness of the spacer that carries the driver away from there.
 /// </summary>
 internal static class LeadFacts
 {

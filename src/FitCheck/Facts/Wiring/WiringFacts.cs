@@ -7,10 +7,14 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Wiring;
 
-/// <summary>From the factory plug to the driver's terminals: does it mate, does a wire have to be cut, does the polarity stay known.</summary>
+/// <summary>
+/// From the factory plug to the driver's terminals: does it mate, does a wire have to be cut, does the polarity stay known.
+/// </summary>
 internal static class WiringFacts
 {
-    private const string CellTest = "Touch a 1.5 V cell to the wires for a moment before connecting: with the cell's plus on the plus wire of a woofer its cone moves out.";
+    private const string CellTest =
+        "Touch a 1.5 V cell to the wires for a moment before connecting: with the cell's plus on the plus wire of a woofer its cone "
+            + "moves out.";
 
     public static readonly FactGroup Declarations = new(Subject.Position);
 
@@ -65,7 +69,9 @@ internal static class WiringFacts
         sheet.Set(UsesFactoryPlug, uses);
         sheet.Set(HasNewWire, !uses);
         sheet.Set(InDoor, c.Position.Place == "door");
-        sheet.Set(HasRubberPassage, c.Build.Placed.Any(p => p.Sundries.Any(s => s.Part.Type == "grommet")) || c.Build.Extras.Any(e => e.Part is Sundry { Type: "grommet" }));
+        sheet.Set(HasRubberPassage,
+            c.Build.Placed.Any(p => p.Sundries.Any(s => s.Part.Type == "grommet"))
+                || c.Build.Extras.Any(e => e.Part is Sundry { Type: "grommet" }));
         sheet.Set(CuttingAccepted, c.Build.Accepted("cut-wires"));
         sheet.Set(DriverTerminals, Describe(driver.Terminals));
         sheet.Set(WiringPath, Path(c.Placed));
@@ -75,8 +81,10 @@ internal static class WiringFacts
             return;
         var plug = c.Position.Plug;
         sheet.Set(FactoryPlug, plug?.Value);
-        var noPlug = new Unsure(c.AtPosition("factory plug"), "Take the factory driver out and compare its plug with the harness adapter's.", Estimated: false);
-        var noTerminals = new Unsure($"terminals of {driver.Name}", "Look at the driver: tab widths, a plug, or bare leads.", Estimated: false);
+        var noPlug = new Unsure(c.AtPosition("factory plug"),
+            "Take the factory driver out and compare its plug with the harness adapter's.", Estimated: false);
+        var noTerminals = new Unsure($"terminals of {driver.Name}", "Look at the driver: tab widths, a plug, or bare leads.",
+            Estimated: false);
         bool? mates = plug is null ? null : driver.Terminals is { } own ? own.Type == "plug" && own.Family?.Value == plug.Value : null;
         sheet.Set(MatesDirectly, mates, plug is null ? noPlug : noTerminals);
         bool? plugEnd = harness is null || plug is null ? null : harness.From?.Value == plug.Value;
@@ -86,9 +94,11 @@ internal static class WiringFacts
             sheet.Set(HarnessMatesPlug, plugEnd, noPlug);
             sheet.Set(HarnessMatesDriver, driverEnd, noTerminals);
         }
-        bool? path = harness is null ? mates : plugEnd is false || driverEnd is false ? false : plugEnd is null || driverEnd is null ? null : true;
+        bool? path = harness is null ? mates
+            : plugEnd is false || driverEnd is false ? false : plugEnd is null || driverEnd is null ? null : true;
         sheet.Set(NeedsSplice, !path, plug is null ? noPlug : noTerminals);
-        sheet.Set(PolarityFollowed, Polarity(c, driver, harness), new Unsure(c.AtPosition("polarity of the factory wires"), CellTest, Estimated: false));
+        sheet.Set(PolarityFollowed, Polarity(c, driver, harness),
+            new Unsure(c.AtPosition("polarity of the factory wires"), CellTest, Estimated: false));
     }
 
     /// <summary>From the factory plug or the output to the driver: `duo-a plug → Harness … → tabs of 6.3 mm (+) and 4.8 mm (−)`.</summary>
@@ -96,10 +106,12 @@ internal static class WiringFacts
     {
         var end = Describe(placed.Driver?.Part.Terminals);
         if (placed.NewWire is { } wire)
-            return $"new wire{(wire.Part.Gauge is { } gauge ? $" {WireGauge.NameOf(gauge.Si) ?? gauge.ToString()}" : "")}{(placed.NewWireLength is { } length ? $", {length}" : "")} → {end}";
+            return $"new wire{(wire.Part.Gauge is { } gauge ? $" {WireGauge.NameOf(gauge.Si) ?? gauge.ToString()}" : "")}"
+                + $"{(placed.NewWireLength is { } length ? $", {length}" : "")} → {end}";
         var plug = placed.Position.Plug is { } family ? $"{family.Value} plug" : "factory wire";
         var (harness, terminals) = (placed.Harness?.Part, placed.Driver?.Part.Terminals);
-        if (harness is not null && terminals is not null && harness.From?.Value == placed.Position.Plug?.Value && harness.To?.Takes(terminals) == true)
+        if (harness is not null && terminals is not null && harness.From?.Value == placed.Position.Plug?.Value
+            && harness.To?.Takes(terminals) == true)
             return $"{plug} → {harness.Name} → {end}";
         return harness is null && terminals is { Type: "plug" } && terminals.Family?.Value == placed.Position.Plug?.Value
             ? $"{plug} → the driver's own socket"

@@ -1,15 +1,19 @@
 namespace FitCheck.Foundation.Files;
 
-/// <summary>Writes a file whole or not at all: beside its place first, and then in one step there, so that no reader ever sees half of it.</summary>
+/// <summary>
+/// Writes a file whole or not at all: beside its place first, and then in one step there, so that no reader ever sees half of it.
+/// </summary>
 internal static class AtomicFile
 {
     /// <summary>Writes the file; one that exists keeps its permissions.</summary>
     /// <param name="path">In full, in a folder that exists.</param>
     /// <param name="bytes">What is to be in it.</param>
     /// <param name="replace">False to leave a file alone that is there already.</param>
-    /// <exception cref="IOException">The folder is missing, the disk refuses it, or a file is there that is not to be replaced; what was there before is still there.</exception>
+    /// <exception cref="IOException">The folder is missing, the disk refuses it, or a file is there that is not to be replaced; what was
+    /// there before is still there.</exception>
     /// <exception cref="UnauthorizedAccessException">Writing there is not allowed.</exception>
-    public static void Write(string path, ReadOnlyMemory<byte> bytes, bool replace = true) => Write(path, file => file.Write(bytes.Span), replace);
+    public static void Write(string path, ReadOnlyMemory<byte> bytes, bool replace = true) =>
+        Write(path, file => file.Write(bytes.Span), replace);
 
     /// <summary>Writes the file piece by piece; one that exists keeps its permissions. A device or a pipe is written to directly.</summary>
     public static void Write(string path, Action<FileStream> write, bool replace = true)

@@ -44,7 +44,8 @@ internal readonly record struct FileLook(FileType Type, long Node, long Length, 
         {
             var told = Buffer ??= new byte[BufferBytes];
             return statx(CurrentFolder, Encoding.UTF8.GetBytes(path + "\0"), followed ? 0 : LinkItself, BasicData, told) != 0 ? null
-                : new FileLook(TypeOf(BinaryPrimitives.ReadUInt16LittleEndian(told.AsSpan(28))), At(32), At(40), (At(96) * 1_000_000_000) + BinaryPrimitives.ReadUInt32LittleEndian(told.AsSpan(104)),
+                : new FileLook(TypeOf(BinaryPrimitives.ReadUInt16LittleEndian(told.AsSpan(28))), At(32), At(40),
+                (At(96) * 1_000_000_000) + BinaryPrimitives.ReadUInt32LittleEndian(told.AsSpan(104)),
                     BinaryPrimitives.ReadUInt64LittleEndian(told.AsSpan(136)));
 
             long At(int offset) => BinaryPrimitives.ReadInt64LittleEndian(told.AsSpan(offset));
@@ -65,7 +66,8 @@ internal readonly record struct FileLook(FileType Type, long Node, long Length, 
         _ => FileType.Other,
     };
 
-    // Of struct statx: mode at 28, inode at 32, size at 40, time of last change at 96, the disk's two numbers at 136 (Linux, include/uapi/linux/stat.h).
+    // Of struct statx: mode at 28, inode at 32, size at 40, time of last change at 96, the disk's two numbers at 136 (Linux,
+    // include/uapi/linux/stat.h).
     [DllImport("libc.so.6", EntryPoint = "statx")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int statx(int folder, byte[] path, int flags, uint mask, byte[] told);

@@ -1,8 +1,9 @@
 namespace FitCheck.Foundation.Files;
 
 /// <summary>
-/// What the system tells of a file without opening it. The same stamp means the same content: the time of the last change is the system's own, which no program
-/// can set back, and no stamp is kept of a file that changed within the two seconds before it was read. Linux only; elsewhere files are read and digested.
+/// What the system tells of a file without opening it. The same stamp means the same content: the time of the last change is the system's
+/// own, which no program can set back, and no stamp is kept of a file that changed within the two seconds before it was read. Linux only;
+/// elsewhere files are read and digested.
 /// </summary>
 /// <param name="Node">The file's number on its disk: another file that is put in its place has another one.</param>
 /// <param name="Length">Bytes.</param>
@@ -18,11 +19,12 @@ internal sealed record FileStamp(long Node, long Length, long Changed)
     public static FileStamp? Of(FileLook? look) => look is { } known ? new FileStamp(known.Node, known.Length, known.Changed) : null;
 
     /// <summary>
-    /// True for what is there and no plain file: a device, a pipe, and what the system shows of them under /dev and /proc, wherever that leads. False where
-    /// the system doesn't tell.
+    /// True for what is there and no plain file: a device, a pipe, and what the system shows of them under /dev and /proc, wherever that
+    /// leads. False where the system doesn't tell.
     /// </summary>
     public static bool IsOther(string path) =>
-        (path.StartsWith("/dev/", StringComparison.Ordinal) && !path.StartsWith("/dev/shm/", StringComparison.Ordinal)) || path.StartsWith("/proc/", StringComparison.Ordinal)
+        (path.StartsWith("/dev/", StringComparison.Ordinal) && !path.StartsWith("/dev/shm/", StringComparison.Ordinal))
+            || path.StartsWith("/proc/", StringComparison.Ordinal)
             ? File.Exists(path) : FileLook.Of(path) is { Type: not (FileType.Plain or FileType.Folder) };
 
     /// <summary>True when a change after this moment gives another stamp.</summary>

@@ -2,7 +2,9 @@ using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Foundation.Files;
 
-/// <summary>Reads a file up to a bound, whatever length the system tells of it: a device has none, and a file may grow while it is read.</summary>
+/// <summary>
+/// Reads a file up to a bound, whatever length the system tells of it: a device has none, and a file may grow while it is read.
+/// </summary>
 internal static class InputFile
 {
     private const int FirstBytes = 1 << 16;
@@ -19,7 +21,8 @@ internal static class InputFile
             using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0);
             if (Bytes(file, most) is { } bytes)
                 return bytes;
-            problems.Error(new Location(name, 0, 0), $"the file is larger than the {most} bytes that FitCheck reads", ProblemKind.Unreadable);
+            problems.Error(new Location(name, 0, 0), $"the file is larger than the {most} bytes that FitCheck reads",
+                ProblemKind.Unreadable);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -10,8 +10,9 @@ namespace FitCheck.Foundation.Files;
 internal readonly record struct FoundFile(string Path, FileLook? Look, bool IsLink);
 
 /// <summary>
-/// Finds the files of a folder. It may come from strangers, as a change that is to be checked: a link out of it would put what stands elsewhere into a public log, and
-/// a link in a circle, a pipe or a device would keep the program busy for ever. These are told and not read.
+/// Finds the files of a folder. It may come from strangers, as a change that is to be checked: a link out of it would put what stands
+/// elsewhere into a public log, and a link in a circle, a pipe or a device would keep the program busy for ever. These are told and not
+/// read.
 /// </summary>
 internal sealed class InputFolder
 {
@@ -30,7 +31,11 @@ internal sealed class InputFolder
     private InputFolder(string named, string[] endings, ProblemList problems, bool hidden, int depth)
     {
         (_named, _endings, _problems, _depth) = (named, endings, problems, depth);
-        _options = new EnumerationOptions { AttributesToSkip = hidden ? FileAttributes.None : FileAttributes.Hidden, IgnoreInaccessible = false };
+        _options = new EnumerationOptions
+        {
+            AttributesToSkip = hidden ? FileAttributes.None : FileAttributes.Hidden,
+            IgnoreInaccessible = false
+        };
         _real = new Lazy<string?>(() => RealPath.Of(named));
     }
 
@@ -41,7 +46,8 @@ internal sealed class InputFolder
     /// <param name="problems">Where links that lead out of it and the like are told.</param>
     /// <param name="hidden">Whether hidden files are wanted too.</param>
     /// <param name="depth">How many folders deep.</param>
-    public static IReadOnlyList<FoundFile> Files(string named, string folder, string[] endings, ProblemList problems, bool hidden = true, int depth = int.MaxValue)
+    public static IReadOnlyList<FoundFile> Files(string named, string folder, string[] endings, ProblemList problems, bool hidden = true,
+        int depth = int.MaxValue)
     {
         var walk = new InputFolder(named, endings, problems, hidden, depth);
         if (folder != named && new DirectoryInfo(folder).LinkTarget is not null)
@@ -55,7 +61,10 @@ internal sealed class InputFolder
         return walk._found;
     }
 
-    /// <summary>The first of some folders in which a file stands by its path, when links lead it out of there; null when they do not, and when it stands in none.</summary>
+    /// <summary>
+    /// The first of some folders in which a file stands by its path, when links lead it out of there; null when they do not, and when it
+    /// stands in none.
+    /// </summary>
     public static string? LeftBy(string path, IEnumerable<string> folders)
     {
         var full = Path.GetFullPath(path);
@@ -64,7 +73,9 @@ internal sealed class InputFolder
     }
 
     /// <summary>What is said of a link out of a folder.</summary>
-    public static string LeadsOut(string folder) => $"the link leads out of {(folder == "." ? "the folder that you are in" : $"the folder {ShownPath.Of(folder)}")}, so it is not followed; put the file itself there";
+    public static string LeadsOut(string folder) =>
+        $"the link leads out of {(folder == "." ? "the folder that you are in" : $"the folder {ShownPath.Of(folder)}")}, so it is not "
+            + $"followed; put the file itself there";
 
     private void Enter(string folder, int depth)
     {
@@ -100,7 +111,9 @@ internal sealed class InputFolder
 
     // The attributes of a file would cost a call each.
     private FileSystemEnumerable<(string Path, bool IsFolder, bool IsLink)> Entries(string folder) =>
-        new(folder, (ref FileSystemEntry e) => (e.ToSpecifiedFullPath(), e.IsDirectory, e.IsDirectory && e.Attributes.HasFlag(FileAttributes.ReparsePoint)), _options)
+        new(folder,
+            (ref FileSystemEntry e) =>
+                (e.ToSpecifiedFullPath(), e.IsDirectory, e.IsDirectory && e.Attributes.HasFlag(FileAttributes.ReparsePoint)), _options)
         {
             ShouldIncludePredicate = (ref FileSystemEntry e) => e.IsDirectory || HasEnding(e.FileName),
         };
@@ -151,5 +164,6 @@ internal sealed class InputFolder
         return false;
     }
 
-    private void Tell(string path, string message) => _problems.Error(new Location(ShownPath.Of(path), 1, 1), message, ProblemKind.Unreadable);
+    private void Tell(string path, string message) =>
+        _problems.Error(new Location(ShownPath.Of(path), 1, 1), message, ProblemKind.Unreadable);
 }

@@ -47,5 +47,7 @@ internal static class RealPath
 
     /// <summary>True when a real path is a folder or stands somewhere below it.</summary>
     public static bool IsWithin(string path, string folder) =>
-        path == folder || path.StartsWith(Path.EndsInDirectorySeparator(folder) ? folder : folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+        path == folder
+            || path.StartsWith(Path.EndsInDirectorySeparator(folder) ? folder : folder + Path.DirectorySeparatorChar,
+            StringComparison.Ordinal);
 }

@@ -7,17 +7,24 @@ internal static class SameFile
 {
     private static readonly bool CaseCounts = OperatingSystem.IsLinux();
 
-    /// <summary>A text by which paths to be written are compared: alike for two that lead to one file. Null for a device, a pipe and the like: those can be written again and again.</summary>
+    /// <summary>
+    /// A text by which paths to be written are compared: alike for two that lead to one file. Null for a device, a pipe and the like: those
+    /// can be written again and again.
+    /// </summary>
     public static string? Key(string path)
     {
         var full = Path.GetFullPath(path);
         if (FileStamp.IsOther(full))
             return null;
         full = AtomicFile.Target(full);
-        return Of(full) ?? (Path.GetDirectoryName(full) is { } folder ? $"{Of(folder) ?? Cased(Plain(folder))}/{Cased(Path.GetFileName(full))}" : Cased(full));
+        return Of(full)
+            ?? (Path.GetDirectoryName(full) is { } folder ? $"{Of(folder) ?? Cased(Plain(folder))}/{Cased(Path.GetFileName(full))}"
+            : Cased(full));
     }
 
-    /// <summary>A text by which a path to be read is compared with those to be written: a device may lead to a file, as standard input does.</summary>
+    /// <summary>
+    /// A text by which a path to be read is compared with those to be written: a device may lead to a file, as standard input does.
+    /// </summary>
     public static string? KeyOfInput(string path) => Of(Path.GetFullPath(path)) ?? Key(path);
 
     private static string? Of(string path) =>
@@ -30,7 +37,8 @@ internal static class SameFile
             return folder;
         try
         {
-            return new DirectoryInfo(folder).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? Path.Combine(Plain(above), Path.GetFileName(folder));
+            return new DirectoryInfo(folder).ResolveLinkTarget(returnFinalTarget: true)?.FullName
+                ?? Path.Combine(Plain(above), Path.GetFileName(folder));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

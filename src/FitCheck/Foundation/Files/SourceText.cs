@@ -20,7 +20,8 @@ internal sealed record SourceText(string File, string Text)
         var whole = new Location(file, 0, 0);
         if (bytes.Length > MaxBytes)
         {
-            problems.Error(whole, $"the file has {bytes.Length} bytes; FitCheck reads YAML files of up to {MaxBytes} bytes", ProblemKind.Unreadable);
+            problems.Error(whole, $"the file has {bytes.Length} bytes; FitCheck reads YAML files of up to {MaxBytes} bytes",
+                ProblemKind.Unreadable);
             return null;
         }
         var span = bytes;

@@ -3,7 +3,10 @@ namespace FitCheck.Foundation.Problems;
 /// <summary>Finds the spelling that was probably meant.</summary>
 internal static class Nearest
 {
-    /// <summary>The candidate with the fewest edits (insert, delete, replace, swap of neighbours), when near enough to be meant; ties go to the first in ordinal order.</summary>
+    /// <summary>
+    /// The candidate with the fewest edits (insert, delete, replace, swap of neighbours), when near enough to be meant; ties go to the
+    /// first in ordinal order.
+    /// </summary>
     public static string? To(string word, IEnumerable<string> candidates)
     {
         string? best = null;
@@ -20,7 +23,8 @@ internal static class Nearest
     }
 
     /// <summary>" Did you mean `x`?" or nothing.</summary>
-    public static string Hint(string word, IEnumerable<string> candidates) => To(word, candidates) is { } near ? $"; did you mean `{near}`?" : "";
+    public static string Hint(string word, IEnumerable<string> candidates) =>
+        To(word, candidates) is { } near ? $"; did you mean `{near}`?" : "";
 
     private static int Edits(string a, string b)
     {

@@ -1,6 +1,8 @@
 namespace FitCheck.Foundation.Problems;
 
-/// <summary>How a path is told: files that come with the program by their place beside it, others as the caller named them; always with `/`.</summary>
+/// <summary>
+/// How a path is told: files that come with the program by their place beside it, others as the caller named them; always with `/`.
+/// </summary>
 internal static class ShownPath
 {
     private static readonly string Beside = AppContext.BaseDirectory.Replace('\\', '/').TrimEnd('/') + "/";

@@ -3,8 +3,8 @@ using FitCheck.Rules.Conditions.Nodes;
 namespace FitCheck.Rules.Conditions;
 
 /// <summary>
-/// Tells whether one limit is never below another, whatever the facts are: of numbers, and of multiples of one fact. Such a fact is a rating or a limit of a part, which
-/// is never negative.
+/// Tells whether one limit is never below another, whatever the facts are: of numbers, and of multiples of one fact. Such a fact is a
+/// rating or a limit of a part, which is never negative.
 /// </summary>
 internal static class BoundOrder
 {
@@ -31,11 +31,13 @@ internal static class BoundOrder
             NegativeNode negative => Of(negative.Children[0])?.Times(-1),
             ArithmeticNode { Sign: '+' or '-' } sum => Sum(Of(sum.Children[0]), Of(sum.Children[1])?.Times(sum.Sign == '-' ? -1 : 1)),
             ArithmeticNode { Sign: '*' } product => Product(Of(product.Children[0]), Of(product.Children[1])),
-            ArithmeticNode quotient => Of(quotient.Children[1]) is { Name: null, Offset: not 0 } by ? Of(quotient.Children[0])?.Times(1 / by.Offset) : null,
+            ArithmeticNode quotient =>
+                Of(quotient.Children[1]) is { Name: null, Offset: not 0 } by ? Of(quotient.Children[0])?.Times(1 / by.Offset) : null,
             _ => null,
         };
 
-        private static Line? Sum(Line? a, Line? b) => a is null || b is null || (a.Name is not null && b.Name is not null && a.Name != b.Name) ? null
+        private static Line? Sum(Line? a, Line? b) =>
+            a is null || b is null || (a.Name is not null && b.Name is not null && a.Name != b.Name) ? null
             : new Line(a.Name ?? b.Name, a.Factor + b.Factor, a.Offset + b.Offset);
 
         private static Line? Product(Line? a, Line? b) => (a, b) switch

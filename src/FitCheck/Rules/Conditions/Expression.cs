@@ -33,7 +33,10 @@ internal sealed class Expression
     public IReadOnlyList<string> Names { get; }
 
     /// <summary>Its value when it names no fact; null when it does.</summary>
-    public FactValue? Constant => Names.Count == 0 ? _root.Evaluate(new FactInputs(new FactScope(Subject.Build, []), new Dictionary<string, FactValue>(StringComparer.Ordinal))) : null;
+    public FactValue? Constant =>
+        Names.Count == 0
+            ? _root.Evaluate(new FactInputs(new FactScope(Subject.Build, []), new Dictionary<string, FactValue>(StringComparer.Ordinal)))
+            : null;
 
     /// <summary>Reads an expression; null when it has a mistake, which is told with its line and column.</summary>
     public static Expression? Read(YamlScalar source, FactScope scope, ProblemList problems)
@@ -48,7 +51,8 @@ internal sealed class Expression
         var type = root.TypeOf(new TypeCheck(scope, Report));
         return type is null ? null : new Expression(source.Text, source.At, type.Value, root);
 
-        void Report(int offset, string message) => problems.Error(source.At with { Column = source.At.Column + offset + (source.Quoted ? 1 : 0) }, message);
+        void Report(int offset, string message) =>
+            problems.Error(source.At with { Column = source.At.Column + offset + (source.Quoted ? 1 : 0) }, message);
     }
 
     /// <summary>An expression that is one word, for thresholds that are written without quotes.</summary>

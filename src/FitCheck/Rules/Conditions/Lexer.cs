@@ -58,13 +58,15 @@ internal sealed class Lexer(string text, Action<int, string> report)
         var start = _at;
         while (_at < text.Length && (char.IsAsciiDigit(text[_at]) || text[_at] == '.'))
             _at++;
-        if (!double.TryParse(text.AsSpan(start, _at - start), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) || !double.IsFinite(number))
+        if (!double.TryParse(text.AsSpan(start, _at - start), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
+            || !double.IsFinite(number))
             return Refuse(start, $"`{text[start.._at]}` is no number");
         var next = _at;
         while (next < text.Length && text[next] == ' ')
             next++;
         var unit = Array.Find(Units, u => StartsWith(next, u.Symbol) && EndsThere(next + u.Symbol.Length, u.Symbol));
-        if (unit is null && next < text.Length && char.IsAsciiLetter(text[next]) && Identifier(next) is var word && !Connectives.Contains(word, StringComparer.Ordinal))
+        if (unit is null && next < text.Length && char.IsAsciiLetter(text[next]) && Identifier(next) is var word
+            && !Connectives.Contains(word, StringComparer.Ordinal))
             return Refuse(next, $"`{word}` is no unit that FitCheck knows{Nearest.Hint(word, Units.Select(u => u.Symbol))}");
         if (unit is not null)
             _at = next + unit.Symbol.Length;

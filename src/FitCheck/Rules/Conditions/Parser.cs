@@ -85,7 +85,8 @@ internal sealed class Parser(IReadOnlyList<Token> tokens, Action<int, string> re
     private Node? Primary()
     {
         var token = Current;
-        if (token.Kind == TokenKind.End || (token.Kind == TokenKind.Symbol && token.Text != "(") || (token.Kind == TokenKind.Name && token.Text is "and" or "or" or "not"))
+        if (token.Kind == TokenKind.End || (token.Kind == TokenKind.Symbol && token.Text != "(")
+            || (token.Kind == TokenKind.Name && token.Text is "and" or "or" or "not"))
             return Refuse(token, $"expected a number, a name or `(`, found {token.Shown}");
         _next++;
         return token.Kind switch
@@ -133,7 +134,8 @@ internal sealed class Parser(IReadOnlyList<Token> tokens, Action<int, string> re
         return null;
     }
 
-    private bool Expect(string symbol) => Take(symbol) is not null || Refuse(Current, $"expected `{symbol}`, found {Current.Shown}") is not null;
+    private bool Expect(string symbol) =>
+        Take(symbol) is not null || Refuse(Current, $"expected `{symbol}`, found {Current.Shown}") is not null;
 
     private Node? Refuse(Token token, string message)
     {

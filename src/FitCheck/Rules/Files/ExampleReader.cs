@@ -27,14 +27,17 @@ internal sealed class ExampleReader(FactScope scope, ProblemList problems)
     {
         if (row is not YamlMap map)
         {
-            problems.Error(row.At, $"an example is a mapping such as `{{ name: comfortable, given: 8 mm, expect: pass }}`, found {row.Kind}");
+            problems.Error(row.At,
+                $"an example is a mapping such as `{{ name: comfortable, given: 8 mm, expect: pass }}`, found {row.Kind}");
             return null;
         }
         var keys = new RuleKeys(map, "an example", problems, "name", "given", "facts", "expect");
         var name = keys.Text("name");
         var expect = keys.Require("expect") is { } node ? keys.Word(node, "expect", Outcomes) : null;
-        var given = keys.Find("given") is { } value && fact is not null ? _values.Read(value, fact.Type, "the value of " + fact.Text) : null;
-        var facts = keys.Find("facts") is { } table && keys.Map(table, "facts", "a mapping of facts to values") is { } entries ? Facts(entries) : [];
+        var given = keys.Find("given") is { } value && fact is not null ? _values.Read(value, fact.Type, "the value of " + fact.Text)
+            : null;
+        var facts = keys.Find("facts") is { } table && keys.Map(table, "facts", "a mapping of facts to values") is { } entries
+            ? Facts(entries) : [];
         if (keys.Find("given") is null && keys.Find("facts") is null)
             problems.Error(map.At, "an example needs `given` or `facts`");
         return name is null || expect is null ? null : new RuleExample(name, map.At, given, facts, StatusWords.Parse(expect));

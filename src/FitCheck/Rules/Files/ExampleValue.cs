@@ -24,7 +24,9 @@ internal sealed class ExampleValue(ProblemList problems)
             return FactValue.Unknown(type, Doubt(what, type, estimated: false));
         return type.Kind switch
         {
-            FactKind.Number => Number(scalar, type.Dimension) is { } number ? With(type, number, number.Provenance == Provenance.Estimated, what) : Refuse(scalar, type),
+            FactKind.Number =>
+                Number(scalar, type.Dimension) is { } number ? With(type, number, number.Provenance == Provenance.Estimated, what)
+                    : Refuse(scalar, type),
             FactKind.Truth => scalar.Text is "true" or "false" ? FactValue.Of(scalar.Text == "true") : Refuse(scalar, type),
             _ => FactValue.Of(scalar.Text),
         };
@@ -33,7 +35,8 @@ internal sealed class ExampleValue(ProblemList problems)
     private FactValue? Bounded(YamlMap map, FactType type, string what)
     {
         var keys = new RuleKeys(map, "a value", problems, "low", "value", "high", "estimated");
-        if (keys.Require("value") is not { } node || keys.Scalar(node, "value", "a value") is not { } middle || One(middle, type, what) is not { } value)
+        if (keys.Require("value") is not { } node || keys.Scalar(node, "value", "a value") is not { } middle
+            || One(middle, type, what) is not { } value)
             return null;
         var estimated = keys.Find("estimated") is { } flag && keys.Word(flag, "estimated", ["true", "false"]) == "true";
         if (value.Number is { } number)
@@ -75,7 +78,8 @@ internal sealed class ExampleValue(ProblemList problems)
     }
 
     private static Unsure Doubt(string what, FactType type, bool estimated) => new(what, "Measure it.", estimated,
-        type.Kind == FactKind.Number ? limit => QuantityText.Format(limit.Limit, type.Dimension) + (limit.AtLeast ? " or more" : " or less") : null);
+        type.Kind == FactKind.Number
+            ? limit => QuantityText.Format(limit.Limit, type.Dimension) + (limit.AtLeast ? " or more" : " or less") : null);
 
     private FactValue? Refuse(YamlNode node, FactType type)
     {

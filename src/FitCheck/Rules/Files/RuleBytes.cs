@@ -27,7 +27,8 @@ internal sealed class RuleBytes
 
     /// <summary>True when the others are the same files with the same bytes.</summary>
     public bool AreAs(RuleBytes others) => Files.Count == others.Files.Count
-        && Files.Zip(others.Files).All(p => p.First.Rule == p.Second.Rule && p.First.Layer == p.Second.Layer && p.First.Bytes.AsSpan().SequenceEqual(p.Second.Bytes));
+        && Files.Zip(others.Files)
+        .All(p => p.First.Rule == p.Second.Rule && p.First.Layer == p.Second.Layer && p.First.Bytes.AsSpan().SequenceEqual(p.Second.Bytes));
 
     /// <summary>A file, and the place of its directory among all: 0 is the first.</summary>
     internal sealed record File(RuleFile Rule, byte[] Bytes, int Layer);

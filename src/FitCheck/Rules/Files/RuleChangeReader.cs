@@ -5,8 +5,8 @@ using FitCheck.Yaml;
 namespace FitCheck.Rules.Files;
 
 /// <summary>
-/// Reads a file that changes a rule of an earlier directory: `{ id, reason, off: true }`, or `{ id, reason }` with other limits, messages, advice or
-/// examples. What it does not name stays as it was.
+/// Reads a file that changes a rule of an earlier directory: `{ id, reason, off: true }`, or `{ id, reason }` with other limits, messages,
+/// advice or examples. What it does not name stays as it was.
 /// </summary>
 internal sealed class RuleChangeReader
 {
@@ -23,9 +23,12 @@ internal sealed class RuleChangeReader
     }
 
     /// <summary>True when the file judges nothing itself but says why a rule is changed or switched off.</summary>
-    public static bool IsChange(YamlNode root) => root is YamlMap map && map["fact"] is null && (map["reason"] is not null || map["off"] is not null);
+    public static bool IsChange(YamlNode root) =>
+        root is YamlMap map && map["fact"] is null && (map["reason"] is not null || map["off"] is not null);
 
-    /// <summary>The reason, and the rule's mapping as changed; no mapping when it is switched off; null when the file has a mistake.</summary>
+    /// <summary>
+    /// The reason, and the rule's mapping as changed; no mapping when it is switched off; null when the file has a mistake.
+    /// </summary>
     /// <param name="root">The root of the change.</param>
     /// <param name="before">The rule of the earlier directory; one that is never waived can't be switched off.</param>
     /// <param name="problems">Where mistakes are told.</param>
@@ -62,7 +65,8 @@ internal sealed class RuleChangeReader
             "id" => e,
             "message" => e with { Value = Messages(e.Value) },
             // Examples show the limits that they were written for.
-            "examples" when _root["examples"] is null && (_root["warn"] ?? _root["fail"]) is not null => e with { Value = new YamlList(_root.At, []) },
+            "examples" when _root["examples"] is null && (_root["warn"] ?? _root["fail"]) is not null =>
+                e with { Value = new YamlList(_root.At, []) },
             _ => _root[e.Key] is { } value ? e with { Value = value } : e,
         });
         // A rule that could be waived has no such key.

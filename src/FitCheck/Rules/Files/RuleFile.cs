@@ -23,7 +23,8 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
             return [];
         }
         var files = new List<RuleFile>();
-        foreach (var (path, _, _) in InputFolder.Files(directory, directory, [Extension, ".yml", ".YML"], problems, hidden: false, MostFolders))
+        foreach (var (path, _, _) in InputFolder.Files(directory, directory, [Extension, ".yml", ".YML"], problems, hidden: false,
+            MostFolders))
         {
             var relative = System.IO.Path.GetRelativePath(directory, path).Replace('\\', '/');
             var reported = ShownPath.Of(directory.TrimEnd('/', '\\') + "/" + relative);
@@ -46,7 +47,8 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
     /// <param name="problems">Where mistakes are told.</param>
     /// <param name="examples">False when nobody asks for the examples, which are nearly half of a rule.</param>
     public YamlNode? Read(byte[] bytes, ProblemList problems, bool examples = true) =>
-        SourceText.Decode(Reported, bytes, problems) is { } source ? YamlReader.Read(examples ? source : WithoutExamples(source), problems) : null;
+        SourceText.Decode(Reported, bytes, problems) is { } source ? YamlReader.Read(examples ? source : WithoutExamples(source), problems)
+            : null;
 
     /// <summary>What the rule is plainly about; null where it takes a closer look.</summary>
     public static Subject? SubjectOf(ReadOnlySpan<byte> bytes)
@@ -80,7 +82,8 @@ internal sealed record RuleFile(string Path, string Id, string Reported)
     {
         if (rule.Id == Id)
             return true;
-        problems.Error(rule.PlaceOf("id"), $"the id is `{rule.Id}`, but the file is `{Id}.yaml`; they must be the same", ProblemKind.BrokenRule);
+        problems.Error(rule.PlaceOf("id"), $"the id is `{rule.Id}`, but the file is `{Id}.yaml`; they must be the same",
+            ProblemKind.BrokenRule);
         return false;
     }
 }

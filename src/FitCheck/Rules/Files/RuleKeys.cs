@@ -71,7 +71,8 @@ internal sealed class RuleKeys
             return null;
         if (words.Contains(scalar.Text, StringComparer.Ordinal))
             return scalar.Text;
-        _problems.Error(scalar.At, $"`{key}` of {_owner} is one of {string.Join(", ", words)}, not `{scalar.Text}`{Nearest.Hint(scalar.Text, words)}");
+        _problems.Error(scalar.At,
+            $"`{key}` of {_owner} is one of {string.Join(", ", words)}, not `{scalar.Text}`{Nearest.Hint(scalar.Text, words)}");
         return null;
     }
 

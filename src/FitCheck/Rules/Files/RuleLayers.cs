@@ -57,13 +57,17 @@ internal sealed class RuleLayers(Func<Facts.Values.Subject, FactScope> scopes, P
     {
         if (root["id"] is not YamlScalar { Text: var id } || id != file.Id)
         {
-            problems.Error(root["id"]?.At ?? root.At, $"a change of a rule begins with the rule's id, which is also its path: `id: {file.Id}`", ProblemKind.BrokenRule);
+            problems.Error(root["id"]?.At ?? root.At,
+                $"a change of a rule begins with the rule's id, which is also its path: `id: {file.Id}`", ProblemKind.BrokenRule);
             return;
         }
         if (!_rules.TryGetValue(id, out var earlier) || earlier.Layer == layer)
         {
             var hint = earlier.Rule is null ? Nearest.Hint(id, _rules.Keys) : "";
-            problems.Error(root["id"]!.At, $"no earlier directory of rules has `{id}`, which this file changes{(_rules.Count > 0 ? hint : "; give the rules that it changes first: `--rules default --rules …`")}", ProblemKind.BrokenRule);
+            problems.Error(root["id"]!.At,
+                $"no earlier directory of rules has `{id}`, which this file changes"
+                    + $"{(_rules.Count > 0 ? hint : "; give the rules that it changes first: `--rules default --rules …`")}",
+                    ProblemKind.BrokenRule);
             return;
         }
         if (RuleChangeReader.Read(root, earlier.Rule, problems) is not var (reason, changed))

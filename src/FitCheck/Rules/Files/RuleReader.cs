@@ -15,7 +15,8 @@ internal sealed class RuleReader
 {
     private static readonly string[] Keys =
     [
-        "id", "title", "subject", "about", "when", "fact", "unit", "warn", "fail", "message", "advice", "why", "source", "caution", "asks_for", "waive", "examples",
+        "id", "title", "subject", "about", "when", "fact", "unit", "warn", "fail", "message", "advice", "why", "source", "caution",
+        "asks_for", "waive", "examples",
     ];
 
     private readonly ProblemList _problems;
@@ -54,14 +55,17 @@ internal sealed class RuleReader
     {
         var id = Id();
         var title = _keys.Text("title");
-        var about = _keys.List(_keys.Find("about"), "about").Select(n => _keys.Word(n, "about", AboutWords.All)).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
+        var about = _keys.List(_keys.Find("about"), "about").Select(n => _keys.Word(n, "about", AboutWords.All)).OfType<string>()
+            .Distinct(StringComparer.Ordinal).ToList();
         var when = _keys.Find("when") is { } condition ? Condition(condition) : null;
-        var fact = _keys.Require("fact") is { } node && _keys.Scalar(node, "fact", "an expression") is { } text ? Expression.Read(text, _scope, _problems) : null;
+        var fact = _keys.Require("fact") is { } node && _keys.Scalar(node, "fact", "an expression") is { } text
+            ? Expression.Read(text, _scope, _problems) : null;
         var unit = UnitOf(fact);
         var warn = ThresholdOf("warn", fact);
         var fail = ThresholdOf("fail", fact);
         if (IsNever("warn") && IsNever("fail"))
-            _problems.Error(_keys.Find("fail")!.At, "a rule that never warns and never fails says nothing; give `warn` or `fail` a threshold");
+            _problems.Error(_keys.Find("fail")!.At,
+                "a rule that never warns and never fails says nothing; give `warn` or `fail` a threshold");
         var messages = Messages();
         var advice = _keys.Text("advice");
         var why = _keys.Text("why");
@@ -114,7 +118,8 @@ internal sealed class RuleReader
         for (var i = 0; i < id.Length; i++)
         {
             var joins = id[i] is '-' or '/';
-            if (joins ? i == 0 || i == id.Length - 1 || id[i - 1] is '-' or '/' : !char.IsAsciiLetterLower(id[i]) && !char.IsAsciiDigit(id[i]))
+            if (joins ? i == 0 || i == id.Length - 1 || id[i - 1] is '-' or '/'
+                : !char.IsAsciiLetterLower(id[i]) && !char.IsAsciiDigit(id[i]))
                 return false;
             slashes += id[i] == '/' ? 1 : 0;
         }
@@ -123,7 +128,8 @@ internal sealed class RuleReader
 
     // Without a subject the names of facts mean nothing; a position is assumed so that the other mistakes are told too.
     private Subject SubjectOf() =>
-        _keys.Require("subject") is { } node && _keys.Word(node, "subject", SubjectWords.All) is { } word ? SubjectWords.Parse(word)!.Value : Subject.Position;
+        _keys.Require("subject") is { } node && _keys.Word(node, "subject", SubjectWords.All) is { } word ? SubjectWords.Parse(word)!.Value
+            : Subject.Position;
 
     private Expression? Condition(YamlNode node)
     {
@@ -140,14 +146,17 @@ internal sealed class RuleReader
         if (_keys.Find("unit") is not { } node)
         {
             if (fact?.Type is { Kind: FactKind.Number, Dimension: var dimension })
-                _problems.Error(_root.At, $"a rule about a number needs the key `unit`; the fact is {TypeCheck.Found(fact.Type)}{(dimension == Dimension.One ? ", so `unit: 1` or `unit: \"%\"`" : "")}");
+                _problems.Error(_root.At,
+                    $"a rule about a number needs the key `unit`; the fact is {TypeCheck.Found(fact.Type)}"
+                        + $"{(dimension == Dimension.One ? ", so `unit: 1` or `unit: \"%\"`" : "")}");
             return null;
         }
         if (_keys.Scalar(node, "unit", "a unit") is not { } text)
             return null;
         if (Unit.Find(text.Text) is not { } unit)
         {
-            _problems.Error(text.At, $"`{text.Text}` is no unit that FitCheck knows{Nearest.Hint(text.Text, Unit.All.Select(u => u.Symbol))}");
+            _problems.Error(text.At,
+                $"`{text.Text}` is no unit that FitCheck knows{Nearest.Hint(text.Text, Unit.All.Select(u => u.Symbol))}");
             return null;
         }
         if (fact is not null && fact.Type.Kind != FactKind.Number)
@@ -160,7 +169,8 @@ internal sealed class RuleReader
     private bool IsNever(string key) => _keys.Find(key) is YamlScalar { Text: "never" };
 
     private Threshold? ThresholdOf(string key, Expression? fact) =>
-        _keys.Require(key) is { } node && !IsNever(key) && _keys.Map(node, key, "a threshold such as `{ below: 3 mm }`, or the word `never`") is { } map
+        _keys.Require(key) is { } node && !IsNever(key)
+            && _keys.Map(node, key, "a threshold such as `{ below: 3 mm }`, or the word `never`") is { } map
             ? new ThresholdReader(key, fact?.Type, _scope, _problems).Read(map)
             : null;
 

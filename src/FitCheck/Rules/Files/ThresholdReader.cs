@@ -15,8 +15,11 @@ internal sealed class ThresholdReader(string key, FactType? type, FactScope scop
         var keys = new RuleKeys(map, $"`{key}`", problems, "below", "above", "is");
         if (map.Entries.Count == 0)
             problems.Error(map.At, $"`{key}` needs `below`, `above` or `is`, or is the word `never`");
-        foreach (var entry in map.Entries.Where(e => type is { } t && e.Key is "below" or "above" or "is" && e.Key == "is" == (t.Kind == FactKind.Number)))
-            problems.Error(entry.KeyAt, $"the fact is {TypeCheck.Found(type!.Value)}; {(entry.Key == "is" ? "its threshold is `below` or `above`" : "its threshold is `is`")}");
+        foreach (var entry in map.Entries.Where(
+            e => type is { } t && e.Key is "below" or "above" or "is" && e.Key == "is" == (t.Kind == FactKind.Number)))
+            problems.Error(entry.KeyAt,
+                $"the fact is {TypeCheck.Found(type!.Value)}; "
+                    + $"{(entry.Key == "is" ? "its threshold is `below` or `above`" : "its threshold is `is`")}");
         return new Threshold(map.At) { Below = Bound(keys, "below"), Above = Bound(keys, "above"), Is = [.. Values(keys)] };
     }
 
@@ -27,10 +30,12 @@ internal sealed class ThresholdReader(string key, FactType? type, FactScope scop
     private IEnumerable<Expression> Values(RuleKeys keys)
     {
         IReadOnlyList<YamlNode> nodes = keys.Find("is") switch { null => [], YamlList list => list.Items, var one => [one] };
-        return nodes.Select(n => keys.Scalar(n, "is", "a value")).OfType<YamlScalar>().Select(text => IsBareWord(text) ? Expression.OfWord(text) : Checked(text)).OfType<Expression>();
+        return nodes.Select(n => keys.Scalar(n, "is", "a value")).OfType<YamlScalar>()
+            .Select(text => IsBareWord(text) ? Expression.OfWord(text) : Checked(text)).OfType<Expression>();
     }
 
-    private bool IsBareWord(YamlScalar text) => type?.Kind == FactKind.Word && !text.Text.Contains('"', StringComparison.Ordinal) && scope.Find(text.Text)?.Type != FactType.Word;
+    private bool IsBareWord(YamlScalar text) =>
+        type?.Kind == FactKind.Word && !text.Text.Contains('"', StringComparison.Ordinal) && scope.Find(text.Text)?.Type != FactType.Word;
 
     private Expression? Checked(YamlScalar text)
     {

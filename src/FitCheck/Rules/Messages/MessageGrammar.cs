@@ -3,8 +3,8 @@ using Scriban.Syntax;
 namespace FitCheck.Rules.Messages;
 
 /// <summary>
-/// What may stand in a message, and the names in it. A rule may come from strangers: with functions or loops that call each other a message would never end, however
-/// deep and long each of them is allowed to be. Whatever is not named here is refused.
+/// What may stand in a message, and the names in it. A rule may come from strangers: with functions or loops that call each other a message
+/// would never end, however deep and long each of them is allowed to be. Whatever is not named here is refused.
 /// </summary>
 internal sealed class MessageGrammar : ScriptVisitor
 {
@@ -55,7 +55,8 @@ internal sealed class MessageGrammar : ScriptVisitor
 
     private static bool IsFor(ScriptNode node) => node switch
     {
-        ScriptPage or ScriptBlockStatement or ScriptRawStatement or ScriptEscapeStatement or ScriptExpressionStatement or ScriptNopStatement => true,
+        ScriptPage or ScriptBlockStatement or ScriptRawStatement or ScriptEscapeStatement or ScriptExpressionStatement
+            or ScriptNopStatement => true,
         ScriptIfStatement or ScriptElseStatement or ScriptEndStatement => true,
         ScriptVariableGlobal or ScriptLiteral or ScriptNestedExpression => true,
         // A text that is put together from itself doubles with every word.

@@ -8,8 +8,8 @@ namespace FitCheck.Rules.Messages;
 
 /// <summary>
 /// A message with places to fill in. It is parsed when the template engine is first needed for it, because loading that costs more than
-/// reading a hundred rules. It has variables and nothing else: what may stand in it is named in <see cref="MessageGrammar"/>, and its length has a bound, so that it
-/// ends after as many steps as it has words.
+/// reading a hundred rules. It has variables and nothing else: what may stand in it is named in <see cref="MessageGrammar"/>, and its
+/// length has a bound, so that it ends after as many steps as it has words.
 /// </summary>
 internal sealed class MessageTemplate(string text, Location at)
 {
@@ -71,7 +71,9 @@ internal sealed class MessageTemplate(string text, Location at)
             return;
         }
         foreach (var name in read.Read.Except(read.Written, StringComparer.Ordinal).Except(variables, StringComparer.Ordinal))
-            problems.Error(at, $"the message names `{name}`, which is neither a fact of this subject nor a word of messages{Nearest.Hint(name, variables)}", ProblemKind.BrokenRule);
+            problems.Error(at,
+                $"the message names `{name}`, which is neither a fact of this subject nor a word of messages"
+                    + $"{Nearest.Hint(name, variables)}", ProblemKind.BrokenRule);
     }
 
     private Template Parsed()
@@ -80,16 +82,17 @@ internal sealed class MessageTemplate(string text, Location at)
             return (Template)(_parsed ??= Template.Parse(text.Length <= MaxLength ? text : "{{ the message is too long"));
     }
 
-    private static TemplateContext Context(Func<string, string?> variable) => new(new ScriptObject(StringComparer.Ordinal), StringComparer.Ordinal)
-    {
-        StrictVariables = true,
-        LoopLimit = 100,
-        LoopLimitQueryable = 100,
-        RecursiveLimit = 10,
-        ObjectRecursionLimit = 10,
-        LimitToString = MaxLength,
-        OutputLimit = MaxLength,
-        RegexTimeOut = TimeSpan.FromMilliseconds(100),
-        TryGetVariable = (_, _, name, out value) => (value = variable(name.Name)) is not null,
-    };
+    private static TemplateContext Context(Func<string, string?> variable) =>
+        new(new ScriptObject(StringComparer.Ordinal), StringComparer.Ordinal)
+        {
+            StrictVariables = true,
+            LoopLimit = 100,
+            LoopLimitQueryable = 100,
+            RecursiveLimit = 10,
+            ObjectRecursionLimit = 10,
+            LimitToString = MaxLength,
+            OutputLimit = MaxLength,
+            RegexTimeOut = TimeSpan.FromMilliseconds(100),
+            TryGetVariable = (_, _, name, out value) => (value = variable(name.Name)) is not null,
+        };
 }

@@ -3,7 +3,9 @@ using FitCheck.Schemas;
 
 namespace FitCheck.Rules.Model;
 
-/// <summary>What sort of part would cure what a rule finds: `asks_for: { kind: sundry, type: heat-shrink }`. A list of parts to buy looks for one.</summary>
+/// <summary>
+/// What sort of part would cure what a rule finds: `asks_for: { kind: sundry, type: heat-shrink }`. A list of parts to buy looks for one.
+/// </summary>
 /// <param name="Kind">A kind of the catalog.</param>
 /// <param name="Types">Types of that kind, any of which will do; empty for every one.</param>
 /// <param name="Goes">Where a build names it: a word of <see cref="Places"/>.</param>
@@ -22,6 +24,7 @@ internal sealed record AskedPart(string Kind, IReadOnlyList<string> Types, strin
         if (rule.AsksFor is not { } asked || SchemaText.WordsOf(asked.Kind, "type") is not { } known)
             return;
         foreach (var type in asked.Types.Where(t => !known.Contains(t)))
-            problems.Error(rule.PlaceOf("asks_for"), $"no {asked.Kind} has the type `{type}`{Nearest.Hint(type, known)}", ProblemKind.BrokenRule);
+            problems.Error(rule.PlaceOf("asks_for"), $"no {asked.Kind} has the type `{type}`{Nearest.Hint(type, known)}",
+                ProblemKind.BrokenRule);
     }
 }

@@ -41,7 +41,9 @@ internal sealed record Rule
     public required IReadOnlyList<RuleExample> Examples { get; init; }
     /// <summary>The facts that it may name.</summary>
     public required FactScope Scope { get; init; }
-    /// <summary>False for a rule of destruction, fire or airbags: a build that waives it is refused, and so is a later directory that loosens it.</summary>
+    /// <summary>
+    /// False for a rule of destruction, fire or airbags: a build that waives it is refused, and so is a later directory that loosens it.
+    /// </summary>
     public bool CanBeWaived { get; init; } = true;
     /// <summary>True when a later directory changed its limits or words.</summary>
     public bool IsChanged { get; init; }
@@ -58,7 +60,8 @@ internal sealed record Rule
     public Location PlaceOf(string key) => Written[key]?.At ?? At;
 
     /// <summary>What a report tells of it.</summary>
-    public RuleHelp Help => new(Id, Title, Why, Advice, Source.Title, Source.Url, Fail is not null) { TellsOfWork = TellsOfWork, CanBeWaived = CanBeWaived };
+    public RuleHelp Help =>
+        new(Id, Title, Why, Advice, Source.Title, Source.Url, Fail is not null) { TellsOfWork = TellsOfWork, CanBeWaived = CanBeWaived };
 
     /// <summary>True when it never fails and speaks only where the build accepts a kind of work.</summary>
     public bool TellsOfWork => Fail is null && When?.Names.Any(n => n.EndsWith("_accepted", StringComparison.Ordinal)) == true;
@@ -73,7 +76,8 @@ internal sealed record Rule
             yield return Status.Fail;
     }
 
-    private IEnumerable<Expression> Expressions => [.. When is null ? [] : (Expression[])[When], Fact, .. Warn?.Bounds ?? [], .. Fail?.Bounds ?? []];
+    private IEnumerable<Expression> Expressions =>
+        [.. When is null ? [] : (Expression[])[When], Fact, .. Warn?.Bounds ?? [], .. Fail?.Bounds ?? []];
 }
 
 /// <summary>Where a rule's figure comes from.</summary>

@@ -9,12 +9,16 @@ internal static class RuleDifferences
     public static RuleChange Added(Rule rule) => new(rule.Id, rule.Title, "added", IsOff: false, null, rule.At);
 
     public static RuleChange Replaced(Rule before, Rule after) =>
-        new(after.Id, after.Title, Limits(before, after) is { Length: > 0 } limits ? $"replaced: {limits}" : "replaced, with the same limits", IsOff: false, null, after.At);
+        new(after.Id, after.Title,
+            Limits(before, after) is { Length: > 0 } limits ? $"replaced: {limits}" : "replaced, with the same limits", IsOff: false, null,
+            after.At);
 
     public static RuleChange Changed(Rule before, Rule after, string reason, Location at) =>
-        new(after.Id, after.Title, Limits(before, after) is { Length: > 0 } limits ? limits : "other words, with the same limits", IsOff: false, reason, at);
+        new(after.Id, after.Title, Limits(before, after) is { Length: > 0 } limits ? limits : "other words, with the same limits",
+            IsOff: false, reason, at);
 
-    public static RuleChange SwitchedOff(Rule before, string reason, Location at) => new(before.Id, before.Title, "switched off", IsOff: true, reason, at);
+    public static RuleChange SwitchedOff(Rule before, string reason, Location at) =>
+        new(before.Id, before.Title, "switched off", IsOff: true, reason, at);
 
     private static string Limits(Rule before, Rule after) => string.Join("; ", Differences(before, after));
 

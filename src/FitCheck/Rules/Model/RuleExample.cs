@@ -10,4 +10,5 @@ namespace FitCheck.Rules.Model;
 /// <param name="Given">Takes the place of the rule's fact; null when the fact is computed from <paramref name="Facts"/>.</param>
 /// <param name="Facts">Values of facts for the condition, the fact and the thresholds.</param>
 /// <param name="Expect">Null when the rule must not apply.</param>
-internal sealed record RuleExample(string Name, Location At, FactValue? Given, IReadOnlyDictionary<string, FactValue> Facts, Status? Expect);
+internal sealed record RuleExample(string Name, Location At, FactValue? Given, IReadOnlyDictionary<string, FactValue> Facts,
+    Status? Expect);

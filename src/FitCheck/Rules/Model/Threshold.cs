@@ -3,7 +3,9 @@ using FitCheck.Rules.Conditions;
 
 namespace FitCheck.Rules.Model;
 
-/// <summary>Where a status begins: strictly below or above a number, or at one of several truths or words. Exactly on the limit is still good.</summary>
+/// <summary>
+/// Where a status begins: strictly below or above a number, or at one of several truths or words. Exactly on the limit is still good.
+/// </summary>
 internal sealed record Threshold(Location At)
 {
     public Expression? Below { get; init; }
@@ -11,7 +13,8 @@ internal sealed record Threshold(Location At)
     public IReadOnlyList<Expression> Is { get; init; } = [];
 
     /// <summary>Every bound of it.</summary>
-    public IEnumerable<Expression> Bounds => [.. Below is null ? [] : (Expression[])[Below], .. Above is null ? [] : (Expression[])[Above], .. Is];
+    public IEnumerable<Expression> Bounds =>
+        [.. Below is null ? [] : (Expression[])[Below], .. Above is null ? [] : (Expression[])[Above], .. Is];
 
     /// <summary>As a person reads it: `below 3 mm or above 20 mm`.</summary>
     public override string ToString() => string.Join(" or ", Parts());

@@ -3,7 +3,10 @@ using FitCheck.Rules.Conditions.Nodes;
 
 namespace FitCheck.Rules.Verdicts;
 
-/// <summary>The facts of one table after the other in brief, each looked up when a rule first asks for it. Not to be used on several threads at once.</summary>
+/// <summary>
+/// The facts of one table after the other in brief, each looked up when a rule first asks for it. Not to be used on several threads at
+/// once.
+/// </summary>
 internal sealed class BriefTable(FactScope scope)
 {
     private readonly Brief[] _facts = new Brief[scope.Names.Count];
@@ -18,7 +21,9 @@ internal sealed class BriefTable(FactScope scope)
         _count++;
     }
 
-    /// <summary>The facts by their slots in the scope; of those that are not among the names and were not asked for before, nothing is meant.</summary>
+    /// <summary>
+    /// The facts by their slots in the scope; of those that are not among the names and were not asked for before, nothing is meant.
+    /// </summary>
     public ReadOnlySpan<Brief> With(IReadOnlyList<string> names)
     {
         for (var i = 0; i < names.Count; i++)
@@ -27,7 +32,8 @@ internal sealed class BriefTable(FactScope scope)
             if (_of[slot] == _count)
                 continue;
             _of[slot] = _count;
-            _facts[slot] = _table!.Values is FactsOnDemand facts ? facts.InBrief(names[i]) : Brief.Of(_table.Values.GetValueOrDefault(names[i]));
+            _facts[slot] =
+                _table!.Values is FactsOnDemand facts ? facts.InBrief(names[i]) : Brief.Of(_table.Values.GetValueOrDefault(names[i]));
         }
         return _facts;
     }

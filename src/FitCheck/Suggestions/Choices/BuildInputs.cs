@@ -30,7 +30,8 @@ internal static class BuildInputs
     {
         var other = position.Contains("left", StringComparison.Ordinal) ? position.Replace("left", "right", StringComparison.Ordinal)
             : position.Contains("right", StringComparison.Ordinal) ? position.Replace("right", "left", StringComparison.Ordinal) : null;
-        return other is not null && vehicle.Find(other) is { } there && vehicle.Find(position) is { } here && there.Role == here.Role && there.Place == here.Place ? other : null;
+        return other is not null && vehicle.Find(other) is { } there && vehicle.Find(position) is { } here && there.Role == here.Role
+            && there.Place == here.Place ? other : null;
     }
 
     /// <summary>True when one set of positions is the other on the other side of the vehicle.</summary>
@@ -46,17 +47,20 @@ internal static class BuildInputs
         {
             foreach (var word in new[] { "driver", "wire", "inline" })
                 yield return At(word, fed.Position.Id);
-            foreach (var sharing in build.Vehicle.Positions.Where(p => p.FactoryChannel is not null && p.FactoryChannel.Value == fed.Position.FactoryChannel?.Value))
+            foreach (var sharing in build.Vehicle.Positions.Where(
+                p => p.FactoryChannel is not null && p.FactoryChannel.Value == fed.Position.FactoryChannel?.Value))
                 yield return At("plug", sharing.Id);
         }
     }
 
     /// <summary>What the voltage of an output rests on besides its load.</summary>
-    public static IEnumerable<string> OfSource(Channel channel) => [At("limit", channel.Id), At("output", channel.Id), At("part", channel.Device.Id)];
+    public static IEnumerable<string> OfSource(Channel channel) =>
+        [At("limit", channel.Id), At("output", channel.Id), At("part", channel.Device.Id)];
 
     /// <summary>The electronic filters of an output.</summary>
     public static IEnumerable<string> OfFilters(Channel channel) => [At("highpass", channel.Id), At("lowpass", channel.Id)];
 
     /// <summary>All of it.</summary>
-    public static IEnumerable<string> OfChannel(Build build, Channel channel) => [.. OfNetwork(build, channel), .. OfSource(channel), .. OfFilters(channel)];
+    public static IEnumerable<string> OfChannel(Build build, Channel channel) =>
+        [.. OfNetwork(build, channel), .. OfSource(channel), .. OfFilters(channel)];
 }

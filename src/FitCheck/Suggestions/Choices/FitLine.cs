@@ -10,7 +10,8 @@ internal sealed record FitLine(YamlMap Map, IReadOnlyList<string> Positions)
     public string? this[string key] => (Map[key] as YamlScalar)?.Text;
 
     public static IReadOnlyList<FitLine> Of(YamlMap root, string list, string positions) =>
-        [.. Maps(root, list).Select(m => new FitLine(m, [.. ((m[positions] as YamlList)?.Items ?? []).OfType<YamlScalar>().Select(s => s.Text)]))];
+        [.. Maps(root, list)
+            .Select(m => new FitLine(m, [.. ((m[positions] as YamlList)?.Items ?? []).OfType<YamlScalar>().Select(s => s.Text)]))];
 
     public static IEnumerable<YamlMap> Maps(YamlMap root, string list) => ((root[list] as YamlList)?.Items ?? []).OfType<YamlMap>();
 }
@@ -31,7 +32,8 @@ internal sealed record SlotContext(Build Build, YamlMap Root, YamlEditor Editor,
         while (rest.Count > 0)
         {
             var first = rest[0];
-            var other = rest.Skip(1).FirstOrDefault(s => value(s) == value(first) && BuildInputs.AreMirrored(Vehicle, first.Positions, s.Positions));
+            var other = rest.Skip(1)
+                .FirstOrDefault(s => value(s) == value(first) && BuildInputs.AreMirrored(Vehicle, first.Positions, s.Positions));
             rest.Remove(first);
             if (other is not null)
                 rest.Remove(other);

@@ -12,7 +12,9 @@ internal sealed record MirroredParts(IReadOnlyList<(string Position, Part Part)>
 
     public string this[string position] => Choices.First(c => c.Position == position).Part.Id;
 
-    /// <summary>The part for these positions; null when it is handed and has no counterpart, or is the counterpart of one that is told already.</summary>
+    /// <summary>
+    /// The part for these positions; null when it is handed and has no counterpart, or is the counterpart of one that is told already.
+    /// </summary>
     public static MirroredParts? Of(Part part, IReadOnlyList<Position> positions, Stock stock)
     {
         if (part is not Adapter { Handed: not "no" } adapter)
@@ -40,7 +42,9 @@ internal sealed record MirroredParts(IReadOnlyList<(string Position, Part Part)>
                 continue;
             }
             edits.Add(g.Editor.RemoveKey(site.Map, key));
-            edits.AddRange(groups.Select(x => g.Editor.AddItem((YamlList)g.Root["fit"]!, $"at: [{string.Join(", ", x.Positions)}]\n{key}: {x.Value}")));
+            edits.AddRange(
+                groups.Select(
+                    x => g.Editor.AddItem((YamlList)g.Root["fit"]!, $"at: [{string.Join(", ", x.Positions)}]\n{key}: {x.Value}")));
         }
         return edits;
     }

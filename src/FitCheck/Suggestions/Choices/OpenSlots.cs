@@ -6,7 +6,10 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Suggestions.Choices;
 
-/// <summary>What a build that is being put together does not have yet: drivers at places that nobody has filled, another source than the factory radio, an amplifier.</summary>
+/// <summary>
+/// What a build that is being put together does not have yet: drivers at places that nobody has filled, another source than the factory
+/// radio, an amplifier.
+/// </summary>
 internal static class OpenSlots
 {
     public static IEnumerable<Slot> Of(SlotContext g) => [.. Sets(g), .. Drivers(g), .. Sources(g), .. Amplifiers(g)];
@@ -16,7 +19,8 @@ internal static class OpenSlots
         foreach (var pair in g.Pairs(Open(g).Select(p => p.Id)))
         {
             var positions = pair.Select(p => g.Vehicle.Find(p)!).ToList();
-            yield return new Slot("driver", pair, null, BuildInputs.At("driver", pair), () => g.Stock.All<Driver>("driver").Where(d => positions.TrueForAll(p => PlaceFacts.Suits(d.Type, p.Role)))
+            yield return new Slot("driver", pair, null, BuildInputs.At("driver", pair),
+                () => g.Stock.All<Driver>("driver").Where(d => positions.TrueForAll(p => PlaceFacts.Suits(d.Type, p.Role)))
                 .Select(d => new Option(d.Id, Filled(g, pair, "driver", d.Id)) { Parts = [d] }))
             { Voices = 1 };
         }
@@ -29,11 +33,14 @@ internal static class OpenSlots
         foreach (var tweeters in g.Pairs(open.Where(p => p.Role == "tweeter").Select(p => p.Id)))
         {
             var wires = tweeters.Select(t => g.Vehicle.Find(t)!.FactoryChannel!.Value).ToHashSet(StringComparer.Ordinal);
-            foreach (var woofers in g.Pairs(open.Where(p => p.Role is not ("tweeter" or "subwoofer") && wires.Contains(p.FactoryChannel!.Value)).Select(p => p.Id)).Where(w => w.Count == tweeters.Count))
+            foreach (var woofers in g.Pairs(
+                open.Where(p => p.Role is not ("tweeter" or "subwoofer") && wires.Contains(p.FactoryChannel!.Value)).Select(p => p.Id))
+                    .Where(w => w.Count == tweeters.Count))
             {
                 List<string> at = [.. woofers, .. tweeters];
                 var positions = at.ConvertAll(p => g.Vehicle.Find(p)!);
-                yield return new Slot("component set", at, null, BuildInputs.At("driver", at), () => g.Stock.All<ComponentSet>("component-set").Where(s => FitSlots.Serves(s, positions))
+                yield return new Slot("component set", at, null, BuildInputs.At("driver", at),
+                    () => g.Stock.All<ComponentSet>("component-set").Where(s => FitSlots.Serves(s, positions))
                     .Select(s => new Option(s.Id, Filled(g, at, "set", s.Id)) { Parts = [s] }))
                 { Voices = 1 };
             }
@@ -49,7 +56,8 @@ internal static class OpenSlots
         if (g.Root["fit"] is not YamlList)
             return [g.Editor.AddList(g.Root, "fit", $"{{at: [{string.Join(", ", at)}], {key}: {value}}}")];
         var kept = g.Fit.Where(s => s["keeps_factory_driver"] is not null && s.Positions.Any(at.Contains));
-        return [.. kept.Select(s => g.Editor.Replace((YamlScalar)s.Map["keeps_factory_driver"]!, "false")), .. FitSlots.Added(g, at, key, value)];
+        return [.. kept.Select(s => g.Editor.Replace((YamlScalar)s.Map["keeps_factory_driver"]!, "false")),
+            .. FitSlots.Added(g, at, key, value)];
     }
 
     private static IEnumerable<Slot> Sources(SlotContext g)
@@ -57,7 +65,8 @@ internal static class OpenSlots
         if (g.Build.Devices.Any(d => d.Part is SourceUnit && !(d.IsFactory && d.Id == DeviceReader.Factory)))
             yield break;
         var id = Unused(g, "radio");
-        yield return new Slot("source unit", [id], null, [BuildInputs.All], () => g.Stock.All<SourceUnit>("source-unit").Where(s => s.Id != g.Vehicle.FactorySource?.Value)
+        yield return new Slot("source unit", [id], null, [BuildInputs.All],
+            () => g.Stock.All<SourceUnit>("source-unit").Where(s => s.Id != g.Vehicle.FactorySource?.Value)
             .Select(s => new Option(s.Id, [Devices(g, $"{{id: {id}, part: {s.Id}}}")]) { Parts = [s] }))
         { Voices = 1 };
     }
@@ -70,13 +79,22 @@ internal static class OpenSlots
         var isNamed = g.Root["devices"] is YamlList;
         var (id, radio) = (Unused(g, "amp"), isNamed ? source.Id : Unused(g, "radio"));
         var moved = g.Build.Channels.Where(c => c.Device == source && !c.Bridged).ToList();
-        yield return new Slot("amplifier", [id], null, [BuildInputs.All], () => g.Stock.All<Amplifier>("amplifier").Where(a => a.Channels >= Math.Max(1, moved.Count))
-            .Select(a => new Option(a.Id, [Devices(g, isNamed ? [$"{{id: {id}, part: {a.Id}, from: {radio}}}"] : [$"{{id: {radio}, part: {DeviceReader.Factory}}}", $"{{id: {id}, part: {a.Id}, from: {radio}}}"]), .. Channels()]) { Parts = [a] }))
+        yield return new Slot("amplifier", [id], null, [BuildInputs.All],
+            () => g.Stock.All<Amplifier>("amplifier").Where(a => a.Channels >= Math.Max(1, moved.Count))
+            .Select(a =>
+            new Option(a.Id,
+                [Devices(g,
+                    isNamed ? [$"{{id: {id}, part: {a.Id}, from: {radio}}}"]
+                        : [$"{{id: {radio}, part: {DeviceReader.Factory}}}", $"{{id: {id}, part: {a.Id}, from: {radio}}}"]),
+                        .. Channels()])
+            { Parts = [a] }))
         { Voices = 1 };
 
         IEnumerable<TextEdit> Channels() => g.Root["channels"] is YamlList
             ? moved.Select((c, i) => g.Editor.Replace((YamlScalar)g.Channels.First(s => s["id"] == c.Id).Map["output"]!, Output(i)))
-            : [g.Editor.AddList(g.Root, "channels", [.. moved.Select((c, i) => $"{{id: {c.Id}, output: {Output(i)}, feeds: [{string.Join(", ", c.Feeds.Select(f => f.Position.Id))}]}}")])];
+            : [g.Editor.AddList(g.Root, "channels",
+            [.. moved.Select(
+                (c, i) => $"{{id: {c.Id}, output: {Output(i)}, feeds: [{string.Join(", ", c.Feeds.Select(f => f.Position.Id))}]}}")])];
 
         string Output(int index) => string.Create(CultureInfo.InvariantCulture, $"{id}.{index + 1}");
     }
@@ -85,7 +103,8 @@ internal static class OpenSlots
     {
         if (g.Root["devices"] is not YamlList list)
             return g.Editor.AddList(g.Root, "devices", items);
-        return g.Editor.AddItem(list, items.Count == 1 ? items[0] : throw new InvalidOperationException("devices that are named are named one by one"));
+        return g.Editor.AddItem(list,
+            items.Count == 1 ? items[0] : throw new InvalidOperationException("devices that are named are named one by one"));
     }
 
     private static string Unused(SlotContext g, string id)

@@ -11,18 +11,24 @@ internal static class OutputSlots
     {
         if (g.Root["channels"] is not YamlList list)
             yield break;
-        var unfed = g.Build.Placed.Where(p => p.Driver is not null && g.Build.Channels.All(c => !c.Feeds.Contains(p))).Select(p => p.Position.Id);
+        var unfed = g.Build.Placed.Where(p => p.Driver is not null && g.Build.Channels.All(c => !c.Feeds.Contains(p)))
+            .Select(p => p.Position.Id);
         foreach (var pair in g.Pairs(unfed))
         {
-            yield return new Slot("output", pair, null, BuildInputs.At("fed", pair), () => g.Build.Devices.Select(d => On(d)).OfType<Option>());
+            yield return new Slot("output", pair, null, BuildInputs.At("fed", pair),
+                () => g.Build.Devices.Select(d => On(d)).OfType<Option>());
 
             Option? On(Device device)
             {
-                var free = Outputs(device.Part).Where(o => !g.Build.Channels.Any(c => c.Device.Id == device.Id && c.Outputs.Contains(o))).ToList();
-                var own = pair.Select(p => g.Vehicle.Find(p)?.FactoryChannel?.Value).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
-                var outputs = own.Count == pair.Count && own.TrueForAll(free.Contains) ? own : free.Count >= pair.Count ? free[..pair.Count] : null;
+                var free = Outputs(device.Part).Where(o => !g.Build.Channels.Any(c => c.Device.Id == device.Id && c.Outputs.Contains(o)))
+                    .ToList();
+                var own = pair.Select(p => g.Vehicle.Find(p)?.FactoryChannel?.Value).OfType<string>().Distinct(StringComparer.Ordinal)
+                    .ToList();
+                var outputs = own.Count == pair.Count && own.TrueForAll(free.Contains) ? own
+                    : free.Count >= pair.Count ? free[..pair.Count] : null;
                 return outputs is null ? null : new Option(string.Join(" and ", outputs.Select(o => $"{device.Id}.{o}")),
-                    [.. pair.Select((p, i) => g.Editor.AddItem(list, $"{{id: {Unused(g, p)}, output: {device.Id}.{outputs[i]}, feeds: [{p}]}}"))]);
+                    [.. pair.Select(
+                        (p, i) => g.Editor.AddItem(list, $"{{id: {Unused(g, p)}, output: {device.Id}.{outputs[i]}, feeds: [{p}]}}"))]);
             }
         }
     }
@@ -30,12 +36,14 @@ internal static class OutputSlots
     /// <summary>Whether an output that was added is the one for a position.</summary>
     public static bool IsFor(string channel, string position) => channel == position || channel == "to-" + position;
 
-    private static string Unused(SlotContext g, string position) => g.Build.Channels.Any(c => c.Id == position) ? "to-" + position : position;
+    private static string Unused(SlotContext g, string position) =>
+        g.Build.Channels.Any(c => c.Id == position) ? "to-" + position : position;
 
     private static IEnumerable<string> Outputs(Part part) => part switch
     {
         SourceUnit source => source.Channels.Select(c => c.Value),
-        Amplifier amplifier => Enumerable.Range(1, amplifier.Channels).Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+        Amplifier amplifier =>
+            Enumerable.Range(1, amplifier.Channels).Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture)),
         _ => [],
     };
 }

@@ -3,7 +3,8 @@ using FitCheck.Catalog;
 namespace FitCheck.Suggestions.Choices;
 
 /// <summary>
-/// A look at some parts of a large catalog only: those that are in the build or name its vehicle, then those that are described in the same words as one that is.
+/// A look at some parts of a large catalog only: those that are in the build or name its vehicle, then those that are described in the same
+/// words as one that is.
 /// </summary>
 /// <param name="Most">So many of a kind.</param>
 /// <param name="Vehicle">Its id.</param>

@@ -2,7 +2,10 @@ using FitCheck.Catalog;
 
 namespace FitCheck.Suggestions.Choices;
 
-/// <summary>One set in the place of single drivers: what plays the bass on both sides, and the tweeters beside it. It exchanges two things that were chosen for their sound.</summary>
+/// <summary>
+/// One set in the place of single drivers: what plays the bass on both sides, and the tweeters beside it. It exchanges two things that were
+/// chosen for their sound.
+/// </summary>
 internal static class SetSlots
 {
     public static IEnumerable<Slot> Of(SlotContext g)
@@ -11,7 +14,8 @@ internal static class SetSlots
         var placed = g.Build.Placed.ToDictionary(p => p.Position.Id, StringComparer.Ordinal);
         foreach (var tweeters in lines.Where(l => Places(l).All(p => placed[p].Driver is { Part.IsTweeter: true })))
         {
-            foreach (var woofers in lines.Where(l => Places(l).Count == Places(tweeters).Count && Places(l).All(p => placed[p].Position.Role != "tweeter")))
+            foreach (var woofers in lines.Where(
+                l => Places(l).Count == Places(tweeters).Count && Places(l).All(p => placed[p].Position.Role != "tweeter")))
             {
                 if (Places(woofers).All(w => Places(tweeters).Exists(t => FitSlots.IsBeside(g, placed[t], placed[w].Position))))
                     yield return Slot(g, woofers, tweeters);
@@ -24,14 +28,16 @@ internal static class SetSlots
         List<string> at = [.. Places(woofers), .. Places(tweeters)];
         List<FitLine> sites = [.. woofers, .. tweeters];
         string[] parts = [woofers[0]["driver"]!, tweeters[0]["driver"]!];
-        return new Slot("component set", at, string.Join(" and ", parts), BuildInputs.At("driver", at), () => g.Stock.All<ComponentSet>("component-set")
+        return new Slot("component set", at, string.Join(" and ", parts), BuildInputs.At("driver", at),
+            () => g.Stock.All<ComponentSet>("component-set")
             .Where(s => FitSlots.Serves(s, [.. at.Select(p => g.Vehicle.Find(p)!)]))
             .Select(s => new Option(s.Id, [.. sites.Select(site => g.Editor.Replace(site.Map, "driver", "set", s.Id))]) { Parts = [s] }))
         {
             Voices = parts.Length,
             Parts = parts,
             // A crossover that lies in the box of the set is not bought again.
-            Spares = [.. g.Build.Channels.Where(c => c.Feeds.Any(f => at.Contains(f.Position.Id))).Select(c => c.Crossover?.Part.Id).OfType<string>().Distinct(StringComparer.Ordinal)],
+            Spares = [.. g.Build.Channels.Where(c => c.Feeds.Any(f => at.Contains(f.Position.Id))).Select(c => c.Crossover?.Part.Id)
+                .OfType<string>().Distinct(StringComparer.Ordinal)],
         };
     }
 

@@ -15,12 +15,16 @@ internal sealed class Stock(PartsCatalog catalog, bool currentOnly)
     /// <summary>The parts of a kind, cheapest first; of a sample the likeliest.</summary>
     public IEnumerable<T> All<T>(string kind) where T : Part => Cheapest<T>(kind, null, () => catalog.IdsOf(kind));
 
-    /// <summary>Those that can be of one of these types or families: the word stands in their text. Of a large catalog the others need not be read.</summary>
+    /// <summary>
+    /// Those that can be of one of these types or families: the word stands in their text. Of a large catalog the others need not be read.
+    /// </summary>
     public IEnumerable<T> With<T>(string kind, params string[] words) where T : Part =>
-        Cheapest<T>(kind, string.Join(' ', words), () => words.SelectMany(w => catalog.IdsMentioning(kind, w)).Distinct(StringComparer.Ordinal));
+        Cheapest<T>(kind, string.Join(' ', words),
+            () => words.SelectMany(w => catalog.IdsMentioning(kind, w)).Distinct(StringComparer.Ordinal));
 
     /// <summary>Those that can be made for a vehicle, or for any.</summary>
-    public IEnumerable<T> For<T>(string kind, string vehicle) where T : Part => Cheapest<T>(kind, vehicle, () => catalog.IdsMentioning(kind, vehicle, orWithout: "fits"));
+    public IEnumerable<T> For<T>(string kind, string vehicle) where T : Part =>
+        Cheapest<T>(kind, vehicle, () => catalog.IdsMentioning(kind, vehicle, orWithout: "fits"));
 
     /// <summary>The part with this id, when it is sold.</summary>
     public T? Find<T>(string id) where T : Part => catalog.Find(id) is T part && Sold(part) ? part : null;
@@ -30,7 +34,8 @@ internal sealed class Stock(PartsCatalog catalog, bool currentOnly)
         if (!_parts.TryGetValue((kind, word), out var parts))
         {
             var sold = catalog.FindAll(Sampled(kind, [.. ids()])).OfType<Part>().Where(Sold);
-            _parts[(kind, word)] = parts = [.. Sample is null ? sold.OrderBy(p => p.Price.Value.Amount).ThenBy(p => p.Id, StringComparer.Ordinal) : sold];
+            _parts[(kind, word)] =
+                parts = [.. Sample is null ? sold.OrderBy(p => p.Price.Value.Amount).ThenBy(p => p.Id, StringComparer.Ordinal) : sold];
         }
         return parts.OfType<T>();
     }

@@ -23,7 +23,8 @@ internal sealed class AnswerOrder(Goal goal) : IComparer<Answer>
 
     private static IEnumerable<Func<Answer, double>> Measures(Goal goal)
     {
-        Func<Answer, double> price = a => (double)a.Assessment.Price, changes = a => a.Changes.Count, work = a => a.Assessment.Work, margin = a => -a.Assessment.LeastClearance;
+        Func<Answer, double> price = a => (double)a.Assessment.Price, changes = a => a.Changes.Count, work = a =>
+            a.Assessment.Work, margin = a => -a.Assessment.LeastClearance;
         IEnumerable<Func<Answer, double>> first = goal.Prefer switch
         {
             Preference.Changes => [changes, price],

@@ -7,18 +7,23 @@ using FitCheck.Suggestions.Trials;
 namespace FitCheck.Suggestions.Searching;
 
 /// <summary>
-/// Searches in steps, so that the better kind of answer comes first. What was chosen for its sound (drivers, sets, sources, converters, amplifiers) stays as
-/// long as anything else helps, then one of these is exchanged, then two. Of equal answers of a step those come first that leave nothing to be measured
-/// that was settled before.
+/// Searches in steps, so that the better kind of answer comes first. What was chosen for its sound (drivers, sets, sources, converters,
+/// amplifiers) stays as long as anything else helps, then one of these is exchanged, then two. Of equal answers of a step those come first
+/// that leave nothing to be measured that was settled before.
 /// </summary>
-internal sealed class Finder(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, Action<string>? progress = null)
+internal sealed class Finder(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time,
+    Action<string>? progress = null)
 {
     // Options of a slot, and until when, in parts of the time and at most.
-    private static readonly (int Options, double Part, double Seconds, bool VoicesToo)[] Looks = [(200, 0.3, 0.6, false), (1500, 0.5, 1.5, true)];
+    private static readonly (int Options, double Part, double Seconds, bool VoicesToo)[] Looks = [(200, 0.3, 0.6, false),
+        (1500, 0.5, 1.5, true)];
 
     private readonly Stopwatch _clock = Stopwatch.StartNew();
 
-    /// <summary>The slots with at most so many options each, when the catalog is so large that an answer should be looked for among these first; else null.</summary>
+    /// <summary>
+    /// The slots with at most so many options each, when the catalog is so large that an answer should be looked for among these first;
+    /// else null.
+    /// </summary>
     public Func<int, IReadOnlyList<Slot>>? Few { get; init; }
 
     public Proof Proof { get; private set; } = new(0, 0, 0, Complete: true);
@@ -36,7 +41,8 @@ internal sealed class Finder(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
         {
             Reached = goal with { Voices = voices, OpenBefore = open };
             var (answers, effort) = new Search(evaluator, slots, Reached, wanted, time - _clock.Elapsed) { Found = Tell }.Run();
-            Proof = new Proof(Proof.Judged + effort.Judged, Proof.Foreseen + effort.Foreseen, Proof.TooDear + effort.TooDear, Proof.Complete && effort.Finished);
+            Proof = new Proof(Proof.Judged + effort.Judged, Proof.Foreseen + effort.Foreseen, Proof.TooDear + effort.TooDear,
+                Proof.Complete && effort.Finished);
             if (!Proof.Complete && first is not null)
                 return [.. answers.Append(first).DistinctBy(a => a.Words).Order(new AnswerOrder(Reached)).Take(wanted)];
             if (answers.Count > 0 || !Proof.Complete)
@@ -62,5 +68,7 @@ internal sealed class Finder(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
     }
 
     private void Tell(Answer best) =>
-        progress?.Invoke(best.Changes.Count == 1 ? "one change is enough; looking for a better one" : string.Create(CultureInfo.InvariantCulture, $"{best.Changes.Count} changes are enough; looking for better ones"));
+        progress?.Invoke(
+            best.Changes.Count == 1 ? "one change is enough; looking for a better one"
+                : string.Create(CultureInfo.InvariantCulture, $"{best.Changes.Count} changes are enough; looking for better ones"));
 }

@@ -23,7 +23,10 @@ internal sealed record Goal
     /// <summary>Findings of this status and worse must go.</summary>
     public Status FailOn { get; init; } = Status.Fail;
     public Preference Prefer { get; init; }
-    /// <summary>Findings that were open for want of data before; of equal answers those that open no others come first. Null when that does not matter.</summary>
+    /// <summary>
+    /// Findings that were open for want of data before; of equal answers those that open no others come first. Null when that does not
+    /// matter.
+    /// </summary>
     public IReadOnlySet<(string Rule, string Key)>? OpenBefore { get; init; }
     /// <summary>How many things that were chosen for their sound may be exchanged.</summary>
     public int Voices { get; init; }

@@ -10,7 +10,8 @@ internal sealed record Answer(IReadOnlyList<Change> Changes, ProposalVerdict Ass
     public int Voices => Changes.Sum(c => c.Slot.Voices);
     public int Rank => Changes.Sum(c => c.Option.Rank);
     /// <summary>What it changes to what, the same for the same changes.</summary>
-    public string Words => string.Join(' ', Changes.OrderBy(c => c.Slot.Key, StringComparer.Ordinal).Select(c => $"{c.Slot.Key}={c.Option.Value}"));
+    public string Words =>
+        string.Join(' ', Changes.OrderBy(c => c.Slot.Key, StringComparer.Ordinal).Select(c => $"{c.Slot.Key}={c.Option.Value}"));
 }
 
 /// <summary>How far a search went.</summary>
@@ -21,11 +22,11 @@ internal sealed record Answer(IReadOnlyList<Change> Changes, ProposalVerdict Ass
 internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finished);
 
 /// <summary>
-/// Finds every irreducible set of changes with which a build passes, by the findings themselves: as long as a finding stands in the way, at least one of
-/// the choices that it rests on has to change, so those are tried, each with each of its alternatives, and nothing else. A branch ends where the build
-/// passes (more changes would be needless), where a finding has no choice left that could remove it, or where it can't become one of the best answers any
-/// more. No passing set of changes without a needless one is missed: in a branch that is part of it, the finding chosen next is still there, so the set
-/// changes something that this finding rests on.
+/// Finds every irreducible set of changes with which a build passes, by the findings themselves: as long as a finding stands in the way, at
+/// least one of the choices that it rests on has to change, so those are tried, each with each of its alternatives, and nothing else. A
+/// branch ends where the build passes (more changes would be needless), where a finding has no choice left that could remove it, or where
+/// it can't become one of the best answers any more. No passing set of changes without a needless one is missed: in a branch that is part
+/// of it, the finding chosen next is still there, so the set changes something that this finding rests on.
 /// </summary>
 internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, Goal goal, int wanted, TimeSpan time)
 {
@@ -64,9 +65,10 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
         if ((First && _answers.Count > 0) || (_late |= _clock.Elapsed > time))
             return;
         var choices = evaluator.Foreseen(_changes).Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count);
-        // Most changes do not even remove the finding that they are for, or bring one that ended other branches; when nothing is left that could remove it, the
-        // rest need not be judged.
-        if (choices is null && _dead.Prepend(cause).OfType<RuleVerdict>().Any(i => Choices(i, voices).Count == 0 && IsStillBad(i, _changes)))
+        // Most changes do not even remove the finding that they are for, or bring one that ended other branches; when nothing is left that
+        // could remove it, the rest need not be judged.
+        if (choices is null
+            && _dead.Prepend(cause).OfType<RuleVerdict>().Any(i => Choices(i, voices).Count == 0 && IsStillBad(i, _changes)))
         {
             _foreseen++;
             return;
@@ -133,9 +135,11 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
         Branch(choices, voices, c => IsStillBad(cause, c));
     }
 
-    private bool IsStillBad(RuleVerdict cause, IReadOnlyList<Change> changes) => evaluator.Again(cause, changes) is { } again && goal.IsBad(again);
+    private bool IsStillBad(RuleVerdict cause, IReadOnlyList<Change> changes) =>
+        evaluator.Again(cause, changes) is { } again && goal.IsBad(again);
 
-    // A choice that is not changed here stays as it is in what follows; but where money has to be saved only some of its options were tried, so it stays open.
+    // A choice that is not changed here stays as it is in what follows; but where money has to be saved only some of its options were
+    // tried, so it stays open.
     private void Branch(ChoiceList choices, int voices, Func<IReadOnlyList<Change>, bool> isWanted, RuleVerdict? unknown = null)
     {
         foreach (var slot in choices.Slots)
@@ -146,7 +150,9 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
                 if ((choices.ToSave && !evaluator.Saves(slot, slot.Options[choice])) || (_late |= _clock.Elapsed > time))
                     continue;
                 if (unknown is not null && choice % ProposalEvaluator.Ahead == 0)
-                    evaluator.Prepare([unknown], _changes, Enumerable.Range(choice, Math.Min(ProposalEvaluator.Ahead, slot.Options.Count - choice)).Select(c => new Change(slot, c)));
+                    evaluator.Prepare([unknown], _changes,
+                        Enumerable.Range(choice, Math.Min(ProposalEvaluator.Ahead, slot.Options.Count - choice))
+                            .Select(c => new Change(slot, c)));
                 _changes.Add(new Change(slot, choice));
                 if (isWanted(_changes))
                     Visit(voices + slot.Voices, choices.Cause);
@@ -159,14 +165,17 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
             _settled.Remove(slot);
     }
 
-    private IEnumerable<Slot> Open(int voices) => slots.Where(s => !_settled.Contains(s) && (!s.IsVoice || (voices + s.Voices <= goal.Voices && !_changes.Exists(c => c.Slot.Excludes(s)))));
+    private IEnumerable<Slot> Open(int voices) =>
+        slots.Where(
+            s => !_settled.Contains(s) && (!s.IsVoice || (voices + s.Voices <= goal.Voices && !_changes.Exists(c => c.Slot.Excludes(s)))));
 
     private ChoiceList Choices(RuleVerdict issue, int voices) => issue.IsOfPrice
         ? new(Open(voices).Where(s => evaluator.SavingOf(s) > 0).OrderByDescending(evaluator.SavingOf)) { ToSave = true }
         : new(Open(voices).Where(issue.RestsOn)) { Cause = issue };
 
     // What a build's reader refuses lies in its outputs, devices, crossovers and their settings.
-    private static bool Contradicts(Slot slot) => slot.Atoms.Any(a => a.Split('@')[0] is "part" or "output" or "crossover" or "setting" or "from" or "fed" or "driver");
+    private static bool Contradicts(Slot slot) =>
+        slot.Atoms.Any(a => a.Split('@')[0] is "part" or "output" or "crossover" or "setting" or "from" or "fed" or "driver");
 
     private void Take(Answer answer)
     {
@@ -186,7 +195,8 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
         for (var part = (1 << Math.Min(all.Count, 8)) - 2; part > 0 && all.Count > 1; part--)
         {
             var some = all.Where((_, i) => i >= 8 || (part >> i & 1) == 1).ToList();
-            if (!evaluator.Foreseen(some).Any(goal.IsBad) && evaluator.Assess(some) is { IsPossible: true } less && !less.Issues.Any(goal.IsBad))
+            if (!evaluator.Foreseen(some).Any(goal.IsBad) && evaluator.Assess(some) is { IsPossible: true } less
+                && !less.Issues.Any(goal.IsBad))
                 return true;
         }
         return false;

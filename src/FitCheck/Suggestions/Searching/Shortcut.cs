@@ -5,14 +5,15 @@ using FitCheck.Suggestions.Trials;
 namespace FitCheck.Suggestions.Searching;
 
 /// <summary>
-/// One passing set of changes soon, from few parts of a large catalog, by always going on with the combination in which the least stands in the way. It proves
-/// nothing and need not be a good answer; it is what there is when the time of the exact search is short.
+/// One passing set of changes soon, from few parts of a large catalog, by always going on with the combination in which the least stands in
+/// the way. It proves nothing and need not be a good answer; it is what there is when the time of the exact search is short.
 /// </summary>
 /// <param name="evaluator">Judges what is tried.</param>
 /// <param name="slots">What may be chosen otherwise.</param>
 /// <param name="goal">What has to go.</param>
 /// <param name="time">How long to look.</param>
-/// <param name="voicesToo">True to try at once what was chosen for its sound, and not only where nothing else of a combination helps.</param>
+/// <param name="voicesToo">True to try at once what was chosen for its sound, and not only where nothing else of a combination
+/// helps.</param>
 internal sealed class Shortcut(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, Goal goal, TimeSpan time, bool voicesToo = false)
 {
     // So many options of a slot that remove a finding are judged in full; the others wait for the exact search.
@@ -72,7 +73,8 @@ internal sealed class Shortcut(ProposalEvaluator evaluator, IReadOnlyList<Slot> 
             .Select(i => (Cause: i, Choices: open.Where(i.IsOfPrice ? s => evaluator.SavingOf(s) > 0 : i.RestsOn).ToList()))
             // Counting options would have the parts read of every slot that has a say.
             .MinBy(c => c.Choices.Count + c.Choices.Count(s => s.IsVoice));
-        var tried = choices.Where(s => s.IsVoice == voices || voicesToo || cause.IsOfPrice).Select(s => new Trial(s, Order(s, cause))).ToList();
+        var tried = choices.Where(s => s.IsVoice == voices || voicesToo || cause.IsOfPrice).Select(s => new Trial(s, Order(s, cause)))
+            .ToList();
         // What nothing of these slots removed is hardly removed by them after another change.
         var attempt = $"{cause.Id} {string.Join(' ', tried.Select(t => t.Slot.Key))}";
         if (!state.IsPutOff && _fruitless.Contains(attempt))
@@ -85,7 +87,9 @@ internal sealed class Shortcut(ProposalEvaluator evaluator, IReadOnlyList<Slot> 
         for (var turn = 0; tried.Exists(t => turn < t.Choices.Count && t.Judged < Width); turn++)
         {
             if (turn % ProposalEvaluator.Ahead == 0)
-                obstacles.Prepare(tried.Where(t => t.Judged < Width).SelectMany(t => t.Choices.Skip(turn).Take(ProposalEvaluator.Ahead).Select(c => new Change(t.Slot, c))));
+                obstacles.Prepare(
+                    tried.Where(t => t.Judged < Width)
+                        .SelectMany(t => t.Choices.Skip(turn).Take(ProposalEvaluator.Ahead).Select(c => new Change(t.Slot, c))));
             foreach (var trial in tried.Where(t => turn < t.Choices.Count && t.Judged < Width))
             {
                 IReadOnlyList<Change> next = [.. changes, new Change(trial.Slot, trial.Choices[turn])];
@@ -120,7 +124,8 @@ internal sealed class Shortcut(ProposalEvaluator evaluator, IReadOnlyList<Slot> 
     {
         var choices = Enumerable.Range(0, slot.Options.Count);
         return cause.IsOfPrice
-            ? [.. choices.Where(c => evaluator.Saves(slot, slot.Options[c])).OrderBy(c => slot.Options[c].Parts.Sum(p => p.Price.Value.Amount)).Take(slot.IsVoice ? Width : Cheapest)]
+            ? [.. choices.Where(c => evaluator.Saves(slot, slot.Options[c]))
+            .OrderBy(c => slot.Options[c].Parts.Sum(p => p.Price.Value.Amount)).Take(slot.IsVoice ? Width : Cheapest)]
             : [.. choices];
     }
 

@@ -2,7 +2,9 @@ using FitCheck.Suggestions.Choices;
 
 namespace FitCheck.Suggestions.Trials;
 
-/// <summary>Changes whatever their order, to look up what is known of them: slot and choice of up to four, and of more the rest in words.</summary>
+/// <summary>
+/// Changes whatever their order, to look up what is known of them: slot and choice of up to four, and of more the rest in words.
+/// </summary>
 internal readonly record struct ChangeKey(ulong First, ulong Second, ulong Third, ulong Fourth, string? Rest)
 {
     /// <summary>The key of changes, or of those only that touch something.</summary>

@@ -7,8 +7,8 @@ using FitCheck.Suggestions.Choices;
 namespace FitCheck.Suggestions.Trials;
 
 /// <summary>
-/// On which choices of a build a finding can rest, told from what the facts declare that its rule names. Naming too many costs time; naming too few would
-/// hide answers, and a test changes every choice of every reference build to see that no finding outside moves.
+/// On which choices of a build a finding can rest, told from what the facts declare that its rule names. Naming too many costs time; naming
+/// too few would hide answers, and a test changes every choice of every reference build to see that no finding outside moves.
 /// </summary>
 internal sealed class FindingInputs(Build build)
 {
@@ -18,7 +18,8 @@ internal sealed class FindingInputs(Build build)
     public IReadOnlySet<string> Of(Rule rule, string key)
     {
         if (!_known.TryGetValue((rule.Id, key), out var atoms))
-            _known[(rule.Id, key)] = atoms = rule.Names.SelectMany(name => Of(rule.Scope.Find(name)!, key)).ToHashSet(StringComparer.Ordinal);
+            _known[(rule.Id, key)] =
+                atoms = rule.Names.SelectMany(name => Of(rule.Scope.Find(name)!, key)).ToHashSet(StringComparer.Ordinal);
         return atoms;
     }
 
@@ -36,12 +37,14 @@ internal sealed class FindingInputs(Build build)
 
     private IEnumerable<string> OfPosition(Source source, string key)
     {
-        if (source == Reads.Place || source == Reads.Vehicle || source == Reads.Measured || source == Reads.Work || source == Reads.Treatment || source == Reads.Box)
+        if (source == Reads.Place || source == Reads.Vehicle || source == Reads.Measured || source == Reads.Work
+            || source == Reads.Treatment || source == Reads.Box)
             return [];
         if (source == Reads.Driver || source == Reads.DriverThere)
             return At(key, "driver");
         if (source == Reads.Adapter || source == Reads.AdapterThere || source == Reads.Beside)
-            return source == Reads.Beside ? ChannelsOf(key).SelectMany(c => c.Feeds).SelectMany(p => At(p.Position.Id, "adapter")) : At(key, "adapter");
+            return source == Reads.Beside ? ChannelsOf(key).SelectMany(c => c.Feeds).SelectMany(p => At(p.Position.Id, "adapter"))
+                : At(key, "adapter");
         if (source == Reads.Cup || source == Reads.CupThere)
             return At(key, "cup");
         if (source == Reads.Mounted || source == Reads.Under || source == Reads.OnPanel)
@@ -61,7 +64,8 @@ internal sealed class FindingInputs(Build build)
         if (source == Reads.Limit)
             return [BuildInputs.At("fed", key), .. channels.SelectMany(c => At(c.Id, "limit").Append(BuildInputs.At("part", c.Device.Id)))];
         if (source == Reads.Output)
-            return [BuildInputs.At("fed", key), .. channels.SelectMany(c => At(c.Id, "output").Append(BuildInputs.At("part", c.Device.Id)))];
+            return [BuildInputs.At("fed", key),
+                .. channels.SelectMany(c => At(c.Id, "output").Append(BuildInputs.At("part", c.Device.Id)))];
         if (channels.Count == 0)
             return own.Concat(build.Devices.Select(d => BuildInputs.At("part", d.Id)));
         if (source == Reads.Network)
@@ -70,17 +74,20 @@ internal sealed class FindingInputs(Build build)
             return channels.SelectMany(BuildInputs.OfSource);
         // Front against rear: any place may be the other one.
         return source == Reads.Everywhere
-            ? build.Channels.SelectMany(c => BuildInputs.OfChannel(build, c)).Concat(build.Vehicle.Positions.SelectMany(p => At(p.Id, "driver", "adapter", "fed")))
+            ? build.Channels.SelectMany(c => BuildInputs.OfChannel(build, c))
+            .Concat(build.Vehicle.Positions.SelectMany(p => At(p.Id, "driver", "adapter", "fed")))
             : [BuildInputs.All];
     }
 
     private IEnumerable<string> OfChannel(Source source, Channel channel) =>
         source == Reads.OwnNetwork ? BuildInputs.OfNetwork(build, channel)
-        : source == Reads.OwnOutput ? [BuildInputs.At("limit", channel.Id), BuildInputs.At("output", channel.Id), BuildInputs.At("part", channel.Device.Id)]
+        : source == Reads.OwnOutput
+        ? [BuildInputs.At("limit", channel.Id), BuildInputs.At("output", channel.Id), BuildInputs.At("part", channel.Device.Id)]
         : source == Reads.OwnFilters ? FiltersOf(channel)
         : [BuildInputs.All];
 
-    // Whether a filter can be made rests on the output's device and on every device before it, and on whether those have a signal for each output behind them.
+    // Whether a filter can be made rests on the output's device and on every device before it, and on whether those have a signal for each
+    // output behind them.
     private IEnumerable<string> FiltersOf(Channel channel) =>
     [
         BuildInputs.At("output", channel.Id), .. At(channel.Device.Id, "part", "from"),
@@ -106,9 +113,11 @@ internal sealed class FindingInputs(Build build)
             return At(key, "part");
         // The chain before it, whichever it comes to hang on.
         if (source == Reads.Chain)
-            return [.. At(key, "part", "from", "remote", "gain"), .. build.Devices.Where(d => d.Part is not Catalog.Amplifier).SelectMany(d => At(d.Id, "part", "from"))];
+            return [.. At(key, "part", "from", "remote", "gain"),
+                .. build.Devices.Where(d => d.Part is not Catalog.Amplifier).SelectMany(d => At(d.Id, "part", "from"))];
         if (source == Reads.Holders)
-            return [.. Cables(), BuildInputs.At("block", DeviceFacts.MainCable), BuildInputs.Extra("fuse-holder"), BuildInputs.Extra("distribution")];
+            return [.. Cables(), BuildInputs.At("block", DeviceFacts.MainCable), BuildInputs.Extra("fuse-holder"),
+                BuildInputs.Extra("distribution")];
         if (source == Reads.ListedCables)
             return Cables();
         if (source == Reads.SignalCables)
@@ -121,8 +130,10 @@ internal sealed class FindingInputs(Build build)
     }
 
     // It is named after the position that it feeds.
-    private IEnumerable<string> OfNewChannel(string key) => build.Vehicle.Positions.FirstOrDefault(p => OutputSlots.IsFor(key, p.Id)) is { } fed
-        ? [.. At(fed.Id, "driver", "wire", "inline", "module", "fed"), .. build.Vehicle.Positions.Select(p => BuildInputs.At("plug", p.Id)), .. Devices()]
+    private IEnumerable<string> OfNewChannel(string key) =>
+        build.Vehicle.Positions.FirstOrDefault(p => OutputSlots.IsFor(key, p.Id)) is { } fed
+        ? [.. At(fed.Id, "driver", "wire", "inline", "module", "fed"),
+        .. build.Vehicle.Positions.Select(p => BuildInputs.At("plug", p.Id)), .. Devices()]
         : [BuildInputs.All];
 
     // Sources that are one choice of a position.
@@ -141,10 +152,12 @@ internal sealed class FindingInputs(Build build)
 
     private IEnumerable<string> Devices() => build.Devices.SelectMany(d => At(d.Id, "part", "from"));
 
-    private IEnumerable<string> Cables() => [.. build.Devices.Select(d => BuildInputs.At("cable", d.Id)), BuildInputs.At("cable", DeviceFacts.MainCable)];
+    private IEnumerable<string> Cables() =>
+        [.. build.Devices.Select(d => BuildInputs.At("cable", d.Id)), BuildInputs.At("cable", DeviceFacts.MainCable)];
 
     private IEnumerable<string> Demand() =>
-        [.. build.Channels.SelectMany(c => BuildInputs.OfNetwork(build, c).Concat(BuildInputs.OfSource(c))), .. build.Vehicle.Positions.Select(p => BuildInputs.At("fed", p.Id))];
+        [.. build.Channels.SelectMany(c => BuildInputs.OfNetwork(build, c).Concat(BuildInputs.OfSource(c))),
+            .. build.Vehicle.Positions.Select(p => BuildInputs.At("fed", p.Id))];
 
     private IEnumerable<Channel> ChannelsOf(string position) => build.Channels.Where(c => c.Feeds.Any(p => p.Position.Id == position));
 

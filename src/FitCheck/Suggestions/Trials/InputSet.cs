@@ -2,7 +2,9 @@ using FitCheck.Suggestions.Choices;
 
 namespace FitCheck.Suggestions.Trials;
 
-/// <summary>What findings rest on, for all that rest on the same: which changes can move them, and those that are no pass, by these changes.</summary>
+/// <summary>
+/// What findings rest on, for all that rest on the same: which changes can move them, and those that are no pass, by these changes.
+/// </summary>
 internal sealed class InputSet(IReadOnlySet<string> atoms)
 {
     private readonly bool _isTouchedByAll = atoms.Contains(Suggestions.Choices.BuildInputs.All);

@@ -14,7 +14,9 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Suggestions.Trials;
 
-/// <summary>Tries changes of a build: the changed text is read and judged by the same facts and rules as any build; only the messages are left out.</summary>
+/// <summary>
+/// Tries changes of a build: the changed text is read and judged by the same facts and rules as any build; only the messages are left out.
+/// </summary>
 internal sealed class ProposalEvaluator
 {
     /// <summary>So many options of a slot are best prepared together.</summary>
@@ -68,7 +70,8 @@ internal sealed class ProposalEvaluator
     public Entry? Find(string id) => _catalog.Find(id);
 
     /// <summary>The text with these changes; null when they don't go together.</summary>
-    public string? TextOf(IEnumerable<Change> changes, IReadOnlyList<TextEdit>? besides = null) => TextEdit.Apply(Text, (besides ?? []).Concat(changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits)));
+    public string? TextOf(IEnumerable<Change> changes, IReadOnlyList<TextEdit>? besides = null) =>
+        TextEdit.Apply(Text, (besides ?? []).Concat(changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits)));
 
     /// <summary>What the rules say of the build with these changes.</summary>
     public ProposalVerdict Assess(IReadOnlyList<Change> changes)
@@ -79,11 +82,16 @@ internal sealed class ProposalEvaluator
         return assessment;
     }
 
-    /// <summary>What is known to be no pass of the build with these changes without judging it: findings whose every cause was seen before.</summary>
+    /// <summary>
+    /// What is known to be no pass of the build with these changes without judging it: findings whose every cause was seen before.
+    /// </summary>
     public IEnumerable<RuleVerdict> Foreseen(IReadOnlyList<Change> changes) =>
         _bases.Values.Where(b => b.HasTroubles).SelectMany(b => b.Troubles(b.KeyOf(changes)));
 
-    /// <summary>What one finding of the build as it stands becomes with these changes, judged alone: far less work than all of them. Null when it is gone.</summary>
+    /// <summary>
+    /// What one finding of the build as it stands becomes with these changes, judged alone: far less work than all of them. Null when it is
+    /// gone.
+    /// </summary>
     public RuleVerdict? Again(RuleVerdict issue, IReadOnlyList<Change> changes)
     {
         var seen = _seen[issue.Id];
@@ -96,11 +104,14 @@ internal sealed class ProposalEvaluator
         return again;
     }
 
-    /// <summary>Works out the same findings for further choices of a slot, on all processors, before they are asked for one by one.</summary>
+    /// <summary>
+    /// Works out the same findings for further choices of a slot, on all processors, before they are asked for one by one.
+    /// </summary>
     public void Prepare(IReadOnlyList<RuleVerdict> issues, IReadOnlyList<Change> changes, IEnumerable<Change> further)
     {
         Seen[] seen = [.. issues.Select(i => _seen[i.Id])];
-        IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f]).Where(c => Array.Exists(seen, s => !s.Of.ContainsKey(s.Basis.KeyOf(c))))];
+        IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f])
+            .Where(c => Array.Exists(seen, s => !s.Of.ContainsKey(s.Basis.KeyOf(c))))];
         var found = new (bool IsPossible, RuleVerdict? Issue)[open.Length][];
         Parallel.For(0, open.Length, new ParallelOptions { CancellationToken = _cancel }, i =>
         {
@@ -130,13 +141,15 @@ internal sealed class ProposalEvaluator
     {
         var key = ChangeKey.Of(changes);
         if (!_prices.TryGetValue(key, out var price))
-            _prices[key] = price = _known.TryGetValue(key, out var known) ? known.Price : Read(changes) is { } build ? Shopping.List(build).Sum(l => l.Sum.Amount) : 0;
+            _prices[key] =
+                price = _known.TryGetValue(key, out var known) ? known.Price
+                    : Read(changes) is { } build ? Shopping.List(build).Sum(l => l.Sum.Amount) : 0;
         return price;
     }
 
     /// <summary>
-    /// The most that another choice for a slot can save, whatever else is chosen. A pack may serve other places too: what is there now saves at most whole
-    /// packs rounded up, and what comes costs at least whole packs rounded down.
+    /// The most that another choice for a slot can save, whatever else is chosen. A pack may serve other places too: what is there now
+    /// saves at most whole packs rounded up, and what comes costs at least whole packs rounded down.
     /// </summary>
     public decimal SavingOf(Slot slot)
     {
@@ -158,7 +171,9 @@ internal sealed class ProposalEvaluator
         _listed ??= Shopping.List(Build).ToDictionary(l => l.Part, StringComparer.Ordinal);
         var isPlaced = slot.Where.All(w => Build.Vehicle.Find(w) is not null);
         return slot.Parts.Select(p => _listed.GetValueOrDefault(p)).OfType<ListLine>()
-                .Sum(line => isPlaced ? Math.Min(line.Sum.Amount, line.Price.Amount * ((slot.Where.Count + line.Pack - 1) / line.Pack)) : line.Sum.Amount)
+                .Sum(line =>
+                isPlaced ? Math.Min(line.Sum.Amount, line.Price.Amount * ((slot.Where.Count + line.Pack - 1) / line.Pack))
+                    : line.Sum.Amount)
             + slot.Spares.Sum(s => _listed.GetValueOrDefault(s)?.Sum.Amount ?? 0);
     }
 
@@ -166,19 +181,23 @@ internal sealed class ProposalEvaluator
     private decimal LeastCost(Slot slot, Option option) => option.Parts switch
     {
         [Driver or Adapter or Cup or Harness] and [var part] => part.Price.Value.Amount * (slot.Where.Count / part.Pack),
-        [ComponentSet set] when slot.Where.Count(w => Build.Vehicle.Find(w)?.Role == "tweeter") is var tweeters && 2 * tweeters == slot.Where.Count => set.Price.Value.Amount * (tweeters / set.Pack),
+        [ComponentSet set] when slot.Where.Count(w => Build.Vehicle.Find(w)?.Role == "tweeter") is var tweeters
+            && 2 * tweeters == slot.Where.Count => set.Price.Value.Amount * (tweeters / set.Pack),
         _ => 0,
     };
 
     /// <summary>The rules of which a finding was seen that answers a question, in their order.</summary>
     public IEnumerable<string> SeenRules(Func<RuleVerdict, bool> asked) =>
-        _seen.Values.SelectMany(s => s.Issues).Where(asked).Select(i => i.Rule.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+        _seen.Values.SelectMany(s => s.Issues).Where(asked).Select(i => i.Rule.Id).Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal);
 
     /// <summary>Everything that was seen of a rule.</summary>
     public IEnumerable<RuleVerdict> SeenOf(string rule) => _seen.Where(s => s.Key.Rule == rule).SelectMany(s => s.Value.Issues);
 
     /// <summary>What the rules say when nothing is taken from combinations judged before.</summary>
-    public ProposalVerdict Anew(IReadOnlyList<Change> changes) => Changed(changes) is { } build ? new ProposalEvaluator(_file, Text, _catalog, _rules, _cancel).Judge(build, changes) : ProposalVerdict.Impossible;
+    public ProposalVerdict Anew(IReadOnlyList<Change> changes) =>
+        Changed(changes) is { } build ? new ProposalEvaluator(_file, Text, _catalog, _rules, _cancel).Judge(build, changes)
+            : ProposalVerdict.Impossible;
 
     private ProposalVerdict Judge(IReadOnlyList<Change> changes)
     {
@@ -186,7 +205,8 @@ internal sealed class ProposalEvaluator
         return Read(changes) is { } build ? Judge(build, changes) : ProposalVerdict.Impossible;
     }
 
-    // A rule whose finding rests on nothing that differs from a combination judged before says the same again, and facts that only it asks for are not computed.
+    // A rule whose finding rests on nothing that differs from a combination judged before says the same again, and facts that only it asks
+    // for are not computed.
     private ProposalVerdict Judge(Build build, IReadOnlyList<Change> changes)
     {
         var list = Shopping.List(build);

@@ -15,7 +15,8 @@ namespace FitCheck.Suggestions.Trials;
 /// <param name="Atoms">On what it rests.</param>
 internal sealed record RuleVerdict(Rule Rule, string Key, Status Status, IReadOnlySet<string> Atoms)
 {
-    private static readonly string[] AcceptedWork = [PlaceFacts.DrillingAccepted.Name, PlaceFacts.EnlargingAccepted.Name, PlaceFacts.TrimmingAccepted.Name, WiringFacts.CuttingAccepted.Name];
+    private static readonly string[] AcceptedWork = [PlaceFacts.DrillingAccepted.Name, PlaceFacts.EnlargingAccepted.Name,
+        PlaceFacts.TrimmingAccepted.Name, WiringFacts.CuttingAccepted.Name];
 
     public (string Rule, string Key) Id => (Rule.Id, Key);
     public bool IsWaived { get; init; }
@@ -47,5 +48,7 @@ internal sealed record ProposalVerdict(IReadOnlyList<ListLine> List, IReadOnlyLi
     public int Work => Issues.Count(i => i.IsWork);
 
     /// <summary>The least margin of any length, m.</summary>
-    public double LeastClearance => Issues.Where(i => i.Clearance is not null && !i.IsWaived).Select(i => i.Clearance!.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
+    public double LeastClearance =>
+        Issues.Where(i => i.Clearance is not null && !i.IsWaived).Select(i => i.Clearance!.Value).DefaultIfEmpty(double.PositiveInfinity)
+            .Min();
 }

@@ -7,7 +7,9 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Suggestions.Trials;
 
-/// <summary>Writes the seller's list of a changed build anew: what is missing is added, what the changes made superfluous is taken out.</summary>
+/// <summary>
+/// Writes the seller's list of a changed build anew: what is missing is added, what the changes made superfluous is taken out.
+/// </summary>
 internal static class QuoteText
 {
     /// <summary>The text of the build with the changes, its list renewed where it has one.</summary>
@@ -15,10 +17,13 @@ internal static class QuoteText
     /// <param name="changes">What is chosen otherwise.</param>
     /// <param name="besides">What else is written into the text.</param>
     /// <param name="onlyNeeded">True to take out also what was superfluous before, where that stands in the way.</param>
-    public static string Renewed(ProposalEvaluator evaluator, IReadOnlyList<Change> changes, IReadOnlyList<TextEdit>? besides = null, bool onlyNeeded = false)
+    public static string Renewed(ProposalEvaluator evaluator, IReadOnlyList<Change> changes, IReadOnlyList<TextEdit>? besides = null,
+        bool onlyNeeded = false)
     {
         var text = evaluator.TextOf(changes, besides)!;
-        if (evaluator.ReadText(text) is not { Quote: { } quote } build || YamlReader.Read(new SourceText(build.File, text), new ProblemList()) is not YamlMap { } root || root["quote"] is not YamlList lines)
+        if (evaluator.ReadText(text) is not { Quote: { } quote } build
+            || YamlReader.Read(new SourceText(build.File, text), new ProblemList()) is not YamlMap { } root
+            || root["quote"] is not YamlList lines)
             return text;
         var editor = new YamlEditor(text);
         var edits = new List<TextEdit>();
@@ -35,7 +40,9 @@ internal static class QuoteText
                 added.Add((line.Part, Text(missing)));
         }
         var before = Shopping.List(evaluator.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal);
-        var gone = Enumerable.Range(0, lines.Items.Count).Where(i => PartOf(lines.Items[i]) is { } part && (onlyNeeded || before.Contains(part)) && needed.All(l => l.Part != part)).ToHashSet();
+        var gone = Enumerable.Range(0, lines.Items.Count)
+            .Where(i => PartOf(lines.Items[i]) is { } part && (onlyNeeded || before.Contains(part)) && needed.All(l => l.Part != part))
+            .ToHashSet();
         // Where nothing of a list stays, it is what takes a line's place; where nothing comes either, the last line stays or the list goes.
         if (gone.Count == lines.Items.Count && gone.Count > 0)
         {
@@ -50,7 +57,8 @@ internal static class QuoteText
         edits.AddRange(editor.RemoveItems(lines, gone));
         return TextEdit.Apply(text, edits)!;
 
-        IEnumerable<TextEdit> Instead(YamlMap map, (string Part, string Packs) line) => [editor.Replace((YamlScalar)map["part"]!, line.Part), editor.Replace((YamlScalar)map["packs"]!, line.Packs)];
+        IEnumerable<TextEdit> Instead(YamlMap map, (string Part, string Packs) line) =>
+            [editor.Replace((YamlScalar)map["part"]!, line.Part), editor.Replace((YamlScalar)map["packs"]!, line.Packs)];
     }
 
     private static string Text(int packs) => packs.ToString(CultureInfo.InvariantCulture);

@@ -11,17 +11,24 @@ internal static class Slots
     private const int FirstOfFew = 1_000;
 
     /// <summary>All but what is to be kept.</summary>
-    public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep) => Of(evaluator, new Stock(catalog, currentOnly), keep, 0);
+    public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly,
+        IReadOnlyList<string> keep) => Of(evaluator, new Stock(catalog, currentOnly), keep, 0);
 
     /// <summary>All but what is to be kept, with few options each, so that few parts have to be read.</summary>
-    public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep, Sample sample) =>
+    public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep,
+        Sample sample) =>
         Of(evaluator, new Stock(catalog, currentOnly) { Sample = sample }, keep, FirstOfFew * sample.Most);
 
-    /// <summary>All but what is to be kept, and what a build that is being put together does not have yet. A search goes without the latter: it changes what was wanted, and wants nothing more.</summary>
-    public static IReadOnlyList<Slot> WithOpen(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep)
+    /// <summary>
+    /// All but what is to be kept, and what a build that is being put together does not have yet. A search goes without the latter: it
+    /// changes what was wanted, and wants nothing more.
+    /// </summary>
+    public static IReadOnlyList<Slot> WithOpen(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly,
+        IReadOnlyList<string> keep)
     {
         var stock = new Stock(catalog, currentOnly);
-        var open = OpenSlots.Of(new SlotContext(evaluator.Build, evaluator.Root, new YamlEditor(evaluator.Text), stock)).Where(s => !IsKept(s, keep));
+        var open = OpenSlots.Of(new SlotContext(evaluator.Build, evaluator.Root, new YamlEditor(evaluator.Text), stock))
+            .Where(s => !IsKept(s, keep));
         List<Slot> slots = [.. open, .. Of(evaluator, stock, keep, 0)];
         for (var i = 0; i < slots.Count; i++)
             slots[i].Index = i;
@@ -31,7 +38,8 @@ internal static class Slots
     private static List<Slot> Of(ProposalEvaluator evaluator, Stock stock, IReadOnlyList<string> keep, int firstIndex)
     {
         var ground = new SlotContext(evaluator.Build, evaluator.Root, new YamlEditor(evaluator.Text), stock);
-        List<Slot> slots = [.. FitSlots.Of(ground), .. SetSlots.Of(ground), .. SundrySlots.Of(ground), .. ChannelSlots.Of(ground), .. OutputSlots.Of(ground), .. DeviceSlots.Of(ground), .. SupplySlots.Of(ground)];
+        List<Slot> slots = [.. FitSlots.Of(ground), .. SetSlots.Of(ground), .. SundrySlots.Of(ground), .. ChannelSlots.Of(ground),
+            .. OutputSlots.Of(ground), .. DeviceSlots.Of(ground), .. SupplySlots.Of(ground)];
         slots.RemoveAll(s => IsKept(s, keep));
         for (var i = 0; i < slots.Count; i++)
             slots[i].Index = firstIndex + i;
@@ -39,7 +47,8 @@ internal static class Slots
     }
 
     /// <summary>How many things that were chosen for their sound can be exchanged together.</summary>
-    public static int MostVoices(IReadOnlyList<Slot> slots) => Math.Max(slots.Where(s => s.Voices == 1).Sum(s => s.Voices), slots.Select(s => s.Voices).DefaultIfEmpty(0).Max());
+    public static int MostVoices(IReadOnlyList<Slot> slots) =>
+        Math.Max(slots.Where(s => s.Voices == 1).Sum(s => s.Voices), slots.Select(s => s.Voices).DefaultIfEmpty(0).Max());
 
     private static bool IsKept(Slot slot, IReadOnlyList<string> keep) =>
         slot.Parts.Concat(slot.Where).Any(held => keep.Contains(held, StringComparer.Ordinal));

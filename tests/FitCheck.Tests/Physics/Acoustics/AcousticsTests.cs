@@ -30,7 +30,8 @@ public class AcousticsTests
     public void On_the_axis_nothing_is_lost() => Assert.Equal(0, PistonDirectivity.Db(10_000, 0.0127, 0));
 
     [Fact]
-    public void Off_the_axis_a_piston_loses_by_its_size_and_the_wavelength() => // k = 10/m, a = 0.2 m, sin 30° = 0.5: x = 1, and 2·J1(1) = 0.8801011715 by Abramowitz and Stegun
+    // k = 10/m, a = 0.2 m, sin 30° = 0.5: x = 1, and 2·J1(1) = 0.8801011715 by Abramowitz and Stegun
+    public void Off_the_axis_a_piston_loses_by_its_size_and_the_wavelength() =>
         Assert.Equal(20 * Math.Log10(0.8801011715), PistonDirectivity.Db(3400 / (2 * Math.PI), 0.2, Math.PI / 6, soundSpeed: 340), 1e-7);
 
     [Theory]
@@ -39,7 +40,8 @@ public class AcousticsTests
     public void Close_to_the_axis_the_series_takes_over(double x, double lost) => Assert.Equal(lost, 1 - PistonDirectivity.Ratio(x), 1e-14);
 
     [Fact]
-    public void A_piston_is_never_louder_off_its_axis() => Gen.Select(Gen.Double[20, 20_000], Gen.Double[0.005, 0.15], Gen.Double[0, Math.PI / 2])
+    public void A_piston_is_never_louder_off_its_axis() =>
+        Gen.Select(Gen.Double[20, 20_000], Gen.Double[0.005, 0.15], Gen.Double[0, Math.PI / 2])
         .Sample((hz, radius, angle) => PistonDirectivity.Db(hz, radius, angle) <= 1e-9);
 
     [Fact]
@@ -61,13 +63,15 @@ public class AcousticsTests
         .Sample((mass, compliance) => Math.Abs(ThieleSmall.Compliance(ThieleSmall.Resonance(mass, compliance), mass) - compliance) < 1e-12);
 
     [Fact]
-    public void A_mechanical_Q_is_that_of_mass_and_loss() => Assert.Equal(4.18879, ThieleSmall.MechanicalQ(50, 0.02, 1.5), 1e-5); // 2π·50·0.02/1.5 = 4π/3
+    // 2π·50·0.02/1.5 = 4π/3
+    public void A_mechanical_Q_is_that_of_mass_and_loss() => Assert.Equal(4.18879, ThieleSmall.MechanicalQ(50, 0.02, 1.5), 1e-5);
 
     [Theory]
     [InlineData(2, 4, -6.0206)] // 20·lg 2
     [InlineData(0.5, 5, -20)]
     [InlineData(4, 2, 6.0206)]
-    public void A_level_falls_with_the_distance(double from, double to, double db) => Assert.Equal(db, SoundLevel.DistanceChange(from, to), 1e-4);
+    public void A_level_falls_with_the_distance(double from, double to, double db) =>
+        Assert.Equal(db, SoundLevel.DistanceChange(from, to), 1e-4);
 
     [Fact]
     public void Volumes_that_cannot_be_are_refused()
@@ -77,7 +81,8 @@ public class AcousticsTests
     }
 
     [Fact]
-    public void A_force_factor_gives_back_its_Q() => Assert.Equal(0.96, ThieleSmall.ElectricalQ(65, Mass, 3.4, ThieleSmall.ForceFactor(65, Mass, 3.4, 0.96)), 1e-12);
+    public void A_force_factor_gives_back_its_Q() =>
+        Assert.Equal(0.96, ThieleSmall.ElectricalQ(65, Mass, 3.4, ThieleSmall.ForceFactor(65, Mass, 3.4, 0.96)), 1e-12);
 
     [Fact]
     public void Butterworth_box_has_its_half_power_at_its_resonance() => Assert.Equal(1, ClosedBox.HalfPowerRatio(Math.Sqrt(0.5)), 1e-12);
@@ -86,5 +91,6 @@ public class AcousticsTests
     public void Ten_times_the_power_is_ten_decibels() => Assert.Equal(100, Sensitivity.AtPower(90, 10), 1e-12);
 
     [Fact]
-    public void Sensitivity_conversions_are_inverse() => Gen.Double[1, 16].Sample(ohm => Math.Abs(Sensitivity.To2V83(Sensitivity.ToOneWatt(90, ohm), ohm) - 90) < 1e-12);
+    public void Sensitivity_conversions_are_inverse() =>
+        Gen.Double[1, 16].Sample(ohm => Math.Abs(Sensitivity.To2V83(Sensitivity.ToOneWatt(90, ohm), ohm) - 90) < 1e-12);
 }

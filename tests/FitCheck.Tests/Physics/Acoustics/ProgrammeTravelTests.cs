@@ -12,7 +12,8 @@ public class ProgrammeTravelTests
 
     [Fact]
     public void Open_travel_agrees_with_a_sum_over_mechanical_impedances() =>
-        // Outside: F/|k − mω² + jωr| with motional feedback in the electrical loop, nine frequencies a band, summed by a script of its own: 4.679 mm.
+        // Outside: F/|k − mω² + jωr| with motional feedback in the electrical loop, nine frequencies a band, summed by a script of its own:
+        // 4.679 mm.
         Assert.Equal(4.679e-3, Travel.Peak(15.5, _ => 1), 0.02e-3);
 
     [Fact]

@@ -12,11 +12,13 @@ public class ChannelLoadTests
     private static readonly Gen<double> Ohm = RandomNetworks.Logarithmic(1, 10);
 
     private static readonly Gen<DriverModel> Driver = Gen.Select(
-        Ohm, RandomNetworks.Logarithmic(1e-5, 1e-3), RandomNetworks.Logarithmic(30, 2000), RandomNetworks.Logarithmic(1, 10), RandomNetworks.Logarithmic(0.3, 2),
+        Ohm, RandomNetworks.Logarithmic(1e-5, 1e-3), RandomNetworks.Logarithmic(30, 2000), RandomNetworks.Logarithmic(1, 10),
+        RandomNetworks.Logarithmic(0.3, 2),
         (re, le, fs, qms, qes) => new DriverModel(re, le, fs, qms, qes));
 
     private static readonly Gen<LadderElement> Element = Gen.Select(
-        Gen.Bool, RandomNetworks.Logarithmic(0.1, 10), RandomNetworks.Logarithmic(1e-5, 1e-2), RandomNetworks.Logarithmic(1e-6, 1e-4), Gen.Int[0, 3],
+        Gen.Bool, RandomNetworks.Logarithmic(0.1, 10), RandomNetworks.Logarithmic(1e-5, 1e-2), RandomNetworks.Logarithmic(1e-6, 1e-4),
+        Gen.Int[0, 3],
         (shunt, r, l, c, kind) => kind switch
         {
             0 => new LadderElement(shunt, Resistance: r),
@@ -33,7 +35,8 @@ public class ChannelLoadTests
     public void A_resistive_driver_is_its_resistance_everywhere()
     {
         var sweep = new ChannelLoad([new ChannelBranch(new DriverModel(3.5))], 0.5).Sweep();
-        Assert.All(sweep.Points, p => Assert.Equal((4, 0), (p.Ohm, p.PhaseDeg), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-9));
+        Assert.All(sweep.Points,
+            p => Assert.Equal((4, 0), (p.Ohm, p.PhaseDeg), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-9));
         Assert.Equal(20 * Math.Log10(3.5 / 4), sweep.LevelDb(0)[100], 1e-9);
         Assert.Equal(4, sweep.MinEpdrOhm, 1e-9); // without phase the dissipation is that of the resistance
         Assert.Equal(241, sweep.Points.Count);
@@ -49,7 +52,8 @@ public class ChannelLoadTests
     }
 
     [Fact]
-    public void The_motional_part_is_the_parallel_circuit_of_its_elements() => Gen.Select(Driver, RandomNetworks.Hertz).Sample((driver, hz) =>
+    public void The_motional_part_is_the_parallel_circuit_of_its_elements() =>
+        Gen.Select(Driver, RandomNetworks.Hertz).Sample((driver, hz) =>
     {
         var jOmega = new Complex(0, 2 * Math.PI * hz);
         var motional = 1 / ((1 / driver.Res!.Value) + (1 / (jOmega * driver.Lces!.Value)) + (jOmega * driver.Cmes!.Value));
@@ -59,13 +63,15 @@ public class ChannelLoadTests
 
     [Fact]
     public void A_driver_never_falls_below_its_resistance() =>
-        Gen.Select(Driver, RandomNetworks.Hertz).Sample((driver, hz) => Complex.Abs(driver.Impedance(hz)) >= driver.Re && driver.Impedance(hz).Real >= driver.Re);
+        Gen.Select(Driver, RandomNetworks.Hertz)
+            .Sample((driver, hz) => Complex.Abs(driver.Impedance(hz)) >= driver.Re && driver.Impedance(hz).Real >= driver.Re);
 
     [Fact]
     public void The_lowest_impedance_is_no_higher_than_at_any_point() => Load.Sample(load =>
     {
         var sweep = load.Sweep();
-        return sweep.States.All(s => sweep.MinOhm <= s.Ohm && sweep.MinEpdrOhm <= s.EpdrOhm && Math.Abs(sweep.LargestPhaseDeg) >= Math.Abs(s.PhaseDeg));
+        return sweep.States.All(
+            s => sweep.MinOhm <= s.Ohm && sweep.MinEpdrOhm <= s.EpdrOhm && Math.Abs(sweep.LargestPhaseDeg) >= Math.Abs(s.PhaseDeg));
     }, iter: 40);
 
     [Fact]
@@ -114,7 +120,9 @@ public class ChannelLoadTests
     public void Inductive_loads_have_a_positive_phase()
     {
         Assert.True(new ChannelLoad([new ChannelBranch(new DriverModel(4, 1e-3))]).Sweep().LargestPhaseDeg > 80);
-        Assert.True(new ChannelLoad([new ChannelBranch(new DriverModel(4), [LadderElement.InLine(capacitance: 1e-6)])]).Sweep().LargestPhaseDeg < -80);
+        Assert.True(
+            new ChannelLoad(
+                [new ChannelBranch(new DriverModel(4), [LadderElement.InLine(capacitance: 1e-6)])]).Sweep().LargestPhaseDeg < -80);
     }
 
     [Fact]
@@ -151,7 +159,8 @@ public class ChannelLoadTests
     public void Impossible_channels_are_refused()
     {
         Assert.Throws<ArgumentException>(() => new ChannelLoad([]).Assemble());
-        Assert.Throws<ArgumentException>(() => new ChannelLoad([new ChannelBranch(new DriverModel(4), [new LadderElement(Shunt: true)])]).Assemble());
+        Assert.Throws<ArgumentException>(
+            () => new ChannelLoad([new ChannelBranch(new DriverModel(4), [new LadderElement(Shunt: true)])]).Assemble());
         Assert.ThrowsAny<ArgumentException>(() => new ChannelLoad([new ChannelBranch(new DriverModel(0))]).Assemble());
         Assert.ThrowsAny<ArgumentException>(() => new ChannelLoad([new ChannelBranch(new DriverModel(4))], double.NaN).Assemble());
     }

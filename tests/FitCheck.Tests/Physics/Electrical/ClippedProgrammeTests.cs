@@ -7,7 +7,10 @@ using Xunit;
 
 namespace FitCheck.Tests.Physics.Electrical;
 
-/// <summary>Clips noise in the time domain and looks at its spectrum by MathNet's transform, which knows nothing of the series that the table comes from.</summary>
+/// <summary>
+/// Clips noise in the time domain and looks at its spectrum by MathNet's transform, which knows nothing of the series that the table comes
+/// from.
+/// </summary>
 public class ClippedProgrammeTests
 {
     private const int Count = 1 << 19;

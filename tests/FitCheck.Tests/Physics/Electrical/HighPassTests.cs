@@ -45,7 +45,8 @@ public class HighPassTests
     public void A_fall_of_two_decibels_is_still_full_range() => Assert.True(Of(hz => hz < 1000 ? 0.8 : 1).IsFullRange);
 
     [Fact]
-    public void A_fall_at_the_lowest_frequency_alone_is_seen() => Assert.InRange(Of(hz => hz < 20.2 ? 0.1 : 1).CornerHz!.Value, 20, 20.6); // the grid's first two are 20 and 20.58 Hz
+    // the grid's first two are 20 and 20.58 Hz
+    public void A_fall_at_the_lowest_frequency_alone_is_seen() => Assert.InRange(Of(hz => hz < 20.2 ? 0.1 : 1).CornerHz!.Value, 20, 20.6);
 
     [Fact]
     public void A_corner_close_to_the_lowest_frequency_has_no_slope()
@@ -58,9 +59,9 @@ public class HighPassTests
     [Fact]
     public void Between_few_points_levels_run_straight_over_log_frequency()
     {
-        // By hand: 8 to 12 kHz mean 1 dB, 12 to 16 kHz (at 16 kHz -2·ln(16/12)/ln(20/12) = -1.1263) mean -0.5632 dB, weighted by ln 1.5 and ln 1.3333 over ln 2:
-        // 0.3512 dB. Corner at 0.3512 - 3.0103 = -2.6591 dB, 2.6591/20 of a decade below 1 kHz: 736.3 Hz. Levels at half and an eighth of it:
-        // -20 + 20·lg 3.6815 = -8.679 and -40 + 20·ln(92.04/20)/ln 5 = -21.031 dB; 12.352 dB over two octaves.
+        // By hand: 8 to 12 kHz mean 1 dB, 12 to 16 kHz (at 16 kHz -2·ln(16/12)/ln(20/12) = -1.1263) mean -0.5632 dB, weighted by ln 1.5 and
+        // ln 1.3333 over ln 2: 0.3512 dB. Corner at 0.3512 - 3.0103 = -2.6591 dB, 2.6591/20 of a decade below 1 kHz: 736.3 Hz. Levels at
+        // half and an eighth of it: -20 + 20·lg 3.6815 = -8.679 and -40 + 20·ln(92.04/20)/ln 5 = -21.031 dB; 12.352 dB over two octaves.
         var found = HighPass.Of([20, 100, 1000, 8000, 12_000, 20_000], [-40, -20, 0, 2, 0, -2]);
         Assert.Equal(0.3512, found.PassbandDb, 1e-4);
         Assert.Equal(736.3, found.CornerHz!.Value, 0.05);
@@ -119,7 +120,8 @@ public class HighPassTests
     [Fact]
     public void A_rolled_off_ladder_falls_ever_further()
     {
-        LadderElement[] ladder = [LadderElement.InLine(capacitance: 8.8419e-6), LadderElement.Across(inductance: 0.15915e-3), LadderElement.InLine(capacitance: 26.526e-6)];
+        LadderElement[] ladder = [LadderElement.InLine(capacitance: 8.8419e-6), LadderElement.Across(inductance: 0.15915e-3),
+            LadderElement.InLine(capacitance: 26.526e-6)];
         var levels = new ChannelLoad([new ChannelBranch(new DriverModel(4), ladder)]).Sweep().LevelDb(0);
         for (var i = 1; i < levels.Length; i++)
             Assert.True(levels[i] >= levels[i - 1] - 1e-9, $"at {Grid[i]:F0} Hz");
@@ -128,7 +130,8 @@ public class HighPassTests
     [Theory]
     [InlineData(100, 1, 0.894427)] // 1/√(1 + (100/200)²)
     [InlineData(400, 2, 0.242536)] // 1/√(1 + 2⁴)
-    public void Butterworth_low_pass(double hz, int order, double ratio) => Assert.Equal(ratio, ActiveFilter.ButterworthLowPass(hz, 200, order), 1e-6);
+    public void Butterworth_low_pass(double hz, int order, double ratio) =>
+        Assert.Equal(ratio, ActiveFilter.ButterworthLowPass(hz, 200, order), 1e-6);
 
     [Theory]
     [InlineData(200, 4, 0.5)] // −6.02 dB at the corner, Linkwitz 1976
@@ -159,7 +162,9 @@ public class HighPassTests
     public void Order_of_a_slope(double slope, int order) => Assert.Equal(order, ActiveFilter.OrderOfSlope(slope));
 
     private static double Corner(double farad) =>
-        HighPass.Of(Grid, new ChannelLoad([new ChannelBranch(new DriverModel(4), [LadderElement.InLine(capacitance: farad)])]).Sweep().LevelDb(0)).CornerHz!.Value;
+        HighPass.Of(Grid,
+            new ChannelLoad([new ChannelBranch(new DriverModel(4), [LadderElement.InLine(capacitance: farad)])]).Sweep()
+                .LevelDb(0)).CornerHz!.Value;
 
     private static HighPass Of(Func<double, double> magnitude) => HighPass.Of(Grid, [.. Grid.Select(hz => 20 * Math.Log10(magnitude(hz)))]);
 }

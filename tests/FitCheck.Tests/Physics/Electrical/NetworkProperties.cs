@@ -21,7 +21,13 @@ public class NetworkProperties
             foreach (var part in parts.Where(p => p.From != p.To))
             {
                 var omega = 2 * Math.PI * hz;
-                Complex y = part.Kind switch { 'R' => 1 / part.Value, 'L' => 1 / new Complex(0, omega * part.Value), _ => new Complex(0, omega * part.Value) };
+                Complex y = part.Kind switch
+                {
+                    'R' => 1 / part.Value,
+                    'L' => 1 / new Complex(0, omega * part.Value),
+                    _ =>
+                    new Complex(0, omega * part.Value)
+                };
                 foreach (var (row, column) in new[] { (part.From, part.To), (part.To, part.From) })
                 {
                     if (row == 0)
@@ -51,17 +57,20 @@ public class NetworkProperties
 
     [Fact]
     public void A_resistor_more_never_raises_the_resistance_of_a_network_of_resistors() => // Rayleigh's monotonicity law
-        Gen.Select(RandomNetworks.Resistors, Gen.Int[0, 9], Gen.Int[0, 9], RandomNetworks.Logarithmic(0.05, 50)).Sample((parts, from, to, ohm) =>
+        Gen.Select(RandomNetworks.Resistors, Gen.Int[0, 9], Gen.Int[0, 9], RandomNetworks.Logarithmic(0.05, 50))
+            .Sample((parts, from, to, ohm) =>
         {
             var nodes = parts.Max(p => Math.Max(p.From, p.To));
             var before = RandomNetworks.Build(parts).Solve(1000).Impedance.Real;
-            var after = RandomNetworks.Build([.. parts, new RandomPart(from % (nodes + 1), to % (nodes + 1), 'R', ohm)]).Solve(1000).Impedance.Real;
+            var after = RandomNetworks.Build([.. parts, new RandomPart(from % (nodes + 1), to % (nodes + 1), 'R', ohm)])
+                .Solve(1000).Impedance.Real;
             return after <= before * (1 + 1e-9);
         }, iter: Rounds);
 
     [Fact]
     public void A_branch_more_across_the_source_never_lowers_the_power_drawn() =>
-        Gen.Select(RandomNetworks.Any, RandomNetworks.Hertz, RandomNetworks.Logarithmic(0.05, 50), RandomNetworks.Logarithmic(1e-6, 1e-3)).Sample((parts, hz, ohm, farad) =>
+        Gen.Select(RandomNetworks.Any, RandomNetworks.Hertz, RandomNetworks.Logarithmic(0.05, 50), RandomNetworks.Logarithmic(1e-6, 1e-3))
+            .Sample((parts, hz, ohm, farad) =>
         {
             var network = RandomNetworks.Build(parts);
             var before = network.Solve(hz).SourceCurrent.Real;

@@ -52,7 +52,8 @@ public class NetworkTests
     [Fact]
     public void A_series_resonance_shorts_what_follows_and_swings_itself()
     {
-        // By hand: 1 V over 1 ohm into L and C of 1 ohm each at 1 kHz. Together they are no resistance, so 1 A flows and the middle swings by j·1 V.
+        // By hand: 1 V over 1 ohm into L and C of 1 ohm each at 1 kHz. Together they are no resistance, so 1 A flows and the middle swings
+        // by j·1 V.
         const double omega = 2 * Math.PI * 1000;
         var network = new Network();
         network.AddInductor(1, 0, 1 / omega);

@@ -6,7 +6,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Physics.Electrical;
 
-/// <summary>Each channel stands here twice: as a netlist for ngspice and as a load for the program. Both must agree at every point.</summary>
+/// <summary>
+/// Each channel stands here twice: as a netlist for ngspice and as a load for the program. Both must agree at every point.
+/// </summary>
 public class NgspiceTests
 {
     private const double Within = 1e-6;
@@ -106,8 +108,12 @@ public class NgspiceTests
             """, "v(t)",
             new(
             [
-                new(Woofer, [LadderElement.InLine(inductance: 0.31831e-3), LadderElement.Across(capacitance: 17.684e-6), LadderElement.InLine(inductance: 0.1061e-3)]),
-                new(Tweeter, [LadderElement.InLine(capacitance: 8.8419e-6), LadderElement.Across(inductance: 0.15915e-3), LadderElement.InLine(capacitance: 26.526e-6)]),
+                new(Woofer,
+                    [LadderElement.InLine(inductance: 0.31831e-3), LadderElement.Across(capacitance: 17.684e-6),
+                        LadderElement.InLine(inductance: 0.1061e-3)]),
+                new(Tweeter,
+                    [LadderElement.InLine(capacitance: 8.8419e-6), LadderElement.Across(inductance: 0.15915e-3),
+                        LadderElement.InLine(capacitance: 26.526e-6)]),
             ]), Branch: 1),
 
         ["two-way set of 24 dB/octave"] = new(
@@ -165,7 +171,9 @@ public class NgspiceTests
             L1 t 0 0.3m
             XT t 0 {TweeterText}
             """, "v(t)",
-            new([new(Tweeter, [LadderElement.InLine(capacitance: 4.7e-6), LadderElement.InLine(capacitance: 4.7e-6), LadderElement.Across(inductance: 0.3e-3)])])),
+            new([new(Tweeter,
+                [LadderElement.InLine(capacitance: 4.7e-6), LadderElement.InLine(capacitance: 4.7e-6),
+                    LadderElement.Across(inductance: 0.3e-3)])])),
 
         ["two woofers in series with an impedance correction"] = new(
             $"""

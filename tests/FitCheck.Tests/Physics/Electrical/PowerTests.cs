@@ -93,19 +93,23 @@ public class PowerTests
         Assert.Equal(93, ProgrammeNoise.Points.Count); // three in each of 31 bands
         Assert.Equal(1, ProgrammeNoise.Points.Sum(p => p.Share), 1e-12);
         Assert.Equal(1000, ProgrammeNoise.Points[(3 * 17) + 1].Hz, 1e-9); // the middle one of the 18th band
-        Assert.All(ProgrammeNoise.Points.Zip(ProgrammeNoise.Points.Skip(1)), pair => Assert.Equal(Math.Pow(10, 1 / 30.0), pair.Second.Hz / pair.First.Hz, 1e-9));
+        Assert.All(ProgrammeNoise.Points.Zip(ProgrammeNoise.Points.Skip(1)),
+            pair => Assert.Equal(Math.Pow(10, 1 / 30.0), pair.Second.Hz / pair.First.Hz, 1e-9));
         Assert.Equal(ProgrammeNoise.Mean(hz => hz), ProgrammeNoise.Points.Sum(p => p.Share * p.Hz), 1e-6);
     }
 
     [Fact]
     public void A_steep_filter_lets_through_what_lies_above() =>
-        Assert.Equal(ProgrammeNoise.ShareAbove(2818.4), ProgrammeNoise.Mean(hz => Math.Pow(ActiveFilter.ButterworthHighPass(hz, 2818.4, 60), 2)), 0.002); // a band edge
+        // a band edge
+        Assert.Equal(ProgrammeNoise.ShareAbove(2818.4),
+            ProgrammeNoise.Mean(hz => Math.Pow(ActiveFilter.ButterworthHighPass(hz, 2818.4, 60), 2)), 0.002);
 
     [Fact]
     public void Series_loads_add() => Assert.Equal(8, CombinedLoad.Series(4, 4));
 
     [Fact]
-    public void An_L_pad_keeps_the_load_and_gives_its_attenuation() => Gen.Select(RandomNetworks.Logarithmic(1, 16), Gen.Double[0.1, 20]).Sample((load, db) =>
+    public void An_L_pad_keeps_the_load_and_gives_its_attenuation() =>
+        Gen.Select(RandomNetworks.Logarithmic(1, 16), Gen.Double[0.1, 20]).Sample((load, db) =>
     {
         var pad = LPad.For(load, db);
         Assert.Equal(load, pad.Input(load), 1e-9 * load);
@@ -126,10 +130,11 @@ public class PowerTests
         Assert.Equal(new LPad(0, double.PositiveInfinity), pad.InE24());
     }
 
-    // By hand: E24 steps by at most 1.1, so each resistor is off by at most 4.9 %; K = 1 + Rs·(1/Rp + 1/Z) then by at most 9.8 % of (K − 1)/K, which at
-    // 10 dB is 6.8 %, 0.57 dB.
+    // By hand: E24 steps by at most 1.1, so each resistor is off by at most 4.9 %; K = 1 + Rs·(1/Rp + 1/Z) then by at most 9.8 % of (K −
+    // 1)/K, which at 10 dB is 6.8 %, 0.57 dB.
     [Fact]
-    public void A_pad_of_bought_resistors_comes_within_six_tenths_of_a_decibel() => Gen.Select(RandomNetworks.Logarithmic(2, 8), Gen.Double[1, 10])
+    public void A_pad_of_bought_resistors_comes_within_six_tenths_of_a_decibel() =>
+        Gen.Select(RandomNetworks.Logarithmic(2, 8), Gen.Double[1, 10])
         .Sample((load, db) => Math.Abs(LPad.For(load, db).InE24().Attenuation(load) - db) < 0.6);
 
     [Fact]

@@ -26,10 +26,13 @@ internal static class RandomNetworks
 
     /// <summary>A chain of resistors through all nodes keeps every node connected; other parts go anywhere.</summary>
     public static readonly Gen<RandomPart[]> Any =
-        Gen.Int[2, 9].SelectMany(nodes => Gen.Select(Chain(nodes), Part(nodes).Array[1, 14], (chain, more) => (RandomPart[])[.. chain, .. more]));
+        Gen.Int[2, 9]
+            .SelectMany(nodes => Gen.Select(Chain(nodes), Part(nodes).Array[1, 14], (chain, more) => (RandomPart[])[.. chain, .. more]));
 
     public static readonly Gen<RandomPart[]> Resistors =
-        Gen.Int[2, 9].SelectMany(nodes => Gen.Select(Chain(nodes), Resistor(nodes).Array[1, 14], (chain, more) => (RandomPart[])[.. chain, .. more]));
+        Gen.Int[2, 9]
+            .SelectMany(
+            nodes => Gen.Select(Chain(nodes), Resistor(nodes).Array[1, 14], (chain, more) => (RandomPart[])[.. chain, .. more]));
 
     public static Network Build(IEnumerable<RandomPart> parts, double impedanceScale = 1)
     {
@@ -49,6 +52,7 @@ internal static class RandomNetworks
         Gen.Select(Gen.Int[0, nodes], Gen.Int[0, nodes], Logarithmic(0.05, 50), (a, b, ohm) => new RandomPart(a, b, 'R', ohm));
 
     private static Gen<RandomPart> Part(int nodes) => Gen.Select(Gen.Int[0, nodes], Gen.Int[0, nodes], Gen.OneOf(
-        Logarithmic(0.05, 50).Select(v => ('R', v)), Logarithmic(1e-5, 1e-2).Select(v => ('L', v)), Logarithmic(1e-6, 1e-3).Select(v => ('C', v))),
+        Logarithmic(0.05, 50).Select(v => ('R', v)), Logarithmic(1e-5, 1e-2).Select(v => ('L', v)),
+        Logarithmic(1e-6, 1e-3).Select(v => ('C', v))),
         (a, b, part) => new RandomPart(a, b, part.Item1, part.Item2));
 }

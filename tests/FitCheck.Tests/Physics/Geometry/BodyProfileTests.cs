@@ -42,17 +42,22 @@ public class BodyProfileTests
     }
 
     [Fact]
-    public void A_step_at_the_back_counts_with_its_larger_radius() => Assert.Equal(0.045, BodyProfile.Of([(0, 0.050), (0.060, 0.030), (0.060, 0.045)]).RadiusAt(0.060), 12);
+    public void A_step_at_the_back_counts_with_its_larger_radius() =>
+        Assert.Equal(0.045, BodyProfile.Of([(0, 0.050), (0.060, 0.030), (0.060, 0.045)]).RadiusAt(0.060), 12);
 
     [Fact]
     public void What_is_wrong_with_points_is_told_as_a_sentence()
     {
         Assert.Equal("A body profile needs at least two points.", BodyProfile.WhatIsWrong([(0, 0.05)]));
         Assert.Equal("A body profile needs a radius above zero.", BodyProfile.WhatIsWrong([(0, 0), (0.05, 0)]));
-        Assert.Equal("Point 2 of the body profile has a distance or a radius below zero.", BodyProfile.WhatIsWrong([(0, 0.05), (0.06, -0.04)]));
-        Assert.Equal("Point 3 of the body profile lies nearer to the flange than the one before it.", BodyProfile.WhatIsWrong([(0, 0.05), (0.06, 0.04), (0.05, 0.04)]));
-        Assert.Equal("Point 2 of the body profile has a distance or a radius below zero.", BodyProfile.WhatIsWrong([(0, 0.05), (double.NaN, 0.04)]));
-        Assert.Equal("Point 2 of the body profile has a distance or a radius below zero.", BodyProfile.WhatIsWrong([(0, 0.05), (0.06, double.NaN)]));
+        Assert.Equal("Point 2 of the body profile has a distance or a radius below zero.",
+            BodyProfile.WhatIsWrong([(0, 0.05), (0.06, -0.04)]));
+        Assert.Equal("Point 3 of the body profile lies nearer to the flange than the one before it.",
+            BodyProfile.WhatIsWrong([(0, 0.05), (0.06, 0.04), (0.05, 0.04)]));
+        Assert.Equal("Point 2 of the body profile has a distance or a radius below zero.",
+            BodyProfile.WhatIsWrong([(0, 0.05), (double.NaN, 0.04)]));
+        Assert.Equal("Point 2 of the body profile has a distance or a radius below zero.",
+            BodyProfile.WhatIsWrong([(0, 0.05), (0.06, double.NaN)]));
         Assert.Null(BodyProfile.WhatIsWrong([(0, 0.05), (0.06, 0.04)]));
         Assert.Throws<ArgumentException>(() => BodyProfile.Of([(0, 0.05)]));
     }
@@ -70,6 +75,7 @@ public class BodyProfileTests
     [InlineData(0.07, double.PositiveInfinity, 0.04, 0.02)]
     [InlineData(0.07, 0.06, double.NaN, 0.02)]
     [InlineData(0.07, 0.06, 0.04, double.NegativeInfinity)]
-    public void Sheet_figures_that_are_no_numbers_are_refused(double cutoutRadius, double depth, double magnetRadius, double magnetHeight) =>
+    public void Sheet_figures_that_are_no_numbers_are_refused(double cutoutRadius, double depth, double magnetRadius,
+        double magnetHeight) =>
         Assert.Throws<ArgumentException>(() => BodyProfile.FromSheet(cutoutRadius, depth, magnetRadius, magnetHeight));
 }

@@ -9,7 +9,8 @@ public class BoltPatternTests
     private const double Clearance = 1e-3;
 
     private static readonly Gen<BoltPattern> Pattern =
-        Gen.Select(Gen.Double[0.06, 0.1], Gen.Double[0, 0.016], Gen.Double[0, 360].Array[1, 8]).Select(x => new BoltPattern(x.Item1, x.Item2, [.. x.Item3.Select(Deg)]));
+        Gen.Select(Gen.Double[0.06, 0.1], Gen.Double[0, 0.016], Gen.Double[0, 360].Array[1, 8])
+            .Select(x => new BoltPattern(x.Item1, x.Item2, [.. x.Item3.Select(Deg)]));
 
     [Fact]
     public void A_pattern_is_turned_clockwise() // worked by hand, in degrees
@@ -30,8 +31,10 @@ public class BoltPatternTests
     [InlineData("45 135 225 315", "0 90 180 270", 4)] // worked by hand: an eighth of a turn brings all four together
     [InlineData("0 120 240", "0 45 90 120 135 180 225 240 270 315", 3)] // worked by hand: the thirds are among the ten as drawn
     [InlineData("45 135 225 315", "0 120 240", 1)] // worked by hand: differences of 90 and of 120 degrees never agree
-    [InlineData("40 150 275", "320 210 85", 3)] // worked by hand: two equal gaps of 125 degrees, so that a turn makes it its own mirror image
-    [InlineData("25 120 205 310", "335 240 155 50", 2)] // worked by hand: gaps 95, 85, 105, 75 one way, 75, 105, 85, 95 the other: opposite holes, 180 or 190
+    // worked by hand: two equal gaps of 125 degrees, so that a turn makes it its own mirror image
+    [InlineData("40 150 275", "320 210 85", 3)]
+    // worked by hand: gaps 95, 85, 105, 75 one way, 75, 105, 85, 95 the other: opposite holes, 180 or 190
+    [InlineData("25 120 205 310", "335 240 155 50", 2)]
     [InlineData("25 120 205 310", "25 70 120 165 205 250 310 355", 4)] // worked by hand: one of two sets of four, as drawn
     [InlineData("52 128 232 308", "45 135 225 315", 2)] // worked by hand: gaps 76, 104 against 90: only opposite holes, 180 degrees apart
     public void The_turn_that_brings_most_holes_together_is_found(string first, string second, int meeting) =>
@@ -58,7 +61,8 @@ public class BoltPatternTests
 
     [Fact]
     public void The_tolerance_of_the_angle_is_a_chord_of_the_clearance() =>
-        Assert.Equal(2 * Math.Asin(1.0 / 160), Round(160, 0, "0").Tolerance(Round(160, 0, "0"), Clearance)!.Value, 9); // chord 2·r·sin(δ/2), r = 80 mm
+        // chord 2·r·sin(δ/2), r = 80 mm
+        Assert.Equal(2 * Math.Asin(1.0 / 160), Round(160, 0, "0").Tolerance(Round(160, 0, "0"), Clearance)!.Value, 9);
 
     [Fact]
     public void Two_holes_that_are_off_the_same_way_are_brought_to_the_middle()
@@ -72,11 +76,13 @@ public class BoltPatternTests
 
     [Fact]
     public void Holes_that_lie_closer_than_the_tolerance_take_a_screw_each() =>
-        Assert.Equal(2, Round(190, 8, "0 0 0").Align(Round(180, 10, "1 294 0 31"), Clearance).Meeting); // worked by hand: half a degree between 0 and 1 puts each 0.8 mm off
+        // worked by hand: half a degree between 0 and 1 puts each 0.8 mm off
+        Assert.Equal(2, Round(190, 8, "0 0 0").Align(Round(180, 10, "1 294 0 31"), Clearance).Meeting);
 
     [Fact]
     public void The_least_turn_is_taken_among_equals() =>
-        Assert.Equal(0, Round(160, 0, "45 135 225 315").Align(Round(160, 0, "0 45 90 135 180 225 270 315"), Clearance).Rotation, 9); // worked by hand: it fits as drawn
+        // worked by hand: it fits as drawn
+        Assert.Equal(0, Round(160, 0, "45 135 225 315").Align(Round(160, 0, "0 45 90 135 180 225 270 315"), Clearance).Rotation, 9);
 
     [Fact]
     public void No_turn_meets_more_than_a_search_in_small_steps() =>
@@ -163,7 +169,8 @@ public class BoltPatternTests
     }
 
     private static BoltPattern Round(double circle, double slot, string angles) =>
-        new(circle / 2000, slot / 1000, [.. angles.Split(' ').Select(a => Deg(double.Parse(a, System.Globalization.CultureInfo.InvariantCulture)))]);
+        new(circle / 2000, slot / 1000,
+            [.. angles.Split(' ').Select(a => Deg(double.Parse(a, System.Globalization.CultureInfo.InvariantCulture)))]);
 
     private static double Deg(double degrees) => degrees * Math.PI / 180;
 

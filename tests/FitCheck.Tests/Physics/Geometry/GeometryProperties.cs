@@ -31,14 +31,16 @@ public class GeometryProperties
     [Fact]
     public void A_thicker_panel_never_needs_a_smaller_hole() =>
         Gen.Select(Body, Tilt, Length, Length, Length).Sample((body, tilt, thickness, panel, more) =>
-            TiltedBody.HoleRadiusNeeded(body, tilt, thickness, panel + more) >= TiltedBody.HoleRadiusNeeded(body, tilt, thickness, panel) - Rounding);
+            TiltedBody.HoleRadiusNeeded(body, tilt, thickness, panel + more) >= TiltedBody.HoleRadiusNeeded(body, tilt, thickness, panel)
+                - Rounding);
 
     [Fact]
     public void Zero_tilt_is_the_straight_case() =>
         Gen.Select(Body, Length, Gen.Double[0, 0.004]).Sample((body, thickness, panel) =>
         {
             Assert.Equal(body.Depth - thickness, TiltedBody.DepthNeeded(body, 0, thickness), Rounding);
-            Assert.InRange(TiltedBody.HoleRadiusNeeded(body, 0, thickness, panel), Widest(body, thickness, thickness + panel) - Rounding, Widest(body, thickness - Rounding, thickness + panel + Rounding) + Rounding);
+            Assert.InRange(TiltedBody.HoleRadiusNeeded(body, 0, thickness, panel), Widest(body, thickness, thickness + panel) - Rounding,
+                Widest(body, thickness - Rounding, thickness + panel + Rounding) + Rounding);
             Assert.Equal(thickness + 0.010 + 0.005, TiltedBody.FrontReach(thickness, 0.004, 0.006, 0.080, 0.005, 0), Rounding);
         });
 
@@ -47,13 +49,16 @@ public class GeometryProperties
         Gen.Select(Body, Tilt, Length, Length).Sample((body, tilt, thickness, radius) =>
             TiltedBody.DepthNeeded(body, tilt, thickness) == TiltedBody.DepthNeeded(body, -tilt, thickness)
             && TiltedBody.HoleRadiusNeeded(body, tilt, thickness, 0.001) == TiltedBody.HoleRadiusNeeded(body, -tilt, thickness, 0.001)
-            && TiltedBody.DepthNeededBeyondRadius(body, tilt, thickness, radius) == TiltedBody.DepthNeededBeyondRadius(body, -tilt, thickness, radius)
-            && TiltedBody.FrontReach(thickness, 0.004, 0.006, 0.08, 0.005, tilt) == TiltedBody.FrontReach(thickness, 0.004, 0.006, 0.08, 0.005, -tilt));
+            && TiltedBody.DepthNeededBeyondRadius(body, tilt, thickness, radius) == TiltedBody.DepthNeededBeyondRadius(body, -tilt,
+            thickness, radius)
+            && TiltedBody.FrontReach(thickness, 0.004, 0.006, 0.08, 0.005, tilt) == TiltedBody.FrontReach(thickness, 0.004, 0.006, 0.08,
+            0.005, -tilt));
 
     [Fact]
     public void Something_that_begins_at_the_centre_is_met_by_the_deepest_point() =>
         Gen.Select(Body, Tilt, Length).Sample((body, tilt, thickness) =>
-            Math.Abs(TiltedBody.DepthNeededBeyondRadius(body, tilt, thickness, 0)!.Value - TiltedBody.DepthNeeded(body, tilt, thickness)) < Rounding);
+            Math.Abs(TiltedBody.DepthNeededBeyondRadius(body, tilt, thickness, 0)!.Value
+                - TiltedBody.DepthNeeded(body, tilt, thickness)) < Rounding);
 
     [Fact]
     public void Something_farther_out_is_never_met_deeper() =>
@@ -66,14 +71,17 @@ public class GeometryProperties
         Gen.Select(Body, Tilt, Length, Gen.Double[0.01, 0.09]).Sample((body, tilt, thickness, radius) =>
         {
             var halves = body.Points.Zip(body.Points.Skip(1), (a, b) => ((a.Z + b.Z) / 2, (a.R + b.R) / 2));
-            var split = BodyProfile.Of(body.Points.Zip(halves, (p, h) => new[] { p, h }).SelectMany(p => p).Append(body.Points[^1]).ToArray());
-            Assert.Equal(TiltedBody.HoleRadiusNeeded(body, tilt, thickness, 0.001), TiltedBody.HoleRadiusNeeded(split, tilt, thickness, 0.001), 1e-6);
+            var split =
+                BodyProfile.Of(body.Points.Zip(halves, (p, h) => new[] { p, h }).SelectMany(p => p).Append(body.Points[^1]).ToArray());
+            Assert.Equal(TiltedBody.HoleRadiusNeeded(body, tilt, thickness, 0.001),
+                TiltedBody.HoleRadiusNeeded(split, tilt, thickness, 0.001), 1e-6);
             Assert.Equal(
                 TiltedBody.DepthNeededBeyondRadius(body, tilt, thickness, radius) ?? -1,
                 TiltedBody.DepthNeededBeyondRadius(split, tilt, thickness, radius) ?? -1, 1e-6);
         });
 
     // What just touches the panel may count or not.
-    private static double Widest(BodyProfile body, double from, double to) => Enumerable.Range(0, 101).Select(i => body.RadiusAt(from + ((to - from) * i / 100)))
+    private static double Widest(BodyProfile body, double from, double to) =>
+        Enumerable.Range(0, 101).Select(i => body.RadiusAt(from + ((to - from) * i / 100)))
         .Concat(body.Points.Where(p => p.Z >= from && p.Z <= to).Select(p => p.R)).Max();
 }

@@ -35,7 +35,8 @@ public class PanelClockTests
     [Fact]
     public void On_a_panel_that_faces_upward_twelve_leans_with_it()
     {
-        // By hand: the normal leans 45 degrees from the right toward the roof, so what is up in the panel leans by 45 degrees to the left; forward stays to the right.
+        // By hand: the normal leans 45 degrees from the right toward the roof, so what is up in the panel leans by 45 degrees to the left;
+        // forward stays to the right.
         var panel = new PanelClock(new Direction(0, -2, 2));
         Close(new Direction(0, 0.70711, 0.70711), panel.At(0));
         Close(new Direction(1, 0, 0), panel.At(3));
@@ -60,5 +61,6 @@ public class PanelClockTests
     [Fact]
     public void Straight_ahead_there_is_no_hour() => Assert.Null(LeftDoor.HourOf(new Direction(0, -2, 0)));
 
-    private static void Close(Direction expected, Direction actual) => Assert.True((expected + -actual).Length < 1e-4, $"{expected} {actual}");
+    private static void Close(Direction expected, Direction actual) =>
+        Assert.True((expected + -actual).Length < 1e-4, $"{expected} {actual}");
 }

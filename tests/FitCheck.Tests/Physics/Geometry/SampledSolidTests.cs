@@ -3,7 +3,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Physics.Geometry;
 
-/// <summary>The closed forms against a cloud of points of the solid, placed by the three equations of the setting and nothing else.</summary>
+/// <summary>
+/// The closed forms against a cloud of points of the solid, placed by the three equations of the setting and nothing else.
+/// </summary>
 public class SampledSolidTests
 {
     private const double Near = 0.05e-3;
@@ -11,7 +13,8 @@ public class SampledSolidTests
     private const int AxialSteps = 2000;
 
     // Under mutation the first five, with and without tilt, spacer and none, are enough.
-    public static TheoryData<int> Cases => [.. Enumerable.Range(1, Environment.GetEnvironmentVariable("FITCHECK_FEW_CASES") is null ? 24 : 5)];
+    public static TheoryData<int> Cases =>
+        [.. Enumerable.Range(1, Environment.GetEnvironmentVariable("FITCHECK_FEW_CASES") is null ? 24 : 5)];
 
     [Theory]
     [MemberData(nameof(Cases))]
@@ -41,7 +44,8 @@ public class SampledSolidTests
 
         Assert.InRange(TiltedBody.DepthNeeded(body, tilt, thickness), deepest - 1e-9, deepest + Near);
         Assert.InRange(TiltedBody.HoleRadiusNeeded(body, tilt, thickness, panel), hole - 1e-9, holeNear + Near);
-        Assert.InRange(TiltedBody.DepthNeededBeyondRadius(body, tilt, thickness, from) ?? double.NegativeInfinity, beyond - 1e-9, beyondNear + Near);
+        Assert.InRange(TiltedBody.DepthNeededBeyondRadius(body, tilt, thickness, from) ?? double.NegativeInfinity, beyond - 1e-9,
+            beyondNear + Near);
     }
 
     // Steps of the profile are walked from radius to radius; half of the clock is enough, the other half is its mirror image.

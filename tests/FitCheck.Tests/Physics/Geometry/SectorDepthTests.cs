@@ -3,7 +3,10 @@ using Xunit;
 
 namespace FitCheck.Tests.Physics.Geometry;
 
-/// <summary>Depth over a part of the clock face: cases worked by hand, and a search over the skin of the solid, placed by the three equations of the setting.</summary>
+/// <summary>
+/// Depth over a part of the clock face: cases worked by hand, and a search over the skin of the solid, placed by the three equations of the
+/// setting.
+/// </summary>
 public class SectorDepthTests
 {
     private const double Near = 0.05e-3;
@@ -16,23 +19,26 @@ public class SectorDepthTests
     [Fact]
     public void The_rim_at_the_aimed_hour_goes_deepest_and_the_one_opposite_least()
     {
-        // A cylinder of radius 40, 60 long, leaning by 30 degrees toward 12: the back's middle is at 51.9615 deep, 30 mm toward 6; its rim 20 mm deeper,
-        // 34.641 mm nearer to 12, and 20 mm less deep, 34.641 mm farther.
+        // A cylinder of radius 40, 60 long, leaning by 30 degrees toward 12: the back's middle is at 51.9615 deep, 30 mm toward 6; its rim
+        // 20 mm deeper, 34.641 mm nearer to 12, and 20 mm less deep, 34.641 mm farther.
         var body = Millimetres((0, 40), (60, 40));
 
         Assert.Equal(71.9615, Depth(body, 12, 11, 1), 3); // worked by hand: 51.9615 + 20, at 4.641 mm toward 12
-        Assert.Equal(51.9615, Depth(body, 12, 6, 6, from: 30), 3); // worked by hand: on the ray at 6 the back is 30 mm out in its very middle
+        // worked by hand: on the ray at 6 the back is 30 mm out in its very middle
+        Assert.Equal(51.9615, Depth(body, 12, 6, 6, from: 30), 3);
         Assert.Equal(31.9615, Depth(body, 12, 6, 6, from: 64.641), 2); // worked by hand: 51.9615 − 20 at 30 + 34.641 mm: the far rim
         Assert.Equal(40.41452, Depth(body, 12, 6, 6, from: 50), 3); // worked by hand: 51.96152 − (50 − 30)·tan 30°
-        Assert.Null(TiltedBody.DepthNeededInSector(body, Thirty, 0, 0.050, 12, new(11, 1))); // worked by hand: toward 12 the flange's rim at 34.641 mm is the farthest
+        // worked by hand: toward 12 the flange's rim at 34.641 mm is the farthest
+        Assert.Null(TiltedBody.DepthNeededInSector(body, Thirty, 0, 0.050, 12, new(11, 1)));
     }
 
     [Fact]
     public void Between_the_hours_a_long_body_is_left_through_its_side()
     {
-        // A cylinder of radius 20, 200 long, leaning by 30 degrees toward 12, on the ray halfway between where the magnet moves and a quarter of a turn from it:
-        // x = y = ρ/√2. On the plane of the ray u² + v² = r² with u = x·cosθ − w·sinθ; w is greatest where x·cosθ·u + y·v = 0, which gives
-        // w = r·√(cos²θ + 1)/sinθ = 20·√1.75/0.5 = 52.9150, at ρ = √2·cosθ·sinθ·w/(cos²θ + 1) = 18.516 and 52.4 mm along the axis.
+        // A cylinder of radius 20, 200 long, leaning by 30 degrees toward 12, on the ray halfway between where the magnet moves and a
+        // quarter of a turn from it: x = y = ρ/√2. On the plane of the ray u² + v² = r² with u = x·cosθ − w·sinθ; w is greatest where
+        // x·cosθ·u + y·v = 0, which gives w = r·√(cos²θ + 1)/sinθ = 20·√1.75/0.5 = 52.9150, at ρ = √2·cosθ·sinθ·w/(cos²θ + 1) = 18.516 and
+        // 52.4 mm along the axis.
         var body = Millimetres((0, 20), (200, 20));
 
         Assert.Equal(52.9150, Depth(body, 12, 7.5, 7.5), 3);
@@ -52,7 +58,8 @@ public class SectorDepthTests
     {
         var body = Millimetres((0, 60), (40, 30), (60, 30));
 
-        Assert.Equal(TiltedBody.DepthNeededInSector(body, 0.2, 0, 0.02, 9, new(1, 4)), TiltedBody.DepthNeededInSector(body, -0.2, 0, 0.02, 3, new(1, 4)));
+        Assert.Equal(TiltedBody.DepthNeededInSector(body, 0.2, 0, 0.02, 9, new(1, 4)),
+            TiltedBody.DepthNeededInSector(body, -0.2, 0, 0.02, 3, new(1, 4)));
     }
 
     [Theory]
@@ -90,7 +97,8 @@ public class SectorDepthTests
         var body = BodyProfile.Of([(0, 0.030 + (random.NextDouble() * 0.010)), (0.060 + (random.NextDouble() * 0.060), end), (0.160, end)]);
         var lean = random.NextDouble() * 12;
         var off = 0.5 + (random.NextDouble() * 2);
-        var sector = random.Next(2) == 0 ? new ClockSector(lean + 6 + off, lean + 7 + off) : new ClockSector(lean + 5 - off, lean + 6 - off);
+        var sector = random.Next(2) == 0 ? new ClockSector(lean + 6 + off, lean + 7 + off)
+            : new ClockSector(lean + 5 - off, lean + 6 - off);
         Compare(body, (25 + (random.NextDouble() * 30)) * Math.PI / 180, 0, random.NextDouble() * 0.010, lean, sector);
     }
 
@@ -106,9 +114,10 @@ public class SectorDepthTests
         }
     }
 
-    // Written apart from the program: the skin of the solid, its back included, is cut into cells, the most promising one first into four, until the best
-    // one is eight thousandths of a millimetre small. No point of a cell is farther from its middle than its size, so that nothing is overlooked. The axis leans
-    // toward the given hour on the listener's side, so that +x lies at the hour opposite. Returns the deepest point found and a bound above all others.
+    // Written apart from the program: the skin of the solid, its back included, is cut into cells, the most promising one first into four,
+    // until the best one is eight thousandths of a millimetre small. No point of a cell is farther from its middle than its size, so that
+    // nothing is overlooked. The axis leans toward the given hour on the listener's side, so that +x lies at the hour opposite. Returns the
+    // deepest point found and a bound above all others.
     private static (double Found, double Bound)? Search(BodyProfile body, double tilt, double from, double lean, ClockSector sector)
     {
         const double Small = 8e-6;
@@ -146,7 +155,8 @@ public class SectorDepthTests
             if (rho >= from && sector.Contains(hour))
                 found = Math.Max(found, w);
             var away = rho > size ? Math.Asin(size / rho) * 6 / Math.PI : 12;
-            if (rho + size >= from && new ClockSector(sector.FromHour - away, sector.FromHour + Math.Min(12 - away, sector.Span + away)).Contains(hour))
+            if (rho + size >= from
+                && new ClockSector(sector.FromHour - away, sector.FromHour + Math.Min(12 - away, sector.Span + away)).Contains(hour))
                 cells.Enqueue(cell, -(w + size));
         }
     }

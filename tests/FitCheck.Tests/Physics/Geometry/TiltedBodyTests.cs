@@ -14,7 +14,8 @@ public class TiltedBodyTests
     [InlineData(33.690067525979785, 72.11103, "0 40, 60 40")] // geo.G6: the worst tilt of this cylinder, √(60² + 40²)
     public void Depth_needed_is_that_of_the_deepest_rim(double tiltDeg, double millimetres, string points)
     {
-        var body = Millimetres(points.Split(", ").Select(p => p.Split(' ')).Select(p => (double.Parse(p[0]), double.Parse(p[1]))).ToArray());
+        var body = Millimetres(
+            points.Split(", ").Select(p => p.Split(' ')).Select(p => (double.Parse(p[0]), double.Parse(p[1]))).ToArray());
 
         Assert.Equal(millimetres, TiltedBody.DepthNeeded(body, Deg(tiltDeg), 0) * 1000, 4);
     }
@@ -63,7 +64,8 @@ public class TiltedBodyTests
     [Fact]
     public void Front_reach_adds_thickness_front_flange_rim_and_travel()
     {
-        var reach = TiltedBody.FrontReach(thickness: 0.012, flangeThickness: 0.004, frontHeight: 0.006, flangeRadius: 0.080, travel: 0.005, tilt: Deg(30));
+        var reach = TiltedBody.FrontReach(thickness: 0.012, flangeThickness: 0.004, frontHeight: 0.006, flangeRadius: 0.080, travel: 0.005,
+            tilt: Deg(30));
 
         Assert.Equal(12 + (10 * 0.8660254038) + 40 + 5, reach * 1000, 6); // computed by hand: cos 30° = √3/2, sin 30° = 1/2
         Assert.Equal(27, TiltedBody.FrontReach(0.012, 0.004, 0.006, 0.080, 0.005, 0) * 1000, 9); // computed by hand: 12 + 4 + 6 + 5
@@ -83,8 +85,9 @@ public class TiltedBodyTests
     [Fact]
     public void A_rim_that_only_leans_in_meets_what_stands_close_to_it()
     {
-        // By hand: a disc of radius 40, 5 thick, tilted by 30 degrees. Its deepest rim stands only 37.1 mm out, but the rim beside it stands farther out and
-        // is √(5² + 40² − 38²) = 13.454 mm deep where it is 38 mm out; nothing of it is farther out than √(5² + 40²) = 40.31 mm.
+        // By hand: a disc of radius 40, 5 thick, tilted by 30 degrees. Its deepest rim stands only 37.1 mm out, but the rim beside it
+        // stands farther out and is √(5² + 40² − 38²) = 13.454 mm deep where it is 38 mm out; nothing of it is farther out than √(5² + 40²)
+        // = 40.31 mm.
         var disc = BodyProfile.Of([(0, 0.040), (0.005, 0.040)]);
 
         Assert.Equal(13.454, TiltedBody.DepthNeededBeyondRadius(disc, Math.PI / 6, 0, 0.038)!.Value * 1000, 3);

@@ -3,7 +3,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Physics.Quantities;
 
-/// <summary>Figures as people write them. Expected values by hand; an inch is 25.4 mm exactly (international yard and pound agreement, 1959).</summary>
+/// <summary>
+/// Figures as people write them. Expected values by hand; an inch is 25.4 mm exactly (international yard and pound agreement, 1959).
+/// </summary>
 public class QuantityTextTests
 {
     [Theory]
@@ -43,7 +45,8 @@ public class QuantityTextTests
     [InlineData("65 mm (measured)", Provenance.Measured)]
     [InlineData("65 mm ± 1 mm (datasheet)", Provenance.Datasheet)]
     [InlineData("14 AWG (estimated)", Provenance.Estimated)]
-    public void Where_it_comes_from_stands_last(string text, Provenance provenance) => Assert.Equal(provenance, QuantityText.Parse(text)!.Value.Provenance);
+    public void Where_it_comes_from_stands_last(string text, Provenance provenance) =>
+        Assert.Equal(provenance, QuantityText.Parse(text)!.Value.Provenance);
 
     [Theory]
     [InlineData("14 AWG", 2.08)] // ASTM B258: 0.0641 in, 2.08 mm2
@@ -98,20 +101,23 @@ public class QuantityTextTests
     [InlineData(0.00225, "2.3 mm")] // half away from zero
     [InlineData(-0.00225, "-2.3 mm")]
     [InlineData(-1e-9, "0 mm")] // never -0
-    public void A_length_is_shown_in_tenths_of_a_millimetre(double metres, string text) => Assert.Equal(text, QuantityText.Format(metres, Dimension.Metre));
+    public void A_length_is_shown_in_tenths_of_a_millimetre(double metres, string text) =>
+        Assert.Equal(text, QuantityText.Format(metres, Dimension.Metre));
 
     [Theory]
     [InlineData(80, "80 Hz")]
     [InlineData(9999, "9999 Hz")]
     [InlineData(10_000, "10 kHz")]
     [InlineData(-12_345, "-12.35 kHz")]
-    public void Ten_thousand_hertz_are_kilohertz(double hertz, string text) => Assert.Equal(text, QuantityText.Format(hertz, Dimension.Hertz));
+    public void Ten_thousand_hertz_are_kilohertz(double hertz, string text) =>
+        Assert.Equal(text, QuantityText.Format(hertz, Dimension.Hertz));
 
     [Theory]
     [InlineData(1.999, "1999 mm")]
     [InlineData(2, "2 m")]
     [InlineData(-9.9, "-9.9 m")]
-    public void The_way_of_a_cable_is_told_in_metres(double metres, string text) => Assert.Equal(text, QuantityText.Format(metres, Dimension.Metre));
+    public void The_way_of_a_cable_is_told_in_metres(double metres, string text) =>
+        Assert.Equal(text, QuantityText.Format(metres, Dimension.Metre));
 
     [Fact]
     public void Every_dimension_has_its_own_way()
@@ -133,5 +139,6 @@ public class QuantityTextTests
     [InlineData("-0.0")]
     [InlineData("-0/4")]
     public void Minus_nothing_is_nothing(string text) =>
-        Assert.Equal(0L, BitConverter.DoubleToInt64Bits(QuantityText.ParseNumber(text)!.Value)); // all bits of +0 are 0, IEEE 754-2019, clause 3.4
+        // all bits of +0 are 0, IEEE 754-2019, clause 3.4
+        Assert.Equal(0L, BitConverter.DoubleToInt64Bits(QuantityText.ParseNumber(text)!.Value));
 }

@@ -22,7 +22,8 @@ public class UncertainTests
         Assert.Equal(new Uncertain(7, 0, 14, 5), a + b);
         Assert.Equal(new Uncertain(3, -4, 10, 5), a - b);
         Assert.Equal(new Uncertain(-5, -8, -2, 3), -a);
-        Assert.Equal((a + b, a - b, a * b, -a), (Uncertain.Add(a, b), Uncertain.Subtract(a, b), Uncertain.Multiply(a, b), Uncertain.Negate(a)));
+        Assert.Equal((a + b, a - b, a * b, -a),
+            (Uncertain.Add(a, b), Uncertain.Subtract(a, b), Uncertain.Multiply(a, b), Uncertain.Negate(a)));
     }
 
     [Theory]
@@ -72,7 +73,8 @@ public class UncertainTests
     [InlineData(-4, -1, 2, 0, 1, 4)]
     [InlineData(0, 1, 2, 0, 1, 2)]
     [InlineData(-2, -1, 0, 0, 1, 2)]
-    public void An_absolute_value_is_folded_at_zero(double low, double value, double high, double foldedLow, double folded, double foldedHigh) =>
+    public void An_absolute_value_is_folded_at_zero(double low, double value, double high, double foldedLow, double folded,
+        double foldedHigh) =>
         Assert.Equal(new Uncertain(folded, foldedLow, foldedHigh, 0.5), Uncertain.Abs(new Uncertain(value, low, high, 0.5)));
 
     private static Uncertain Between(double low, double high) => new((low + high) / 2, low, high, 0);

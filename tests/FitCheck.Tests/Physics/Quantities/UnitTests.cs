@@ -46,7 +46,8 @@ public class UnitTests
 
     [Fact]
     public void Every_other_unit_is_that_of_the_SI() =>
-        Assert.Equal(["m", "kg", "Hz", "s", "A", "V", "W", "ohm", "T m", "N/A", "degC", "K", "dB", "dB/octave", "1", "money"], Unit.All.Where(u => u.Factor == 1).Select(u => u.Symbol));
+        Assert.Equal(["m", "kg", "Hz", "s", "A", "V", "W", "ohm", "T m", "N/A", "degC", "K", "dB", "dB/octave", "1", "money"],
+            Unit.All.Where(u => u.Factor == 1).Select(u => u.Symbol));
 
     [Fact]
     public void People_read_millimetres_microfarads_and_millihenries()
@@ -55,8 +56,10 @@ public class UnitTests
             ["mm", "mm2", "L", "g", "Hz", "A", "V", "W", "ohm", "uF", "mH", "T m", "dB", "deg", "1", "money"],
             new[]
             {
-                Dimension.Metre, Dimension.SquareMetre, Dimension.CubicMetre, Dimension.Kilogram, Dimension.Hertz, Dimension.Ampere, Dimension.Volt, Dimension.Watt,
-                Dimension.Ohm, Dimension.Farad, Dimension.Henry, Dimension.ForceFactor, Dimension.Decibel, Dimension.Radian, Dimension.One, Dimension.Currency,
+                Dimension.Metre, Dimension.SquareMetre, Dimension.CubicMetre, Dimension.Kilogram, Dimension.Hertz, Dimension.Ampere,
+                Dimension.Volt, Dimension.Watt,
+                Dimension.Ohm, Dimension.Farad, Dimension.Henry, Dimension.ForceFactor, Dimension.Decibel, Dimension.Radian, Dimension.One,
+                Dimension.Currency,
             }.Select(d => Unit.DisplayFor(d)!.Symbol));
         Assert.Null(Unit.DisplayFor(new Dimension(Length: 1, Time: -1)));
     }

@@ -32,7 +32,8 @@ public sealed class MiddleTests
         var median = ArrayStatistics.MedianInplace([.. numbers]);
         var distance = ArrayStatistics.MedianInplace([.. numbers.Select(x => Math.Abs(x - median))]);
 
-        return Near(middle.Median, median) && Near(middle.Spread, distance / MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, 0.75)) && middle.Count == numbers.Length;
+        return Near(middle.Median, median) && Near(middle.Spread, distance / MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, 0.75))
+            && middle.Count == numbers.Length;
     });
 
     [Fact]

@@ -18,7 +18,8 @@ internal sealed class CompareNode(int offset, string sign, Node left, Node right
         if (a is not { } one || b is not { } two)
             return null;
         if (one.Kind != two.Kind)
-            return check.Refuse(Offset, $"`{sign}` compares like with like; the left is {TypeCheck.Found(one)}, the right is {TypeCheck.Found(two)}");
+            return check.Refuse(Offset,
+                $"`{sign}` compares like with like; the left is {TypeCheck.Found(one)}, the right is {TypeCheck.Found(two)}");
         if (one != two)
             return check.Refuse(Offset, $"`{sign}` compares values of one dimension; the left is {one}, the right is {two}");
         if (one.Kind != FactKind.Number && sign is not ("==" or "!="))

@@ -18,7 +18,8 @@ internal sealed class ExtremeNode(int offset, string function, IReadOnlyList<Nod
         var odd = dimensions.FindIndex(d => d != dimensions[0]);
         return odd < 0
             ? FactType.Number(dimensions[0]!.Value)
-            : check.Refuse(operands[odd].Offset, $"`{function}` needs values of one dimension; the first is {dimensions[0]}, this one is {dimensions[odd]}");
+            : check.Refuse(operands[odd].Offset,
+            $"`{function}` needs values of one dimension; the first is {dimensions[0]}, this one is {dimensions[odd]}");
     }
 
     public override FactValue Evaluate(FactInputs inputs)

@@ -6,7 +6,8 @@ namespace FitCheck.Rules.Conditions.Nodes;
 /// <summary>The values that an expression is evaluated with. A fact without a value is unknown and always says what is missing.</summary>
 /// <param name="scope">The facts that may be named.</param>
 /// <param name="values">Their values; one that is absent is unknown.</param>
-/// <param name="absentIsOpen">Even <c>known(fact)</c> is unknown for an absent fact: a rule's example says nothing of the facts that it leaves out.</param>
+/// <param name="absentIsOpen">Even <c>known(fact)</c> is unknown for an absent fact: a rule's example says nothing of the facts that it
+/// leaves out.</param>
 internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, FactValue> values, bool absentIsOpen = false)
 {
     /// <summary>True when nothing is said of this fact, not even that it is unknown.</summary>
@@ -28,7 +29,8 @@ internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fa
     /// <summary>What to do about a fact whose tolerance leaves a question open: the data to read again, or else the fact itself.</summary>
     public IReadOnlyList<Unsure> Inexact(string name) => Of(name).Rereadings?.Told() is { Count: > 0 } data
         ? data
-        : [new(WhatOf(scope.Find(name)!), "Measure it more exactly; as recorded it may lie on either side of the limit.", Estimated: false, Passing(scope.Find(name)!))];
+        : [new(WhatOf(scope.Find(name)!), "Measure it more exactly; as recorded it may lie on either side of the limit.", Estimated: false,
+        Passing(scope.Find(name)!))];
 
     /// <summary>True when the fact is a number that may be off.</summary>
     public bool IsInexact(string name) => Of(name).Number is { IsExact: false };

@@ -16,7 +16,9 @@ internal sealed class SupposingNode(int offset, NameNode fact, Node most) : Node
     {
         if (check.NumberOf(fact, "`supposing`") is not { } dimension || check.NumberOf(most, "`supposing`") is not { } bound)
             return null;
-        return bound == Dimension.Henry ? FactType.Number(dimension) : check.Refuse(most.Offset, $"`supposing` takes the most that an inductance can be, such as `0.5 mH`, found a number in {bound}");
+        return bound == Dimension.Henry ? FactType.Number(dimension)
+            : check.Refuse(most.Offset,
+            $"`supposing` takes the most that an inductance can be, such as `0.5 mH`, found a number in {bound}");
     }
 
     public override FactValue Evaluate(FactInputs inputs)

@@ -37,5 +37,6 @@ internal sealed class TypeCheck(FactScope scope, Action<int, string> report)
     }
 
     /// <summary>How a message names the type that was found.</summary>
-    public static string Found(FactType type) => type.Kind == FactKind.Number && type.Dimension != Dimension.One ? $"a number in {type}" : type.ToString();
+    public static string Found(FactType type) =>
+        type.Kind == FactKind.Number && type.Dimension != Dimension.One ? $"a number in {type}" : type.ToString();
 }
