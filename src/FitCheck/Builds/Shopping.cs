@@ -43,10 +43,8 @@ internal static class Shopping
         foreach (var (part, count) in pieces.Values)
         {
             var packs = Packs(count, part.Pack);
-            lines[part.Id] =
-                Line(part, count, packs)
-                    with
-                { LeftPieces = part is Sundry sundry && UsedFromTheRoll(sundry) ? null : (packs * part.Pack) - count };
+            int? left = part is Sundry sundry && UsedFromTheRoll(sundry) ? null : (packs * part.Pack) - count;
+            lines[part.Id] = Line(part, count, packs) with { LeftPieces = left };
         }
         AddCables(build, lines);
         foreach (var (part, packs, left) in SupplyShopping.ToBuy(build))
@@ -55,20 +53,24 @@ internal static class Shopping
                 ? Line(part, packs * part.Pack, packs) with { LeftMetres = left }
                 : Line(part, (packs * part.Pack) - (int)left, packs) with { LeftPieces = (int)left };
         }
-        foreach (var extra in build.Extras)
-        {
-            var already = lines.GetValueOrDefault(extra.Part.Id);
-            lines[extra.Part.Id] =
-                Line(extra.Part, (already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs)
-                with
-                { LeftPieces = already?.LeftPieces, LeftMetres = already?.LeftMetres };
-        }
+        AddExtras(build, lines);
         return [.. lines.Values.OrderBy(l => l.Part, StringComparer.Ordinal)];
 
         void Add(Part? part, int count = 1)
         {
             if (part is not null)
                 pieces[part.Id] = new Pieces(part, (pieces.GetValueOrDefault(part.Id)?.Count ?? 0) + count);
+        }
+    }
+
+    private static void AddExtras(Build build, Dictionary<string, ListLine> lines)
+    {
+        foreach (var extra in build.Extras)
+        {
+            var already = lines.GetValueOrDefault(extra.Part.Id);
+            var (needed, packs) = ((already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs);
+            var line = Line(extra.Part, needed, packs);
+            lines[extra.Part.Id] = line with { LeftPieces = already?.LeftPieces, LeftMetres = already?.LeftMetres };
         }
     }
 
