@@ -25,21 +25,23 @@ internal sealed class FindingInputs(Build build)
 
     private IEnumerable<string> Of(Fact fact, string key) => fact.Subject switch
     {
-        Subject.Position => fact.Inputs.SelectMany(i => OfPosition(i.Source, key)),
+        Subject.Position => Chosen(fact).SelectMany(s => OfPosition(s, key)),
         Subject.Channel => build.Channels.FirstOrDefault(c => c.Id == key) is { } channel
-            ? fact.Inputs.SelectMany(i => OfChannel(i.Source, channel)) : OfNewChannel(key),
+            ? Chosen(fact).SelectMany(s => OfChannel(s, channel)) : OfNewChannel(key),
         // A source or a converter that a change brought in.
         Subject.Device => key == DeviceFacts.MainCable || build.Devices.Any(d => d.Id == key)
-            ? fact.Inputs.SelectMany(i => OfDevice(i.Source, key)) : [.. Devices(), .. Demand(), BuildInputs.Extra("resistor")],
+            ? Chosen(fact).SelectMany(s => OfDevice(s, key)) : [.. Devices(), .. Demand(), BuildInputs.Extra("resistor")],
         Subject.Driver => build.Placed.Select(p => BuildInputs.At("driver", p.Position.Id)),
         _ => [BuildInputs.All],
     };
 
+    // What no choice changes: data of the vehicle, what was measured, lengths and boxes of the build.
+    private static readonly Source[] Given = [Reads.Place, Reads.Vehicle, Reads.Measured, Reads.Work, Reads.Treatment, Reads.Box];
+
+    private static IEnumerable<Source> Chosen(Fact fact) => fact.Inputs.Select(i => i.Source).Except(Given);
+
     private IEnumerable<string> OfPosition(Source source, string key)
     {
-        if (source == Reads.Place || source == Reads.Vehicle || source == Reads.Measured || source == Reads.Work
-            || source == Reads.Treatment || source == Reads.Box)
-            return [];
         if (source == Reads.Driver || source == Reads.DriverThere)
             return At(key, "driver");
         if (source == Reads.Adapter || source == Reads.AdapterThere || source == Reads.Beside)
