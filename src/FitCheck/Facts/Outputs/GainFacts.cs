@@ -16,7 +16,7 @@ internal static class GainFacts
 
     public static readonly NumberFact GainTarget = Declarations.Number(
         "gain_target", Dimension.Volt, "Voltage at the output at full volume with a test tone, to start from when the gain is set.",
-        Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself, Reads.Box.Itself);
+        Reads.OwnNetwork.Itself, Reads.OwnLimit.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself, Reads.Box.Itself);
 
     public static void Compute(ChannelContext c, FactSheet sheet)
     {

@@ -32,7 +32,7 @@ internal static class Reads
     public static readonly Source Place = new("the position", RestsOn.Place, "position");
     public static readonly Source Vehicle = new("the vehicle", RestsOn.Place, "vehicle");
     public static readonly Source Measured = new("what the build has measured there", RestsOn.Place, "build");
-    /// <summary>Settled before any part is looked at, as the four below are.</summary>
+    /// <summary>Settled before any part is looked at, as the four that follow are.</summary>
     public static readonly Source DriverThere = new(
         "whether there is a driver, and of what type", RestsOn.Nothing, "driver", "driver.type");
     public static readonly Source AdapterThere = new("whether there is a spacer", RestsOn.Nothing, null);
@@ -65,6 +65,7 @@ internal static class Reads
 
     // An output's own.
     public static readonly Source OwnNetwork = new("what is wired to it", RestsOn.Build, null, [.. Wired, "build.fit"]);
+    public static readonly Source OwnLimit = new("its power limit", RestsOn.Build, "build", "build.channels.limit");
     public static readonly Source OwnOutput = new("its device", RestsOn.Build, null, Powered);
     public static readonly Source OwnFilters = new("its filters, and the devices that make them", RestsOn.Build, null, Powered);
 

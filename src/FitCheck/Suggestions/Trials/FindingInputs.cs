@@ -12,6 +12,42 @@ namespace FitCheck.Suggestions.Trials;
 /// </summary>
 internal sealed class FindingInputs(Build build)
 {
+    // Sources that are a few choices of the subject itself, by the words of those; none where no choice changes what is read.
+    private static readonly Dictionary<Source, string[]> Own = new(ReferenceEqualityComparer.Instance)
+    {
+        [Reads.Place] = [],
+        [Reads.Vehicle] = [],
+        [Reads.Measured] = [],
+        [Reads.Work] = [],
+        [Reads.Treatment] = [],
+        [Reads.Box] = [],
+        [Reads.Supply] = [],
+        [Reads.Driver] = ["driver"],
+        [Reads.DriverThere] = ["driver"],
+        [Reads.Adapter] = ["adapter"],
+        [Reads.AdapterThere] = ["adapter"],
+        [Reads.Cup] = ["cup"],
+        [Reads.CupThere] = ["cup"],
+        [Reads.Mounted] = ["driver", "adapter", "cup"],
+        [Reads.Under] = ["driver", "adapter", "cup"],
+        [Reads.OnPanel] = ["driver", "adapter", "cup"],
+        [Reads.Harness] = ["harness"],
+        [Reads.Module] = ["module"],
+        [Reads.Gasket] = ["gasket"],
+        [Reads.Tape] = ["tape"],
+        [Reads.MoistureGuard] = ["moisture-guard"],
+        [Reads.Screws] = ["screws"],
+        [Reads.Wire] = ["wire"],
+        [Reads.Inline] = ["inline"],
+        [Reads.Feed] = ["fed"],
+        [Reads.Device] = ["part"],
+        [Reads.OwnLimit] = ["limit"],
+        [Reads.Gain] = ["gain"],
+        [Reads.PowerCable] = ["cable"],
+        [Reads.Fuse] = ["cable", "fuse"],
+        [Reads.GroundCable] = ["cable", "ground"],
+    };
+
     private readonly Dictionary<(string, string), IReadOnlySet<string>> _known = [];
 
     /// <summary>The atoms that a rule's finding on a subject rests on.</summary>
@@ -25,38 +61,23 @@ internal sealed class FindingInputs(Build build)
 
     private IEnumerable<string> Of(Fact fact, string key) => fact.Subject switch
     {
-        Subject.Position => Chosen(fact).SelectMany(s => OfPosition(s, key)),
+        Subject.Position => Each(fact, key, source => OfPosition(source, key)),
         Subject.Channel => build.Channels.FirstOrDefault(c => c.Id == key) is { } channel
-            ? Chosen(fact).SelectMany(s => OfChannel(s, channel)) : OfNewChannel(key),
-        // A source or a converter that a change brought in.
+            ? Each(fact, key, source => OfChannel(source, channel)) : OfNewChannel(key),
         Subject.Device => key == DeviceFacts.MainCable || build.Devices.Any(d => d.Id == key)
-            ? Chosen(fact).SelectMany(s => OfDevice(s, key)) : [.. Devices(), .. Demand(), BuildInputs.Extra("resistor")],
+            ? Each(fact, key, source => OfDevice(source, key)) : OfNewDevice(fact),
         Subject.Driver => build.Placed.Select(p => BuildInputs.At("driver", p.Position.Id)),
         _ => [BuildInputs.All],
     };
 
-    // What no choice changes: data of the vehicle, what was measured, lengths and boxes of the build.
-    private static readonly Source[] Given = [Reads.Place, Reads.Vehicle, Reads.Measured, Reads.Work, Reads.Treatment, Reads.Box];
+    private static IEnumerable<string> Each(Fact fact, string key, Func<Source, IEnumerable<string>> others) =>
+        fact.Inputs.SelectMany(i => Own.TryGetValue(i.Source, out var words) ? At(key, words) : others(i.Source));
 
-    private static IEnumerable<Source> Chosen(Fact fact) => fact.Inputs.Select(i => i.Source).Except(Given);
-
-    private IEnumerable<string> OfPosition(Source source, string key)
-    {
-        if (source == Reads.Driver || source == Reads.DriverThere)
-            return At(key, "driver");
-        if (source == Reads.Adapter || source == Reads.AdapterThere || source == Reads.Beside)
-            return source == Reads.Beside ? ChannelsOf(key).SelectMany(c => c.Feeds).SelectMany(p => At(p.Position.Id, "adapter"))
-                : At(key, "adapter");
-        if (source == Reads.Cup || source == Reads.CupThere)
-            return At(key, "cup");
-        if (source == Reads.Mounted || source == Reads.Under || source == Reads.OnPanel)
-            return At(key, "driver", "adapter", "cup");
-        if (Words.TryGetValue(source, out var word))
-            return At(key, word);
-        if (source == Reads.Grommets)
-            return [.. build.Vehicle.Positions.Select(p => BuildInputs.At("grommet", p.Id)), BuildInputs.Extra("grommet")];
-        return OfFeed(source, key);
-    }
+    private IEnumerable<string> OfPosition(Source source, string key) =>
+        source == Reads.Beside ? ChannelsOf(key).SelectMany(c => c.Feeds).SelectMany(p => At(p.Position.Id, "adapter"))
+        : source == Reads.Grommets
+        ? [.. build.Vehicle.Positions.Select(p => BuildInputs.At("grommet", p.Id)), BuildInputs.Extra("grommet")]
+        : OfFeed(source, key);
 
     // Into which output a driver is put, and what feeds that, is open as long as none does.
     private IEnumerable<string> OfFeed(Source source, string key)
@@ -83,8 +104,7 @@ internal sealed class FindingInputs(Build build)
 
     private IEnumerable<string> OfChannel(Source source, Channel channel) =>
         source == Reads.OwnNetwork ? BuildInputs.OfNetwork(build, channel)
-        : source == Reads.OwnOutput
-        ? [BuildInputs.At("limit", channel.Id), BuildInputs.At("output", channel.Id), BuildInputs.At("part", channel.Device.Id)]
+        : source == Reads.OwnOutput ? [BuildInputs.At("output", channel.Id), BuildInputs.At("part", channel.Device.Id)]
         : source == Reads.OwnFilters ? FiltersOf(channel)
         : [BuildInputs.All];
 
@@ -99,20 +119,8 @@ internal sealed class FindingInputs(Build build)
 
     private IEnumerable<string> OfDevice(Source source, string key)
     {
-        if (source == Reads.Supply)
-            return [];
-        if (source == Reads.PowerCable)
-            return At(key, "cable");
-        if (source == Reads.Fuse)
-            return At(key, "cable", "fuse");
-        if (source == Reads.GroundCable)
-            return At(key, "cable", "ground");
         if (source == Reads.MainCable)
             return At(DeviceFacts.MainCable, "cable", "fuse");
-        if (source == Reads.Gain)
-            return At(key, "gain");
-        if (source == Reads.Device)
-            return At(key, "part");
         // The chain before it, whichever it comes to hang on.
         if (source == Reads.Chain)
             return [.. At(key, "part", "from", "remote", "gain"),
@@ -138,19 +146,9 @@ internal sealed class FindingInputs(Build build)
         .. build.Vehicle.Positions.Select(p => BuildInputs.At("plug", p.Id)), .. Devices()]
         : [BuildInputs.All];
 
-    // Sources that are one choice of a position.
-    private static readonly Dictionary<Source, string> Words = new(ReferenceEqualityComparer.Instance)
-    {
-        [Reads.Harness] = "harness",
-        [Reads.Module] = "module",
-        [Reads.Gasket] = "gasket",
-        [Reads.Tape] = "tape",
-        [Reads.MoistureGuard] = "moisture-guard",
-        [Reads.Screws] = "screws",
-        [Reads.Wire] = "wire",
-        [Reads.Inline] = "inline",
-        [Reads.Feed] = "fed",
-    };
+    // A source or a converter that a change brought in.
+    private IEnumerable<string> OfNewDevice(Fact fact) => fact.Inputs.Any(i => i.Source == Reads.Demand)
+        ? [.. Devices(), .. Demand(), BuildInputs.Extra("resistor")] : Devices();
 
     private IEnumerable<string> Devices() => build.Devices.SelectMany(d => At(d.Id, "part", "from"));
 
