@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using Xunit;
@@ -20,8 +21,8 @@ public sealed class BadInputTests
     public void Bad_input_is_told_whole_and_with_its_place(string name)
     {
         var folder = Path.Combine(Cases, name);
-        var outcome = Once.Check([Path.Combine(folder, "build.yaml")], new Folders(Overlaid(folder, "catalog"), Overlaid(folder, "rules")),
-            ValidationCache.Nothing);
+        var outcome = new Once(new Folders(Overlaid(folder, "catalog"), Overlaid(folder, "rules")),
+            ValidationCache.Nothing).Check([Path.Combine(folder, "build.yaml")]);
 
         Assert.Null(outcome.Result);
         var told = outcome.Problems.Select(p => p.ToString().Replace(folder.Replace('\\', '/') + "/", "", StringComparison.Ordinal))

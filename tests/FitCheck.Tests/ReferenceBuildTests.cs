@@ -1,3 +1,4 @@
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Facts.Values;
@@ -89,7 +90,7 @@ public sealed class ReferenceBuildTests
     private static Dictionary<string, BuildResult> CheckAll()
     {
         var files = Directory.GetFiles(BuildFolder, "*.yaml").Order(StringComparer.Ordinal).ToList();
-        var outcome = Once.Check(files, Folders, ValidationCache.Nothing);
+        var outcome = new Once(Folders, ValidationCache.Nothing).Check(files);
         Assert.Equal("", string.Join('\n', outcome.Problems));
         return outcome.Result!.Builds.ToDictionary(b => Path.GetFileNameWithoutExtension(b.File), StringComparer.Ordinal);
     }

@@ -1,3 +1,4 @@
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using Xunit;
@@ -65,8 +66,8 @@ public sealed class RememberedTests : IDisposable
             "kind: build\nname: A\nvehicle: tansy-hatch\nfit:\n  - {at: [front-door-left], drivr: orrin-c165}\n");
         var folders = new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
 
-        var first = Once.Check([file], folders, ValidationCache.InUserFolder());
-        var second = Once.Check([file], folders, ValidationCache.InUserFolder());
+        var first = new Once(folders, ValidationCache.InUserFolder()).Check([file]);
+        var second = new Once(folders, ValidationCache.InUserFolder()).Check([file]);
 
         Assert.Null(second.Result);
         Assert.Equal(first.Problems, second.Problems);

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Foundation;
@@ -25,8 +26,8 @@ public sealed class StarterTests
     [Fact]
     public void The_build_starter_is_a_build_with_nothing_to_object_to()
     {
-        var outcome = Once.Check([StarterOf("build")], new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
-            ValidationCache.Nothing);
+        var outcome = new Once(new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing).Check([StarterOf("build")]);
         Assert.Equal([], outcome.Problems.Select(p => p.ToString()));
         Assert.Equal(Status.Pass, Assert.Single(outcome.Result!.Builds).Verdict);
     }

@@ -58,7 +58,7 @@ internal static class ChartCommand
                 AnyType = parsed.GetValue(anyType),
                 Accepts = parsed.GetValue(accepts) is { Length: > 0 } work ? [.. work.Where(w => w != "none")] : null,
             };
-            var outcome = Charted(slice, folders);
+            var outcome = Once.Asked(folders, o => o.Chart(slice));
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with
@@ -70,17 +70,6 @@ internal static class ChartCommand
                 ?? ExitStatus.Good;
         });
         return command;
-    }
-
-    // Of a slice that names what there is not, only that is told.
-    private static ChartOutcome Charted(ChartSlice slice, Folders folders)
-    {
-        using var line = new ProgressLine();
-        var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
-        if (opened.Checker is not { } checker)
-            return new ChartOutcome(null, opened.Problems);
-        var outcome = checker.Chart(new ChartOptions { Slice = slice, Progress = line });
-        return outcome.Result is null ? outcome : outcome with { Problems = opened.With(outcome.Problems) };
     }
 
     // What does not fit fills most of a chart: a person at a terminal asks for it, a program and a page get it.

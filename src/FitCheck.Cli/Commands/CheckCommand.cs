@@ -61,7 +61,7 @@ internal static class CheckCommand
             return refusal.Tell();
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();
-        var outcome = Checked(BuildSource.Files(request.Builds), folders);
+        var outcome = Once.Asked(folders, o => o.Check(request.Builds));
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
         var options = ReportOptions.Default with
@@ -77,16 +77,6 @@ internal static class CheckCommand
         foreach (var build in result.Builds)
             ProblemLines.Tell(build.Remarks, Console.Error);
         return Exit(result, options.FailOn);
-    }
-
-    private static CheckOutcome Checked(IReadOnlyList<BuildSource> builds, Folders folders)
-    {
-        using var line = new ProgressLine();
-        var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
-        if (opened.Checker is not { } checker)
-            return new CheckOutcome(null, opened.ProblemsWith(builds));
-        var outcome = checker.Check(builds, new CheckOptions { Progress = line });
-        return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
     private static void Tell(string format, CheckResult result, ReportOptions options, TextWriter output)

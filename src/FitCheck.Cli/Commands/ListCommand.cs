@@ -44,7 +44,7 @@ internal static class ListCommand
                 return Refusal.Usage("--net needs --tax RATE, since tax is to be added").Tell();
             if (wrong is not null)
                 return Refusal.Usage(wrong).Tell();
-            var outcome = Listed(BuildSource.Files(parsed.GetValue(builds)!), asked, folders);
+            var outcome = Once.Asked(folders, o => o.List(parsed.GetValue(builds)!, asked));
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };
@@ -52,16 +52,6 @@ internal static class ListCommand
                 ?? ExitStatus.Good;
         });
         return command;
-    }
-
-    private static ListOutcome Listed(IReadOnlyList<BuildSource> builds, Tax tax, Folders folders)
-    {
-        using var line = new ProgressLine();
-        var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
-        if (opened.Checker is not { } checker)
-            return new ListOutcome(null, opened.ProblemsWith(builds));
-        var outcome = checker.List(builds, new ListOptions { Tax = tax, Progress = line });
-        return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
     private static (Tax? Tax, string? Wrong) TaxOf(string? rate, bool net)

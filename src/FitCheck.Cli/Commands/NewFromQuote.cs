@@ -44,18 +44,8 @@ internal sealed class NewFromQuote
             return Refusal.Usage("--at needs --from CSV, the list whose parts go there").Tell();
         if (parsed.GetValue(_vehicle) is not { } vehicle)
             return Refusal.Usage("--from needs --vehicle ID, such as `--vehicle tansy-hatch`").Tell();
-        var outcome = Imported(BuildSource.File(file), vehicle, parsed.GetValue(_at) ?? [], _common.Folders(parsed));
+        var outcome = Once.Asked(_common.Folders(parsed), o => o.Import(BuildSource.File(file), vehicle, parsed.GetValue(_at) ?? []));
         var status = ProblemLines.Tell(outcome.Problems, Console.Error);
         return outcome.Build is { } build ? save(build) : status;
-    }
-
-    private static ImportOutcome Imported(BuildSource list, string vehicle, string[] at, Folders folders)
-    {
-        using var line = new ProgressLine();
-        var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
-        if (opened.Checker is not { } checker)
-            return new ImportOutcome(null, opened.Problems);
-        var outcome = checker.Import(list, vehicle, new ImportOptions { At = at, Progress = line });
-        return outcome with { Problems = opened.With(outcome.Problems) };
     }
 }

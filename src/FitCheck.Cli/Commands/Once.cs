@@ -1,53 +1,61 @@
 using FitCheck.Charts;
+using FitCheck.Cli.Output;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Lists;
 using FitCheck.Suggestions;
 
-namespace FitCheck.Tests;
+namespace FitCheck.Cli.Commands;
 
 /// <summary>
-/// Opens a checker for one question of files and forgets it: the answer has what is wrong with catalog and rules in it, as the commands
-/// tell it.
+/// Opens a checker for one question and forgets it. The answer has what is wrong with catalog and rules in it too: all at once, or what a
+/// warning of theirs says.
 /// </summary>
-internal static class Once
+internal sealed class Once(Folders folders, ValidationCache cache, IProgress<string>? progress = null)
 {
-    public static CheckOutcome Check(IReadOnlyList<string> files, Folders folders, ValidationCache cache)
+    /// <summary>One question of a command, whose progress is told on the terminal.</summary>
+    public static T Asked<T>(Folders folders, Func<Once, T> question)
     {
-        var (opened, builds) = (Open(folders, cache), BuildSource.Files(files));
-        return opened.Checker?.Check(builds) is { } outcome ? outcome with { Problems = opened.With(outcome.Problems) }
-            : new CheckOutcome(null, opened.ProblemsWith(builds));
+        using var line = new ProgressLine();
+        return question(new Once(folders, ValidationCache.InUserFolder(), line));
     }
 
-    public static SuggestOutcome Suggest(string file, SuggestOptions options, Folders folders, ValidationCache cache)
+    public CheckOutcome Check(IReadOnlyList<string> files)
     {
-        var (opened, build) = (Open(folders, cache), BuildSource.File(file));
-        return opened.Checker?.Suggest(build, options) is { } outcome ? outcome with { Problems = opened.With(outcome.Problems) }
-            : new SuggestOutcome(null, opened.ProblemsWith([build]));
+        var (opened, builds) = (Open(), BuildSource.Files(files));
+        return opened.Checker?.Check(builds, new CheckOptions { Progress = progress }) is { } outcome
+            ? outcome with { Problems = opened.With(outcome.Problems) } : new CheckOutcome(null, opened.ProblemsWith(builds));
     }
 
-    public static ListOutcome List(IReadOnlyList<string> files, Tax tax, Folders folders, ValidationCache cache)
+    public SuggestOutcome Suggest(string file, SuggestOptions options)
     {
-        var (opened, builds) = (Open(folders, cache), BuildSource.Files(files));
-        return opened.Checker?.List(builds, new ListOptions { Tax = tax }) is { } outcome
+        var (opened, build) = (Open(), BuildSource.File(file));
+        return opened.Checker?.Suggest(build, options with { Progress = progress }) is { } outcome
+            ? outcome with { Problems = opened.With(outcome.Problems) } : new SuggestOutcome(null, opened.ProblemsWith([build]));
+    }
+
+    public ListOutcome List(IReadOnlyList<string> files, Tax tax)
+    {
+        var (opened, builds) = (Open(), BuildSource.Files(files));
+        return opened.Checker?.List(builds, new ListOptions { Tax = tax, Progress = progress }) is { } outcome
             ? outcome with { Problems = opened.With(outcome.Problems) } : new ListOutcome(null, opened.ProblemsWith(builds));
     }
 
-    public static ChartOutcome Chart(ChartSlice slice, Folders folders, ValidationCache cache)
+    /// <summary>Of a slice that names what there is not, only that is told.</summary>
+    public ChartOutcome Chart(ChartSlice slice)
     {
-        var opened = Open(folders, cache);
-        return opened.Checker?.Chart(new ChartOptions { Slice = slice }) is not { } outcome ? new ChartOutcome(null, opened.Problems)
+        var opened = Open();
+        return opened.Checker?.Chart(new ChartOptions { Slice = slice, Progress = progress }) is not { } outcome
+            ? new ChartOutcome(null, opened.Problems)
             : outcome.Result is null ? outcome : outcome with { Problems = opened.With(outcome.Problems) };
     }
 
-    public static ImportOutcome Import(string file, string vehicle, IReadOnlyList<string> at, Folders folders, ValidationCache cache)
+    public ImportOutcome Import(BuildSource list, string vehicle, IReadOnlyList<string> at)
     {
-        var opened = Open(folders, cache);
-        return opened.Checker?.Import(BuildSource.File(file), vehicle, new ImportOptions { At = at }) is { } outcome
-            ? outcome with { Problems = opened.With(outcome.Problems) }
-            : new ImportOutcome(null, opened.Problems);
+        var opened = Open();
+        return opened.Checker?.Import(list, vehicle, new ImportOptions { At = at, Progress = progress }) is { } outcome
+            ? outcome with { Problems = opened.With(outcome.Problems) } : new ImportOutcome(null, opened.Problems);
     }
 
-    private static OpenOutcome Open(Folders folders, ValidationCache cache) =>
-        Checker.Open(CheckerOptions.Of(folders, cache, progress: null));
+    private OpenOutcome Open() => Checker.Open(CheckerOptions.Of(folders, cache, progress));
 }

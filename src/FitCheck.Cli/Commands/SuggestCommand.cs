@@ -81,7 +81,7 @@ internal static class SuggestCommand
                 .ToList();
             if (Overwriting.Of(files, [file], FilesRead.Of(folders), edited: target) is { } refusal)
                 return refusal.Tell();
-            var outcome = Suggested(BuildSource.File(file), wanted, folders);
+            var outcome = Once.Asked(folders, o => o.Suggest(file, wanted));
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var told = Told(result, SuggestionReports.Find(parsed.GetValue(format)!)!, report,
@@ -94,16 +94,6 @@ internal static class SuggestCommand
             return result.Passes ? ExitStatus.Good : ExitStatus.Found;
         });
         return command;
-    }
-
-    private static SuggestOutcome Suggested(BuildSource build, SuggestOptions wanted, Folders folders)
-    {
-        using var line = new ProgressLine();
-        var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
-        if (opened.Checker is not { } checker)
-            return new SuggestOutcome(null, opened.ProblemsWith([build]));
-        var outcome = checker.Suggest(build, wanted with { Progress = line });
-        return outcome with { Problems = opened.With(outcome.Problems) };
     }
 
     private static string? Told(Suggestion result, ISuggestionReport report, string? file, bool color)

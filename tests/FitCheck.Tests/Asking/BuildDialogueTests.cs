@@ -1,6 +1,7 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Cli.Asking;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Foundation;
@@ -112,7 +113,7 @@ public sealed class BuildDialogueTests : IDisposable
                     ("Which", "usual"), ("What", "usual")), id));
         }
 
-        var outcome = Once.Check(files, Repository, ValidationCache.Nothing);
+        var outcome = new Once(Repository, ValidationCache.Nothing).Check(files);
 
         Assert.Equal([], outcome.Problems.Where(p => p.Severity == Severity.Error).Select(p => p.ToString()));
         Assert.Equal(files.Count, outcome.Result!.Builds.Count);
@@ -132,7 +133,7 @@ public sealed class BuildDialogueTests : IDisposable
         var file = _folder.Of(name + ".yaml");
         var problems = new ProblemList();
         var draft = new BuildDialogue(PartsCatalog.Open(Repository.Catalog, problems),
-            s => Once.Chart(s, Repository, ValidationCache.Nothing).Result, answers).Ask();
+            s => new Once(Repository, ValidationCache.Nothing).Chart(s).Result, answers).Ask();
         File.WriteAllText(file, DraftYaml.Of(draft!));
         return file;
     }

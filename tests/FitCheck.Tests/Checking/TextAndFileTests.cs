@@ -1,4 +1,5 @@
 using FitCheck.Charts;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Foundation;
@@ -25,8 +26,8 @@ public sealed class TextAndFileTests
     [Fact]
     public void The_checker_that_stays_open_says_what_the_one_for_a_single_check_says()
     {
-        var once = Once.Check(OpenCheckers.Builds, new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
-            ValidationCache.Nothing);
+        var once = new Once(new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing).Check(OpenCheckers.Builds);
 
         Assert.Equal(OpenCheckers.Json(once), OpenCheckers.Json(Checker.Check(BuildSource.Files(OpenCheckers.Builds))));
     }
@@ -111,7 +112,8 @@ public sealed class TextAndFileTests
     public void A_chart_of_a_checker_is_the_chart_of_one_run()
     {
         var slice = new ChartSlice { Vehicles = ["tansy-hatch"], Statuses = [Status.Pass, Status.Warn] };
-        var once = Once.Chart(slice, new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
+        var once = new Once(new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing).Chart(slice);
 
         Assert.Equal(OpenCheckers.Json(once), OpenCheckers.Json(Checker.Chart(new ChartOptions { Slice = slice })));
     }

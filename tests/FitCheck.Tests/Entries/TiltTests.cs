@@ -1,4 +1,5 @@
 using FitCheck.Charts;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
@@ -62,10 +63,10 @@ public sealed class TiltTests : IDisposable
 
     private static IReadOnlyList<IReadOnlyList<Problem>> Told(string build, Folders folders) =>
     [
-        Once.Check([build], folders, ValidationCache.Nothing).Problems,
+        new Once(folders, ValidationCache.Nothing).Check([build]).Problems,
         Lint.Run([build], folders, ValidationCache.Nothing).Problems,
-        Once.Chart(new ChartSlice { Vehicles = ["tansy-hatch"] }, folders, ValidationCache.Nothing).Problems,
-        Once.Suggest(build, new SuggestOptions { Time = TimeSpan.FromSeconds(1) }, folders, ValidationCache.Nothing).Problems,
-        Once.List([build], Tax.NotAsked, folders, ValidationCache.Nothing).Problems,
+        new Once(folders, ValidationCache.Nothing).Chart(new ChartSlice { Vehicles = ["tansy-hatch"] }).Problems,
+        new Once(folders, ValidationCache.Nothing).Suggest(build, new SuggestOptions { Time = TimeSpan.FromSeconds(1) }).Problems,
+        new Once(folders, ValidationCache.Nothing).List([build], Tax.NotAsked).Problems,
     ];
 }

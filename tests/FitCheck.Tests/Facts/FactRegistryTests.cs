@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Facts.Values;
@@ -13,9 +14,10 @@ public sealed class FactRegistryTests
 {
     private static readonly Lazy<IReadOnlyList<FactTable>> Tables = new(() =>
     [
-        .. Once.Check([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)],
-            new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
-            ValidationCache.Nothing).Result!.Builds.SelectMany(b => b.Facts),
+        .. new Once(new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing).Check(
+                [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml")
+                    .Order(StringComparer.Ordinal)]).Result!.Builds.SelectMany(b => b.Facts),
         .. EntryTables.Of(
             PartsCatalog.Open([RepositoryRoot.Of("catalog"), .. Directory.GetDirectories(RepositoryRoot.Of("tests", "cases", "lint"))],
                 new ProblemList())),

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Foundation;
@@ -23,7 +24,7 @@ public sealed class DocumentTests
     public void The_sample_in_the_readme_is_what_the_program_says()
     {
         const string build = "catalog/builds/tansy-bare-tweeter.yaml";
-        var result = Once.Check([RepositoryRoot.Of(build)], Repository, ValidationCache.Nothing).Result!;
+        var result = new Once(Repository, ValidationCache.Nothing).Check([RepositoryRoot.Of(build)]).Result!;
         using var text = new StringWriter { NewLine = "\n" };
         ReportList.Find("text")!.Write(result, ReportOptions.Default, text);
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Foundation;
@@ -143,8 +144,9 @@ public class SarifTests
         Assert.DoesNotMatch(@"(?<!\\)\]\(", message);
     }
 
-    private static CheckOutcome Real() => Once.Check([RepositoryRoot.Of("catalog", "builds", "front-rear-two-amps.yaml")],
-        new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing);
+    private static CheckOutcome Real() =>
+        new Once(new Folders([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing).Check([RepositoryRoot.Of("catalog", "builds", "front-rear-two-amps.yaml")]);
 
     private static async Task Valid(JsonNode log) => Assert.Empty((await Schema.Value).Validate(log.ToJsonString()));
 

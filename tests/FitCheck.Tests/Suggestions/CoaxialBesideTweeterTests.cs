@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
@@ -42,8 +43,8 @@ public sealed class CoaxialBesideTweeterTests
     public void A_woofer_of_the_same_line_comes_where_the_tweeter_plays_the_treble()
     {
         using var folder = new TemporaryFolder();
-        var suggestion = Once.Suggest(folder.Write("build.yaml", Coaxials), new SuggestOptions { Time = TimeSpan.FromMinutes(5) }, Folders,
-            ValidationCache.In(folder.Path)).Result!;
+        var suggestion = new Once(Folders, ValidationCache.In(folder.Path)).Suggest(folder.Write("build.yaml", Coaxials),
+            new SuggestOptions { Time = TimeSpan.FromMinutes(5) }).Result!;
 
         Assert.Equal(Status.Fail, suggestion.Before.Verdict);
         var best = suggestion.Proposals[0];
@@ -51,8 +52,8 @@ public sealed class CoaxialBesideTweeterTests
             Assert.Single(best.Changes) is var change ? (change.What, change.From, change.To) : default);
         Assert.All(suggestion.Proposals,
             p => Assert.True(
-                Once.Check([folder.Write("changed.yaml", p.Yaml)], Folders,
-                    ValidationCache.In(folder.Path)).Result!.Verdict < Status.Fail));
+                new Once(Folders,
+                    ValidationCache.In(folder.Path)).Check([folder.Write("changed.yaml", p.Yaml)]).Result!.Verdict < Status.Fail));
         Assert.Contains(suggestion.Coverage.Tried, t => t.Choices == "other coaxials or woofers");
     }
 

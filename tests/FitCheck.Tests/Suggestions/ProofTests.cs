@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
 using FitCheck.Findings;
@@ -70,8 +71,8 @@ public sealed partial class ProofTests
             hopeless.Add(RandomQuotes.Build(seed, RandomQuotes.VehicleOf(seed, Catalog), Catalog, Folders, folder)!);
         foreach (var text in hopeless)
         {
-            var suggestion = Once.Suggest(folder.Write("build.yaml", text), new SuggestOptions { Time = TimeSpan.FromMinutes(5) }, Folders,
-                ValidationCache.In(folder.Path)).Result!;
+            var suggestion = new Once(Folders, ValidationCache.In(folder.Path)).Suggest(folder.Write("build.yaml", text),
+                new SuggestOptions { Time = TimeSpan.FromMinutes(5) }).Result!;
             Assert.True(suggestion.Proof.Complete && !suggestion.Passes, "the proof is what is tried here");
             Assert.DoesNotContain(suggestion.Coverage.Tried, t => t.Choices.Length == 0);
 

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Foundation;
@@ -25,8 +26,8 @@ public sealed class QuoteSuggestionTests
     {
         using var folder = new TemporaryFolder();
         var quote = folder.Write("quote.csv", "orrin-c165,1\n");
-        var build = Once.Import(quote, "tansy-hatch", ["orrin-c165=front-door-left,front-door-right"], Folders,
-            ValidationCache.In(folder.Path)).Build!;
+        var build = new Once(Folders, ValidationCache.In(folder.Path)).Import(BuildSource.File(quote), "tansy-hatch",
+            ["orrin-c165=front-door-left,front-door-right"]).Build!;
 
         var suggestion = Suggested(folder, folder.Write("quote.yaml", build),
             new SuggestOptions { Keep = ["orrin-c165"], Time = TimeSpan.FromMinutes(5) });
@@ -72,7 +73,7 @@ public sealed class QuoteSuggestionTests
 
     private static Suggestion Suggested(TemporaryFolder folder, string build, SuggestOptions options)
     {
-        var outcome = Once.Suggest(build, options, Folders, ValidationCache.In(folder.Path));
+        var outcome = new Once(Folders, ValidationCache.In(folder.Path)).Suggest(build, options);
         Assert.DoesNotContain(outcome.Problems, p => p.Severity == Severity.Error);
         foreach (var format in SuggestionReports.Formats)
         {
@@ -87,7 +88,7 @@ public sealed class QuoteSuggestionTests
     {
         foreach (var proposal in suggestion.Proposals)
         {
-            var check = Once.Check([folder.Write("changed.yaml", proposal.Yaml)], Folders, ValidationCache.In(folder.Path));
+            var check = new Once(Folders, ValidationCache.In(folder.Path)).Check([folder.Write("changed.yaml", proposal.Yaml)]);
             Assert.DoesNotContain(check.Problems, p => p.Severity == Severity.Error);
             Assert.True(check.Result!.Verdict < suggestion.FailOn, $"{check.Result.Verdict} in {proposal.Yaml}");
         }

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Facts.Fitting;
 using FitCheck.Foundation;
@@ -43,7 +44,7 @@ internal static class RandomQuotes
         if (lines.Count == 0)
             return null;
         var quote = folder.Write("quote.csv", string.Join('\n', lines) + "\n");
-        return Once.Import(quote, vehicleId, places, folders, ValidationCache.In(folder.Path)).Build;
+        return new Once(folders, ValidationCache.In(folder.Path)).Import(BuildSource.File(quote), vehicleId, places).Build;
 
         void Put(Part part, IReadOnlyList<IGrouping<(string, string, string), Position>> groups)
         {

@@ -1,3 +1,4 @@
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Foundation;
@@ -28,8 +29,8 @@ public sealed class ReferenceSuggestionTests
     [MemberData(nameof(Failing))]
     public void A_failing_build_is_made_to_pass_or_proved_hopeless(string name)
     {
-        var outcome = Once.Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"), new SuggestOptions { Time = Enough }, Folders,
-            ValidationCache.Nothing);
+        var outcome = new Once(Folders, ValidationCache.Nothing).Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"),
+            new SuggestOptions { Time = Enough });
         Assert.Empty(outcome.Problems);
         var suggestion = outcome.Result!;
 
@@ -53,8 +54,8 @@ public sealed class ReferenceSuggestionTests
     [InlineData("sedge-bridged-sub", "sub-amp.1")] // 2.2 ohm not bridged, on an amplifier for 2 ohm
     public void The_best_answer_is_what_a_fitter_would_do(string name, params string[] choices)
     {
-        var best = Once.Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"), new SuggestOptions { Time = Enough }, Folders,
-            ValidationCache.Nothing).Result!.Proposals[0];
+        var best = new Once(Folders, ValidationCache.Nothing).Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"),
+            new SuggestOptions { Time = Enough }).Result!.Proposals[0];
 
         Assert.Equal(choices, best.Changes.Select(c => c.To));
     }
@@ -67,21 +68,22 @@ public sealed class ReferenceSuggestionTests
         var options = new SuggestOptions { Time = Enough, Keep = ["fuse-anl-150"] };
 
         Assert.Equal(["power-cable-1-0awg-cca-5m"],
-            Once.Suggest(RepositoryRoot.Of("catalog", "builds", "sedge-bold-cable.yaml"), options, Folders,
-                ValidationCache.Nothing).Result!.Proposals[0].Changes.Select(c => c.To));
+            new Once(Folders, ValidationCache.Nothing).Suggest(RepositoryRoot.Of("catalog", "builds", "sedge-bold-cable.yaml"),
+                options).Result!.Proposals[0].Changes.Select(c => c.To));
     }
 
     private static void Passes(Proposal proposal)
     {
         using var folder = new TemporaryFolder();
         folder.Write("changed.yaml", proposal.Yaml);
-        var check = Once.Check([Path.Combine(folder.Path, "changed.yaml")], Folders, ValidationCache.Nothing);
+        var check = new Once(Folders, ValidationCache.Nothing).Check([Path.Combine(folder.Path, "changed.yaml")]);
         Assert.Empty(check.Problems);
         Assert.NotEqual(Status.Fail, check.Result!.Verdict);
         Assert.Equal(proposal.After.Totals, check.Result.Builds[0].Totals);
     }
 
     private static IReadOnlyList<BuildResult> Builds() =>
-        Once.Check([.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)], Folders,
-            ValidationCache.Nothing).Result!.Builds;
+        new Once(Folders,
+            ValidationCache.Nothing).Check(
+                [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal)]).Result!.Builds;
 }

@@ -1,3 +1,4 @@
+using FitCheck.Cli.Commands;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Reports.Format;
@@ -67,8 +68,8 @@ public sealed class SuggestionReportTests
     [Fact]
     public void What_is_kept_is_not_said_to_be_tried()
     {
-        var kept = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
-            new SuggestOptions { Keep = ["spacer-165-flat-10"] }, Folders, ValidationCache.Nothing).Result!;
+        var kept = new Once(Folders, ValidationCache.Nothing).Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
+            new SuggestOptions { Keep = ["spacer-165-flat-10"] }).Result!;
 
         Assert.DoesNotContain(kept.Coverage.Tried, t => t.What == "spacer");
         Assert.Contains("anything else for what is to be kept (spacer-165-flat-10)", kept.Coverage.NotTried);
@@ -82,8 +83,8 @@ public sealed class SuggestionReportTests
     [Fact]
     public void What_is_kept_stays()
     {
-        var kept = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
-            new SuggestOptions { Keep = ["spacer-165-flat-10"] }, Folders, ValidationCache.Nothing).Result!;
+        var kept = new Once(Folders, ValidationCache.Nothing).Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
+            new SuggestOptions { Keep = ["spacer-165-flat-10"] }).Result!;
 
         Assert.DoesNotContain(kept.Proposals.SelectMany(p => p.Changes), c => c.From == "spacer-165-flat-10");
         // Neither with another driver: its screw circle of 158 mm meets no door of 172 mm.
@@ -93,8 +94,8 @@ public sealed class SuggestionReportTests
     [Fact]
     public void A_name_to_keep_that_nothing_has_is_told()
     {
-        var outcome = Once.Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
-            new SuggestOptions { Keep = ["spacer-165-flat-11"] }, Folders, ValidationCache.Nothing);
+        var outcome = new Once(Folders, ValidationCache.Nothing).Suggest(RepositoryRoot.Of("catalog", "builds", "tansy-wrong-harness.yaml"),
+            new SuggestOptions { Keep = ["spacer-165-flat-11"] });
 
         Assert.Null(outcome.Result);
         Assert.Contains("did you mean `spacer-165-flat-10`", Assert.Single(outcome.Problems).Message, StringComparison.Ordinal);
@@ -110,8 +111,8 @@ public sealed class SuggestionReportTests
     }
 
     private static Suggestion Of(string name) =>
-        Once.Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"), new SuggestOptions { Time = TimeSpan.FromMinutes(10) },
-            Folders, ValidationCache.Nothing).Result!;
+        new Once(Folders, ValidationCache.Nothing).Suggest(RepositoryRoot.Of("catalog", "builds", name + ".yaml"),
+            new SuggestOptions { Time = TimeSpan.FromMinutes(10) }).Result!;
 
     private static string Written(string format, Suggestion suggestion)
     {
