@@ -21,16 +21,16 @@ namespace FitCheck;
 public sealed partial class Checker
 {
     private readonly Folders _folders;
-    private readonly ValidationCache _remembered;
+    private readonly ValidationCache _cache;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
     private readonly Lock _reopening = new();
-    private volatile ValidInputs _workshop;
+    private volatile ValidInputs _valid;
 
     private Checker(CheckerOptions options, ValidInputs valid) =>
-        (_folders, _remembered, _workshop) = (new Folders(options.Catalogs, options.Rules), options.Cache, valid);
+        (_folders, _cache, _valid) = (new Folders(options.Catalogs, options.Rules), options.Cache, valid);
 
     /// <summary>SHA-256 over the files of the catalogs that are open, hexadecimal.</summary>
-    public string CatalogDigest => _workshop.Catalog.Digest;
+    public string CatalogDigest => _valid.Catalog.Digest;
 
     /// <summary>Opens catalogs and rules, and validates them unless the cache knows their bytes.</summary>
     /// <param name="options">Which, and what may be remembered.</param>
@@ -65,7 +65,7 @@ public sealed partial class Checker
     public CheckOutcome Check(IReadOnlyList<BuildSource> builds, CheckOptions? options = null, CancellationToken cancel = default)
     {
         Arguments.Builds(builds, nameof(builds));
-        var (valid, problems) = (_workshop, new ProblemList());
+        var (valid, problems) = (_valid, new ProblemList());
         return Read(builds, valid, problems, cancel) is { } read
             ? new CheckOutcome(FitCheck.Check.Of(read, valid, options?.Progress, cancel), problems.Sorted())
             : new CheckOutcome(null, problems.Sorted());
@@ -85,7 +85,7 @@ public sealed partial class Checker
         options ??= new SuggestOptions();
         Arguments.Words(options.Keep, nameof(options.Keep), mayBeEmpty: true);
         Arguments.AboveZero(options.Time, nameof(options.Time));
-        var (valid, problems) = (_workshop, new ProblemList());
+        var (valid, problems) = (_valid, new ProblemList());
         var result = Read([build], valid, problems, cancel) is [var read] ? FitCheck.Suggest.Of(read, options, valid, problems, cancel)
             : null;
         return new SuggestOutcome(result, problems.Sorted());
@@ -102,7 +102,7 @@ public sealed partial class Checker
         Arguments.Builds(builds, nameof(builds));
         options ??= new ListOptions();
         Arguments.Given(options.Tax, nameof(options.Tax));
-        var (valid, problems) = (_workshop, new ProblemList());
+        var (valid, problems) = (_valid, new ProblemList());
         return Read(builds, valid, problems, cancel) is { } read
             ? new ListOutcome(ListParts.Of(read, valid, options, cancel), problems.Sorted())
             : new ListOutcome(null, problems.Sorted());
@@ -124,7 +124,7 @@ public sealed partial class Checker
             (slice.Drivers, nameof(slice.Drivers)), (slice.Sizes, nameof(slice.Sizes)), (slice.Accepts ?? [], nameof(slice.Accepts)) })
             Arguments.Words(words, name, mayBeEmpty: true);
         Arguments.Given(slice.Statuses, nameof(slice.Statuses));
-        var (valid, problems) = (_workshop, new ProblemList());
+        var (valid, problems) = (_valid, new ProblemList());
         options.Progress?.Report("charting");
         var result = PairChart.Of(valid.Catalog, valid.Rules, slice, problems, cancel);
         return problems.HasErrors ? new ChartOutcome(null, problems.All) : new ChartOutcome(result, problems.Sorted());
@@ -148,7 +148,7 @@ public sealed partial class Checker
         options ??= new ImportOptions();
         Arguments.Words(options.At, nameof(options.At), mayBeEmpty: true);
         cancel.ThrowIfCancellationRequested();
-        var (valid, problems) = (_workshop, new ProblemList());
+        var (valid, problems) = (_valid, new ProblemList());
         options.Progress?.Report($"reading {list.Name}");
         return ImportQuote.Of(BuildFiles.Source(list, "the seller's list", problems), vehicle, options.At, valid.Catalog, valid.Rules,
             problems, cancel);
@@ -156,5 +156,5 @@ public sealed partial class Checker
 
     private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs valid, ProblemList problems,
         CancellationToken cancel) =>
-        BuildFiles.Read(builds, valid, _folders.Catalog, _remembered, _schemas, problems, cancel);
+        BuildFiles.Read(builds, valid, _folders.Catalog, _cache, _schemas, problems, cancel);
 }

@@ -37,7 +37,7 @@ public sealed partial class Checker
         options ??= new ChoiceOptions();
         Arguments.Words(options.Keep, nameof(options.Keep), mayBeEmpty: true);
         cancel.ThrowIfCancellationRequested();
-        var (valid, problems) = (_workshop, new ProblemList());
+        var (valid, problems) = (_valid, new ProblemList());
         if (BuildFiles.ReadDraft(build, _folders.Catalog, valid.Catalog, _schemas, problems) is not { } read)
             return new ChoicesOutcome(null, problems.Sorted());
         var evaluator = new ProposalEvaluator(build.Name, read.Text, valid.Catalog, valid.Rules);
@@ -91,7 +91,7 @@ public sealed partial class Checker
         if (choices.Any(c => c is null))
             throw new ArgumentException("a choice of the list is null", nameof(choices));
         cancel.ThrowIfCancellationRequested();
-        var valid = _workshop;
+        var valid = _valid;
         var before = choices.Select(c => (c.Name, c.Before)).Distinct().ToDictionary(b => b, b => Draft(b.Name, b.Before, valid));
         var outcomes = new PreviewOutcome[choices.Count];
         var done = 0;

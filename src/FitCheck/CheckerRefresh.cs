@@ -26,10 +26,10 @@ public sealed partial class Checker
         // One after the other, so that the last to look is the last to put its state there.
         lock (_reopening)
         {
-            var (before, problems) = (_workshop, new ProblemList());
-            var after = before.Again(_folders, _remembered, problems, progress is null ? null : progress.Report, cancel);
+            var (before, problems) = (_valid, new ProblemList());
+            var after = before.Again(_folders, _cache, problems, progress is null ? null : progress.Report, cancel);
             if (after is not null)
-                _workshop = after;
+                _valid = after;
             return new RefreshOutcome(after is not null && after != before, after is not null, problems.Sorted());
         }
     }

@@ -8,8 +8,7 @@ namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// A driver's body as its figures say, and with each of them moved to either end of its tolerance: all that a stack-up over the body asks
-/// for, made once for
-/// every spacer and place.
+/// for, made once for every spacer and place.
 /// </summary>
 internal sealed class BodyVariants
 {

@@ -10,9 +10,8 @@ using FitCheck.Rules.Verdicts;
 namespace FitCheck.Charts.BestMount;
 
 /// <summary>
-/// The rules for one kind of pair, such as a woofer on a spacer: those that its settled facts rule out are gone, and the rest are sorted
-/// by what they
-/// rest on, so that each is asked once for whatever decides it.
+/// The rules for one kind of pair, such as a woofer on a spacer: those that its settled facts rule out are gone, and the rest are sorted by
+/// what they rest on, so that each is asked once for whatever decides it.
 /// </summary>
 internal sealed class KindRules
 {

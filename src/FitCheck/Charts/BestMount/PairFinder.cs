@@ -7,8 +7,8 @@ namespace FitCheck.Charts.BestMount;
 
 /// <summary>
 /// Finds the best mounting of every driver at every place, and what the rules say of it, as <see cref="PairJudge"/> would: each fact is
-/// worked out once
-/// for the things it rests on, and no more is asked of a pair once a rule fails. The answer is the same on any number of threads.
+/// worked out once for the things it rests on, and no more is asked of a pair once a rule fails. The answer is the same on any number of
+/// threads.
 /// </summary>
 internal sealed class PairFinder
 {

@@ -11,9 +11,8 @@ using OfCup = FitCheck.Facts.Fitting.CupFormulas<FitCheck.Charts.BestMount.Chart
 namespace FitCheck.Charts.BestMount;
 
 /// <summary>
-/// The facts of a driver, what carries it and a place, in brief, as one thread walks through them: from what was worked out before where
-/// it can be, by
-/// the formulas of the classes of facts.
+/// The facts of a driver, what carries it and a place, in brief, as one thread walks through them: from what was worked out before where it
+/// can be, by the formulas of the classes of facts.
 /// </summary>
 internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
 {
@@ -24,15 +23,14 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     {
         MountingFacts.DepthMargin.Name, MountingFacts.GlassMargin.Name, MountingFacts.HoleMargin.Name,
         MountingFacts.LargestHoleMargin.Name, HoleFacts.PanelHolesMeeting.Name, HoleFacts.DriverHolesMeeting.Name,
-            AimFacts.OffAxisLoss.Name,
+        AimFacts.OffAxisLoss.Name,
     };
 
     /// <summary>The numbers by name that are what a place has less what a driver needs on what carries it.</summary>
-    public static readonly IReadOnlyDictionary<string, (Func<ChartedPlace, LengthTerm> There, Func<DriverOnMount,
-        LengthTerm> Needed)> Spares =
-        new Dictionary<string, (Func<ChartedPlace, LengthTerm>, Func<DriverOnMount,
-            LengthTerm>)>(StringComparer.Ordinal)
-        { [MountingFacts.FrontMargin.Name] = (p => p.GrilleGap, m => m.FrontNeeded()) };
+    public static readonly IReadOnlyDictionary<string, Spare> Spares = new Dictionary<string, Spare>(StringComparer.Ordinal)
+    {
+        [MountingFacts.FrontMargin.Name] = new(p => p.GrilleGap, m => m.FrontNeeded()),
+    };
 
     private readonly ScrewHoles _holes = new();
     private FactSheet? _place;
@@ -50,39 +48,39 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     }
 
     /// <summary>The numbers by name that are worked out here, straight on the panel, on a spacer, and in a cup.</summary>
-    public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> OnPanel = new Dictionary<string,
-        Func<PlacedPairFacts, LengthTerm>>(StringComparer.Ordinal)
-    {
-        [MountingFacts.DepthMargin.Name] = s => Least(s, Formulas.DepthMargins),
-        [MountingFacts.GlassMargin.Name] = s => Least(s, Formulas.GlassMargins),
-        [MountingFacts.FrontMargin.Name] = s => Formulas.FrontMargin(new(s)),
-        [MountingFacts.HoleMargin.Name] = s => Least(s, Formulas.HoleMargins),
-        [MountingFacts.LargestHoleMargin.Name] = s => Least(s, Formulas.LargestHoleMargins),
-        [MountingFacts.FlangeMargin.Name] = s => Formulas.FlangeMargin(new(s)),
-        [MountingFacts.FlangeOverlap.Name] = s => Formulas.FlangeOverlap(new(s)),
-        [HoleFacts.PanelHoles.Name] = s => s.PanelHoles().Total,
-        [HoleFacts.PanelHolesMeeting.Name] = s => s.PanelHoles().Meeting,
-    };
+    public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> OnPanel =
+        new Dictionary<string, Func<PlacedPairFacts, LengthTerm>>(StringComparer.Ordinal)
+        {
+            [MountingFacts.DepthMargin.Name] = s => Least(s, Formulas.DepthMargins),
+            [MountingFacts.GlassMargin.Name] = s => Least(s, Formulas.GlassMargins),
+            [MountingFacts.FrontMargin.Name] = s => Formulas.FrontMargin(new(s)),
+            [MountingFacts.HoleMargin.Name] = s => Least(s, Formulas.HoleMargins),
+            [MountingFacts.LargestHoleMargin.Name] = s => Least(s, Formulas.LargestHoleMargins),
+            [MountingFacts.FlangeMargin.Name] = s => Formulas.FlangeMargin(new(s)),
+            [MountingFacts.FlangeOverlap.Name] = s => Formulas.FlangeOverlap(new(s)),
+            [HoleFacts.PanelHoles.Name] = s => s.PanelHoles().Total,
+            [HoleFacts.PanelHolesMeeting.Name] = s => s.PanelHoles().Meeting,
+        };
 
-    public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> OnSpacer = new Dictionary<string,
-        Func<PlacedPairFacts, LengthTerm>>(OnPanel, StringComparer.Ordinal)
-    {
-        [MountingFacts.OpeningMargin.Name] = s => Formulas.OpeningMargin(new(s)),
-        [MountingFacts.TabMargin.Name] = s => Formulas.TabMargin(new(s)),
-        [MountingFacts.AdapterRecessMargin.Name] = s => Formulas.SpacerRecessMargin(new(s)),
-        [MountingFacts.AdapterOverlap.Name] = s => Formulas.SpacerOverlap(new(s)),
-        [HoleFacts.DriverHoles.Name] = s => s.DriverHoles().Total,
-        [HoleFacts.DriverHolesMeeting.Name] = s => s.DriverHoles().Meeting,
-    };
+    public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> OnSpacer =
+        new Dictionary<string, Func<PlacedPairFacts, LengthTerm>>(OnPanel, StringComparer.Ordinal)
+        {
+            [MountingFacts.OpeningMargin.Name] = s => Formulas.OpeningMargin(new(s)),
+            [MountingFacts.TabMargin.Name] = s => Formulas.TabMargin(new(s)),
+            [MountingFacts.AdapterRecessMargin.Name] = s => Formulas.SpacerRecessMargin(new(s)),
+            [MountingFacts.AdapterOverlap.Name] = s => Formulas.SpacerOverlap(new(s)),
+            [HoleFacts.DriverHoles.Name] = s => s.DriverHoles().Total,
+            [HoleFacts.DriverHolesMeeting.Name] = s => s.DriverHoles().Meeting,
+        };
 
-    public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> InCup = new Dictionary<string,
-        Func<PlacedPairFacts, LengthTerm>>(StringComparer.Ordinal)
-    {
-        [CupFacts.CupHoleGap.Name] = s => OfCup.HoleGap(new(s)),
-        [CupFacts.CupWallLeft.Name] = s => OfCup.WallLeft(new(s)),
-        [CupFacts.CupDepthMargin.Name] = s => OfCup.DepthMargin(new(s)),
-        [CupFacts.CupGrilleMargin.Name] = s => OfCup.GrilleMargin(new(s)),
-    };
+    public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> InCup =
+        new Dictionary<string, Func<PlacedPairFacts, LengthTerm>>(StringComparer.Ordinal)
+        {
+            [CupFacts.CupHoleGap.Name] = s => OfCup.HoleGap(new(s)),
+            [CupFacts.CupWallLeft.Name] = s => OfCup.WallLeft(new(s)),
+            [CupFacts.CupDepthMargin.Name] = s => OfCup.DepthMargin(new(s)),
+            [CupFacts.CupGrilleMargin.Name] = s => OfCup.GrilleMargin(new(s)),
+        };
 
     /// <summary>
     /// A fact that is no number of these: what comes up most is looked up, the rest is what the classes of facts find, the slow way.
@@ -140,3 +138,6 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     private Brief OffAxis() => Place.Angle is { } angle && AimFacts.LossOffAxis(Driver.Driver, angle) is { } loss
         ? Brief.Of(Physics.Quantities.Uncertain.Exact(loss), Place.AngleIsGuess ? Doubt.Guessed : Doubt.None) : Brief.Unknown;
 }
+
+/// <summary>What a place has, and what a driver needs of it on what carries it.</summary>
+internal sealed record Spare(Func<ChartedPlace, LengthTerm> There, Func<DriverOnMount, LengthTerm> Needed);

@@ -10,8 +10,7 @@ public sealed record LeftOut(string Rule, IReadOnlyList<string> Needs);
 
 /// <summary>
 /// The rules about positions that driver, mounting part and place decide by themselves. Which they are follows from what the facts that
-/// they name are
-/// computed from; nobody lists them.
+/// they name are computed from; nobody lists them.
 /// </summary>
 internal sealed class PairRules
 {

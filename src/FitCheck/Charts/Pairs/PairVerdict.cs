@@ -7,8 +7,7 @@ namespace FitCheck.Charts.Pairs;
 /// <param name="Failed">Place, in the order of judging, of the first rule that fails; the number of rules when none does.</param>
 /// <param name="Margin">
 /// The smallest distance of a length to its limit in nanometres, negative beyond it; of the rule that failed, when one does. The largest
-/// number there is
-/// when no length is known. Whole, so that two ways of adding up the same figures can't differ.
+/// number there is when no length is known. Whole, so that two ways of adding up the same figures can't differ.
 /// </param>
 internal readonly record struct PairVerdict(Status Status, int Failed, long Margin)
 {

@@ -21,8 +21,7 @@ internal sealed record ObstructionReach(BodyFormula Reach, Figure? FromRadius, b
         TiltedBody.DepthNeeded(body, tilt, thickness), null, true, ClockSector.All, null);
 
     // Where nothing of the body is as far out as the obstruction or at its hours, the whole depth is free. A tilt whose direction nobody
-    // recorded counts as
-    // pointing anywhere.
+    // recorded counts as pointing anywhere.
     /// <param name="position">Where it stands.</param>
     /// <param name="thing">The thing; null for all that limits the free depth.</param>
     public static ObstructionReach Of(Position position, Obstruction? thing)

@@ -9,8 +9,7 @@ internal interface ILengthFormula
 
 /// <summary>
 /// A length that formulas are worked with: with all the evidence that a finding tells (<see cref="StackedLength"/>), or as bare numbers.
-/// Each formula
-/// stands once, in <see cref="MountingFormulas{TPair, T, TThing}"/> and <see cref="CupFormulas{TPair, T}"/>, for both.
+/// Each formula stands once, in <see cref="MountingFormulas{TPair, T, TThing}"/> and <see cref="CupFormulas{TPair, T}"/>, for both.
 /// </summary>
 internal interface ILength<T> where T : ILength<T>
 {

@@ -4,8 +4,7 @@ namespace FitCheck.Facts.Values;
 
 /// <summary>
 /// A fact in brief: its value and how far the data under it are in doubt, without the evidence that a finding tells. It holds all that
-/// decides a status;
-/// judging millions of pairs needs no more, and takes no memory.
+/// decides a status; judging millions of pairs needs no more, and takes no memory.
 /// </summary>
 internal readonly record struct Brief
 {

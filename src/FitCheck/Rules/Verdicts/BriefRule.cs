@@ -6,9 +6,8 @@ using FitCheck.Rules.Model;
 namespace FitCheck.Rules.Verdicts;
 
 /// <summary>
-/// A rule made ready to judge facts in brief: whether it applies, what its fact and its limits are, and what <see cref="Verdict"/> says
-/// of them; nothing
-/// that tells why. Not to be used on several threads at once.
+/// A rule made ready to judge facts in brief: whether it applies, what its fact and its limits are, and what <see cref="Verdict"/> says of
+/// them; nothing that tells why. Not to be used on several threads at once.
 /// </summary>
 internal sealed class BriefRule
 {

@@ -40,8 +40,7 @@ internal readonly record struct LimitValue(Status Status, LimitSide Side, Brief 
 
 /// <summary>
 /// What a rule says of a value. Here alone a status is decided, for check, chart, lint and suggest alike; the evidence is gathered
-/// afterwards for whoever
-/// shows it.
+/// afterwards for whoever shows it.
 /// </summary>
 /// <param name="Status">The status.</param>
 /// <param name="Margin">Distance to the deciding limit in SI, negative beyond it; not-a-number when the value or the limit is unknown or
@@ -56,12 +55,9 @@ internal readonly record struct Verdict(Status Status, double Margin, int Decidi
 
     /// <summary>
     /// The worst case must settle on which side of the outermost limit a value lies: one that is nominally beyond the limit of failing
-    /// never goes
-    /// together, and where its tolerances could save it, it waits for a measurement (but an entry that contradicts itself is told at
-    /// once). A warning
-    /// short of a failure goes by the nominal value: a margin that is good enough is not made a warning by the tolerances of good data.
-    /// Bounds that hold
-    /// all that a missing datum can be leave open only what lies between them.
+    /// never goes together, and where its tolerances could save it, it waits for a measurement (but an entry that contradicts itself is
+    /// told at once). A warning short of a failure goes by the nominal value: a margin that is good enough is not made a warning by the
+    /// tolerances of good data. Bounds that hold all that a missing datum can be leave open only what lies between them.
     /// </summary>
     /// <param name="value">What is judged.</param>
     /// <param name="limits">Those that fail first, then those that warn.</param>
@@ -150,10 +146,8 @@ internal readonly record struct Verdict(Status Status, double Margin, int Decidi
 
 /// <summary>
 /// <see cref="Verdict.Of"/> where all limits are lower ones that stand in the rule as exact numbers, of a value that is beyond them by
-/// more than rounding
-/// whatever it may be: above the highest of them none is broken, or perhaps broken, and that one is the nearest; below the only one of
-/// failing that one
-/// is broken, and nothing else is asked. A value between these bounds is left to <see cref="Verdict.Of"/>.
+/// more than rounding whatever it may be: above the highest of them none is broken, or perhaps broken, and that one is the nearest; below
+/// the only one of failing that one is broken, and nothing else is asked. A value between these bounds is left to <see cref="Verdict.Of"/>.
 /// </summary>
 internal readonly struct Floor
 {

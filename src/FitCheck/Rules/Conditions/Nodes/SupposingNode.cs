@@ -5,8 +5,7 @@ namespace FitCheck.Rules.Conditions.Nodes;
 
 /// <summary>
 /// `supposing(fact, most)`: the fact within all that it can be while inductances that no sheet gives lie between nothing and this much.
-/// Where nothing is
-/// missing it is the fact itself.
+/// Where nothing is missing it is the fact itself.
 /// </summary>
 internal sealed class SupposingNode(int offset, NameNode fact, Node most) : Node(offset)
 {
