@@ -26,7 +26,7 @@ public sealed record Datum
     /// <summary>Where it is written.</summary>
     public Location At { get; }
 
-    /// <summary>The same words at the same place.</summary>
+    /// <summary>Two data are equal that stand at one place and read alike.</summary>
     public bool Equals(Datum? other) => other is not null && At == other.At && What == other.What;
 
     /// <inheritdoc/>

@@ -8,7 +8,7 @@ namespace FitCheck.Facts.Values;
 /// </summary>
 /// <param name="names">Those that there may be.</param>
 /// <param name="compute">The fact of a name, or null when this subject has none.</param>
-/// <param name="brief">The same in brief; the default looks at the fact.</param>
+/// <param name="brief">Gives a fact of a name in brief; left out, the whole fact is looked at.</param>
 internal sealed class FactsOnDemand(IReadOnlyList<string> names, Func<string, FactValue?> compute, Func<string, Brief>? brief = null)
     : IReadOnlyDictionary<string, FactValue>
 {

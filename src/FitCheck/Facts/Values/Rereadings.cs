@@ -8,7 +8,7 @@ internal sealed class Rereadings(Func<IReadOnlyList<Unsure>> work)
     /// <summary>Those that weigh most come first.</summary>
     public IReadOnlyList<Unsure> Told() => work();
 
-    /// <summary>The same, each changed.</summary>
+    /// <summary>What is to be read again, each changed by a function.</summary>
     public Rereadings Select(Func<Unsure, Unsure> change) => new(() => [.. Told().Select(change)]);
 
     public override bool Equals(object? obj) => obj is Rereadings;
