@@ -105,7 +105,8 @@ internal static class ChartSpeed
 
     private static void Tell(string what, (double Wall, double Processor) cost, double pairs) =>
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-        $"  {what}: {cost.Wall * 1e3:0.0} ms, {pairs / cost.Wall:0} pairs/s; {cost.Processor / pairs * 1e6:0.00} µs of a processor for each pair"));
+            $"  {what}: {cost.Wall * 1e3:0.0} ms, {pairs / cost.Wall:0} pairs/s; "
+            + $"{cost.Processor / pairs * 1e6:0.00} µs of a processor for each pair"));
 
     // Every entry again and again under another id; lengths differ by up to 3 %, so that no two stack up alike. Spacers follow the vehicle
     // of their copy.

@@ -42,11 +42,13 @@ internal static class SuggestBenchmark
                     continue;
                 firsts.Add(times.First ?? double.PositiveInfinity);
                 Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                    $"{Path.GetFileNameWithoutExtension(build),-30} open {times.Opened:0.00} s  first answer {Told(times.First)}  end {times.End,6:0.00} s  {times.Words}"));
+                    $"{Path.GetFileNameWithoutExtension(build),-30} open {times.Opened:0.00} s  first answer {Told(times.First)}  "
+                    + $"end {times.End,6:0.00} s  {times.Words}"));
             }
             firsts.Sort();
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{firsts.Count} builds that fail: first answer within 2 s for {firsts.Count(f => f <= 2)}, median {firsts[firsts.Count / 2]:0.00} s"));
+                $"{firsts.Count} builds that fail: first answer within 2 s for {firsts.Count(f => f <= 2)}, "
+                + $"median {firsts[firsts.Count / 2]:0.00} s"));
             return 0;
         }
         finally
@@ -97,6 +99,7 @@ internal static class SuggestBenchmark
             return null;
         var proof = told.RootElement.GetProperty("proof");
         return new Times(opened, first, end, string.Create(CultureInfo.InvariantCulture,
-            $"{(proof.GetProperty("complete").GetBoolean() ? "proved" : "not proved")}, {proof.GetProperty("judged").GetInt32()} judged, {proof.GetProperty("ruled_out").GetInt32()} ruled out"));
+            $"{(proof.GetProperty("complete").GetBoolean() ? "proved" : "not proved")}, "
+            + $"{proof.GetProperty("judged").GetInt32()} judged, {proof.GetProperty("ruled_out").GetInt32()} ruled out"));
     }
 }

@@ -41,7 +41,9 @@ internal static class WarmBenchmark
         }
         costs.Sort();
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{costs[costs.Count / 2]:0.00} ms of processor time a check, median of {runs} times {Together}; {costs[costs.Count / 4]:0.00} to {costs[costs.Count * 3 / 4]:0.00} the middle half: {Path.GetFileName(build)}, text in, result out"));
+            $"{costs[costs.Count / 2]:0.00} ms of processor time a check, median of {runs} times {Together}; "
+            + $"{costs[costs.Count / 4]:0.00} to {costs[costs.Count * 3 / 4]:0.00} the middle half: "
+            + $"{Path.GetFileName(build)}, text in, result out"));
         return 0;
     }
 

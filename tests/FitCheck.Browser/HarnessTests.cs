@@ -73,7 +73,8 @@ public sealed class HarnessTests(Chromium chromium) : IDisposable
     {
         File.WriteAllText(_file, $"""
             <!doctype html>
-            <html lang="en"><head><meta charset="utf-8"><title>Report</title><meta name="viewport" content="width=device-width, initial-scale=1">
+            <html lang="en"><head><meta charset="utf-8"><title>Report</title>
+            <meta name="viewport" content="width=device-width, initial-scale=1">
             <meta http-equiv="Content-Security-Policy" content="script-src 'none'"></head><body><main>{body}</main></body></html>
             """);
         return chromium.OpenAsync(_file, scheme, width);

@@ -56,11 +56,14 @@ public sealed class OpenPage(IBrowserContext context, IPage page, IReadOnlyList<
     public Task<string[]> LostInDrawingsAsync(double smallest) => page.EvaluateAsync<string[]>("""
         smallest => [...document.querySelectorAll('svg:not(.icon)')].flatMap(svg => {
             const name = svg.querySelector('title').textContent, frame = svg.getBoundingClientRect(), room = svg.viewBox.baseVal;
-            const lost = frame.left < 0 || frame.right > innerWidth + 0.5 ? [`${name}: from ${frame.left} to ${frame.right} of ${innerWidth}`] : [];
+            const lost = [];
+            if (frame.left < 0 || frame.right > innerWidth + 0.5)
+                lost.push(`${name}: from ${frame.left} to ${frame.right} of ${innerWidth}`);
             for (const text of svg.querySelectorAll('text')) {
                 const box = text.getBBox(), size = parseFloat(getComputedStyle(text).fontSize) * frame.width / room.width;
                 if (box.x < 0 || box.y < 0 || box.x + box.width > room.width || box.y + box.height > room.height)
-                    lost.push(`${name}: "${text.textContent}" from ${box.x}, ${box.y} to ${box.x + box.width}, ${box.y + box.height} in ${room.width} by ${room.height}`);
+                    lost.push(`${name}: "${text.textContent}" from ${box.x}, ${box.y} to ${box.x + box.width}, ${box.y + box.height} `
+                        + `in ${room.width} by ${room.height}`);
                 if (!(size >= smallest))
                     lost.push(`${name}: "${text.textContent}" is ${size} px`);
             }

@@ -19,7 +19,9 @@ internal static class ShakenCatalog
 
     // Only what an entry may lack.
     private static readonly Regex Optional = new(
-        @"^ +(depth|grille_gap|recess|largest_cutout|panel_thickness|magnet_diameter|magnet_height|flange_thickness|front_height|xmax|aim_clock|holes|location|flange|cutout): .*$|^(thickness|tilt|opening|outer|cable_exit|inner_tabs|vehicle_holes|cuttable|hole|depth): .*$",
+        "^ +(depth|grille_gap|recess|largest_cutout|panel_thickness|magnet_diameter|magnet_height|flange_thickness|front_height|xmax|"
+        + "aim_clock|holes|location|flange|cutout): .*$|"
+        + "^(thickness|tilt|opening|outer|cable_exit|inner_tabs|vehicle_holes|cuttable|hole|depth): .*$",
         RegexOptions.Compiled | RegexOptions.ExplicitCapture);
 
     public static PartsCatalog Open(int seed, TemporaryFolder folder)

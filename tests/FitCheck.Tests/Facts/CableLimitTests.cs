@@ -166,7 +166,9 @@ public sealed class CableLimitTests
         const string shared = SupplyFactsTests.Fit + """
 
             supply: {cable: power-cable-1-0awg-5m, length: 4 m, fuse: fuse-anl-150, distribution: distribution-4awg-2x8awg}
-            devices: [{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio, power_cable: tried-cable, power_length: 4 m, fuse: tried-fuse}]
+            devices:
+              - {id: radio, part: factory}
+              - {id: amp, part: kestow-d4-60, from: radio, power_cable: tried-cable, power_length: 4 m, fuse: tried-fuse}
             """;
         Assert.Equal(80, Limit(Cable("8 AWG", Copper, None, "105 degC"), Engine, shared).Value, 6);
     }

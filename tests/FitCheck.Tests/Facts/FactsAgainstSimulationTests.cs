@@ -30,8 +30,15 @@ public sealed class FactsAgainstSimulationTests
         name: trial
         vehicle: tansy-hatch
         fit:
-          - {at: [front-tweeter-left], driver: orrin-t25, cup: cup-45-tansy, with: [capacitor-4-7uf], new_wire: {cable: speaker-cable-16awg-10m, length: 5 m}}
-          - {at: [front-door-left], driver: orrin-w165-4, adapter: spacer-165-tansy-18, new_wire: {cable: speaker-cable-16awg-10m, length: 5 m}}
+          - at: [front-tweeter-left]
+            driver: orrin-t25
+            cup: cup-45-tansy
+            with: [capacitor-4-7uf]
+            new_wire: {cable: speaker-cable-16awg-10m, length: 5 m}
+          - at: [front-door-left]
+            driver: orrin-w165-4
+            adapter: spacer-165-tansy-18
+            new_wire: {cable: speaker-cable-16awg-10m, length: 5 m}
         devices:
           - {id: radio, part: factory}
           - {id: amp, part: kestow-d4-60, from: radio}

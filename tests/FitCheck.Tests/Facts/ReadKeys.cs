@@ -110,7 +110,8 @@ internal sealed partial class ReadKeys
     private static readonly ILookup<Subject, Fact> Declared = FactRegistry.Declarations.ToLookup(f => f.Subject);
 
     private static string Text(FactValue value) => string.Create(CultureInfo.InvariantCulture,
-        $"{value.Number?.Value:R} {value.Number?.Low:R} {value.Number?.High:R} {value.Truth} {value.Word} {value.Unsure.Count} {value.IsEstimated}");
+        $"{value.Number?.Value:R} {value.Number?.Low:R} {value.Number?.High:R} {value.Truth} {value.Word} "
+        + $"{value.Unsure.Count} {value.IsEstimated}");
 
     private bool IsName(string text) =>
         _catalog.KindOf(text) is not null

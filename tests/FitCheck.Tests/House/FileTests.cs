@@ -23,12 +23,11 @@ public class FileTests
         Assert.Empty(offenders);
     }
 
-    // Tests give input as it is written, in texts of several lines, and expect words as they are told.
     [Fact]
     public void No_line_is_longer_than_a_screen_is_wide()
     {
         var offenders =
-            from file in Sources("src")
+            from file in Sources("src").Concat(Sources("tests"))
             from line in File.ReadLines(RepositoryRoot.Of(file)).Select((text, i) => (Text: text, Number: i + 1))
             where line.Text.Length > LongestLine
             select $"{file}:{line.Number}: {line.Text.Length} columns";

@@ -66,8 +66,12 @@ public sealed class CableCuttingTests
             vehicle: tansy-hatch
             accepts: [cut-wires]
             fit:
-              - {at: [front-door-left, front-door-right, rear-door-left, rear-door-right], driver: orrin-w165-4, new_wire: {cable: speaker-cable-16awg-10m, length: 6 m}}
-              - {at: [front-tweeter-left, front-tweeter-right], driver: orrin-t25, new_wire: {cable: speaker-cable-16awg-10m, length: 6 m}}
+              - at: [front-door-left, front-door-right, rear-door-left, rear-door-right]
+                driver: orrin-w165-4
+                new_wire: {cable: speaker-cable-16awg-10m, length: 6 m}
+              - at: [front-tweeter-left, front-tweeter-right]
+                driver: orrin-t25
+                new_wire: {cable: speaker-cable-16awg-10m, length: 6 m}
             extras:
               - {part: speaker-cable-16awg-10m, packs: 2}
             """);
@@ -85,7 +89,10 @@ public sealed class CableCuttingTests
             name: one run
             vehicle: tansy-hatch
             fit:
-              - {at: [front-door-left], driver: orrin-w165-4, adapter: spacer-165-tansy-18, new_wire: {cable: speaker-cable-16awg-10m, length: 6 m}}
+              - at: [front-door-left]
+                driver: orrin-w165-4
+                adapter: spacer-165-tansy-18
+                new_wire: {cable: speaker-cable-16awg-10m, length: 6 m}
             extras: [{part: speaker-cable-16awg-10m, packs: 1}]
             """);
 
@@ -163,7 +170,10 @@ public sealed class CableCuttingTests
             name: trial
             vehicle: tansy-hatch
             fit:
-              - {at: [front-door-left], driver: orrin-w165-4, adapter: spacer-165-tansy-18, new_wire: {cable: speaker-cable-16awg-10m, length: WAY}}
+              - at: [front-door-left]
+                driver: orrin-w165-4
+                adapter: spacer-165-tansy-18
+                new_wire: {cable: speaker-cable-16awg-10m, length: WAY}
             """.Replace("WAY", way, StringComparison.Ordinal)).Findings;
 
         Assert.Equal(status, findings.Single(f => f.Rule == "wiring/speaker-cable-too-short").Status);
