@@ -4,8 +4,8 @@ using YamlDotNet.RepresentationModel;
 namespace FitCheck.Tests.Mistakes;
 
 /// <summary>
-/// A YAML file with some edits made to it. A path names keys with dots and items with brackets: `positions[front-door-left].mounting.depth`,
-/// by the item's `id` (or `name`) or by its number from 0 on.
+/// A YAML file with some edits made to it. A path names keys with dots and items with brackets, by the item's `id` (or `name`) or by its
+/// number from 0 on: `positions[front-door-left].mounting.depth`.
 /// </summary>
 internal static class EditedYaml
 {

@@ -39,8 +39,8 @@ internal sealed record MistakeRow
     private static MistakeRow One(YamlMappingNode row)
     {
         var says = Text(row, "says");
-        string[] known = ["id", "build", "entry", "edit", "says", "tells", "rule", "at", "sound", "why"];
-        Assert(row, row.Children.Keys.All(k => known.Contains(((YamlScalarNode)k).Value, StringComparer.Ordinal)), "has a key that nobody knows");
+        HashSet<string> known = ["id", "build", "entry", "edit", "says", "tells", "rule", "at", "sound", "why"];
+        Assert(row, row.Children.Keys.All(k => known.Contains(((YamlScalarNode)k).Value!)), "has a key that nobody knows");
         Assert(row, Text(row, "why") is not null, "says nothing of why");
         Assert(row, Text(row, "build") is null != Text(row, "entry") is null, "is of a build or of an entry");
         Assert(row, says is null == row.Children.ContainsKey(new YamlScalarNode("sound")), "either says something or is sound");

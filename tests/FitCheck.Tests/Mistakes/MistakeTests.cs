@@ -14,8 +14,9 @@ namespace FitCheck.Tests.Mistakes;
 public sealed class MistakeTests(ITestOutputHelper output)
 {
     private static readonly string Folder = RepositoryRoot.Of("tests", "mistakes");
-    private static readonly Lazy<IReadOnlySet<string>> Rules = new(() => RuleSet.Load(
-        [RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()).Rules.Select(r => r.Id).ToHashSet(StringComparer.Ordinal));
+    private static readonly Lazy<IReadOnlySet<string>> Rules = new(
+        () => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())
+            .Rules.Select(r => r.Id).ToHashSet(StringComparer.Ordinal));
 
     public static TheoryData<string> Files =>
         [.. Directory.GetFiles(Folder, "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];

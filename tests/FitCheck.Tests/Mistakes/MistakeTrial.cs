@@ -42,7 +42,8 @@ internal sealed class MistakeTrial
         if (Directory.GetDirectories(overlay.Path).Length == 0)
             return Told.Of(Plain.Value.Check([BuildSource.Text("build.yaml", text)]));
         var opened = Checker.Open(new CheckerOptions { Catalogs = [Catalog, overlay.Path], Rules = [Rules] });
-        return opened.Checker is { } checker ? Told.Of(checker.Check([BuildSource.Text("build.yaml", text)])) : new Told([], opened.Problems);
+        return opened.Checker?.Check([BuildSource.Text("build.yaml", text)]) is { } outcome ? Told.Of(outcome)
+            : new Told([], opened.Problems);
     }
 
     private static Told LintEntry(MistakeRow row, TemporaryFolder overlay)
