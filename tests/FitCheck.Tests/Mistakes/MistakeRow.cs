@@ -22,6 +22,7 @@ internal sealed record MistakeRow
     public Status? Says { get; init; }
     /// <summary>For an input that is refused: what is told.</summary>
     public string? Tells { get; init; }
+    /// <summary>The rule that says so; null where any may, of this status or a worse one, that did not say so before the edit.</summary>
     public string? Rule { get; init; }
     /// <summary>The key of what the finding is about; null for anything.</summary>
     public string? At { get; init; }
@@ -44,7 +45,6 @@ internal sealed record MistakeRow
         Assert(row, Text(row, "why") is not null, "says nothing of why");
         Assert(row, Text(row, "build") is null != Text(row, "entry") is null, "is of a build or of an entry");
         Assert(row, says is null == row.Children.ContainsKey(new YamlScalarNode("sound")), "either says something or is sound");
-        Assert(row, says is null or "refused" || Text(row, "rule") is not null, "names no rule");
         return new MistakeRow
         {
             Id = Text(row, "id") ?? throw new InvalidDataException("a row has no id"),

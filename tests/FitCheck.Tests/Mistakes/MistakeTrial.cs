@@ -71,14 +71,23 @@ internal sealed class MistakeTrial
         told.Problems.Any(p => p.Severity == Severity.Error && p.Message.Contains(tells, StringComparison.OrdinalIgnoreCase)) ? null
             : $"is not refused with \"{tells}\", but {told}";
 
-    private static string? Mistaken(MistakeRow row, Status says, Told told) =>
-        told.Words.Any(w => w.Rule == row.Rule && w.Status == says && (row.At is null || w.At is null || w.At == row.At)) ? null
-            : $"{says.Word()} {row.Rule}{(row.At is null ? "" : $" at {row.At}")} is not told, but {told}";
+    private static string? Mistaken(MistakeRow row, Status says, Told told)
+    {
+        var before = row.Rule is null ? Before(row) : [];
+        var there = told.Words.Where(w => row.At is null || w.At is null || w.At == row.At);
+        var isTold = there.Any(w => row.Rule is null ? w.Status >= says && w.Status > before.GetValueOrDefault((w.Rule, w.At))
+            : w.Rule == row.Rule && w.Status == says);
+        return isTold ? null : $"{says.Word()} {row.Rule}{(row.At is null ? "" : $" at {row.At}")} is not told, but {told}";
+    }
+
+    // What is said of the untouched build.
+    private static Dictionary<(string Rule, string? At), Status> Before(MistakeRow row) => row.Build is null ? []
+        : Untouched.Value[row.Build].Findings.GroupBy(f => (f.Rule, (string?)f.Position)).ToDictionary(g => g.Key, g => g.Max(f => f.Status));
 
     private static string? Sound(MistakeRow row, Told told)
     {
-        var before = row.Build is null ? [] : Untouched.Value[row.Build].Findings
-            .GroupBy(f => f.Rule, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(f => f.Status), StringComparer.Ordinal);
+        var before = Before(row).GroupBy(f => f.Key.Rule, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Max(f => f.Value), StringComparer.Ordinal);
         var worse = told.Words.Where(w => w.Status > (row.Sound.Contains(w.Rule, StringComparer.Ordinal) ? Status.Pass
             : before.GetValueOrDefault(w.Rule, Status.Pass))).ToList();
         return worse.Count == 0 && told.Problems.Count == 0 ? null : $"is sound, but {new Told(worse, told.Problems)}";
