@@ -21,6 +21,8 @@ internal sealed record Build
     public required IReadOnlyList<Device> Devices { get; init; }
     public required IReadOnlyList<Channel> Channels { get; init; }
     public required Supply Supply { get; init; }
+    /// <summary>The entry of an id as it is written; null when there is no catalog to look into.</summary>
+    public Func<string, Yaml.YamlMap?>? Written { get; init; }
     public IReadOnlyList<Treatment> Treated { get; init; } = [];
     /// <summary>The list that the seller wrote; null when there is none to check.</summary>
     public IReadOnlyList<QuoteLine>? Quote { get; init; }

@@ -50,6 +50,7 @@ internal sealed class BuildReader
             Quote = f.Map["quote"] is null ? null : Lines(f, "quote"),
             QuoteAt = f.Map["quote"]?.At,
             Extras = extras,
+            Written = id => _catalog.Written(id) as YamlMap,
             Supply = new SupplyReader(_catalog, _problems).Read(f, devices, extras),
             Waivers = [.. f.Each("waive").Where(w => w.Text("rule") is not null)
                 .Select(w => new Waiver(w.Word("rule"), w.Text("at")?.Value, w.Word("reason"), w.Text("rule")!.At))],

@@ -1,5 +1,6 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Devices;
 using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
@@ -100,6 +101,7 @@ internal static class BuildFacts
             At = build.At,
             Currency = build.Budget?.Value.Currency,
             Choices = Choices(build),
+            Lacking = new RecordedEntries(build).Add(build.Vehicle).Lacking,
         };
     }
 

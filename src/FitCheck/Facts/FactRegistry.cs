@@ -122,7 +122,12 @@ internal static class FactRegistry
         Add("cable", c.Placed.NewWire?.Part, c.Placed.NewWire?.At);
         Add("crossover", c.Channel?.Channel.Crossover?.Part, c.Channel?.Channel.Crossover?.At);
         Add("output", c.Channel?.Channel.Device.Part, c.Channel?.Channel.At);
-        return new FactTable(Subject.Position, c.Position.Id, c.Position.Name, sheet.Values) { At = c.Placed.At, Choices = choices };
+        return new FactTable(Subject.Position, c.Position.Id, c.Position.Name, sheet.Values)
+        {
+            At = c.Placed.At,
+            Choices = choices,
+            Lacking = f => RecordedEntries.Of(c.Build, c.Placed).Add(c.Build.Vehicle, c.Channel?.Channel.Device.Part).Lacking(f),
+        };
 
         void Add(string word, Part? part, Foundation.Problems.Location? at)
         {
@@ -145,7 +150,9 @@ internal static class FactRegistry
         return new FactTable(Subject.Channel, c.Channel.Id, $"Output {c.Channel.Id} of {c.Output.Name}", sheet.Values)
         {
             At = c.Channel.At,
-            Choices = choices
+            Choices = choices,
+            Lacking = f => c.Channel.Feeds.Aggregate(
+                new RecordedEntries(c.Build).Add(c.Channel.Device.Part, c.Channel.Crossover?.Part), (all, p) => all.Add(p)).Lacking(f),
         };
     }
 }

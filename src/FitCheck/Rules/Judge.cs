@@ -22,7 +22,7 @@ internal static class Judge
     {
         if (table.Subject != rule.Subject)
             return null;
-        var inputs = new FactInputs(rule.Scope, table.Values);
+        var inputs = new FactInputs(rule.Scope, table.Values, lacking: table.Lacking);
         return Judgement.Of(rule, inputs) is { } judgement ? Find(rule, table, inputs, judgement, buildName, problems: null) : null;
     }
 

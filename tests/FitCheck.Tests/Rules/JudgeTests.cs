@@ -93,7 +93,7 @@ public sealed class JudgeTests
                 .Replace("subject: position", "subject: position\nwhen: has_driver", StringComparison.Ordinal));
         Assert.Equal(
             [new ToMeasure("Whether the build puts a driver here",
-                "Nothing that gives it is recorded: add the data to the catalog or to the build.", null)],
+                "Look for what is not recorded of it.", null)],
                     Judge.Evaluate(rule, Table(("depth_margin", Mm(9))), "b")!.ToMeasure);
     }
 

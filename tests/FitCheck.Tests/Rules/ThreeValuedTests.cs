@@ -121,7 +121,7 @@ public sealed class ThreeValuedTests
     {
         var missing = Assert.Single(Evaluate("depth_margin", ("depth_margin", FactValue.Unknown(FactType.Number(Dimension.Metre)))).Unsure);
         Assert.Equal(
-            ("Depth left behind the driver", "Nothing that gives it is recorded: add the data to the catalog or to the build.", false),
+            ("Depth left behind the driver", "Look for what is not recorded of it.", false),
             (missing.What, missing.How, missing.Estimated));
         Assert.Empty(Evaluate("depth_margin", ("depth_margin", Mm(4))).Unsure);
     }

@@ -58,7 +58,9 @@ internal sealed class DeviceFacts
             yield return new FactTable(Subject.Device, device.Device.Id, device.Name, sheet.Values)
             {
                 At = device.Device.At,
-                Choices = choices
+                Choices = choices,
+                Lacking = f => new RecordedEntries(_build).Add(device.Device.Part, device.Feeder?.Part, run?.Run.Cable?.Part,
+                    run?.Run.Fuse?.Part, run?.Run.Ground?.Part, _build.Vehicle).Lacking(f),
             };
         }
         if (Main is null)
@@ -72,7 +74,8 @@ internal sealed class DeviceFacts
         yield return new FactTable(Subject.Device, MainCable, "Main cable", shared.Values)
         {
             At = Main.Run.Cable?.At ?? _build.At,
-            Choices = Choices(Main.Run)
+            Choices = Choices(Main.Run),
+            Lacking = f => new RecordedEntries(_build).Add(Main.Run.Cable?.Part, Main.Run.Fuse?.Part, _build.Vehicle).Lacking(f),
         };
     }
 

@@ -11,6 +11,9 @@ public sealed record FactTable(Subject Subject, string Key, string Name, IReadOn
     /// <summary>The value of a fact; null where none was computed.</summary>
     internal FactValue? Of(Fact fact) => Values.GetValueOrDefault(fact.Name);
 
+    /// <summary>Which keys nobody wrote of those that a fact reads; null where that is not asked.</summary>
+    internal Func<Fact, IReadOnlyList<UnwrittenKey>>? Lacking { get; init; }
+
     /// <summary>Where findings point when none of the parts they are about was chosen.</summary>
     public required Location At { get; init; }
 

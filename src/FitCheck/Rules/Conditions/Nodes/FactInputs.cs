@@ -8,8 +8,13 @@ namespace FitCheck.Rules.Conditions.Nodes;
 /// <param name="values">Their values; one that is absent is unknown.</param>
 /// <param name="absentIsOpen">Even <c>known(fact)</c> is unknown for an absent fact: a rule's example says nothing of the facts that it
 /// leaves out.</param>
-internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, FactValue> values, bool absentIsOpen = false)
+/// <param name="lacking">Which keys nobody wrote of those that a fact reads; null where nobody can tell.</param>
+internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, FactValue> values, bool absentIsOpen = false,
+    Func<Fact, IReadOnlyList<UnwrittenKey>>? lacking = null)
 {
+    // More keys than these, and most of them are rightly not there.
+    private const int MostTold = 4;
+
     /// <summary>True when nothing is said of this fact, not even that it is unknown.</summary>
     public bool IsOpen(string name) => absentIsOpen && !values.ContainsKey(name);
 
@@ -23,7 +28,9 @@ internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fa
             throw new InvalidOperationException($"the fact {name} is declared as {declared.Type}, but computed as {value.Type}");
         if (value.Number is { } number && Brief.IsNonsense(number))
             value = value with { Number = null };
-        return value.IsKnown || value.Unsure.Count > 0 ? value : value with { Unsure = [Missing(declared)] };
+        if (value.IsKnown)
+            return value;
+        return value.Unsure.Count > 0 ? value with { Unsure = ToldWhere(declared, value.Unsure) } : value with { Unsure = Missing(declared) };
     }
 
     /// <summary>What to do about a fact whose tolerance leaves a question open: the data to read again, or else the fact itself.</summary>
@@ -35,8 +42,33 @@ internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fa
     /// <summary>True when the fact is a number that may be off.</summary>
     public bool IsInexact(string name) => Of(name).Number is { IsExact: false };
 
-    private static Unsure Missing(Fact fact) => new(
-        WhatOf(fact), "Nothing that gives it is recorded: add the data to the catalog or to the build.", Estimated: false, Passing(fact));
+    private IReadOnlyList<UnwrittenKey> Lacking(Fact fact) => lacking?.Invoke(fact) ?? [];
+
+    // The data that are really not written, each with its place; where all are, where it comes from.
+    private Unsure[] Missing(Fact fact)
+    {
+        var keys = Lacking(fact);
+        if (keys.Count is 0 or > MostTold)
+            return [new(WhatOf(fact), From(fact), Estimated: false, Passing(fact))];
+        return [.. keys.Select(k => new Unsure($"{Words(k.Key)} of {k.Of}", $"{fact.Meaning} {k.Order}", Estimated: false,
+            keys.Count == 1 && fact.Inputs.Count == 1 ? Passing(fact) : null))];
+    }
+
+    // What a fact asks for by itself it names in words; the key that is like them is where to write the answer.
+    private Unsure[] ToldWhere(Fact fact, IReadOnlyList<Unsure> unsure)
+    {
+        var keys = Lacking(fact);
+        return [.. unsure.Select(u => u.Estimated || KeyOf(u) is not { } key ? u : u with { How = $"{u.How} {key.Order}" })];
+
+        UnwrittenKey? KeyOf(Unsure one) => keys is [var only] && unsure.Count == 1 ? only
+            : keys.Where(k => k.Likeness(one.What) > 0).MaxBy(k => k.Likeness(one.What));
+    }
+
+    private static string From(Fact fact) => fact.Inputs.Count == 0 ? "Look for what is not recorded of it."
+        : $"It follows from {string.Join(", ", fact.Inputs.Select(i => i.Source.Name).Distinct(StringComparer.Ordinal))}: look there for "
+            + "what is not recorded.";
+
+    private static string Words(string key) => key[(key.LastIndexOf('.') + 1)..].Replace('_', ' ');
 
     private static string WhatOf(Fact fact) => fact.Meaning.TrimEnd('.');
 
