@@ -49,6 +49,12 @@ internal static class BuildFacts
     public static readonly WordFact QuoteUnusedNames = Declarations.Word(
         "quote_unused_names", "Parts on the seller's list that the build does not use.",
         Reads.Whole.Itself);
+    public static readonly NumberFact QuoteSurplusCount = Declarations.Number(
+        "quote_surplus_count", Dimension.One, "Parts of which the seller's list has more packs than the build needs.",
+        Reads.Whole.Itself);
+    public static readonly WordFact QuoteSurplusNames = Declarations.Word(
+        "quote_surplus_names", "What the seller's list has too much of.",
+        Reads.Whole.Itself);
     public static readonly TruthFact FactoryAmplifierKept = Declarations.Truth(
         "factory_amplifier_kept", "The vehicle has a factory amplifier and its source stays.",
         Reads.Whole.Itself);
@@ -136,6 +142,8 @@ internal static class BuildFacts
             packs[line.Part.Id] = packs.GetValueOrDefault(line.Part.Id) + line.Packs;
         Names(sheet, QuoteLacksCount, QuoteLacksNames, list.Where(l => packs.GetValueOrDefault(l.Part) < l.Packs)
             .Select(l => $"{l.Packs - packs.GetValueOrDefault(l.Part)} × {l.Name}"));
+        Names(sheet, QuoteSurplusCount, QuoteSurplusNames, list.Where(l => packs.GetValueOrDefault(l.Part) > l.Packs && l.Packs > 0)
+            .Select(l => $"{packs[l.Part] - l.Packs} × {l.Name} too many"));
         Names(sheet, QuoteUnusedCount, QuoteUnusedNames, quote.Where(q => list.All(l => l.Part != q.Part.Id)).Select(q => q.Part.Name));
     }
 

@@ -20,7 +20,7 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
         // The search leaves the seller's list aside; where the person asks that nothing superfluous be on it, that is taken out too.
         if (after.Findings.Any(
             f => f.Waived is null && f.Status >= goal.FailOn
-                && rules.Find(f.Rule)!.Names.Contains(BuildFacts.QuoteUnusedCount.Name, StringComparer.Ordinal)))
+                && rules.Find(f.Rule)!.Names.Any(n => n == BuildFacts.QuoteUnusedCount.Name || n == BuildFacts.QuoteSurplusCount.Name)))
             after = Judged(yaml = QuoteText.Renewed(evaluator, answer.Changes, onlyNeeded: true));
         if (after.Verdict >= goal.FailOn)
             throw new InvalidOperationException("a proposed build does not pass");

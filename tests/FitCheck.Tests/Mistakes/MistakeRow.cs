@@ -29,6 +29,11 @@ internal sealed record MistakeRow
     /// <summary>Rules that say nothing worse than pass.</summary>
     public IReadOnlyList<string> Sound { get; init; } = [];
 
+    public static IReadOnlyList<string> Files { get; } =
+        [.. Directory.GetFiles(RepositoryRoot.Of("tests", "mistakes"), "*.yaml").Order(StringComparer.Ordinal)];
+
+    public static IReadOnlyList<MistakeRow> All() => [.. Files.SelectMany(Read)];
+
     public static IReadOnlyList<MistakeRow> Read(string file)
     {
         var stream = new YamlStream();

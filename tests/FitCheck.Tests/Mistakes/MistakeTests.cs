@@ -13,18 +13,16 @@ namespace FitCheck.Tests.Mistakes;
 /// </summary>
 public sealed class MistakeTests(ITestOutputHelper output)
 {
-    private static readonly string Folder = RepositoryRoot.Of("tests", "mistakes");
     private static readonly Lazy<IReadOnlySet<string>> Rules = new(
         () => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList())
             .Rules.Select(r => r.Id).ToHashSet(StringComparer.Ordinal));
 
-    public static TheoryData<string> Files =>
-        [.. Directory.GetFiles(Folder, "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Files => [.. MistakeRow.Files.Select(f => Path.GetFileNameWithoutExtension(f))];
 
     [Theory, MemberData(nameof(Files))]
     public void Every_row_is_told_as_the_trade_does(string file)
     {
-        var rows = MistakeRow.Read(Path.Combine(Folder, file + ".yaml"));
+        var rows = MistakeRow.Read(MistakeRow.Files.Single(f => Path.GetFileNameWithoutExtension(f) == file));
         var there = rows.Where(r => r.Sound.Append(r.Rule).OfType<string>().All(Rules.Value.Contains)).ToList();
         foreach (var row in rows.Except(there))
             output.WriteLine($"{row.Id}: not there yet: {row.Rule ?? string.Join(", ", row.Sound)}");

@@ -36,7 +36,8 @@ internal sealed record Goal
     public bool IsBad(RuleVerdict issue) => !issue.IsWaived && (Rules is null || Rules.Contains(issue.Rule.Id))
         && issue.Status >= FailOn
         // The seller's list is written anew with every answer.
-        && !issue.Rule.Names.Any(n => n == BuildFacts.QuoteLacksCount.Name || n == BuildFacts.QuoteUnusedCount.Name);
+        && !issue.Rule.Names.Any(n => n == BuildFacts.QuoteLacksCount.Name || n == BuildFacts.QuoteUnusedCount.Name
+            || n == BuildFacts.QuoteSurplusCount.Name);
 
     /// <summary>How many findings an answer leaves to be measured that were not open before.</summary>
     public int Opened(ProposalVerdict assessment) =>

@@ -29,17 +29,18 @@ internal static class QuoteText
         var edits = new List<TextEdit>();
         var added = new List<(string Part, string Packs)>();
         var needed = Shopping.List(build);
+        var neededBefore = Shopping.List(evaluator.Build);
         foreach (var line in needed)
         {
-            var missing = line.Packs - quote.Where(q => q.Part.Id == line.Part).Sum(q => q.Packs);
-            if (missing <= 0)
+            var missing = line.Packs - Listed(line.Part);
+            if (missing == 0 || (missing < 0 && !onlyNeeded && !IsTooMuchNow(line.Part)))
                 continue;
             if (Of(lines, line.Part) is { } map && map["packs"] is YamlScalar old)
-                edits.Add(editor.Replace(old, Text(missing + quote.First(q => q.Part.Id == line.Part).Packs)));
+                edits.Add(editor.Replace(old, Text(Math.Max(1, missing + quote.First(q => q.Part.Id == line.Part).Packs))));
             else
                 added.Add((line.Part, Text(missing)));
         }
-        var before = Shopping.List(evaluator.Build).Select(l => l.Part).ToHashSet(StringComparer.Ordinal);
+        var before = neededBefore.Select(l => l.Part).ToHashSet(StringComparer.Ordinal);
         var gone = Enumerable.Range(0, lines.Items.Count)
             .Where(i => PartOf(lines.Items[i]) is { } part && (onlyNeeded || before.Contains(part)) && needed.All(l => l.Part != part))
             .ToHashSet();
@@ -56,6 +57,11 @@ internal static class QuoteText
         edits.AddRange(added.Select(a => editor.AddItem(lines, $"{{part: {a.Part}, packs: {a.Packs}}}")));
         edits.AddRange(editor.RemoveItems(lines, gone));
         return TextEdit.Apply(text, edits)!;
+
+        int Listed(string part) => quote.Where(q => q.Part.Id == part).Sum(q => q.Packs);
+
+        // What was no more than the build needed before the changes; what was too much then is not theirs to take out.
+        bool IsTooMuchNow(string part) => neededBefore.FirstOrDefault(l => l.Part == part) is { } was && Listed(part) <= was.Packs;
 
         IEnumerable<TextEdit> Instead(YamlMap map, (string Part, string Packs) line) =>
             [editor.Replace((YamlScalar)map["part"]!, line.Part), editor.Replace((YamlScalar)map["packs"]!, line.Packs)];
