@@ -101,6 +101,8 @@ internal sealed record Channel
     public FilterSetting? LowPass { get; init; }
     public IReadOnlyList<Chosen<Sundry>> InLine { get; init; } = [];
     public required IReadOnlyList<FittedPosition> Feeds { get; init; }
+    /// <summary>Positions on the same wire of which nobody wrote whether the maker fitted a driver there.</summary>
+    public IReadOnlyList<Position> PerhapsLeft { get; init; } = [];
     /// <summary>Positions whose factory driver stays on the same wire.</summary>
     public IReadOnlyList<Position> Leftover { get; init; } = [];
     public Figure? Limit { get; init; }

@@ -26,7 +26,8 @@ internal sealed class ChannelReader(
                 At = group.First().At,
                 Crossover = CrossoverOfSet([.. group]),
                 Feeds = [.. group],
-                Leftover = Leftover([.. group]),
+                Leftover = Leftover([.. group], true),
+                PerhapsLeft = Leftover([.. group], null),
             })];
     }
 
@@ -61,7 +62,8 @@ internal sealed class ChannelReader(
                 LowPass = FilterSetting.Read(f, "low_pass"),
                 InLine = InLine(f),
                 Feeds = feeds,
-                Leftover = Leftover(feeds),
+                Leftover = Leftover(feeds, true),
+                PerhapsLeft = Leftover(feeds, null),
                 Limit = f.Figure("limit", Dimension.Watt),
             });
         }
@@ -164,12 +166,12 @@ internal sealed class ChannelReader(
     }
 
     // A factory driver that nobody unplugs stays on the wire, in parallel with the new one.
-    private List<Position> Leftover(IReadOnlyList<FittedPosition> feeds)
+    private List<Position> Leftover(IReadOnlyList<FittedPosition> feeds, bool? fitted)
     {
         var wires = feeds.Where(p => p.NewWire is null && p.Position.FactoryChannel is not null)
             .Select(p => p.Position.FactoryChannel!.Value).ToHashSet(StringComparer.Ordinal);
         return [.. vehicle.Positions.Where(
-            v => v.FactoryChannel is not null && wires.Contains(v.FactoryChannel.Value) && v.FactoryImpedance is not null
+            v => v.FactoryChannel is not null && wires.Contains(v.FactoryChannel.Value) && v.HasFactoryDriver == fitted
             && placed.All(p => p.Position.Id != v.Id || (p.Driver is null && !p.Disconnected)))];
     }
 }

@@ -12,10 +12,10 @@ internal sealed record SourceUnit : Part
         Channels = f.Texts("channels");
         Ratings = Rating.Read(f);
         LowestLoad = f.Figure("lowest_load", Dimension.Ohm);
-        PowerConverter = f.Truth("power_converter") ?? false;
+        PowerConverter = f.Truth("power_converter");
         LowLevelVoltage = f.Figure("low_level_voltage", Dimension.Volt);
         LowLevelOutputs = f.Text("low_level_outputs")?.Value == FilterRange.None ? 0 : f.Count("low_level_outputs");
-        SensesLoad = f.Truth("senses_load") ?? false;
+        SensesLoad = f.Truth("senses_load");
         RemoteOutput = f.Truth("remote_output");
         Filters = DeviceFilters.Read(f);
     }
@@ -24,14 +24,17 @@ internal sealed record SourceUnit : Part
     public IReadOnlyList<Located<string>> Channels { get; }
     public IReadOnlyList<Rating> Ratings { get; }
     public Figure? LowestLoad { get; }
-    /// <summary>True when its output stage has a supply converter and so is not bound to the battery's voltage.</summary>
-    public bool PowerConverter { get; }
+    /// <summary>
+    /// Whether its output stage has a supply converter and so is not bound to the battery's voltage; null when not recorded.
+    /// </summary>
+    public bool? PowerConverter { get; }
     public Figure? LowLevelVoltage { get; }
     /// <summary>How many outputs it has at line level; null when nobody wrote it.</summary>
     public int? LowLevelOutputs { get; }
     /// <summary>Whether it has outputs at line level at all: somebody counted them, or wrote what they give.</summary>
     public bool? HasLineOutputs => LowLevelOutputs is { } count ? count > 0 : LowLevelVoltage is not null ? true : null;
-    public bool SensesLoad { get; }
+    /// <summary>Whether it looks for a loudspeaker on its outputs; null when not recorded.</summary>
+    public bool? SensesLoad { get; }
     public bool? RemoteOutput { get; }
     public DeviceFilters Filters { get; }
 }
@@ -70,7 +73,7 @@ internal sealed record Amplifier : Part
         LowestBridgedLoad = f.Figure("lowest_bridged_load", Dimension.Ohm);
         Bridgeable = f.Truth("bridgeable");
         Bridges = Bridges.Read(f, Channels);
-        PowerConverter = f.Truth("power_converter") ?? true;
+        PowerConverter = f.Truth("power_converter");
         Class = f.Word("class");
         Efficiency = f.Figure("efficiency", Dimension.One);
         Fuses = f.Figures("fuses", Dimension.Ampere);
@@ -80,7 +83,7 @@ internal sealed record Amplifier : Part
         LowLevelHighest = LowLevel.Volts("highest");
         HighLevelHighest = HighLevel.Volts("highest");
         HighLevelLoad = HighLevel.Fields?.Figure("load", Dimension.Ohm);
-        SensesSignal = HighLevel.Fields?.Truth("senses_signal") ?? false;
+        SensesSignal = HighLevel.IsThere == false ? false : HighLevel.Fields?.Truth("senses_signal");
         Filters = DeviceFilters.Read(f);
     }
 
@@ -91,7 +94,8 @@ internal sealed record Amplifier : Part
     public bool? Bridgeable { get; }
     /// <summary>The pairs that may be bridged; null when nobody wrote them.</summary>
     public Bridges? Bridges { get; }
-    public bool PowerConverter { get; }
+    /// <summary>As of a source unit.</summary>
+    public bool? PowerConverter { get; }
     /// <summary>Class of its output stage: `AB`, `D`, `G` or `H`; empty when not given.</summary>
     public string Class { get; }
     public Figure? Efficiency { get; }
@@ -107,7 +111,8 @@ internal sealed record Amplifier : Part
     public Figure? HighLevelHighest { get; }
     /// <summary>What a source sees at the speaker-level input.</summary>
     public Figure? HighLevelLoad { get; }
-    public bool SensesSignal { get; }
+    /// <summary>Whether a signal at its speaker-level input switches it on; null when not recorded.</summary>
+    public bool? SensesSignal { get; }
 }
 
 /// <summary>Cable, fuse, terminal or kit.</summary>

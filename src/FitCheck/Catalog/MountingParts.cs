@@ -17,31 +17,36 @@ internal sealed record Adapter : Part
             f.Problems.Error(tilt.At, "a spacer's faces stand at an angle from 0 deg to less than 90 deg, with its tolerance too, "
                 + $"found `{f.Word("tilt")}`", ProblemKind.WrongShape);
         }
-        Handed = f.Word("handed", "no");
+        Handed = f.Text("handed")?.Value;
         Opening = f.Length("opening");
         OpeningMinor = f.Length("opening_minor");
         Outer = f.Length("outer");
         Material = f.Text("material");
         Cuttable = f.Truth("cuttable");
         TabRadius = f.Inner("inner_tabs")?.Length("radius");
+        HasTabs = f.Inner("inner_tabs") is not null ? true : f.Word("inner_tabs") == FilterRange.None ? false : null;
         TabsRemovable = f.Inner("inner_tabs")?.Truth("removable");
         CableExit = f.Truth("cable_exit");
         BossDepth = f.Length("boss_depth");
         VehicleHoles = HoleCircle.Read(f.Inner("vehicle_holes"));
         DriverHoles = [.. f.Each("driver_holes").Select(HoleCircle.Read).OfType<HoleCircle>()];
-        Fits = Fit.Read(f);
+        (Fits, IsUniversal) = (Fit.Read(f), Fit.IsAny(f));
     }
 
     /// <summary>At the centre.</summary>
     public Figure? Thickness { get; }
+    /// <summary>Between its faces; null when not recorded, which is not flat.</summary>
     public Figure? Tilt { get; }
-    public string Handed { get; }
+    /// <summary>`left`, `right` or `no`; null when not recorded.</summary>
+    public string? Handed { get; }
     public Figure? Opening { get; }
     public Figure? OpeningMinor { get; }
     public Figure? Outer { get; }
     public Located<string>? Material { get; }
     public bool? Cuttable { get; }
     public Figure? TabRadius { get; }
+    /// <summary>Whether tabs stand into its opening; null when not recorded.</summary>
+    public bool? HasTabs { get; }
     public bool? TabsRemovable { get; }
     public bool? CableExit { get; }
     /// <summary>How deep the driver's screws find hold in it.</summary>
@@ -51,6 +56,8 @@ internal sealed record Adapter : Part
     /// <summary>The patterns on the driver's face; empty when they are for the fitter to drill.</summary>
     public IReadOnlyList<HoleCircle> DriverHoles { get; }
     public IReadOnlyList<Fit> Fits { get; }
+    /// <summary>True when it is written that it is made for no vehicle in particular.</summary>
+    public bool IsUniversal { get; }
 }
 
 /// <summary>Screw holes on one circle.</summary>
@@ -82,7 +89,7 @@ internal sealed record Cup : Part
         Material = f.Text("material");
         Cuttable = f.Truth("cuttable");
         ModuleRoom = f.Figures("module_room", Dimension.Metre);
-        Fits = Fit.Read(f);
+        (Fits, IsUniversal) = (Fit.Read(f), Fit.IsAny(f));
     }
 
     public Figure? Hole { get; }
@@ -93,6 +100,8 @@ internal sealed record Cup : Part
     public bool? Cuttable { get; }
     public IReadOnlyList<Figure> ModuleRoom { get; }
     public IReadOnlyList<Fit> Fits { get; }
+    /// <summary>True when it is written that it is made for no vehicle in particular.</summary>
+    public bool IsUniversal { get; }
 }
 
 /// <summary>A harness adapter: the factory plug on one end, the driver's terminals on the other.</summary>

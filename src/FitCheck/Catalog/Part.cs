@@ -66,6 +66,14 @@ internal sealed record Fit(Located<string> Vehicle, IReadOnlyList<Located<string
     internal static IReadOnlyList<Fit> Read(Fields f) => [.. f.Each("fits")
         .Where(x => x.Text("vehicle") is not null).Select(x => new Fit(x.Text("vehicle")!, x.Texts("positions")))];
 
+    /// <summary>True when `any` vehicle is written.</summary>
+    internal static bool IsAny(Fields f) => f.Word("fits") == "any";
+
+    /// <summary>Whether it is made for this place; null where nobody wrote what it fits.</summary>
+    public static bool? IsFor(IReadOnlyList<Fit> fits, bool isUniversal, string vehicle, string position) =>
+        fits.Count == 0 && !isUniversal ? null : Covers(fits, vehicle, position);
+
+    /// <summary>True when it may go there: made for this place, or for none in particular as far as anybody knows.</summary>
     public static bool Covers(IReadOnlyList<Fit> fits, string vehicle, string position) =>
         fits.Count == 0
         || fits.Any(f => f.Vehicle.Value == vehicle && (f.Positions.Count == 0 || f.Positions.Any(p => p.Value == position)));

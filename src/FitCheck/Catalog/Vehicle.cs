@@ -10,8 +10,8 @@ public sealed record Vehicle : Entry
     internal Vehicle(Fields f) : base(f)
     {
         FactorySource = f.Text("factory_source");
-        FactoryAmplified = f.Truth("factory_amplified") ?? false;
-        FactoryEqualised = f.Truth("factory_equalised") ?? false;
+        FactoryAmplified = f.Truth("factory_amplified");
+        FactoryEqualised = f.Truth("factory_equalised");
         Steering = f.Text("steering")?.Value;
         Alternator = f.Inner("supply")?.Figure("alternator", Dimension.Ampere);
         BatteryToCargo = f.Inner("supply")?.Length("battery_to_cargo");
@@ -22,10 +22,10 @@ public sealed record Vehicle : Entry
 
     /// <summary>The id of the source unit that the maker fitted, and where it is named; null when not recorded.</summary>
     public Located<string>? FactorySource { get; }
-    /// <summary>True when the factory sound has an amplifier of its own; false too when nothing is written.</summary>
-    public bool FactoryAmplified { get; }
-    /// <summary>True when the factory source shapes the sound for the factory drivers; false too when nothing is written.</summary>
-    public bool FactoryEqualised { get; }
+    /// <summary>Whether the factory sound has an amplifier of its own; null when nobody has looked.</summary>
+    public bool? FactoryAmplified { get; }
+    /// <summary>Whether the factory source shapes the sound for the factory drivers; null when nobody has looked.</summary>
+    public bool? FactoryEqualised { get; }
     /// <summary>The side on which the driver sits, `left` or `right`; null when not recorded.</summary>
     public string? Steering { get; }
     /// <summary>What the alternator can give, amperes; null when not recorded.</summary>
@@ -58,11 +58,12 @@ public sealed record Position
         RoleAt = f.Text("role");
         Role = RoleAt?.Value ?? "";
         Place = f.Word("place");
-        Wet = f.Truth("wet") ?? false;
+        Wet = f.Truth("wet");
         AirbagNear = f.Truth("airbag_near");
         PressureSensor = f.Truth("pressure_sensor");
         FactoryChannel = f.Text("factory_channel");
         Mounting = new Mounting(f.Inner("mounting") ?? new Fields(new YamlMap(f.At, []), f.Provenance, f.Problems));
+        HasFactoryDriver = f.Inner("factory_driver") is not null ? true : f.Word("factory_driver") == FilterRange.None ? false : null;
         FactoryImpedance = f.Inner("factory_driver")?.Figure("impedance", Dimension.Ohm);
         FactoryResistance = f.Inner("factory_driver")?.Figure("resistance", Dimension.Ohm);
         OwnCapacitor = f.Inner("factory_driver")?.Figure("own_capacitor", Dimension.Farad);
@@ -89,6 +90,8 @@ public sealed record Position
     public Located<string>? MirrorOf { get; }
     /// <summary>`left`, `right` or `centre`; `centre` too when nothing is written.</summary>
     public string Side { get; }
+    /// <summary>Its side; null when it is not recorded.</summary>
+    internal string? KnownSide => SideAt is null ? null : Side;
     /// <summary>Where its side is written; null when it is not.</summary>
     public Location? SideAt { get; }
     /// <summary>What sort of driver goes there: `woofer`, `tweeter`, `full-range` or `subwoofer`; empty when not recorded.</summary>
@@ -97,8 +100,8 @@ public sealed record Position
     public Located<string>? RoleAt { get; }
     /// <summary>`door`, `dash`, `sail`, `pillar`, `rear-panel`, `shelf` or `cargo`; empty when not recorded.</summary>
     public string Place { get; }
-    /// <summary>True where water runs down behind the panel; false too when nothing is written.</summary>
-    public bool Wet { get; }
+    /// <summary>Whether water runs down behind the panel; null when nobody has looked.</summary>
+    public bool? Wet { get; }
     /// <summary>Null when nobody has looked.</summary>
     public bool? AirbagNear { get; }
     /// <summary>Of the airbag system, in a door; null when nobody has looked.</summary>
@@ -107,6 +110,8 @@ public sealed record Position
     public Located<string>? FactoryChannel { get; }
     /// <summary>The hole and the space around it; without any figure when none is written.</summary>
     public Mounting Mounting { get; }
+    /// <summary>Whether the maker fitted a driver there; null when nobody has looked.</summary>
+    public bool? HasFactoryDriver { get; }
     /// <summary>Rated impedance of the factory driver, ohm; null when not recorded.</summary>
     public Figure? FactoryImpedance { get; }
     /// <summary>DC resistance of the factory driver, ohm; null when not recorded.</summary>
@@ -151,13 +156,16 @@ public sealed record Mounting
         LargestCutout = f.Length("largest_cutout");
         Depth = f.Length("depth");
         GrilleGap = f.Length("grille_gap");
-        Recess = f.Length("recess");
+        var flat = f.Word("recess") == FilterRange.None;
+        Recess = flat ? null : f.Length("recess");
+        HasRecess = Recess is not null ? true : flat ? false : null;
         PanelThickness = f.Length("panel_thickness");
         PanelMaterialAt = f.Text("panel_material");
         DoorCardGap = f.Length("door_card_gap");
         ModuleRoom = f.Figures("module_room", Dimension.Metre);
+        AreObstructionsRecorded = f.Map["obstructions"] is not null;
         Obstructions = [.. f.Each("obstructions").Select(o => new Obstruction(
-            o.Word("name"), o.Length("depth"), o.Length("from_radius"), o.Truth("moving") ?? false, o.At)
+            o.Word("name"), o.Length("depth"), o.Length("from_radius"), o.Truth("moving"), o.At)
         { FromClock = o.Number("from_clock"), ToClock = o.Number("to_clock") })];
         AimClock = f.Number("aim_clock");
         AimClockAt = f.Text("aim_clock")?.At;
@@ -178,6 +186,8 @@ public sealed record Mounting
     public Figure? GrilleGap { get; }
     /// <summary>The largest flange that sits in the recess or trim ring.</summary>
     public Figure? Recess { get; }
+    /// <summary>Whether there is a recess or trim ring; null when nobody has looked.</summary>
+    public bool? HasRecess { get; }
     /// <summary>Thickness of the panel.</summary>
     public Figure? PanelThickness { get; }
     /// <summary>`steel`, `plastic`, `aluminium` or `fibreboard`; null when not recorded.</summary>
@@ -188,10 +198,17 @@ public sealed record Mounting
     public Figure? DoorCardGap { get; }
     /// <summary>Room for the box of a crossover: length, width, height; empty when not recorded.</summary>
     public IReadOnlyList<Figure> ModuleRoom { get; }
-    /// <summary>What stands behind the panel, in the order of the file; empty when nothing is recorded.</summary>
+    /// <summary>What stands behind the panel, in the order of the file; empty where nothing stands there, and when nobody has looked.</summary>
     public IReadOnlyList<Obstruction> Obstructions { get; }
-    /// <summary>Those that move, as a window glass does, or those that do not.</summary>
-    internal Obstruction[] Behind(bool moving) => [.. Obstructions.Where(o => o.Moving == moving)];
+    /// <summary>False when nobody has looked what stands behind the panel.</summary>
+    public bool AreObstructionsRecorded { get; }
+    /// <summary>
+    /// Those that move, as a window glass does, or those that do not; one of which nobody wrote whether it moves may be either.
+    /// </summary>
+    internal Obstruction[] Behind(bool moving) => [.. Obstructions.Where(o => o.Moving is null || o.Moving == moving)];
+    /// <summary>Whether anything behind the panel moves; null when that is not recorded.</summary>
+    internal bool? HasMoving => Obstructions.Any(o => o.Moving == true) ? true
+        : !AreObstructionsRecorded || Obstructions.Any(o => o.Moving is null) ? null : false;
     /// <summary>The hour towards which sound is best thrown, 0 to 12, seen from inside the vehicle; null when not recorded.</summary>
     public double? AimClock { get; }
     /// <summary>Where that hour is written; null when it is not.</summary>
@@ -206,9 +223,9 @@ public sealed record Mounting
 /// <param name="Name">What it is, in words.</param>
 /// <param name="Depth">From the mounting plane, metres; null when not recorded.</param>
 /// <param name="FromRadius">From the axis of the hole, metres; null when not recorded.</param>
-/// <param name="Moving">True for what moves, as a window glass does.</param>
+/// <param name="Moving">True for what moves, as a window glass does; null when not recorded.</param>
 /// <param name="At">Where it is written.</param>
-public sealed record Obstruction(string Name, Figure? Depth, Figure? FromRadius, bool Moving, Location At)
+public sealed record Obstruction(string Name, Figure? Depth, Figure? FromRadius, bool? Moving, Location At)
 {
     /// <summary>The hour at which it begins, 0 to 12, clockwise as seen from inside the vehicle; null all around.</summary>
     public double? FromClock { get; init; }

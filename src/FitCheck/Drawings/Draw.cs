@@ -103,7 +103,7 @@ internal static class Draw
         if (c.Cup is { } cup)
             return cup.Depth is { } floor ? [new DrawnObstruction("bottom of the cup", floor.Si * 1e3, 0, false)] : [];
         var things = c.Position.Mounting.Obstructions.Where(o => o.Depth is not null)
-            .Select(o => new DrawnObstruction(o.Name, o.Depth!.Si * 1e3, (o.FromRadius?.Si ?? 0) * 1e3, o.Moving)
+            .Select(o => new DrawnObstruction(o.Name, o.Depth!.Si * 1e3, (o.FromRadius?.Si ?? 0) * 1e3, o.Moving == true)
             { Hours = o is { FromClock: { } from, ToClock: { } to } && !new ClockSector(from, to).IsWhole ? (from, to) : null }).ToList();
         if (c.Placed.Depth is { } depth)
             things.Add(new DrawnObstruction("behind the panel", depth.Si * 1e3, 0, false));

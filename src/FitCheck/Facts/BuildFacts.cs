@@ -91,8 +91,14 @@ internal static class BuildFacts
         Names(sheet, ToOrderCount, ToOrderNames, list.Where(l => l.Availability == "to-order").Select(l => l.Name));
         Quote(build, list, sheet);
         var kept = build.Devices.Any(d => d.IsFactory);
-        sheet.Set(FactoryAmplifierKept, kept && build.Vehicle.FactoryAmplified);
-        sheet.Set(FactoryEqualiserKept, kept && build.Vehicle.FactoryEqualised);
+        sheet.Set(FactoryAmplifierKept, kept ? build.Vehicle.FactoryAmplified : false,
+            new Unsure($"whether {build.Vehicle.Name} has a factory amplifier",
+                "Follow the speaker wires from the radio: look under the seats and behind the side trim for a box in between.",
+                Estimated: false));
+        sheet.Set(FactoryEqualiserKept, kept ? build.Vehicle.FactoryEqualised : false,
+            new Unsure($"whether the factory source of {build.Vehicle.Name} shapes the sound",
+                "Play pink noise and compare the voltage at a speaker output over the bands, at low and at high volume.",
+                Estimated: false));
         sheet.Set(AddsAmplifier, build.Devices.Any(d => d.Part is Catalog.Amplifier));
         SignalCables(build, devices, sheet);
         sheet.Set(SplicesSomewhere, build.Accepted("cut-wires") && tables.Any(t => t.Of(WiringFacts.NeedsSplice)?.Truth == true));
@@ -149,7 +155,9 @@ internal static class BuildFacts
 
     private static void SignalCables(Build build, DeviceFacts devices, FactSheet sheet)
     {
-        sheet.Set(SignalChannelsTaken, devices.Devices.Sum(SignalFacts.LineChannelsTaken));
+        Unsure[] open = [.. devices.Devices.Select(SignalFacts.LineUnsure).OfType<Unsure>()];
+        sheet.Set(SignalChannelsTaken, open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open)
+            : FactValue.Of(Dimension.One, devices.Devices.Sum(SignalFacts.LineChannelsTaken)));
         var cables = build.Supply.Pieces.Where(p => p.Part.Type == "signal-cable").ToList();
         sheet.Set(SignalChannelsListed, cables.Find(c => c.Part.Channels is null) is { Part: { } untold }
             ? FactValue.Unknown(FactType.Number(Dimension.One),

@@ -13,7 +13,7 @@ public sealed class MirroredPositionTests
 
         Assert.Equal([320, 210, 85], right.Mounting.Holes!.Angles); // worked by hand: 360 less 40, 150, 275
         Assert.Equal(1.5, right.Mounting.AimClock); // worked by hand: 12 less half past ten
-        var glass = right.Mounting.Obstructions.Single(o => o.Moving);
+        var glass = right.Mounting.Obstructions.Single(o => o.Moving == true);
         // worked by hand: from half past eight to half past two, each to the other side
         Assert.Equal((9.5, 3.5), (glass.FromClock, glass.ToClock));
         Assert.Equal((0, 12),

@@ -40,7 +40,7 @@ internal sealed class BodyVariants
     public LengthTerm Needed(in Mounted on, in LengthTerm third, BodyFormula f)
     {
         var (thickness, tilt) = (on.Thickness, on.Tilt);
-        if (_nominal is null || thickness.IsMissing || third.IsMissing)
+        if (_nominal is null || thickness.IsMissing || tilt.IsMissing || third.IsMissing)
             return LengthTerm.Missing;
         var nominal = f(_nominal, tilt.Si, thickness.Si, third.Si);
         var worst = 0.0;

@@ -27,6 +27,12 @@ internal readonly struct ChartedLengths(PlacedPairFacts pair) : IMountedPair<Len
     public ReadOnlySpan<ObstacleBehind> Moving => pair.Place.Moving;
     public LengthTerm DepthTo(in ObstacleBehind thing) => thing.Depth;
 
+    public bool AreThingsRecorded => pair.Place.Position.Mounting.AreObstructionsRecorded;
+
+    public LengthTerm ToUnrecorded =>
+        DepthNeeded(Behind) is var needed && needed.Si + needed.HalfWidth <= 0 ? LengthTerm.Difference(LengthTerm.Exactly(0), needed)
+            : LengthTerm.Missing;
+
     public LengthTerm DepthNeeded(in ObstacleBehind thing) => pair.DriverOnMount.DepthNeeded(thing);
     public LengthTerm FrontNeeded => pair.DriverOnMount.FrontNeeded();
     public LengthTerm HoleOfBody => pair.DriverOnMount.HoleOfBody(pair.Place);

@@ -22,7 +22,7 @@ internal sealed class DriverOnMount
     public DriverOnMount(ChartedMount? mount)
     {
         var adapter = mount?.Adapter;
-        _on = new Mounted(adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Thickness), LengthTerm.Of(adapter?.Tilt, 0));
+        _on = new Mounted(adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Thickness), adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Tilt));
     }
 
     /// <summary>What the rules say that need no place and can fail.</summary>

@@ -263,7 +263,10 @@ internal sealed class KindRules
                 Work(entry, pair, sheet);
                 ref readonly var gate = ref sheet[slot];
                 if (!isOfKnown && !gate.IsKnown)
-                    return Verdict.Unknown;
+                {
+                    var ifSo = number(pair);
+                    return BriefRule.WhereOpen(entry.Rule.Judge(ifSo.Si, ifSo.HalfWidth, ifSo.IsGuess ? Doubt.Guessed : doubt));
+                }
                 if ((isOfKnown ? gate.IsKnown : gate.IsTrue) == isNegated)
                     return null;
                 doubt = isOfKnown ? Doubt.None : gate.Doubt;

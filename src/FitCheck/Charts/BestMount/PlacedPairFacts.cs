@@ -91,18 +91,25 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     {
         [PlaceFacts.RoleFits.Name] = s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role)),
         [MountingFacts.HasGlass.Name] =
-            s => s.Mount?.Cup is null ? Brief.Of(s.Place.Moving.Length > 0) : s.Slowly(MountingFacts.HasGlass.Name),
+            s => s.Mount?.Cup is null ? Of(s.Place.Position.Mounting.HasMoving) : s.Slowly(MountingFacts.HasGlass.Name),
         [AimFacts.OffAxisLoss.Name] = s => s.Driver.Driver.IsTweeter ? s.OffAxis() : s.Slowly(AimFacts.OffAxisLoss.Name),
         [HoleFacts.SpacerBlank.Name] = s => s.Mount?.Adapter is { } spacer ? Brief.Of(HoleFacts.IsBlank(spacer)) : Brief.Unknown,
-        [PlaceFacts.AdapterHandFits.Name] = s => s.Mount?.Adapter is { } spacer ? Brief.Of(PlaceFacts.HandFits(spacer, s.Place.Position))
+        [PlaceFacts.AdapterHandFits.Name] = s => s.Mount?.Adapter is { } spacer ? Of(PlaceFacts.HandFits(spacer, s.Place.Position))
             : Brief.Unknown,
-        // What is charted is made for the place.
-        [PlaceFacts.AdapterFitsHere.Name] = s => s.Mount?.Adapter is null ? Brief.Unknown : Brief.Of(true),
-        [PlaceFacts.CupFitsHere.Name] = s => s.Mount?.Cup is null ? Brief.Unknown : Brief.Of(true),
+        // What is charted is made for the place, as far as anybody wrote what it is made for.
+        [PlaceFacts.AdapterFitsHere.Name] =
+            s => s.Mount?.Adapter is { } spacer && (spacer.Fits.Count > 0 || spacer.IsUniversal) ? Brief.Of(true) : Brief.Unknown,
+        [PlaceFacts.CupFitsHere.Name] =
+            s => s.Mount?.Cup is { } cup && (cup.Fits.Count > 0 || cup.IsUniversal) ? Brief.Of(true) : Brief.Unknown,
+        [PlaceFacts.HasRecess.Name] = s => Of(s.Place.Position.Mounting.HasRecess),
+        [PlaceFacts.HasInnerTabs.Name] = s => Of(s.Mount?.Adapter?.HasTabs),
+        [PlaceFacts.HasDirection.Name] = s => Of(PlaceFacts.Faces(s.Place.Position)),
         [CupFacts.CupCuttable.Name] =
             s => s.Mount?.Cup is { } cup ? cup.Cuttable is { } cuttable ? Brief.Of(cuttable) : Brief.Unknown
                 : s.Slowly(CupFacts.CupCuttable.Name),
     };
+
+    private static Brief Of(bool? truth) => truth is { } known ? Brief.Of(known) : Brief.Unknown;
 
     // What is simply so of place and parts, or what all the classes of facts find.
     private Brief Slowly(string fact)

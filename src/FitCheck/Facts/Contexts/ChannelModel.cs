@@ -52,7 +52,11 @@ internal static class ChannelModel
                 branches.Add(BranchOf(channel, placed, model, highPass));
         }
         foreach (var position in channel.Leftover)
-            branches.Add(FactoryBranch(position, unsure));
+        {
+            if (FactoryBranch(position, unsure) is { } branch)
+                branches.Add(branch);
+        }
+        unsure.AddRange(channel.PerhapsLeft.Select(p => FactoryDriver(p, estimated: true)));
         var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
         var shared = Elements(channel.InLine.Select(s => s.Part));
         return (complete ? new ChannelLoad([.. branches.Select(b => b.Physics)]) { SharedElements = shared } : null, branches, unsure);
@@ -124,9 +128,20 @@ internal static class ChannelModel
     private static bool IsForBass(FilterSetting filter, Driver driver) =>
         driver.IsTweeter && filter.Corner.Si < (driver.Parameters?.Fs?.Si / 2 ?? 500);
 
-    private static Branch FactoryBranch(Position position, List<Unsure> unsure)
+    /// <summary>What hangs there from the factory, where nobody wrote it.</summary>
+    /// <param name="position">There.</param>
+    /// <param name="estimated">True where the load is reckoned as if there were nothing.</param>
+    public static Unsure FactoryDriver(Position position, bool estimated) => new($"factory driver at {position.Name}",
+        "Look behind the trim whether there is a driver on the wire, and read its impedance from it; write it into the vehicle's entry as "
+            + "`factory_driver`, or that there is none: `factory_driver: none`.", estimated);
+
+    private static Branch? FactoryBranch(Position position, List<Unsure> unsure)
     {
-        var rated = position.FactoryImpedance!.Si;
+        if ((position.FactoryImpedance?.Si ?? position.FactoryResistance?.Si / 0.8) is not { } rated)
+        {
+            unsure.Add(FactoryDriver(position, estimated: false));
+            return null;
+        }
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance.
         var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
         double? inductance = position.Role == "tweeter" ? null : LeastInductance * rated;
@@ -147,7 +162,21 @@ internal static class ChannelModel
             passes, false);
     }
 
-    private static double WireOf(FittedPosition placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length
+    /// <summary>What nobody wrote of the wire to a driver: the new one, or the factory's.</summary>
+    public static IEnumerable<Unsure> WireUnsure(FittedPosition placed)
+    {
+        var (gauge, length, what) = placed.NewWire is { Part: var cable } ? (cable.Gauge, placed.NewWireLength, $"{cable.Name}")
+            : (placed.Position.WireGauge, placed.Position.WireLength, "the factory wire");
+        if (gauge is null)
+            yield return new Unsure($"gauge of {what} at {placed.Position.Name}", "Read it from its jacket, or measure the copper.",
+                Estimated: false);
+        if (length is null)
+            yield return new Unsure($"length of {what} at {placed.Position.Name}",
+                "Lay a string along the way that it takes, one way, and measure it.", Estimated: false);
+    }
+
+    /// <summary>Resistance of both conductors; nothing where gauge or length is not recorded.</summary>
+    public static double WireOf(FittedPosition placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length
         ? WireGauge.Resistance(2 * length.Si, gauge.Si, placed.NewWire.Part.CopperClad ? WireGauge.CopperCladAluminium : WireGauge.Copper)
         : WireResistance(placed.Position.WireGauge, placed.Position.WireLength);
 

@@ -6,7 +6,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Facts.Contexts;
 
 /// <summary>What the sheet of a source unit or amplifier says of one output.</summary>
-internal sealed record OutputRating(string Name, IReadOnlyList<Rating> Ratings, Figure? LowestLoad, bool HasConverter, bool? Bridgeable)
+internal sealed record OutputRating(string Name, IReadOnlyList<Rating> Ratings, Figure? LowestLoad, bool? HasConverter, bool? Bridgeable)
 {
     /// <summary>Nominal supply with the engine running (S: CTA-2006 states ratings at 14.4 V).</summary>
     public const double Supply = 14.4;
@@ -52,7 +52,8 @@ internal sealed record OutputRating(string Name, IReadOnlyList<Rating> Ratings, 
             var volts = new AmplifierOutput(Continuous.Select(r => new PowerRating(r.Power.Si, r.Load.Si))).VoltsInto(load);
             return (Uncertain.Exact(volts), Continuous.Any(r => r.Power.IsEstimated));
         }
-        if (HasConverter)
+        // One that may have a converter is not bound to the battery for certain.
+        if (HasConverter != false)
             return null;
         double low = Math.Sqrt(PoorStage * Ceiling(load) * load), high = Math.Sqrt(GoodStage * Ceiling(load) * load);
         return (new Uncertain((low + high) / 2, low, high, (high - low) / 2), true);

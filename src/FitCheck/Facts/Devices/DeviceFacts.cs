@@ -67,8 +67,9 @@ internal sealed class DeviceFacts
             yield break;
         var shared = new FactSheet();
         shared.Set(SignalFacts.DeviceName, "the main cable");
-        foreach (var truth in new[] { SignalFacts.IsAmplifier, SignalFacts.IsConverter, SignalFacts.HasFeeder })
+        foreach (var truth in new[] { SignalFacts.IsAmplifier, SignalFacts.IsConverter, SignalFacts.HasFeeder, SignalFacts.GivesLineLevel })
             shared.Set(truth, truth: false);
+        shared.Set(SignalFacts.LineChannelsUsed, 0);
         SupplyFacts.Compute(Main, null, shared);
         RollFacts.Compute(Main, shared);
         yield return new FactTable(Subject.Device, MainCable, "Main cable", shared.Values)

@@ -68,6 +68,9 @@ internal static class SignalFacts
     public static readonly NumberFact SourceLoad = Declarations.Number(
         "source_load", Dimension.Ohm, "Load that the source sees on each output, load resistors on the list included.",
         Reads.Devices.Itself, Reads.Demand.Itself);
+    public static readonly TruthFact GivesLineLevel = Declarations.Truth(
+        "gives_line_level", "The device has outputs at line level.",
+        Reads.Device.Itself);
     public static readonly NumberFact LineChannels = Declarations.Number(
         "line_channels", Dimension.One, "Channels at line level that the device gives.",
         Reads.Devices.Itself, Reads.Demand.Itself);
@@ -104,13 +107,16 @@ internal static class SignalFacts
         SpeakerLevelOf(source, sheet);
         if (Devices.LineLevel.Line(c) is { } line)
             sheet.Set(LineLevel, line.AsFact);
-        SourceLoadOf(c, source, converter.InputLoad, sheet);
+        SourceLoadOf(c, source, converter.InputLoad, true, sheet);
     }
 
-    private static void SourceLoadOf(DeviceContext c, SourceUnit source, Figure? input, FactSheet sheet)
+    // Whether it applies hangs on the input that is used.
+    private static void SourceLoadOf(DeviceContext c, SourceUnit source, Figure? input, bool? applies, FactSheet sheet)
     {
-        sheet.Set(SourceSensesLoad, source.SensesLoad);
-        if (!source.SensesLoad)
+        sheet.Set(SourceSensesLoad, applies == false ? false : applies & source.SensesLoad,
+            new Unsure($"whether {source.Name} looks for a loudspeaker on its outputs",
+                "Unplug one of its loudspeakers: one that looks for it tells a fault or stays silent.", Estimated: false));
+        if (applies == false || source.SensesLoad == false)
             return;
         var what = $"load at the speaker-level input of {c.Name}";
         sheet.Set(SourceLoad, input is { } load
@@ -133,24 +139,23 @@ internal static class SignalFacts
     {
         var line = Devices.LineLevel.Line(c with { Device = feeder });
         var usesLine = TakesLine(amplifier, feeder);
-        var usesSpeaker = !usesLine && feeder.Part is SourceUnit && amplifier.HighLevel.IsThere == true;
-        sheet.Set(UsesLineLevel, usesLine);
-        sheet.Set(UsesSpeakerLevel, usesSpeaker);
-        sheet.Set(HasMatchingInput, Matches(amplifier, feeder),
-            new Unsure($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}",
-            "Look at the sockets on both devices, line level or speaker level, and write into their entries what is there; what is not "
-                + "there is `none`.", Estimated: false));
+        bool? usesSpeaker = usesLine == true || feeder.Part is not SourceUnit || amplifier.HighLevel.IsThere == false ? false
+            : usesLine is null || amplifier.HighLevel.IsThere is null ? null : true;
+        var inputs = Inputs(amplifier, feeder);
+        sheet.Set(UsesLineLevel, usesLine, inputs);
+        sheet.Set(UsesSpeakerLevel, usesSpeaker, inputs);
+        sheet.Set(HasMatchingInput, Matches(amplifier, feeder), inputs);
         sheet.Set(SignalGiven,
             GivesLine(feeder) == false ? "speaker level only"
                 : feeder.Part is SourceUnit ? "line level and speaker level" : "line level only");
         sheet.Set(HasSignalCable, c.Build.Supply.Lists("signal-cable"));
-        if (usesSpeaker)
+        if (usesSpeaker != false)
         {
             SpeakerLevelOf((SourceUnit)feeder.Part, sheet);
             Limit(sheet, SpeakerLevelLimit, amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}");
-            SourceLoadOf(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, sheet);
+            SourceLoadOf(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, usesSpeaker, sheet);
         }
-        if (usesLine)
+        if (usesLine != false)
         {
             sheet.Set(LineLevel, line?.AsFact ?? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(
                 $"line level that {feeder.Part.Name} gives",
@@ -159,13 +164,24 @@ internal static class SignalFacts
             Limit(sheet, LineLevelHighest, amplifier.LowLevelHighest, $"highest input voltage of {amplifier.Name}");
             Gain(c, line, sheet);
         }
-        TurnOn(c, usesSpeaker && amplifier.SensesSignal, sheet);
+        TurnOn(c, usesSpeaker == false || amplifier.SensesSignal == false ? false : usesSpeaker & amplifier.SensesSignal, sheet);
     }
 
     private static bool? GivesLine(Device feeder) =>
         feeder.Part switch { LineConverter => true, SourceUnit source => source.HasLineOutputs, _ => null };
 
-    private static bool TakesLine(Amplifier amplifier, Device feeder) => amplifier.LowLevel.IsThere == true && GivesLine(feeder) == true;
+    private static bool? TakesLine(Amplifier amplifier, Device feeder) => Both(amplifier.LowLevel.IsThere, GivesLine(feeder));
+
+    private static bool? Both(bool? a, bool? b) => a == false || b == false ? false : a & b;
+
+    private static Unsure Inputs(Amplifier amplifier, Device feeder) =>
+        new($"inputs of {amplifier.Name} for the signal of {feeder.Part.Name}",
+            "Look at the sockets on both devices, line level or speaker level, and write into their entries what is there; what is not "
+                + "there is `none`.", Estimated: false);
+
+    /// <summary>What is to be looked up before it can be told whether an amplifier takes its signal at line level.</summary>
+    public static Unsure? LineUnsure(DeviceContext c) =>
+        c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder) is null ? Inputs(amplifier, feeder) : null;
 
     // One way that is there for certain is enough; there is none for certain when each lacks one end.
     private static bool? Matches(Amplifier amplifier, Device feeder)
@@ -175,15 +191,13 @@ internal static class SignalFacts
         bool?[] ways = [Both(GivesLine(feeder), amplifier.LowLevel.IsThere),
             feeder.Part is SourceUnit ? amplifier.HighLevel.IsThere : false];
         return ways.Contains(true) ? true : ways.Contains(null) ? null : false;
-
-        static bool? Both(bool? a, bool? b) => a == false || b == false ? false : a & b;
     }
 
     /// <summary>
     /// The channels that an amplifier takes at line level from what feeds it: those that it uses, or as many as there are.
     /// </summary>
     public static int LineChannelsTaken(DeviceContext c) =>
-        c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder)
+        c is { Amplifier: { } amplifier, Feeder: { } feeder } && TakesLine(amplifier, feeder) == true
         ? Math.Min(c.Own.Count(), LineChannelsOf(feeder.Part) is var given and > 0 ? given : int.MaxValue) : 0;
 
     private static int LineChannelsOf(Part part) =>
@@ -192,7 +206,14 @@ internal static class SignalFacts
     private static void Gain(DeviceContext c, LineLevel? line, FactSheet sheet)
     {
         if (c.Device.Gain is not { Si: > 0 } gain)
+        {
+            var unset = new Unsure($"gain of {c.Name}",
+                "Read where its knob stands, or set it by a voltmeter, and write the input voltage for full power into the build as `gain`.",
+                Estimated: false);
+            foreach (var fact in new[] { GainSetting, GainOverlap })
+                sheet.Set(fact, FactValue.Unknown(fact.Type, unset));
             return;
+        }
         sheet.Set(GainSetting, gain.Si);
         if (line is { Volts: { Low: > 0 } volts })
         {
@@ -205,15 +226,20 @@ internal static class SignalFacts
         double Overlap(double arriving) => Decibel.OfAmplitude(arriving / gain.Si);
     }
 
-    private static void TurnOn(DeviceContext c, bool bySignal, FactSheet sheet)
+    private static void TurnOn(DeviceContext c, bool? bySignal, FactSheet sheet)
     {
         var by = c.Before.FirstOrDefault(d => Remote(d) == true)?.Part;
         var silent = c.Before.FirstOrDefault(d => Remote(d) is null)?.Part;
-        bool? switched = c.Device.Remote is not null || bySignal || by is not null ? true : silent is not null ? null : false;
-        sheet.Set(HasTurnOn, switched,
-            new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.",
-                Estimated: false));
-        sheet.Set(NeedsRemoteWire, c.Device.Remote is not null || (!bySignal && switched == true));
+        bool? switched = c.Device.Remote is not null || bySignal == true || by is not null ? true
+            : silent is not null || bySignal is null ? null : false;
+        var open = bySignal is null
+            ? new Unsure($"whether a signal switches {c.Name} on", "Look in its manual for turn-on by the signal (`senses_signal`).",
+                Estimated: false)
+            : new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.",
+                Estimated: false);
+        sheet.Set(HasTurnOn, switched, open);
+        sheet.Set(NeedsRemoteWire, c.Device.Remote is not null ? true : bySignal == true ? false
+            : switched == false ? false : switched is null || bySignal is null ? null : true, open);
         sheet.Set(HasRemoteWire, c.Build.Supply.Lists("remote-wire"));
     }
 
@@ -222,11 +248,13 @@ internal static class SignalFacts
 
     private static void Channels(DeviceContext c, FactSheet sheet)
     {
-        var channels = LineChannelsOf(c.Device.Part);
-        if (channels == 0)
-            return;
-        sheet.Set(LineChannels, channels);
+        var count = new Unsure($"line outputs of {c.Name}", "Count its sockets at line level; where there are none, it is `none`.",
+            Estimated: false);
+        sheet.Set(GivesLineLevel, GivesLine(c.Device) ?? (c.Device.Part is SourceUnit ? null : false), count);
         sheet.Set(LineChannelsUsed, Used(c));
+        var channels = LineChannelsOf(c.Device.Part);
+        sheet.Set(LineChannels, channels > 0 ? FactValue.Of(Dimension.One, channels)
+            : FactValue.Unknown(FactType.Number(Dimension.One), count));
     }
 
     private static int Used(DeviceContext c) => c.Channels.Count(x => c.After.Any(d => d.Id == x.Channel.Device.Id));

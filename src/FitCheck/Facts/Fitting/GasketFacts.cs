@@ -117,9 +117,9 @@ internal static class GasketFacts
         var thickness = c.Adapter is { } adapter ? stack.Need("thickness of the spacer", Calliper, adapter.Thickness)
             : stack.Optional("", Calliper, null, 0);
         var flange = stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness);
-        if (c.Adapter?.Tilt is not { Si: not 0 } angle)
+        if (c.Adapter is null or { Tilt.Si: 0 })
             return v => v[card] - v[thickness] - v[flange];
-        var tilt = stack.Need("tilt of the spacer", Calliper, angle);
+        var tilt = stack.NeedAngle("tilt of the spacer", ScrewFacts.TwoHeights, c.Adapter.Tilt);
         var rim = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange);
         return v => v[card] - v[thickness] - (v[flange] * Math.Cos(v[tilt])) + (side * v[rim] / 2 * Math.Sin(Math.Abs(v[tilt])));
     }

@@ -63,7 +63,7 @@ internal static class HoleFacts
 
     /// <summary>Spacer, or driver without one, on the panel; null when a pattern is missing.</summary>
     public static HoleFit? PanelFit(Position position, Adapter? adapter, Driver? driver) =>
-        position.Mounting.Holes is { } holes && (adapter is null ? driver?.Holes : adapter.VehicleHoles) is { } mounted
+        IsTurnKnown(position, adapter) && position.Mounting.Holes is { } holes && (adapter is null ? driver?.Holes : adapter.VehicleHoles) is { } mounted
             ? new HoleFit(holes, mounted, Turns(position, adapter, driver)) : null;
 
     /// <inheritdoc cref="DriverFit(Adapter, Driver)"/>
@@ -86,6 +86,10 @@ internal static class HoleFacts
         }
         return best;
     }
+
+    // Which way a spacer is turned hangs on its hand, and where it has none on its tilt.
+    private static bool IsTurnKnown(Position position, Adapter? adapter) =>
+        adapter is null or { Handed: "left" or "right" } || (adapter.Handed == "no" && (adapter.Tilt is not null || position.Mounting.AimClock is null));
 
     // A handed spacer is drawn as it goes into its door; an angled one, drawn with its tilt toward the top, is turned until it looks at the
     // listener; an oval part fits as it is and upside down. Anything else may be turned freely.
@@ -126,8 +130,9 @@ internal static class HoleFacts
         var part = c.Adapter?.Name ?? c.Driver!.Name;
         if (PanelFit(c) is not { } fit)
         {
-            var missing = c.Position.Mounting.Holes is null ? c.AtPosition("screw holes in the panel")
-                : c.OfDriver("screw holes in the flange");
+            var (holes, there) = (c.Position.Mounting.Holes is not null, (c.Adapter is { } spacer ? spacer.VehicleHoles : c.Driver!.Holes) is not null);
+            var missing = !holes ? c.AtPosition("screw holes in the panel")
+                : there ? $"hand and tilt of {part}" : c.OfDriver("screw holes in the flange");
             sheet.Set(PanelHolesMeeting, Unknown(missing, $"Lay {part} on the panel and mark which holes meet."));
             return;
         }

@@ -137,7 +137,7 @@ internal static class MountingFacts
         if (!IsMounted(c) || c.Adapter is not { } adapter)
             return;
         sheet.Set(AdapterThickness, adapter.Thickness?.Si);
-        sheet.Set(AdapterTilt, adapter.Tilt?.Si ?? 0);
+        sheet.Set(AdapterTilt, adapter.Tilt?.Si);
     }
 
     private static void Behind(PositionContext c, FactSheet sheet)
@@ -151,11 +151,12 @@ internal static class MountingFacts
         Formulas.DepthMargins(lengths, ref depths);
         sheet.Set(DepthMargin, depths.ToFact()!);
         var moving = lengths.Moving;
-        sheet.Set(HasGlass, moving.Length > 0);
-        if (moving.Length == 0)
+        var glass = moving.ToArray().MinBy(o => o!.Depth?.Si ?? 0);
+        sheet.Set(HasGlass, c.Position.Mounting.HasMoving, glass is null ? PositionLengths.Unlooked(c)
+            : new Unsure(c.AtPosition($"whether the {glass.Name} moves"), "Run the window up and down and watch it.", Estimated: false));
+        if (moving.Length == 0 && c.Position.Mounting.AreObstructionsRecorded)
             return;
-        var glass = moving.ToArray().MinBy(o => o!.Depth?.Si ?? 0)!;
-        sheet.Set(GlassDepth, glass.Depth?.Si);
+        sheet.Set(GlassDepth, glass?.Depth?.Si);
         var glasses = new StackedMargins();
         Formulas.GlassMargins(lengths, ref glasses);
         sheet.Set(GlassMargin, glasses.ToFact()!);
@@ -188,8 +189,9 @@ internal static class MountingFacts
         sheet.Set(HoleMargin, now.ToFact()!);
         var enlarged = new StackedMargins();
         Formulas.LargestHoleMargins(lengths, ref enlarged);
-        if (enlarged.ToFact() is { } largest)
-            sheet.Set(LargestHoleMargin, largest);
+        sheet.Set(LargestHoleMargin, enlarged.ToFact()
+            ?? FactValue.Unknown(FactType.Number(Dimension.Metre), new Unsure(c.AtPosition("largest hole that the panel allows"),
+                "Look behind the panel how far it can be cut, and measure that diameter.", Estimated: false)));
     }
 
     private static void Flange(PositionContext c, FactSheet sheet)
@@ -199,14 +201,16 @@ internal static class MountingFacts
         var lengths = new PositionLengths(c);
         if (c.Adapter is not null)
             sheet.Set(OpeningMargin, Formulas.OpeningMargin(lengths).ToFact());
-        if (c.Adapter?.TabRadius is not null)
+        if (c.Adapter is { HasTabs: not false })
             sheet.Set(TabMargin, Formulas.TabMargin(lengths).ToFact());
         sheet.Set(FlangeOverlap, Formulas.FlangeOverlap(lengths).ToFact());
         if (c.Adapter is not null)
         {
-            sheet.Set(AdapterRecessMargin, Formulas.SpacerRecessMargin(lengths).ToFact());
+            if (c.Position.Mounting.HasRecess != false)
+                sheet.Set(AdapterRecessMargin, Formulas.SpacerRecessMargin(lengths).ToFact());
             sheet.Set(AdapterOverlap, Formulas.SpacerOverlap(lengths).ToFact());
         }
-        sheet.Set(FlangeMargin, Formulas.FlangeMargin(lengths).ToFact());
+        if (c.Position.Mounting.HasRecess != false)
+            sheet.Set(FlangeMargin, Formulas.FlangeMargin(lengths).ToFact());
     }
 }

@@ -32,6 +32,13 @@ internal interface IMountedPair<T, TThing> where T : ILength<T>
     ReadOnlySpan<TThing> Fixed { get; }
     ReadOnlySpan<TThing> Moving { get; }
     T DepthTo(in TThing thing);
+    /// <summary>True when it is recorded what stands behind the panel, be it nothing.</summary>
+    bool AreThingsRecorded { get; }
+    /// <summary>
+    /// The least clearance to a thing of which nobody knows: it may stand anywhere behind the panel, so only a driver that stays before it
+    /// is clear of it for certain.
+    /// </summary>
+    T ToUnrecorded { get; }
 
     /// <summary>How deep the driver reaches where a thing stands; see <see cref="ObstructionReach"/>.</summary>
     T DepthNeeded(in TThing thing);
@@ -70,6 +77,8 @@ internal static class MountingFormulas<TPair, T, TThing> where T : ILength<T> wh
         margins.Add(Spare(pair, pair.Behind));
         foreach (ref readonly var thing in pair.Fixed)
             margins.Add(Spare(pair, thing));
+        if (!pair.AreThingsRecorded)
+            margins.Add(pair.ToUnrecorded);
     }
 
     /// <summary>Behind the driver to the glass.</summary>
@@ -77,6 +86,8 @@ internal static class MountingFormulas<TPair, T, TThing> where T : ILength<T> wh
     {
         foreach (ref readonly var thing in pair.Moving)
             margins.Add(Spare(pair, thing));
+        if (!pair.AreThingsRecorded)
+            margins.Add(pair.ToUnrecorded);
     }
 
     public static T FrontMargin(in TPair pair) => T.Difference(pair.GrilleGap, pair.FrontNeeded);

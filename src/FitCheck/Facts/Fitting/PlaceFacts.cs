@@ -84,6 +84,15 @@ internal static class PlaceFacts
     public static readonly TruthFact OpenedWaterShed = Declarations.Truth(
         "opened_water_shed", "The water shed is opened and not closed again.",
         Reads.MoistureGuard.Itself, Reads.Treatment["fit.opened_water_shed"]);
+    public static readonly TruthFact HasRecess = Declarations.Truth(
+        "has_recess", "The panel has a recess or trim ring for the flange.",
+        Reads.Place["mounting.recess"]);
+    public static readonly TruthFact HasInnerTabs = Declarations.Truth(
+        "has_inner_tabs", "Tabs stand into the opening of the spacer.",
+        Reads.Adapter["inner_tabs"]);
+    public static readonly TruthFact HasDirection = Declarations.Truth(
+        "has_direction", "The panel faces in a direction that is usual for its place.",
+        Reads.Place["place", "side"]);
     public static readonly TruthFact FeedsFromFactory = Declarations.Truth(
         "feeds_from_factory", "The driver hangs on the factory radio or its amplifier.",
         Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"]);
@@ -102,29 +111,35 @@ internal static class PlaceFacts
         sheet.Set(ModuleName, c.Placed.Module?.Part.Name ?? "no module");
         sheet.Set(VehicleName, build.Vehicle.Name);
         sheet.Set(Role, position.Role);
-        sheet.Set(Place, position.Place);
-        sheet.Set(Side, position.Side);
+        Where(c, sheet);
         if (c.Driver is { } driver)
         {
             sheet.Set(DriverType, driver.Type);
             sheet.Set(RoleFits, Suits(driver.Type, position.Role));
         }
-        sheet.Set(Wet, position.Wet);
+        sheet.Set(Wet, position.Wet, new Unsure(c.AtPosition("whether water runs down behind the panel"),
+            "Look for a water shed behind the door card, or for traces of water.", Estimated: false));
         sheet.Set(AirbagNear, position.AirbagNear,
             new Unsure(c.AtPosition("whether an airbag is near"), "Look for its mark on the trim, and in the vehicle maker's documents.",
                 Estimated: false));
         // Only a door is the housing of one.
-        sheet.Set(PressureSensor, position.PressureSensor ?? (position.Place == "door" ? null : false),
+        sheet.Set(PressureSensor, position.PressureSensor ?? (position.Place is "door" or "" ? null : false),
             new Unsure(c.AtPosition("whether the door carries a pressure sensor"), "Look it up in the vehicle maker's documents.",
                 Estimated: false));
-        sheet.Set(MetalPanel, position.Mounting.PanelMaterial is "steel" or "aluminium");
+        sheet.Set(MetalPanel, position.Mounting.PanelMaterial is { } panel ? panel is "steel" or "aluminium" : null,
+            new Unsure(c.AtPosition("material of the panel"), "Try it with a magnet, and look at a cut edge.", Estimated: false));
+        sheet.Set(HasRecess, position.Mounting.HasRecess, new Unsure(c.AtPosition("diameter of the recess or trim ring"),
+            "Measure with a calliper, in two directions; a panel without any is `none`.", Estimated: false));
         sheet.Set(DrillingAccepted, build.Accepted("drill"));
         sheet.Set(EnlargingAccepted, build.Accepted("enlarge-holes"));
         sheet.Set(TrimmingAccepted, build.Accepted("trim-parts"));
         sheet.Set(HasFoamUnderSpacer, build.HasTreatment("foam-tape", position.Id) || build.HasTreatment("damping-sheet", position.Id));
         sheet.Set(HasGasketRing, build.HasTreatment("gasket-ring", position.Id));
         sheet.Set(HasDamping, build.HasTreatment("damping-sheet", position.Id));
-        sheet.Set(HasDoorCardGap, position.Mounting.DoorCardGap is { Si: > 0 });
+        sheet.Set(HasDoorCardGap, position.Mounting.DoorCardGap is { } gap ? gap.Si > 0 : null,
+            new Unsure(c.AtPosition("gap from the panel to the back of the door card"),
+                "Put lumps of modelling clay on the panel, fit the door card, take it off again and measure their height.",
+                Estimated: false));
         sheet.Set(OpenedWaterShed, c.Placed.OpenedWaterShed && !build.HasTreatment("moisture-guard", position.Id));
         sheet.Set(FeedsFromFactory, c.Channel?.Channel.Device.IsFactory == true);
         Parts(c, sheet);
@@ -134,16 +149,51 @@ internal static class PlaceFacts
     {
         if (c.Adapter is { } adapter)
         {
-            sheet.Set(AdapterFitsHere, Fit.Covers(adapter.Fits, c.Build.Vehicle.Id, c.Position.Id));
+            sheet.Set(AdapterFitsHere, Fit.IsFor(adapter.Fits, adapter.IsUniversal, c.Build.Vehicle.Id, c.Position.Id), MadeFor(adapter));
             sheet.Set(AdapterHand, adapter.Handed);
-            sheet.Set(AdapterHandFits, HandFits(adapter, c.Position));
+            sheet.Set(AdapterHandFits, HandFits(adapter, c.Position), adapter.Handed is null
+                ? new Unsure($"hand of {adapter.Name}", "Look for a mark, `L` or `R`, on its back; one that fits both sides is `no`.",
+                    Estimated: false)
+                : SideOf(c));
+            sheet.Set(HasInnerTabs, adapter.HasTabs, new Unsure($"inner tabs of {adapter.Name}",
+                "Look whether tabs stand into its opening, and measure the radius between them; one without any is `none`.",
+                Estimated: false));
             sheet.Set(AdapterMaterial, adapter.Material?.Value);
             if (adapter.CableExit is { } exit)
                 sheet.Set(AdapterLacksCableExit, !exit);
         }
         if (c.Cup is { } cup)
-            sheet.Set(CupFitsHere, Fit.Covers(cup.Fits, c.Build.Vehicle.Id, c.Position.Id));
+            sheet.Set(CupFitsHere, Fit.IsFor(cup.Fits, cup.IsUniversal, c.Build.Vehicle.Id, c.Position.Id), MadeFor(cup));
     }
+
+    private static void Where(PositionContext c, FactSheet sheet)
+    {
+        sheet.Set(Place, c.Position.Place.Length > 0 ? FactValue.Of(c.Position.Place)
+            : FactValue.Unknown(FactType.Word, PlaceOf(c)));
+        sheet.Set(Side, c.Position.KnownSide is { } side ? FactValue.Of(side) : FactValue.Unknown(FactType.Word, SideOf(c)));
+        sheet.Set(HasDirection, Faces(c.Position), c.Position.Place.Length > 0 ? SideOf(c) : PlaceOf(c));
+    }
+
+    /// <summary>
+    /// Whether the panel faces somewhere: bass from the cargo space has no direction, and what stands in the middle of the vehicle only
+    /// where it looks up or back.
+    /// </summary>
+    public static bool? Faces(Position position) => position.Place switch
+    {
+        "" => null,
+        "cargo" => false,
+        "dash" or "shelf" => true,
+        _ => position.KnownSide is { } side ? side != "centre" : null,
+    };
+
+    public static Unsure PlaceOf(PositionContext c) => new(c.AtPosition("what place it is"),
+        "Look where the driver sits: door, dash, sail, pillar, rear-panel, shelf or cargo.", Estimated: false);
+
+    private static Unsure SideOf(PositionContext c) =>
+        new(c.AtPosition("which side it is"), "Left, right or centre, seen in the direction of travel.", Estimated: false);
+
+    private static Unsure MadeFor(Part part) => new($"what {part.Name} is made for",
+        "Read it from its box or the maker's list; one that is made for no vehicle in particular fits `any`.", Estimated: false);
 
     /// <summary>True when a driver of this type belongs at a position of this role.</summary>
     internal static bool Suits(string type, string role) => role switch
@@ -154,6 +204,9 @@ internal static class PlaceFacts
         _ => type is "coaxial" or "full-range" or "woofer",
     };
 
-    /// <summary>True when a spacer is made for the side of the vehicle on which the position is, or for both.</summary>
-    internal static bool HandFits(Adapter adapter, Position position) => adapter.Handed == "no" || adapter.Handed == position.Side;
+    /// <summary>
+    /// Whether a spacer is made for the side of the vehicle on which the position is, or for both; null when that is not recorded.
+    /// </summary>
+    internal static bool? HandFits(Adapter adapter, Position position) =>
+        adapter.Handed == "no" ? true : adapter.Handed is null || position.KnownSide is not { } side ? null : adapter.Handed == side;
 }

@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Values;
 
 namespace FitCheck.Facts.Fitting;
 
@@ -36,7 +37,25 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
 
     public StackedLength DepthTo(in Obstruction? thing) => thing is null
         ? StackedLength.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Placed.Depth)
-        : StackedLength.Need(c.AtPosition($"depth to the {thing.Name}{(thing.Moving ? ", fully down" : "")}"), Gauge, thing.Depth);
+        : StackedLength.Need(c.AtPosition($"depth to the {thing.Name}{(thing.Moving == true ? ", fully down" : "")}"), Gauge, thing.Depth);
+
+    public bool AreThingsRecorded => c.Position.Mounting.AreObstructionsRecorded;
+
+    public StackedLength ToUnrecorded
+    {
+        get
+        {
+            var (needed, unknown) = (DepthNeeded(null), Unlooked(c));
+            return needed.ToFact().Number is { High: <= 0 }
+                ? StackedLength.Difference(StackedLength.Optional(unknown.What, unknown.How, null, 0), needed)
+                : StackedLength.Need(unknown.What, unknown.How, null);
+        }
+    }
+
+    /// <summary>What stands behind a panel behind which nobody has looked.</summary>
+    public static Unsure Unlooked(PositionContext c) => new(c.AtPosition("what stands behind the panel"),
+        "Look for window glass (run it down), rails, rods and bars, and measure how far behind the panel each stands; where there is "
+            + "nothing, write `obstructions: []`.", Estimated: false);
 
     public StackedLength DepthNeeded(in Obstruction? thing)
     {
@@ -69,7 +88,9 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
         ? StackedLength.Need("thickness of the spacer", Calliper, adapter.Thickness)
         : StackedLength.Optional("thickness of the spacer", Calliper, null, 0);
 
-    private StackedLength Tilt => StackedLength.Optional("tilt of the spacer", Calliper, c.Adapter?.Tilt, 0);
+    private StackedLength Tilt => c.Adapter is { } adapter
+        ? StackedLength.Angle("tilt of the spacer", ScrewFacts.TwoHeights, adapter.Tilt)
+        : StackedLength.Optional("tilt of the spacer", Calliper, null, 0);
 
     private StackedLength OfBody(StackedLength third, BodyFormula formula)
     {

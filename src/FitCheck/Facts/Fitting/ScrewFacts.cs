@@ -17,6 +17,10 @@ internal static class ScrewFacts
     private const string Gauge = "Measure the depth of a screw boss with a depth gauge.";
     private const string Calliper = "Measure with a calliper.";
 
+    /// <summary>How the tilt of a spacer is found.</summary>
+    internal const string TwoHeights =
+        "Measure its height at the thickest and at the thinnest edge, and the way between them; a flat one has `tilt: 0 deg`.";
+
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly TruthFact HasScrews = Declarations.Truth(
@@ -106,9 +110,9 @@ internal static class ScrewFacts
     private static Func<double[], double> Room(PositionContext c, Adapter adapter, Stack stack)
     {
         var thickness = stack.Need("thickness of the spacer", Calliper, adapter.Thickness);
-        if (adapter.Tilt is not { Si: not 0 })
+        if (adapter.Tilt is { Si: 0 })
             return v => v[thickness];
-        var tilt = stack.Need("tilt of the spacer", Calliper, adapter.Tilt);
+        var tilt = stack.NeedAngle("tilt of the spacer", TwoHeights, adapter.Tilt);
         var circle = stack.Need(c.OfDriver("bolt circle"), Calliper, c.Driver!.Holes?.Circle ?? c.Size?.Flange);
         var boss = stack.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth);
         return v => Math.Max(v[boss], (v[thickness] - (v[circle] / 2 * Math.Sin(Math.Abs(v[tilt])))) / Math.Cos(v[tilt]));

@@ -25,6 +25,14 @@ internal sealed class StackedLength : ILength<StackedLength>
     }, isMissing: figure is null)
     { Figure = figure };
 
+    /// <summary>An angle that must be known.</summary>
+    public static StackedLength Angle(string what, string how, Figure? figure) => new(stack =>
+    {
+        var at = stack.NeedAngle(what, how, figure);
+        return v => v[at];
+    }, isMissing: figure is null)
+    { Figure = figure };
+
     /// <summary>A figure that counts as a given value when it is left out.</summary>
     public static StackedLength Optional(string what, string how, Figure? figure, double absent) => new(stack =>
     {

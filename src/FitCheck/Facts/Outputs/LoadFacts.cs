@@ -1,4 +1,5 @@
 using FitCheck.Facts.Contexts;
+using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Electrical.Loads;
 using FitCheck.Physics.Quantities;
@@ -115,7 +116,10 @@ internal static class LoadFacts
         }
         sheet.Set(DriverCount, c.Channel.Feeds.Count(p => p.Driver is not null) + c.Channel.Leftover.Count);
         var forgotten = c.Channel.Leftover.Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && p.KeepsFactoryDriver)).ToList();
-        sheet.Set(LeftoverCount, forgotten.Count);
+        var perhaps = c.Channel.PerhapsLeft.Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && p.KeepsFactoryDriver)).ToList();
+        sheet.Set(LeftoverCount, forgotten.Count == 0 && perhaps.Count > 0
+            ? FactValue.Unknown(FactType.Number(Dimension.One), [.. perhaps.Select(p => ChannelModel.FactoryDriver(p, estimated: false))])
+            : FactValue.Of(Dimension.One, forgotten.Count));
         sheet.Set(LeftoverNames, forgotten.Count == 0 ? "none" : string.Join(", ", forgotten.Select(p => p.Name)));
         sheet.Set(OutputName, output.Name);
         sheet.Set(ChannelName, c.Channel.Id);
@@ -151,10 +155,11 @@ internal static class LoadFacts
     private static void Ratings(ChannelContext c, FactSheet sheet)
     {
         var output = c.Output;
-        sheet.Set(HasConverter, output.HasConverter);
+        sheet.Set(HasConverter, output.HasConverter, new Unsure($"whether {output.Name} has a supply converter",
+            "Read it in its data sheet; a radio of up to some 25 W a channel has none.", Estimated: false));
+        sheet.Set(OnlyPeakRating, output.Ratings.Count == 0 ? null : output.OnlyPeak, PowerFacts.OutputPower(c, estimated: false));
         if (output.Ratings.Count == 0)
             return;
-        sheet.Set(OnlyPeakRating, output.OnlyPeak);
         if (output.Ratings.FirstOrDefault(r => r.Peak) is { } peak)
         {
             sheet.Set(PeakPower, peak.Power.Si);
@@ -168,10 +173,15 @@ internal static class LoadFacts
                     with
                 { Data = [new Datum($"power of {output.Name}: {stated.Power}", stated.Power.At)] });
             sheet.Set(StatedLoad, stated.Load.Si);
-            sheet.Set(StatedDistortion, stated.Distortion?.Si);
+            sheet.Set(StatedDistortion, stated.Distortion is { } distortion ? FactValue.Of(Dimension.One, distortion.Si)
+                : FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"distortion at the stated power of {output.Name}",
+                    "Look in its data sheet for the distortion (THD+N) beside the power, and write it into its rating as `distortion`.",
+                    Estimated: false)));
             sheet.Set(StatedSupply, stated.Supply?.Si);
-            if (stated.AllChannels is { } all)
-                sheet.Set(StatedAllChannels, all);
+            // One of a single channel has no other to be driven.
+            sheet.Set(StatedAllChannels, c.Channel.Device.Part is Catalog.Amplifier { Channels: 1 } ? true : stated.AllChannels, new Unsure($"channels driven at the stated power of {output.Name}",
+                "Look in its data sheet whether all channels were driven at once, and write it into its rating as `all_channels`.",
+                Estimated: false));
         }
         if (sheet.Of(StatedLoad)?.Number is { } load)
             sheet.Set(SupplyCeiling, OutputRating.Ceiling(load.Value));

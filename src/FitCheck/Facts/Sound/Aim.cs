@@ -42,7 +42,7 @@ internal sealed record Aim(Direction Location, Direction? Axis, PanelClock? Cloc
         {
             "dash" => new Direction(-1, 0, 1),
             "shelf" => new Direction(0, 0, 1),
-            "cargo" => null,
+            _ when Fitting.PlaceFacts.Faces(position) != true => null,
             _ when across.Length == 0 => null,
             _ => across,
         };

@@ -62,6 +62,9 @@ internal static class AimFacts
             sheet.Set(ListenerAngle, Of(Dimension.Radian, angle));
             if (LossOffAxis(driver, angle) is { } loss)
                 sheet.Set(OffAxisLoss, Of(Dimension.Decibel, loss));
+            else if (Array.IndexOf(Directional, driver.Type) >= 0)
+                sheet.Set(OffAxisLoss, FactValue.Unknown(FactType.Number(Dimension.Decibel),
+                    new Unsure($"effective piston area of {driver.Name}", "Measure its cone or dome across.", Estimated: false)));
         }
         if (aim.Hour is { } hour)
         {

@@ -74,12 +74,12 @@ internal static class LevelFacts
     }
 
     /// <summary>The woofer that a tweeter shares its output with; null for other drivers and for a tweeter alone.</summary>
-    public static Branch? WooferBeside(PositionContext c) => c.Driver is { IsTweeter: true }
-        ? c.Channel?.Branches.FirstOrDefault(b => b.Placed?.Driver?.Part.Type is "woofer" or "full-range") : null;
+    public static Builds.FittedPosition? WooferBeside(PositionContext c) => c.Driver is { IsTweeter: true }
+        ? c.Channel?.Channel.Feeds.FirstOrDefault(p => p.Driver?.Part.Type is "woofer" or "full-range") : null;
 
     private static void Pair(PositionContext c, FactSheet sheet)
     {
-        if (WooferBeside(c) is not { Placed: { } beside })
+        if (WooferBeside(c) is not { } beside)
             return;
         sheet.Set(HasLevelPair, true);
         sheet.Set(HasBetterSetting, false);
@@ -89,6 +89,8 @@ internal static class LevelFacts
         {
             foreach (var fact in new[] { TweeterLevelDifference, BestLevelDifference })
                 sheet.Set(fact, FactValue.Unknown(fact.Type, [.. missing, .. missingToo]));
+            if (c.Channel!.Channel.Crossover?.Part is { Settings.Count: > 1 })
+                sheet.Set(HasBetterSetting, FactValue.Unknown(FactType.Truth, [.. missing, .. missingToo]));
             return;
         }
         IReadOnlyList<Unsure> unsure = [.. tweeter.Unsure, .. woofer.Unsure];
@@ -137,17 +139,23 @@ internal static class LevelFacts
 
     private static void Rear(PositionContext c, IReadOnlyList<PositionContext> all, FactSheet sheet)
     {
-        if (!PlaysMusic(c) || !(c.Position.Location is [{ Si: < 0 }, _, _]))
+        if (!PlaysMusic(c) || c.Position.Location is [{ Si: >= 0 }, _, _])
             return;
-        PositionContext? front = null;
-        foreach (var other in all)
+        var beside = all.Where(o => o != c && PlaysMusic(o) && o.Channel is not null
+            && (o.Position.KnownSide ?? c.Position.KnownSide) == (c.Position.KnownSide ?? o.Position.KnownSide)
+            && o.Position.Location is not [{ Si: <= 0 }, _, _]).ToList();
+        var front = beside.Find(o => o.Position.Location.Count > 0 && o.Position.KnownSide is not null);
+        if (beside.Count == 0)
+            return;
+        // Where one of them is, nobody wrote; the other may be before it or beside it.
+        if (front is null || c.Position.Location.Count == 0 || c.Position.KnownSide is null)
         {
-            if (other.Position.Side == c.Position.Side && PlaysMusic(other) && other.Channel is not null
-                && other.Position.Location is [{ Si: > 0 }, _, _])
-                front ??= other;
-        }
-        if (front is null)
+            Unsure[] where = [.. beside.Append(c).Where(o => o.Position.Location.Count == 0 || o.Position.KnownSide is null)
+                .Select(o => AimFacts.Location(o.Position, estimated: false)).Distinct()];
+            sheet.Set(IsRearBesideFront, FactValue.Unknown(FactType.Truth, where));
+            sheet.Set(RearOverFront, FactValue.Unknown(FactType.Number(Dimension.Decibel), where));
             return;
+        }
         sheet.Set(IsRearBesideFront, true);
         var (behind, missing) = HeardDriver.Of(c.Channel!, c.Placed);
         var (before, missingToo) = HeardDriver.Of(front.Channel!, front.Placed);

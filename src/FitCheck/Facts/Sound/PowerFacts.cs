@@ -37,6 +37,9 @@ internal static class PowerFacts
     public static readonly NumberFact FactoryImpedance = Declarations.Number(
         "factory_impedance", Dimension.Ohm, "Impedance of the factory driver at this position.",
         Reads.Driver.Itself, Reads.Inline.Itself, Reads.Wire.Itself, Reads.Feed.Itself, Reads.Place["factory_driver.impedance"]);
+    public static readonly TruthFact HadFactoryDriver = Declarations.Truth(
+        "had_factory_driver", "The maker fitted a driver at this position.",
+        Reads.Driver.Itself, Reads.Place["factory_driver"]);
     public static readonly NumberFact DriverImpedance = Declarations.Number(
         "driver_impedance", Dimension.Ohm, "Rated impedance of the new driver.",
         Reads.Driver["impedance"]);
@@ -126,12 +129,21 @@ internal static class PowerFacts
 
     private static void Impedances(PositionContext c, Catalog.Driver driver, FactSheet sheet)
     {
+        sheet.Set(HadFactoryDriver, c.Position.HasFactoryDriver, ChannelModel.FactoryDriver(c.Position, estimated: false));
         sheet.Set(FactoryImpedance, c.Position.FactoryImpedance?.Si);
         sheet.Set(DriverImpedance, driver.Impedance?.Si);
-        if (c.Position.FactoryImpedance is { } old && driver.Impedance is { } now)
-            sheet.Set(ImpedanceLoss, Decibel.OfPower(now.Si / old.Si));
-        if (c.Channel?.Of(c.Position.Id) is ({ } branch, _) && driver.Impedance is { } load && branch.Physics.WireResistance > 0)
-            sheet.Set(WireLoss, Physics.Electrical.Cables.WireLoss.Db(load.Si, branch.Physics.WireResistance));
+        var rated = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false);
+        var (old, now) = (c.Position.FactoryImpedance, driver.Impedance);
+        sheet.Set(ImpedanceLoss, old is not null && now is not null ? FactValue.Of(Dimension.Decibel, Decibel.OfPower(now.Si / old.Si))
+            : FactValue.Unknown(FactType.Number(Dimension.Decibel),
+                [.. old is null ? [ChannelModel.FactoryDriver(c.Position, estimated: false)] : Array.Empty<Unsure>(),
+                    .. now is null ? [rated] : Array.Empty<Unsure>()]));
+        if (c.Channel is null)
+            return;
+        Unsure[] missing = [.. now is null ? [rated] : Array.Empty<Unsure>(), .. ChannelModel.WireUnsure(c.Placed)];
+        sheet.Set(WireLoss, missing.Length == 0
+            ? FactValue.Of(Dimension.Decibel, Physics.Electrical.Cables.WireLoss.Db(now!.Si, ChannelModel.WireOf(c.Placed)))
+            : FactValue.Unknown(FactType.Number(Dimension.Decibel), missing));
     }
 
     public static Unsure RatedPowerOf(string name, bool estimated) =>

@@ -88,7 +88,10 @@ internal static class TravelFacts
             || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more)
             || ProgrammeTravel.Of(branch.Physics.Driver, mass,
             hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer)) is not { } travel)
+        {
+            sheet.Set(ExcursionRatio, FactValue.Unknown(FactType.Number(Dimension.One), [.. Untold(c, channel, driver)]));
             return;
+        }
         IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure,
             .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
@@ -99,6 +102,26 @@ internal static class TravelFacts
         sheet.Set(SafeHighPassSlope, slope);
         if (travel.LowestHighPass(volts.High, xmax.Si, ActiveFilter.OrderOfSlope(slope), LowPass(channel)) is { } corner)
             sheet.Set(LowestSafeHighPass, FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure, Data = data });
+    }
+
+    private static IEnumerable<Unsure> Untold(PositionContext c, ChannelContext channel, Driver driver)
+    {
+        if (Unboxed(c, driver))
+            yield return BoxOf(c, driver);
+        foreach (var unsure in channel.Sweep is null ? channel.Unsure : [])
+            yield return unsure;
+        if (channel.Sweep is { } sweep && PowerFacts.Volts(channel, sweep) is null)
+            yield return PowerFacts.OutputPower(channel, estimated: false);
+        var p = driver.Parameters;
+        string[] missing =
+        [
+            .. p?.Xmax is null ? ["Xmax"] : Array.Empty<string>(), .. p?.Fs is null ? ["fs"] : Array.Empty<string>(),
+            .. p?.Qes is null ? ["Qes"] : Array.Empty<string>(), .. p?.Qms is null ? ["Qms"] : Array.Empty<string>(),
+            .. p is null || MovingMass(p) is null ? ["Mms (or Vas and Sd)"] : Array.Empty<string>(),
+        ];
+        if (missing.Length > 0)
+            yield return new Unsure($"{string.Join(", ", missing)} of {driver.Name}",
+                "Ask the maker for the parameters, and write them into its entry under `parameters`.", Estimated: false);
     }
 
     private static Func<double, double> LowPass(ChannelContext channel) => channel.LowPass?.Setting is { } low
@@ -117,15 +140,13 @@ internal static class TravelFacts
     }
 
     private static bool Unboxed(PositionContext c, Driver driver) =>
-        driver.Type == "subwoofer" && c.Position.Place == "cargo" && c.Placed.Box is null;
+        driver.Type == "subwoofer" && c.Position.Place is "cargo" or "" && c.Placed.Box is null;
 
     private static void Box(PositionContext c, Driver driver, FactSheet sheet)
     {
         if (Unboxed(c, driver))
         {
-            sheet.Set(BoxQ, FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(c.AtPosition("net volume of the box"),
-                "Ask the maker of the box, or fill it with a measured amount of dry grain; then write it into the build as `box`.",
-                Estimated: false, limit => Volume(driver, limit))));
+            sheet.Set(BoxQ, FactValue.Unknown(FactType.Number(Dimension.One), BoxOf(c, driver)));
             return;
         }
         if (c.Placed.Box is not { Si: > 0 } box)
@@ -151,6 +172,10 @@ internal static class TravelFacts
         sheet.Set(BoxResonance, fs.Si * stiffening);
         sheet.Set(BoxCorner, fs.Si * stiffening * ClosedBox.HalfPowerRatio(q));
     }
+
+    private static Unsure BoxOf(PositionContext c, Driver driver) => new(c.AtPosition("net volume of the box"),
+        "Ask the maker of the box, or fill it with a measured amount of dry grain; then write it into the build as `box`.",
+        Estimated: false, limit => Volume(driver, limit));
 
     // The volume at which the total Q just reaches a limit: a smaller box has a higher Q.
     private static string? Volume(Driver driver, PassLimit limit)

@@ -82,12 +82,34 @@ internal static class TweeterFacts
                     ? [new Unsure($"lowest crossover of {driver.Name}",
                     "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: true)] : [],
             });
-            sheet.Set(LowestCrossoverSlope, driver.LowestCrossoverSlope);
         }
+        sheet.Set(TweeterRatedPower, driver.ContinuousPower is { } rated
+            ? FactValue.Of(Dimension.Watt, rated.Si) with
+            {
+                Data = [new Datum($"rated noise power of {driver.Name}: {rated}", rated.At)],
+                Unsure = rated.IsEstimated ? [RatedPower(driver.Name, true)] : [],
+            }
+            : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPower(driver.Name, false)));
+        var limit = new Unsure($"lowest crossover of {driver.Name}",
+            "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: false);
+        if (driver.LowestCrossover is null)
+            sheet.Set(LowestCrossover, FactValue.Unknown(FactType.Number(Dimension.Hertz), limit));
+        sheet.Set(LowestCrossoverSlope, driver.LowestCrossoverSlope is { } known ? FactValue.Of(Dimension.Slope, known)
+            : FactValue.Unknown(FactType.Number(Dimension.Slope), limit));
         if (c.Position.HasOwnCapacitor is { } own)
             sheet.Set(FactoryTweeterCapacitor, own);
         if (c.Channel?.Of(c.Position.Id) is ({ } branch, var index))
             Reaching(c, c.Channel, branch, index, sheet);
+        else if (c.Channel is { } channel)
+            Untold(channel, sheet);
+    }
+
+    // Without its impedance nothing before it can be worked out.
+    private static void Untold(ChannelContext channel, FactSheet sheet)
+    {
+        foreach (var fact in new Fact[] { TweeterFullRange, TweeterCorner, TweeterSlope, TweeterPeak, HighPasses, TweeterPower,
+            TweeterPowerClipped })
+            sheet.Set(fact, FactValue.Unknown(fact.Type, [.. channel.Unsure]));
     }
 
     private static void Reaching(PositionContext c, ChannelContext channel, Branch branch, int index, FactSheet sheet)
@@ -108,7 +130,8 @@ internal static class TweeterFacts
         sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses));
         if (channel.Sweep is not { } sweep || (open.Length > 0 && passes == 0))
         {
-            sheet.Set(TweeterCorner, FactValue.Unknown(FactType.Number(Dimension.Hertz), open.Length > 0 ? open : [.. channel.Unsure]));
+            foreach (var fact in new[] { TweeterCorner, TweeterSlope, TweeterPeak, TweeterPower, TweeterPowerClipped })
+                sheet.Set(fact, FactValue.Unknown(fact.Type, open.Length > 0 ? open : [.. channel.Unsure]));
             return;
         }
         IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. open.Select(o => o with { Estimated = true })];
@@ -133,14 +156,6 @@ internal static class TweeterFacts
     private static void Power(PositionContext c, ChannelContext channel, ChannelSweep sweep, int index, IReadOnlyList<Unsure> unsure,
         FactSheet sheet)
     {
-        var driver = c.Driver!;
-        sheet.Set(TweeterRatedPower, driver.ContinuousPower is { } rated
-            ? FactValue.Of(Dimension.Watt, rated.Si) with
-            {
-                Data = [new Datum($"rated noise power of {driver.Name}: {rated}", rated.At)],
-                Unsure = rated.IsEstimated ? [RatedPower(driver.Name, true)] : [],
-            }
-            : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPower(driver.Name, false)));
         if (PowerFacts.Volts(channel, sweep) is not ({ } volts, var more))
         {
             var unknown = FactValue.Unknown(FactType.Number(Dimension.Watt), PowerFacts.OutputPower(channel, estimated: false));

@@ -37,6 +37,15 @@ internal sealed class Stack(Dimension dimension)
         return _inputs.Count - 1;
     }
 
+    /// <summary>Adds an angle that must be known.</summary>
+    public int NeedAngle(string what, string how, Figure? angle)
+    {
+        var at = Need(what, how, angle);
+        if (angle is null)
+            (_angles ??= []).Add(at);
+        return at;
+    }
+
     /// <summary>Adds a figure that counts as a given value when it is left out.</summary>
     public int Optional(string what, string how, Figure? figure, double absent)
     {

@@ -9,7 +9,9 @@ internal sealed record UnwrittenKey(string Key, string Of, string Where)
     /// <summary>What is to be done with what was found out.</summary>
     public string Order => $"Write it as `{Key}` into {Where}.";
 
-    /// <summary>How many words of the key a person's name for a datum has: `depth behind the panel` has the one of `mounting.depth`.</summary>
+    /// <summary>
+    /// How many words of the key a person's name for a datum has: `depth behind the panel` has the one of `mounting.depth`.
+    /// </summary>
     public int Likeness(string what)
     {
         var words = what.Split([' ', ',', '(', ')'], StringSplitOptions.RemoveEmptyEntries);

@@ -68,7 +68,7 @@ internal static class WiringFacts
         var uses = c.Placed.NewWire is null;
         sheet.Set(UsesFactoryPlug, uses);
         sheet.Set(HasNewWire, !uses);
-        sheet.Set(InDoor, c.Position.Place == "door");
+        sheet.Set(InDoor, c.Position.Place.Length > 0 ? c.Position.Place == "door" : null, Fitting.PlaceFacts.PlaceOf(c));
         sheet.Set(HasRubberPassage,
             c.Build.Placed.Any(p => p.Sundries.Any(s => s.Part.Type == "grommet"))
                 || c.Build.Extras.Any(e => e.Part is Sundry { Type: "grommet" }));

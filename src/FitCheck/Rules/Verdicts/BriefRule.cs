@@ -73,6 +73,11 @@ internal sealed class BriefRule
         return Verdict.Of(Brief.Of(Uncertain.Within(value, halfWidth), doubt), _limits, _manner, doubt);
     }
 
+    /// <summary>
+    /// What is said where nobody knows whether the rule applies: what passes if it does is nothing to ask about.
+    /// </summary>
+    public static Verdict WhereOpen(in Verdict ifSo) => ifSo.Status == Findings.Status.Pass ? ifSo : Verdict.Unknown;
+
     /// <summary>The facts that it asks for, each once.</summary>
     public IEnumerable<string> Names => _ofCondition.Concat(_others);
 
@@ -83,7 +88,7 @@ internal sealed class BriefRule
         if (_when is null)
             return Judge(facts, Doubt.None);
         var when = _when.Weigh(facts);
-        return !when.IsKnown ? Verdict.Unknown : when.IsTrue ? Judge(facts, when.Doubt) : null;
+        return !when.IsKnown ? WhereOpen(Judge(facts, Doubt.None)) : when.IsTrue ? Judge(facts, when.Doubt) : null;
     }
 
     /// <summary>What it says of the facts of a table, which is asked for the rest only where the condition holds.</summary>
@@ -92,7 +97,8 @@ internal sealed class BriefRule
         if (_when is null)
             return Judge(table.With(_others), Doubt.None);
         var when = _when.Weigh(table.With(_ofCondition));
-        return !when.IsKnown ? Verdict.Unknown : when.IsTrue ? Judge(table.With(_others), when.Doubt) : null;
+        return !when.IsKnown ? WhereOpen(Judge(table.With(_others), Doubt.None))
+            : when.IsTrue ? Judge(table.With(_others), when.Doubt) : null;
     }
 
     private Verdict Judge(ReadOnlySpan<Brief> facts, Doubt condition)

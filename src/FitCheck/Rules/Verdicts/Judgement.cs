@@ -37,10 +37,11 @@ internal sealed record Judgement(Status Status, FactValue Fact, IReadOnlyList<Li
             return null;
         var fact = given ?? rule.Fact.Evaluate(inputs);
         var limits = Limit.AllOf(rule, inputs);
-        if (!when.IsKnown)
+        var verdict = Verdict.Of(Brief.Of(fact), [.. limits.Select(l => l.InBrief)], Manner.Of(rule),
+            when.IsKnown ? Facts.Values.Doubts.Of(when.Unsure) : Doubt.None);
+        // What passes if the rule applies is nothing to ask about.
+        if (!when.IsKnown && verdict.Status != Status.Pass)
             return new Judgement(Status.Measure, fact, limits, null, Told(rule.When!, when, inputs, []), when.Data);
-
-        var verdict = Verdict.Of(Brief.Of(fact), [.. limits.Select(l => l.InBrief)], Manner.Of(rule), Facts.Values.Doubts.Of(when.Unsure));
         var unsure = Doubts();
         if (verdict.Status == Status.Measure && unsure.Count == 0)
             unsure = Told(rule.Fact, fact, inputs, limits);

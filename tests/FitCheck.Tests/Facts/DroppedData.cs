@@ -1,0 +1,160 @@
+using System.Collections.Concurrent;
+using System.Reflection;
+using System.Text.Json;
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts;
+using FitCheck.Facts.Values;
+using FitCheck.Findings;
+using FitCheck.Foundation.Files;
+using FitCheck.Foundation.Problems;
+using FitCheck.Rules;
+using FitCheck.Rules.Model;
+using FitCheck.Rules.Verdicts;
+using FitCheck.Yaml;
+
+namespace FitCheck.Tests.Facts;
+
+/// <summary>One reference build, judged in memory with each of its data left out in turn.</summary>
+internal sealed class DroppedData
+{
+    // Names and remarks; which entry it is; and which one has the data.
+    private static readonly HashSet<string> Told = new(
+        ["id", "kind", "name", "notes", "source", "provenance", "mirror_of", "contains"], StringComparer.Ordinal);
+
+    // What a build records; all else that it says is chosen.
+    private static readonly HashSet<string> Readings = new(
+        ["length", "power_length", "ground_length", "fuse_distance", "box", "gain", "measured", "depth", "cutout", "grille_gap",
+            "resistance"], StringComparer.Ordinal);
+
+    private static readonly Lazy<RuleSet> Rules = new(
+        () => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
+
+    private static readonly ConcurrentDictionary<string, HashSet<string>> RequiredOf = new(StringComparer.Ordinal);
+
+    private readonly PartsCatalog _catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
+    private readonly ConcurrentDictionary<string, Entry?> _entries;
+    private readonly RuleNotes _notes = new();
+    private readonly YamlNode _root;
+
+    public DroppedData(string path)
+    {
+        _entries = (ConcurrentDictionary<string, Entry?>)typeof(PartsCatalog).GetField("_entries",
+            BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(_catalog)!;
+        _root = YamlReader.Read(new SourceText(path, File.ReadAllText(path)), new ProblemList())!;
+    }
+
+    /// <summary>What was left out, and what each rule says at each place with it and without.</summary>
+    public IEnumerable<(string What, IReadOnlyDictionary<(string, string), Status> Before,
+        IReadOnlyDictionary<(string, string), Status> After)> Drops()
+    {
+        var before = Judged(_root)!;
+        foreach (var (key, without) in Without(_root, Required("build"), [], Readings))
+        {
+            if (Judged(without) is { } after)
+                yield return ($"build {key}", before, after);
+        }
+        foreach (var id in Named().Where(id => _catalog.Find(id) is not null).ToList())
+        {
+            var (kind, entry) = (_catalog.KindOf(id)!, _entries[id]);
+            foreach (var (key, without) in Without(_catalog.Written(id)!, Required(kind), [], null))
+            {
+                var problems = new ProblemList();
+                if (EntryReader.Read(kind, without, problems) is not { } changed || problems.HasErrors)
+                    continue;
+                _entries[id] = changed;
+                if (Judged(_root) is { } after)
+                    yield return ($"{id} {key}", before, after);
+            }
+            _entries[id] = entry;
+        }
+    }
+
+    // Rules of entries ask whether an entry contradicts itself: one that says less does so less.
+    private Dictionary<(string, string), Status>? Judged(YamlNode root)
+    {
+        var problems = new ProblemList();
+        if (BuildReader.Read(root, _catalog, problems) is not { } build || problems.HasErrors)
+            return null;
+        var said = new Dictionary<(string, string), Status>();
+        foreach (var table in FactRegistry.Of(build, Shopping.List(build)).Tables.Where(t => !t.Subject.IsOfEntries()))
+        {
+            _notes.Turn(table);
+            foreach (var rule in Rules.Value.Rules.Where(r => r.Subject == table.Subject))
+            {
+                if (_notes.Judge(rule) is { } verdict)
+                    said[(rule.Id, table.Key)] = verdict.Status;
+            }
+        }
+        return said;
+    }
+
+    private IEnumerable<string> Named()
+    {
+        var ids = Scalars(_root).Select(s => s.Text).ToList();
+        // A set stands for what is in it, a vehicle for its radio.
+        foreach (var id in ids.ToList())
+        {
+            if (_catalog.Find(id) is ComponentSet set)
+                ids.AddRange(new[] { set.Woofer?.Value, set.Tweeter?.Value, set.Crossover?.Value }.OfType<string>());
+            else if (_catalog.Find(id) is Vehicle { FactorySource: { } source })
+                ids.Add(source.Value);
+        }
+        return ids.Distinct(StringComparer.Ordinal);
+    }
+
+    private static IEnumerable<YamlScalar> Scalars(YamlNode node) => node switch
+    {
+        YamlScalar scalar => [scalar],
+        YamlMap map => map.Entries.SelectMany(e => Scalars(e.Value)),
+        YamlList list => list.Items.SelectMany(Scalars),
+        _ => [],
+    };
+
+    // Every document that lacks one datum, with the key of that datum.
+    private static IEnumerable<(string Key, YamlNode Root)> Without(YamlNode node, HashSet<string> required, string[] above,
+        HashSet<string>? only)
+    {
+        switch (node)
+        {
+            case YamlMap map:
+                for (var i = 0; i < map.Entries.Count; i++)
+                {
+                    var (index, entry) = (i, map.Entries[i]);
+                    if (Told.Contains(entry.Key))
+                        continue;
+                    string[] path = [.. above, entry.Key];
+                    foreach (var (key, inner) in Without(entry.Value, required, path, only))
+                        yield return (key, map with { Entries = [.. map.Entries.Select((e, n) => n == index ? e with { Value = inner } : e)] });
+                    if (!required.Contains(entry.Key) && only?.Contains(entry.Key) != false)
+                        yield return (string.Join('.', path), map with { Entries = [.. map.Entries.Where((_, n) => n != index)] });
+                }
+                break;
+            case YamlList list:
+                for (var i = 0; i < list.Items.Count; i++)
+                {
+                    var index = i;
+                    string[] path = [.. above, (list.Items[i] as YamlMap)?["id"] is YamlScalar id ? id.Text : $"{i}"];
+                    foreach (var (key, inner) in Without(list.Items[i], required, path, only))
+                        yield return (key, list with { Items = [.. list.Items.Select((e, n) => n == index ? inner : e)] });
+                }
+                break;
+        }
+    }
+
+    // Every key that is required anywhere in the schema of a kind.
+    private static HashSet<string> Required(string kind) => RequiredOf.GetOrAdd(kind, k =>
+    {
+        using var schema = JsonDocument.Parse(File.ReadAllText(RepositoryRoot.Of("catalog", "schema", k + ".schema.json")));
+        return [.. In(schema.RootElement)];
+
+        static IEnumerable<string> In(JsonElement element) => element.ValueKind switch
+        {
+            JsonValueKind.Object => element.EnumerateObject().SelectMany(
+                p => p is { Name: "required", Value.ValueKind: JsonValueKind.Array }
+                    ? p.Value.EnumerateArray().Select(v => v.GetString()!) : In(p.Value)),
+            JsonValueKind.Array => element.EnumerateArray().SelectMany(In),
+            _ => [],
+        };
+    });
+}
