@@ -22,6 +22,11 @@ internal sealed record ChannelLoad(IReadOnlyList<ChannelBranch> Branches, double
     /// <summary>Rungs behind the shared wire, before the branches part: a capacitor in line with the whole channel.</summary>
     public IReadOnlyList<LadderElement> SharedElements { get; init; } = [];
 
+    /// <summary>
+    /// So many of the first branches hang one behind the other, each with its own wire and rungs; the others lie across all of these.
+    /// </summary>
+    public int InSeries { get; init; }
+
     /// <summary>Builds the network once, ready to be solved at many frequencies.</summary>
     /// <exception cref="ArgumentException">There is no branch, or a part has a value that cannot be.</exception>
     public ChannelNetwork Assemble() => new(this);

@@ -19,8 +19,14 @@ internal sealed class ChannelNetwork
         _network.SetSource(Source);
         var common = Ladder.Stamp(_network, load.SharedElements, Wire(Source, load.SharedWireResistance));
         _drivers = new (DriverModel, int, int)[load.Branches.Count];
+        var hot = common;
         for (var i = 0; i < _drivers.Length; i++)
-            _drivers[i] = Stamp(load.Branches[i], common);
+        {
+            // The return of one is the beginning of the next.
+            var cold = i < load.InSeries - 1 ? _network.AddNode() : 0;
+            _drivers[i] = Stamp(load.Branches[i], i < load.InSeries ? hot : common, cold);
+            hot = cold;
+        }
     }
 
     /// <summary>The state at a frequency in Hz (&gt; 0).</summary>
@@ -47,17 +53,17 @@ internal sealed class ChannelNetwork
         return new ChannelSweep(this, states);
     }
 
-    private (DriverModel Driver, int Hot, int Cold) Stamp(ChannelBranch branch, int common)
+    private (DriverModel Driver, int Hot, int Cold) Stamp(ChannelBranch branch, int common, int back)
     {
-        var hot = Ladder.Stamp(_network, branch.Elements ?? [], Wire(common, branch.WireResistance));
+        var hot = Ladder.Stamp(_network, branch.Elements ?? [], Wire(common, branch.WireResistance), back);
         var upper = hot;
-        var lower = branch.AlsoInSeries.Count == 0 ? 0 : _network.AddNode();
+        var lower = branch.AlsoInSeries.Count == 0 ? back : _network.AddNode();
         var first = (branch.Driver, upper, lower);
         branch.Driver.Stamp(_network, upper, lower);
         for (var i = 0; i < branch.AlsoInSeries.Count; i++)
         {
             upper = lower;
-            lower = i == branch.AlsoInSeries.Count - 1 ? 0 : _network.AddNode();
+            lower = i == branch.AlsoInSeries.Count - 1 ? back : _network.AddNode();
             branch.AlsoInSeries[i].Stamp(_network, upper, lower);
         }
 

@@ -47,6 +47,23 @@ internal sealed class AmplifierOutput
         return a.Volts + ((b.Volts - a.Volts) * Math.Log(load / a.Load) / Math.Log(b.Load / a.Load));
     }
 
+    /// <summary>
+    /// The most that the voltage across a load in ohm (&gt; 0) can be, volt rms. Above the highest rated load an output that is bound by
+    /// its current goes on as between the two highest ratings; with a single one its power may stay what it is, and never rises.
+    /// </summary>
+    public double MostVoltsInto(double load)
+    {
+        var (volts, highest) = (VoltsInto(load), _ratings[^1]);
+        if (load <= highest.Load)
+            return volts;
+        var rise = _ratings.Count == 1 ? 0.5
+            : Math.Clamp(Math.Log(highest.Volts / _ratings[^2].Volts) / Math.Log(highest.Load / _ratings[^2].Load), 0, 0.5);
+        return volts * Math.Pow(load / highest.Load, rise);
+    }
+
+    /// <summary>The highest load that is rated, ohm.</summary>
+    public double HighestLoad => _ratings[^1].Load;
+
     /// <summary>Highest continuous power into a resistive load in ohm (&gt; 0), watt.</summary>
     public double PowerInto(double load)
     {
