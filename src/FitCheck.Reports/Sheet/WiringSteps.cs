@@ -2,6 +2,7 @@ using FitCheck.Drawings;
 using FitCheck.Evaluation;
 using FitCheck.Facts.Devices;
 using FitCheck.Facts.Values;
+using FitCheck.Facts.Wiring;
 using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Sheet;
@@ -18,6 +19,16 @@ internal static class WiringSteps
             : new TableView(
             "Plus to plus (+), minus to minus (−). Tick when tested: a 1.5 V cell, plus on plus, moves a woofer's cone out for a moment.",
             ["Position", "From", "Driver", "Way"], rows);
+    }
+
+    /// <summary>What must be off the radio before an amplifier's output is joined to it.</summary>
+    public static IReadOnlyList<StepView> TakenOver(BuildResult build)
+    {
+        var pairs = SheetFacts.Of(build, Subject.Channel).Where(c => c.Is(LoomFacts.TakesOverWire))
+            .Select(c => c.Word(LoomFacts.FactoryPairs)).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
+        return pairs.Count == 0 ? []
+            : [new(null, $"Take the wires of {string.Join(", ", pairs)} off the radio's plug, both of each pair, before an amplifier's "
+                + "output is joined to them. Two outputs on one pair destroy one of them.")];
     }
 
     /// <summary>The signal from device to device, and the wire that switches each on.</summary>

@@ -47,7 +47,8 @@ internal sealed class WorkOrder
                 .. SheetSteps.Asked(_build, "mount", "tweeter")]);
         Add("Mount", null, "steps",
             [.. AtPlaces(PlaceSteps.Mount), .. SheetSteps.Asked(_build, "seal", "aim", "box"), .. SheetSteps.Agreed(_build)]);
-        Add("Wire", null, "steps", [.. WiringSteps.Signal(_build), .. SheetSteps.Asked(_build, "wiring", "signal")],
+        Add("Wire", null, "steps", [.. WiringSteps.TakenOver(_build), .. WiringSteps.Signal(_build),
+            .. SheetSteps.Asked(_build, "wiring", "signal", "sides")],
             WiringSteps.Polarity(_build));
         Power();
         Settings();
@@ -58,8 +59,8 @@ internal sealed class WorkOrder
                 + "swapped."),
             new(null, "Every screw is tight, every plug is locked and wrapped, no wire touches glass, a sharp edge, a seat belt or an "
                 + "airbag."),
-            .. SheetSteps.AskedElse(_build, "list", "mount", "tweeter", "seal", "aim", "box", "wiring", "signal", "supply", "level",
-                "power", "load"),
+            .. SheetSteps.AskedElse(_build, "list", "mount", "tweeter", "seal", "aim", "box", "wiring", "signal", "sides", "supply",
+                "level", "power", "load"),
         ]);
         return new BuildSheet
         {

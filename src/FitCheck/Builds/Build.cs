@@ -59,6 +59,10 @@ internal sealed record FittedPosition(Position Position, Location At)
     /// <summary>The factory driver stays here on purpose.</summary>
     public bool KeepsFactoryDriver { get; set; }
     public bool OpenedWaterShed { get; set; }
+    /// <summary>Plus and minus are put on the driver the other way round.</summary>
+    public bool Reversed { get; set; }
+    /// <summary>Whether the driver's two voice coils are wired in series, else in parallel; null when nobody says, or it has one.</summary>
+    public bool? CoilsInSeries { get; set; }
     /// <summary>Net volume of the closed box in which the driver works; null in free air, in a door, or when not told.</summary>
     public Figure? Box { get; set; }
     public Figure? MeasuredDepth { get; set; }
@@ -83,6 +87,8 @@ internal sealed record Device(string Id, Part Part, string? From, bool IsFactory
     /// What switches it on besides the signal: `ignition` for a switched feed of the vehicle, else the device whose remote output does.
     /// </summary>
     public Located<string>? Remote { get; init; }
+    /// <summary>Which outputs of the source its inputs take, in their order; empty when nobody says.</summary>
+    public IReadOnlyList<Located<string>> Takes { get; init; } = [];
     /// <summary>Voltage at its input for full power, as its gain is set.</summary>
     public Figure? Gain { get; init; }
 }
@@ -94,7 +100,8 @@ internal sealed record Channel
     public required Device Device { get; init; }
     public required IReadOnlyList<string> Outputs { get; init; }
     public required Location At { get; init; }
-    public bool Bridged => Outputs.Count > 1;
+    /// <summary>Several outputs of an amplifier onto one load; those of a source can only be tied together.</summary>
+    public bool Bridged => Outputs.Count > 1 && Device.Part is Amplifier;
     public Chosen<Crossover>? Crossover { get; init; }
     public string? Setting { get; init; }
     public FilterSetting? HighPass { get; init; }
@@ -106,6 +113,10 @@ internal sealed record Channel
     /// <summary>Positions whose factory driver stays on the same wire.</summary>
     public IReadOnlyList<Position> Leftover { get; init; } = [];
     public Figure? Limit { get; init; }
+    /// <summary>The drivers hang on the output one behind the other; else side by side.</summary>
+    public bool InSeries { get; init; }
+    /// <summary>Whether the radio's own output is still on the factory wire; null when nobody says.</summary>
+    public bool? RadioConnected { get; init; }
 }
 
 /// <summary>Treatment that is in the vehicle already.</summary>

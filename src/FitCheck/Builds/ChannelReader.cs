@@ -65,6 +65,8 @@ internal sealed class ChannelReader(
                 Leftover = Leftover(feeds, true),
                 PerhapsLeft = Leftover(feeds, null),
                 Limit = f.Figure("limit", Dimension.Watt),
+                InSeries = f.Word("joined") == "series",
+                RadioConnected = f.Text("radio_end") is { } end ? end.Value == "connected" : null,
             });
         }
         return channels;

@@ -29,6 +29,7 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Proble
                 {
                     Remote = f.Text("remote"),
                     Gain = f.Figure("gain", Dimension.Volt),
+                    Takes = f.Texts("takes"),
                 });
         }
         if (devices.Count == 0 && catalog.Resolve<SourceUnit>(vehicle.FactorySource, "source-unit", problems) is { } radio)
@@ -63,6 +64,7 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Proble
                 problems.Error(remote.At,
                     $"no device `{remote.Value}` in this build, nor is it the word `{Ignition}`"
                         + $"{Nearest.Hint(remote.Value, devices.Select(d => d.Id).Append(Ignition))}", ProblemKind.UnknownName);
+            CheckSignals(f, devices);
             if (f.Text("from") is not { } from)
                 continue;
             if (!devices.Exists(d => d.Id == from.Value))
@@ -71,6 +73,21 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Proble
             else if (Chain(f.Word("id"), devices) is { } circle)
                 problems.Error(from.At, $"the signal runs in a circle: {circle}");
         }
+    }
+
+    // What it takes must be an output of the source at the beginning of its chain.
+    private void CheckSignals(Fields f, List<Device> devices)
+    {
+        var device = devices.Find(d => d.Id == f.Word("id"));
+        for (var left = devices.Count; left > 0 && device?.From is { } from; left--)
+            device = devices.Find(d => d.Id == from);
+        if (device?.Part is not SourceUnit source)
+            return;
+        var known = source.Channels.Select(c => c.Value).ToList();
+        foreach (var signal in f.Texts("takes").Where(t => !known.Contains(t.Value)))
+            problems.Error(signal.At,
+                $"{source.Name} has no output `{signal.Value}`; it has {string.Join(", ", known)}{Nearest.Hint(signal.Value, known)}",
+                ProblemKind.UnknownName);
     }
 
     private static string? Chain(string start, List<Device> devices)

@@ -8,6 +8,7 @@ namespace FitCheck.Builds;
 internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, ProblemList problems)
 {
     private readonly Dictionary<string, FittedPosition> _byId = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Located<string>> _coils = new(StringComparer.Ordinal);
 
     public IReadOnlyList<FittedPosition> Read(Fields build)
     {
@@ -25,6 +26,8 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
                 Add(entry, placed);
             }
         }
+        foreach (var wired in _byId.Values)
+            WireCoils(wired);
         return [.. vehicle.Positions.Where(p => _byId.ContainsKey(p.Id)).Select(p => _byId[p.Id])];
     }
 
@@ -53,6 +56,9 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
         placed.Box = entry.Figure("box", Dimension.CubicMetre) ?? placed.Box;
         placed.Disconnected |= entry.Truth("disconnected") ?? false;
         placed.KeepsFactoryDriver |= entry.Truth("keeps_factory_driver") ?? false;
+        placed.Reversed |= entry.Word("polarity") == "reversed";
+        if (entry.Text("coils") is { } coils)
+            _coils[placed.Position.Id] = coils;
         placed.OpenedWaterShed |= entry.Truth("opened_water_shed") ?? false;
         if (entry.Inner("measured") is { } measured)
         {
@@ -60,6 +66,22 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
             placed.MeasuredCutout = measured.Length("cutout") ?? placed.MeasuredCutout;
             placed.MeasuredGrilleGap = measured.Length("grille_gap") ?? placed.MeasuredGrilleGap;
         }
+    }
+
+    // From here on the driver is what its terminals show; with one coil, or an unknown number, there is nothing to wire.
+    private void WireCoils(FittedPosition placed)
+    {
+        if (!_coils.TryGetValue(placed.Position.Id, out var coils) || placed.Driver is not { } chosen)
+            return;
+        if (chosen.Part.Coils != 2)
+        {
+            problems.Error(coils.At, chosen.Part.Coils is 1 || chosen.Part.Type != "subwoofer"
+                ? $"{chosen.Part.Name} has one voice coil: there is nothing to wire in {coils.Value}"
+                : $"how many voice coils {chosen.Part.Name} has is not recorded; write `coils` into its entry");
+            return;
+        }
+        placed.CoilsInSeries = coils.Value == "series";
+        placed.Driver = chosen with { Part = chosen.Part.Wired(coils.Value == "series") };
     }
 
     private void AddDriver(Fields entry, FittedPosition placed)

@@ -1,3 +1,4 @@
+using FitCheck.Physics.Electrical.Loads;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 
@@ -13,6 +14,7 @@ public sealed record Driver : Part
         Oval = f.Word("shape") == "oval";
         Size = f.Length("size");
         Impedance = f.Figure("impedance", Dimension.Ohm);
+        Coils = f.Count("coils");
         ContinuousPower = f.Inner("power")?.Figure("continuous", Dimension.Watt);
         PeakPower = f.Inner("power")?.Figure("peak", Dimension.Watt);
         if (f.Rated("sensitivity", Dimension.Decibel) is ({ } level, var reference))
@@ -37,8 +39,10 @@ public sealed record Driver : Part
     public bool Oval { get; }
     /// <summary>The size class that it is sold in, metres; every sound entry has one.</summary>
     public Figure? Size { get; }
-    /// <summary>Rated impedance, ohm; null when not given.</summary>
-    public Figure? Impedance { get; }
+    /// <summary>Rated impedance, ohm, of each of two voice coils until a build says how these are wired; null when not given.</summary>
+    public Figure? Impedance { get; private init; }
+    /// <summary>How many voice coils it has; null when nobody wrote it.</summary>
+    public int? Coils { get; }
     /// <summary>Rated noise power, watts; null when not given.</summary>
     public Figure? ContinuousPower { get; }
     /// <summary>Stated peak power, watts; null when not given.</summary>
@@ -52,7 +56,7 @@ public sealed record Driver : Part
         : !SensitivityAtVolts ? stated.Si
         : Impedance is { Si: > 0 } rated ? Physics.Acoustics.Sensitivity.ToOneWatt(stated.Si, rated.Si) : null;
     /// <summary>Null when none is written.</summary>
-    public DriverParameters? Parameters { get; }
+    public DriverParameters? Parameters { get; private init; }
     /// <summary>Null when none is written.</summary>
     public DriverDimensions? Dimensions { get; }
     /// <summary>The lowest corner at which it may be crossed over, hertz; null when not given.</summary>
@@ -71,6 +75,12 @@ public sealed record Driver : Part
     public HoleCircle? Holes { get; }
     /// <summary>Kilograms; null when not given.</summary>
     public Figure? Mass { get; }
+    /// <summary>As its terminals see it with both voice coils in use, in series or in parallel.</summary>
+    internal Driver Wired(bool inSeries) => this with
+    {
+        Impedance = Impedance?.Times(VoiceCoils.Resistance(inSeries)),
+        Parameters = Parameters is { } p ? new DriverParameters(p.Fields) { Coils = inSeries } : null,
+    };
     /// <summary>True for a tweeter that stands alone, not for the one in a coaxial.</summary>
     public bool IsTweeter => Type == "tweeter";
 }
@@ -81,6 +91,8 @@ public sealed record DriverParameters
     internal DriverParameters(Fields fields) => Fields = fields;
 
     internal Fields Fields { get; }
+    /// <summary>Whether two voice coils are wired in series, else in parallel; null for one, and as long as nobody says.</summary>
+    internal bool? Coils { get; init; }
     /// <summary>Resonance in free air, hertz.</summary>
     public Figure? Fs => Fields.Figure("fs", Dimension.Hertz);
     /// <summary>Total quality factor, a plain number.</summary>
@@ -96,15 +108,17 @@ public sealed record DriverParameters
     /// <summary>Peak linear excursion to one side, metres.</summary>
     public Figure? Xmax => Fields.Length("xmax");
     /// <summary>DC resistance of the voice coil, ohm.</summary>
-    public Figure? Re => Fields.Figure("re", Dimension.Ohm);
+    public Figure? Re => Of(Fields.Figure("re", Dimension.Ohm), VoiceCoils.Resistance);
     /// <summary>Inductance of the voice coil, henry.</summary>
-    public Figure? Le => Fields.Figure("le", Dimension.Henry);
+    public Figure? Le => Of(Fields.Figure("le", Dimension.Henry), VoiceCoils.Inductance);
     /// <summary>Force factor, tesla metres.</summary>
-    public Figure? Bl => Fields.Figure("bl", Dimension.ForceFactor);
+    public Figure? Bl => Of(Fields.Figure("bl", Dimension.ForceFactor), VoiceCoils.ForceFactor);
     /// <summary>Moving mass, kilograms.</summary>
     public Figure? Mms => Fields.Figure("mms", Dimension.Kilogram);
     /// <summary>Compliance of the suspension, metres per newton.</summary>
     public Figure? Cms => Fields.Figure("cms", Dimension.Compliance);
+
+    private Figure? Of(Figure? ofEach, Func<bool, double> factor) => Coils is { } inSeries ? ofEach?.Times(factor(inSeries)) : ofEach;
 }
 
 /// <summary>Sizes on the drawing of a driver, metres; each is null when the drawing does not give it.</summary>

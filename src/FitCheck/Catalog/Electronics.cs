@@ -16,6 +16,7 @@ internal sealed record SourceUnit : Part
         LowLevelVoltage = f.Figure("low_level_voltage", Dimension.Volt);
         LowLevelOutputs = f.Text("low_level_outputs")?.Value == FilterRange.None ? 0 : f.Count("low_level_outputs");
         SensesLoad = f.Truth("senses_load");
+        OutputGround = f.Text("output_ground");
         RemoteOutput = f.Truth("remote_output");
         Filters = DeviceFilters.Read(f);
     }
@@ -35,6 +36,8 @@ internal sealed record SourceUnit : Part
     public bool? HasLineOutputs => LowLevelOutputs is { } count ? count > 0 : LowLevelVoltage is not null ? true : null;
     /// <summary>Whether it looks for a loudspeaker on its outputs; null when not recorded.</summary>
     public bool? SensesLoad { get; }
+    /// <summary>`floating` where both wires of an output are driven, `common` where minus is ground; null when nobody wrote it.</summary>
+    public Located<string>? OutputGround { get; }
     public bool? RemoteOutput { get; }
     public DeviceFilters Filters { get; }
 }
@@ -47,6 +50,7 @@ internal sealed record LineConverter : Part
         Channels = f.Count("channels") ?? 0;
         InputLimit = f.Figure("input_limit", Dimension.Volt);
         InputLoad = f.Figure("input_load", Dimension.Ohm);
+        InputGround = f.Text("input_ground");
         Ratio = f.Number("ratio");
         OutputLimit = f.Figure("output_limit", Dimension.Volt);
         RemoteOutput = f.Truth("remote_output");
@@ -56,6 +60,8 @@ internal sealed record LineConverter : Part
     public int Channels { get; }
     public Figure? InputLimit { get; }
     public Figure? InputLoad { get; }
+    /// <summary>`floating` where no wire of an input is joined to ground, `common` where minus is; null when nobody wrote it.</summary>
+    public Located<string>? InputGround { get; }
     public double? Ratio { get; }
     public Figure? OutputLimit { get; }
     public bool? RemoteOutput { get; }
@@ -84,6 +90,7 @@ internal sealed record Amplifier : Part
         HighLevelHighest = HighLevel.Volts("highest");
         HighLevelLoad = HighLevel.Fields?.Figure("load", Dimension.Ohm);
         SensesSignal = HighLevel.IsThere == false ? false : HighLevel.Fields?.Truth("senses_signal");
+        HighLevelGround = HighLevel.Fields?.Text("ground");
         Filters = DeviceFilters.Read(f);
     }
 
@@ -113,6 +120,8 @@ internal sealed record Amplifier : Part
     public Figure? HighLevelLoad { get; }
     /// <summary>Whether a signal at its speaker-level input switches it on; null when not recorded.</summary>
     public bool? SensesSignal { get; }
+    /// <summary>`floating` where no wire of the speaker-level input is joined to ground, `common` where minus is.</summary>
+    public Located<string>? HighLevelGround { get; }
 }
 
 /// <summary>Cable, fuse, terminal or kit.</summary>

@@ -22,7 +22,9 @@ internal static class FactRegistry
         .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations,
         .. LevelFacts.Declarations,
         .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations,
-        .. LoadFacts.Declarations, .. FilterFacts.Declarations, .. BuildFacts.Declarations,
+        .. SideFacts.Declarations,
+        .. LoadFacts.Declarations, .. LoomFacts.Declarations,
+        .. FilterFacts.Declarations, .. BuildFacts.Declarations,
         .. DriverFacts.Declarations, .. DriverSizeFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations,
         .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
         .. ReferenceFacts.Declarations,
@@ -44,13 +46,15 @@ internal static class FactRegistry
         Named(PowerFacts.Declarations, (c, _, s) => PowerFacts.Compute(c, s)),
         Named(WiringFacts.Declarations, (c, _, s) => WiringFacts.Compute(c, s)),
         Named(LeadFacts.Declarations, (c, _, s) => LeadFacts.Compute(c, s)),
+        Named(SideFacts.Declarations, (c, _, s) => SideFacts.Compute(c, s)),
         Named(RollFacts.OfWire, (c, _, s) => RollFacts.Compute(c, s)),
         Named(AimFacts.Declarations, (c, _, s) => AimFacts.Compute(c, s)),
         Named(LevelFacts.Declarations, LevelFacts.Compute),
         Named(TravelFacts.Declarations, (c, _, s) => TravelFacts.Compute(c, s)),
     ];
 
-    private static readonly IReadOnlySet<string> LoadNames = FactSheet.Names(LoadFacts.Declarations), FilterNames =
+    private static readonly IReadOnlySet<string> LoadNames = FactSheet.Names(LoadFacts.Declarations), LoomNames =
+        FactSheet.Names(LoomFacts.Declarations), FilterNames =
         FactSheet.Names(FilterFacts.Declarations), GainNames = FactSheet.Names(GainFacts.Declarations);
 
     /// <summary>
@@ -140,6 +144,7 @@ internal static class FactRegistry
     {
         var sheet = new FactSheet();
         sheet.Later(LoadNames, s => LoadFacts.Compute(c, s));
+        sheet.Later(LoomNames, s => LoomFacts.Compute(c, s));
         sheet.Later(FilterNames, s => FilterFacts.Compute(c, s));
         sheet.Later(GainNames, s => GainFacts.Compute(c, s));
         var choices = new Dictionary<string, Choice>(StringComparer.Ordinal) { ["output"] = new(c.Channel.Device.Part.Id, c.Channel.At) };

@@ -48,6 +48,26 @@ public sealed class SheetTests
         Assert.All(SampleSheet.Build.Findings.Where(f => f.Waived is not null),
             f => Assert.Contains($"Agreed when it was planned: {f.Waived}", Sheet, StringComparison.Ordinal));
 
+    // Common practice, no source: an amplifier's output and the radio's on one pair destroy one of them.
+    [Theory]
+    [InlineData("", true)]
+    [InlineData(", new_wire: {cable: speaker-cable-16awg-10m, length: 5 m}", false)]
+    public void A_factory_wire_that_an_amplifier_takes_over_comes_off_the_radio_first(string wire, bool isTold)
+    {
+        var sheet = SampleSheet.Written(Trial.Of($$"""
+            kind: build
+            name: trial
+            vehicle: tansy-hatch
+            fit:
+              - {at: [front-door-left], driver: orrin-c165, adapter: spacer-165-tansy-18{{wire}}}
+              - {at: [front-tweeter-left], disconnected: true}
+            devices: [{id: radio, part: factory}, {id: amp, part: kestow-d4-60, from: radio}]
+            channels: [{id: left, output: amp.1, feeds: [front-door-left]}]
+            """));
+
+        Assert.Equal(isTold, sheet.Contains("Take the wires of front-left off the radio", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Several_builds_follow_each_other_under_ids_of_their_own()
     {

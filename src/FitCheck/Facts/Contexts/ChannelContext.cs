@@ -15,8 +15,15 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// <summary>Drivers of which no sheet gives the inductance: what the load rests on besides.</summary>
     public IReadOnlyList<Unsure> InductancesUnsure { get; init; } = [];
 
-    /// <summary>The network solved with another inductance, in henry, wherever no sheet gives one.</summary>
-    public ChannelSweep? SweepWith(double inductance) => ChannelModel.LoadWith(Channel, inductance)?.Sweep();
+    /// <summary>Factory wires to tweeters of which nobody knows whether a capacitor stands in them.</summary>
+    public IReadOnlyList<Unsure> FeedsUnsure { get; init; } = [];
+
+    /// <summary>
+    /// The network solved with another inductance, in henry, wherever no sheet gives one, and a capacitance, in farad, in every untraced
+    /// wire.
+    /// </summary>
+    public ChannelSweep? SweepWith(double? inductance, double? capacitance) =>
+        ChannelModel.LoadWith(Channel, inductance, capacitance)?.Sweep();
 
     /// <summary>The solved network; null when a driver's impedance is not known. Worked out when first asked for.</summary>
     public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();

@@ -17,6 +17,9 @@ internal static class ChannelModel
     // practice, no source).
     private const double LeastInductance = 0.05e-3;
 
+    // Terminals at which nothing hangs, ohm.
+    private const double Open = 1e6;
+
     public static ChannelContext Solve(Build build, Channel channel)
     {
         var (load, branches, unsure) = LoadOf(channel, FilterCheck.Of(build, channel, high: true));
@@ -24,6 +27,8 @@ internal static class ChannelModel
         {
             InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part))
                 .Select(p => Inductance(p.Driver!.Part)).Distinct()],
+            FeedsUnsure = [.. channel.Feeds.Where(p => p is { Driver: not null, NewWire: null }).Select(p => p.Position)
+                .Concat(channel.Leftover).Where(IsUntraced).Select(Feed)],
         };
     }
 
@@ -31,8 +36,21 @@ internal static class ChannelModel
     public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) =>
         LoadOf(channel with { Setting = setting.Name }, null).Load?.Assemble();
 
-    /// <summary>The load with this inductance, in henry, wherever no sheet gives one.</summary>
-    public static ChannelLoad? LoadWith(Channel channel, double inductance) => LoadOf(channel, null, inductance).Load;
+    /// <summary>
+    /// The load with this inductance, in henry, wherever no sheet gives one, and this capacitance, in farad, in every factory wire that
+    /// nobody traced; null leaves either as it is.
+    /// </summary>
+    public static ChannelLoad? LoadWith(Channel channel, double? inductance, double? capacitance) =>
+        LoadOf(channel, null, inductance, capacitance).Load;
+
+    // Whether a capacitor stands in a tweeter's wire decides what it is as a load.
+    private static bool IsUntraced(Position position) => position is { Role: "tweeter", FeedType.Value: "unknown" };
+
+    private static Unsure Feed(Position position) =>
+        new($"what stands in the factory wire to {position.Name}",
+            "Play a quiet test tone of 100 Hz through the factory wire: where it arrives at the tweeter's plug, no capacitor stands in it.",
+            Estimated: true)
+        { IsBounded = true };
 
     // Of a tweeter it is next to nothing, and so is what it changes.
     private static bool InductanceIsMissing(Driver driver) => driver is { IsTweeter: false, Parameters: null or { Le: null } };
@@ -42,29 +60,60 @@ internal static class ChannelModel
             "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
 
     private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel, FilterCheck? highPass,
-        double? inductance = null)
+        double? inductance = null, double? capacitance = null)
     {
         var unsure = new List<Unsure>();
         var branches = new List<Branch>();
         foreach (var placed in channel.Feeds)
         {
             if (placed.Driver is not null && DriverOf(placed, inductance, unsure) is { } model)
-                branches.Add(BranchOf(channel, placed, model, highPass));
+                branches.Add(BranchOf(channel, placed, model, highPass, capacitance));
         }
         foreach (var position in channel.Leftover)
         {
-            if (FactoryBranch(position, unsure) is { } branch)
+            if (FactoryBranch(position, unsure, capacitance) is { } branch)
                 branches.Add(branch);
         }
         unsure.AddRange(channel.PerhapsLeft.Select(p => FactoryDriver(p, estimated: true)));
         var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
-        var shared = Elements(channel.InLine.Select(s => s.Part));
-        return (complete ? new ChannelLoad([.. branches.Select(b => b.Physics)]) { SharedElements = shared } : null, branches, unsure);
+        if (!complete)
+            return (null, branches, unsure);
+        var load = new ChannelLoad([.. branches.Select(b => b.Physics), .. OpenSections(channel)])
+        {
+            SharedElements = Elements(channel.InLine.Select(s => s.Part)),
+            InSeries = channel.InSeries ? channel.Feeds.Count(p => p.Driver is not null) : 0,
+        };
+        return (load, branches, unsure);
     }
+
+    // A section of a crossover at which nothing hangs is no load only where no part lies across it: coil and capacitor in series with each
+    // other are next to a short where they resonate.
+    private static IEnumerable<ChannelBranch> OpenSections(Channel channel)
+    {
+        if (channel.Crossover?.Part is not { } crossover)
+            return [];
+        var drivers = channel.Feeds.Where(p => p.Driver is not null).ToList();
+        return new[] { (Ladder: crossover.HighPass, IsUsed: drivers.Exists(IsTweeter)),
+            (Ladder: crossover.LowPass, IsUsed: drivers.Exists(p => !IsTweeter(p))) }
+            .Where(s => !s.IsUsed && s.Ladder.Any(e => e.Shunt))
+            .Select(s => new ChannelBranch(new DriverModel(Open), Elements(s.Ladder)));
+    }
+
+    private static bool IsTweeter(FittedPosition placed) => placed.Position.Role == "tweeter" || placed.Driver!.Part.IsTweeter;
 
     private static DriverModel? DriverOf(FittedPosition placed, double? inductance, List<Unsure> unsure)
     {
         var driver = placed.Driver!.Part;
+        if (driver is { Coils: 2 } && placed.CoilsInSeries is null)
+        {
+            unsure.Add(new Unsure($"how the two voice coils of {driver.Name} are wired",
+                "Choose it, and write `coils: series` or `coils: parallel` where the build fits it.", Estimated: false));
+            return null;
+        }
+        if (driver is { Coils: null, Type: "subwoofer" })
+            unsure.Add(new Unsure($"voice coils of {driver.Name}",
+                "Look at its terminals: two pairs are two coils, and its impedance is of each. Write `coils` into its entry.",
+                Estimated: true));
         var p = driver.Parameters;
         var re = p?.Re;
         if (re is null || re.IsEstimated)
@@ -77,7 +126,8 @@ internal static class ChannelModel
             p?.Qms, p?.Qes);
         if (placed.Box is { Si: > 0 } box && p?.Vas is { Si: > 0 } vas)
             model = model.InClosedBox(vas.Si, box.Si);
-        return driver.BuiltInCapacitor is { } c
+        // What is rated is a coaxial with its tweeter: where its inductance is not known, the tweeter is within what is assumed of it.
+        return driver.BuiltInCapacitor is { } c && !InductanceIsMissing(driver)
             ? model with { Tweeter = new CoaxialTweeter(c.Si, 0.85 * (driver.BuiltInImpedance?.Si ?? driver.Impedance?.Si ?? resistance)) }
             : model;
     }
@@ -85,7 +135,8 @@ internal static class ChannelModel
     private static Unsure Resistance(string name, string position, bool estimated) =>
         new($"DC resistance of {name} ({position})", Multimeter, estimated);
 
-    private static Branch BranchOf(Channel channel, FittedPosition placed, DriverModel model, FilterCheck? highPass)
+    private static Branch BranchOf(Channel channel, FittedPosition placed, DriverModel model, FilterCheck? highPass,
+        double? capacitance)
     {
         var elements = new List<LadderElement>();
         var passes = new List<string>();
@@ -96,7 +147,7 @@ internal static class ChannelModel
             passes.Add(sundry.Part.Name);
         if (channel.Crossover?.Part is { } crossover)
         {
-            var tweeter = placed.Position.Role == "tweeter" || placed.Driver!.Part.IsTweeter;
+            var tweeter = IsTweeter(placed);
             var ladder = tweeter ? crossover.HighPass : crossover.LowPass;
             elements.AddRange(Elements(ladder));
             if (tweeter && Capacitive(ladder))
@@ -112,13 +163,15 @@ internal static class ChannelModel
             elements.AddRange(Elements(placed.Position.FeedNetwork));
             if (Capacitive(placed.Position.FeedNetwork))
                 passes.Add("the capacitor in the factory wire");
+            if (capacitance is { } guess && IsUntraced(placed.Position))
+                elements.Add(LadderElement.InLine(capacitance: guess));
         }
         if (placed.Driver!.Part.OwnCapacitor is { } own)
         {
             elements.Add(LadderElement.InLine(capacitance: own.Si));
             passes.Add($"the capacitor on {placed.Driver.Part.Name}");
         }
-        var unknown = usesFactoryWire && placed.Position.Role == "tweeter" && placed.Position.FeedType.Value == "unknown";
+        var unknown = usesFactoryWire && IsUntraced(placed.Position);
         return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes,
             unknown)
         { Doubted = active is { IsThere: not true } && placed.Driver.Part.IsTweeter ? active : null };
@@ -135,7 +188,7 @@ internal static class ChannelModel
         "Look behind the trim whether there is a driver on the wire, and read its impedance from it; write it into the vehicle's entry as "
             + "`factory_driver`, or that there is none: `factory_driver: none`.", estimated);
 
-    private static Branch? FactoryBranch(Position position, List<Unsure> unsure)
+    private static Branch? FactoryBranch(Position position, List<Unsure> unsure, double? capacitance)
     {
         if ((position.FactoryImpedance?.Si ?? position.FactoryResistance?.Si / 0.8) is not { } rated)
         {
@@ -146,6 +199,8 @@ internal static class ChannelModel
         var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
         double? inductance = position.Role == "tweeter" ? null : LeastInductance * rated;
         var elements = Elements(position.FeedNetwork);
+        if (capacitance is { } guess && IsUntraced(position))
+            elements.Add(LadderElement.InLine(capacitance: guess));
         var passes = Capacitive(position.FeedNetwork) ? new List<string> { "the capacitor in the factory wire" } : [];
         if (position.OwnCapacitor is { } own)
         {

@@ -15,6 +15,10 @@ internal sealed record OutputRating(string Name, IReadOnlyList<Rating> Ratings, 
     // practice, no source).
     private const double PoorStage = 18 / 25.92, GoodStage = 22 / 25.92;
 
+    // A rating holds for loads up to half way, as a ratio, to the next that sheets state: from 2 ohm to 4 ohm, from 4 to 8 (common
+    // practice, no source).
+    private const double Nearby = 1.414;
+
     public static OutputRating Of(Channel channel)
     {
         var name = channel.Device.Part.Name;
@@ -44,18 +48,23 @@ internal sealed record OutputRating(string Name, IReadOnlyList<Rating> Ratings, 
     /// <summary>The highest sine power that the battery's voltage allows into a load without a supply converter, W.</summary>
     public static double Ceiling(double load) => AmplifierOutput.SineCeiling(Supply, 0, load);
 
-    /// <summary>Highest continuous voltage into a load, V rms, and whether it is only a guess; null when nothing tells it.</summary>
-    public (Uncertain Volts, bool Estimated)? VoltsInto(double load)
+    /// <summary>
+    /// Highest continuous voltage into a load, V rms, whether it is only a guess, and whether no rating is stated for such a load; null
+    /// when nothing tells it.
+    /// </summary>
+    public (Uncertain Volts, bool Estimated, bool Beyond)? VoltsInto(double load)
     {
         if (Continuous.Count > 0)
         {
-            var volts = new AmplifierOutput(Continuous.Select(r => new PowerRating(r.Power.Si, r.Load.Si))).VoltsInto(load);
-            return (Uncertain.Exact(volts), Continuous.Any(r => r.Power.IsEstimated));
+            var output = new AmplifierOutput(Continuous.Select(r => new PowerRating(r.Power.Si, r.Load.Si)));
+            var (volts, beyond) = (output.VoltsInto(load), load > Nearby * output.HighestLoad);
+            var most = beyond ? output.MostVoltsInto(load) : volts;
+            return (new Uncertain(volts, volts, most, (most - volts) / 2), Continuous.Any(r => r.Power.IsEstimated), beyond);
         }
         // One that may have a converter is not bound to the battery for certain.
         if (HasConverter != false)
             return null;
         double low = Math.Sqrt(PoorStage * Ceiling(load) * load), high = Math.Sqrt(GoodStage * Ceiling(load) * load);
-        return (new Uncertain((low + high) / 2, low, high, (high - low) / 2), true);
+        return (new Uncertain((low + high) / 2, low, high, (high - low) / 2), true, false);
     }
 }

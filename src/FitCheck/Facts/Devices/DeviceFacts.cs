@@ -67,7 +67,8 @@ internal sealed class DeviceFacts
             yield break;
         var shared = new FactSheet();
         shared.Set(SignalFacts.DeviceName, "the main cable");
-        foreach (var truth in new[] { SignalFacts.IsAmplifier, SignalFacts.IsConverter, SignalFacts.HasFeeder, SignalFacts.GivesLineLevel })
+        foreach (var truth in new[] { SignalFacts.IsAmplifier, SignalFacts.IsConverter, SignalFacts.HasFeeder, SignalFacts.GivesLineLevel,
+            SignalFacts.SpeakerLevelIn })
             shared.Set(truth, truth: false);
         shared.Set(SignalFacts.LineChannelsUsed, 0);
         SupplyFacts.Compute(Main, null, shared);

@@ -22,7 +22,7 @@ internal sealed record LineLevel(Uncertain Volts, IReadOnlyList<Unsure> Unsure, 
                 rating.Power.IsEstimated ? [Power(source, true)] : [],
                 [new Datum($"power of {source.Name}: {rating.Power} into {rating.Load}", rating.Power.At)]);
         }
-        return output.VoltsInto(UsualLoad) is ({ } volts, _) ? new LineLevel(volts, [Power(source, true)], []) : null;
+        return output.VoltsInto(UsualLoad) is ({ } volts, _, _) ? new LineLevel(volts, [Power(source, true)], []) : null;
     }
 
     /// <summary>At the outputs of a converter that this level enters.</summary>

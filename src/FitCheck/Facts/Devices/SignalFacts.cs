@@ -2,6 +2,7 @@ using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Electrical.Loads;
 using FitCheck.Physics.Quantities;
 
@@ -80,6 +81,12 @@ internal static class SignalFacts
     public static readonly NumberFact GainSetting = Declarations.Number(
         "gain_setting", Dimension.Volt, "Input voltage for full power, as the gain is set.",
         Reads.Gain.Itself);
+    public static readonly TruthFact SpeakerLevelIn = Declarations.Truth(
+        "speaker_level_in", "The speaker outputs of a source go into it.",
+        Reads.Device.Itself, Reads.Chain.Itself);
+    public static readonly TruthFact GroundFits = Declarations.Truth(
+        "ground_fits", "Its speaker-level input leaves the minus wires of the source's outputs as they are.",
+        Reads.Device.Itself, Reads.Chain.Itself);
     public static readonly NumberFact GainOverlap = Declarations.Number(
         "gain_overlap", Dimension.Decibel, "How far the arriving level exceeds the gain setting.",
         Reads.Device.Itself, Reads.Chain.Itself);
@@ -92,6 +99,7 @@ internal static class SignalFacts
         sheet.Set(HasFeeder, c.Feeder is not null);
         sheet.Set(FeederName, c.Feeder?.Part.Name ?? "nothing");
         sheet.Set(SourceSensesLoad, false);
+        sheet.Set(SpeakerLevelIn, false);
         Channels(c, sheet);
         if (c.Device.Part is LineConverter converter)
             Converter(c, converter, sheet);
@@ -104,6 +112,7 @@ internal static class SignalFacts
         Limit(sheet, SpeakerLevelLimit, converter.InputLimit, $"highest input voltage of {converter.Name}");
         if (c.Feeder?.Part is not SourceUnit source)
             return;
+        Ground(source, converter.Name, converter.InputGround, sheet);
         SpeakerLevelOf(source, sheet);
         if (Devices.LineLevel.Line(c) is { } line)
             sheet.Set(LineLevel, line.AsFact);
@@ -151,6 +160,7 @@ internal static class SignalFacts
         sheet.Set(HasSignalCable, c.Build.Supply.Lists("signal-cable"));
         if (usesSpeaker != false)
         {
+            Ground((SourceUnit)feeder.Part, amplifier.Name, amplifier.HighLevelGround, sheet);
             SpeakerLevelOf((SourceUnit)feeder.Part, sheet);
             Limit(sheet, SpeakerLevelLimit, amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}");
             SourceLoadOf(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, usesSpeaker, sheet);
@@ -165,6 +175,31 @@ internal static class SignalFacts
             Gain(c, line, sheet);
         }
         TurnOn(c, usesSpeaker == false || amplifier.SensesSignal == false ? false : usesSpeaker & amplifier.SensesSignal, sheet);
+    }
+
+    // An input that floats suits every source; one that puts minus to ground suits only a source whose minus is ground.
+    private static void Ground(SourceUnit source, string name, Located<string>? input, FactSheet sheet)
+    {
+        sheet.Set(SpeakerLevelIn, true);
+        var fits = input?.Value switch
+        {
+            "floating" => true,
+            null when source.OutputGround?.Value == "common" => true,
+            null => (bool?)null,
+            _ => source.OutputGround is { } output ? output.Value == "common" : null,
+        };
+        var open = input is null
+            ? new Unsure($"ground of the speaker-level inputs of {name}",
+                "With nothing connected, measure with an ohmmeter between each minus terminal and its case: next to nothing is `common`, "
+                    + "open or thousands of ohm is `floating`. Write it into its entry.", Estimated: false)
+            : new Unsure($"ground of the speaker outputs of {source.Name}",
+                "With the radio on and quiet, measure between each minus wire and the body: about half of the battery's voltage is "
+                    + "`floating`, nothing is `common`. Write it into its entry.", Estimated: false);
+        sheet.Set(GroundFits, fits, open);
+        if (fits is not null && (input ?? source.OutputGround) is { } told)
+            sheet.Set(GroundFits, FactValue.Of(fits.Value)
+                with
+            { Data = [new Datum($"speaker-level inputs of {name}: {told.Value}", told.At)] });
     }
 
     private static bool? GivesLine(Device feeder) =>

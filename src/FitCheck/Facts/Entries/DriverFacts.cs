@@ -77,6 +77,9 @@ internal static class DriverFacts
 
     public static FactTable Compute(Driver driver)
     {
+        // What is stated of each of two coils is of one motor: it is checked with both in use.
+        if (driver is { Coils: 2, Parameters.Coils: null })
+            driver = driver.Wired(inSeries: false);
         var sheet = new FactSheet();
         sheet.Set(DriverName, driver.Name);
         sheet.Set(IsTweeter, driver.IsTweeter);

@@ -190,33 +190,45 @@ internal static class LoadFacts
     // Between none and the most there may be a dip, where a crossover's parts resonate with the coil.
     private static readonly double[] Shares = [0, 0.1, 0.25, 0.5, 1];
 
+    // Of what stands in factory wires to tweeters, from as good as nothing on, farad (common practice, no source); null: no capacitor.
+    private static readonly double?[] Capacitors = [null, 1e-9, 2.2e-6, 4.7e-6, 10e-6, 22e-6, 47e-6];
+
     private static FactValue Of(ChannelContext c, Dimension dimension, Func<ChannelSweep, double> read)
     {
-        var value = FactValue.Of(dimension, read(c.Sweep!)) with { Unsure = [.. c.Unsure, .. c.InductancesUnsure], Data = DriverData(c) };
-        return c.InductancesUnsure.Count == 0 ? value : value with { Supposing = Within };
-
-        FactValue Within(double most)
+        var nominal = read(c.Sweep!);
+        double?[] wires = c.FeedsUnsure.Count == 0 ? [null] : Capacitors;
+        var value = FactValue.Of(dimension, nominal) with { Data = DriverData(c) };
+        var known = value with
         {
-            var nominal = read(c.Sweep!);
-            var all = Shares.Select(s => read(c.SweepWith(s * most)!)).Append(nominal).ToList();
-            return value with
-            {
-                Number = new Uncertain(nominal, all.Min(), all.Max(), (all.Max() - all.Min()) / 2),
-                Unsure = [.. c.Unsure,
-                    .. c.InductancesUnsure.Select(u => u with { IsBounded = true, Passing = limit => Needed(limit, most) })],
-                Supposing = null,
-            };
+            Number = wires.Length == 1 ? value.Number : Around(wires.Skip(1).Select(w => read(c.SweepWith(null, w)!))),
+            Unsure = [.. c.Unsure, .. c.FeedsUnsure, .. c.InductancesUnsure],
+        };
+        return c.InductancesUnsure.Count == 0 ? known : known with { Supposing = Within };
+
+        Uncertain Around(IEnumerable<double> others)
+        {
+            var all = others.Append(nominal).ToList();
+            return new Uncertain(nominal, all.Min(), all.Max(), (all.Max() - all.Min()) / 2);
         }
+
+        FactValue Within(double most) => value with
+        {
+            Number = Around(from wire in wires from share in Shares select read(c.SweepWith(share * most, wire)!)),
+            Unsure = [.. c.Unsure, .. c.FeedsUnsure,
+                .. c.InductancesUnsure.Select(u => u with { IsBounded = true, Passing = limit => Needed(limit, most) })],
+        };
 
         // The least inductance with which the limit is kept, halving the interval until it is known to a hundredth.
         string? Needed(PassLimit limit, double most)
         {
-            if (!limit.AtLeast || read(c.SweepWith(most)!) < limit.Limit)
+            if (!limit.AtLeast || With(most) < limit.Limit)
                 return null;
             var (low, high) = (0.0, most);
             while (high - low > most / 100)
-                (low, high) = read(c.SweepWith((low + high) / 2)!) < limit.Limit ? ((low + high) / 2, high) : (low, (low + high) / 2);
+                (low, high) = With((low + high) / 2) < limit.Limit ? ((low + high) / 2, high) : (low, (low + high) / 2);
             return $"{QuantityText.Format(high, Dimension.Henry)} or more";
+
+            double With(double inductance) => read(c.SweepWith(inductance, null)!);
         }
     }
 

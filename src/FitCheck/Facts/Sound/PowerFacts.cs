@@ -83,17 +83,24 @@ internal static class PowerFacts
     {
         // |Z| / 0.8 is the rated impedance to which the load corresponds (IEC 60268-5); ratings are stated into such loads.
         var load = sweep.MinOhm / 0.8;
-        if (channel.Output.VoltsInto(load) is not ({ } volts, var estimated))
+        if (channel.Output.VoltsInto(load) is not ({ } volts, var estimated, var beyond))
             return channel.Channel.Limit is { } only ? (Uncertain.Exact(Math.Sqrt(only.Si * load)), []) : null;
         if (channel.Channel.Limit is { } limit)
             volts = Uncertain.Min(volts, Uncertain.Exact(Math.Sqrt(limit.Si * load)));
-        return (volts, estimated && volts.High > volts.Low ? [OutputPower(channel, estimated: true)] : []);
+        return (volts, volts.High <= volts.Low ? []
+            : estimated ? [OutputPower(channel, estimated: true)] : beyond ? [PowerInto(channel, load)] : []);
     }
 
     public static Unsure OutputPower(ChannelContext channel, bool estimated) => new(
         $"continuous power of {channel.Output.Name}",
         "Look for a power stated as continuous, RMS or sine at 14.4 V and at most 1 % distortion; a peak or maximum figure does not "
             + "count.", estimated);
+
+    private static Unsure PowerInto(ChannelContext channel, double load) =>
+        new($"continuous power of {channel.Output.Name} into {QuantityText.Format(load, Dimension.Ohm)}",
+            "Its sheet states none for such a load: ask the maker, or measure the voltage there with a test tone at the limit.",
+            Estimated: true)
+        { IsBounded = true };
 
     private static FactValue Available(PositionContext c, Catalog.Driver driver)
     {

@@ -10,15 +10,15 @@ internal static class Reads
     private static readonly string[] Wired =
     [
         "amplifier.high_pass_range", "amplifier.low_pass_range", "amplifier.power_converter", "amplifier.ratings",
-        "build.channels.high_pass", "build.channels.limit", "build.channels.low_pass", "build.fit.disconnected",
+        "build.channels.high_pass", "build.channels.joined", "build.channels.limit", "build.channels.low_pass", "build.fit.disconnected",
         "build.fit.keeps_factory_driver", "build.fit.new_wire.length", "crossover.default_setting", "crossover.high_pass",
         "crossover.low_pass", "crossover.tweeter_settings", "driver.built_in_tweeter.capacitor", "driver.built_in_tweeter.impedance",
-        "driver.impedance", "driver.own_high_pass.capacitor", "driver.parameters", "driver.power.continuous", "driver.sensitivity",
-        "driver.size", "driver.type", "harness.length", "position.factory_channel", "position.factory_driver.has_own_capacitor",
-        "position.factory_driver.impedance", "position.factory_driver.own_capacitor", "position.factory_driver.resistance",
-        "position.feed.network", "position.location", "position.mounting.aim_clock", "position.role", "position.wire.gauge",
-        "position.wire.length", "source-unit.ratings", "sundry.capacitance", "sundry.series_resistance", "sundry.shunt_resistance",
-        "sundry.type", "wiring",
+        "driver.coils", "driver.impedance", "driver.own_high_pass.capacitor", "driver.parameters", "driver.power.continuous",
+        "driver.sensitivity", "driver.size", "driver.type", "harness.length", "position.factory_channel",
+        "position.factory_driver.has_own_capacitor", "position.factory_driver.impedance", "position.factory_driver.own_capacitor",
+        "position.factory_driver.resistance", "position.feed", "position.location", "position.mounting.aim_clock", "position.role",
+        "position.wire.gauge", "position.wire.length", "source-unit.ratings", "sundry.capacitance", "sundry.series_resistance",
+        "sundry.shunt_resistance", "sundry.type", "wiring",
     ];
 
     private static readonly string[] Powered = ["amplifier", "build.channels", "build.devices", "line-converter", "source-unit"];
@@ -60,6 +60,12 @@ internal static class Reads
         "what is wired to its output, and the filters before it", RestsOn.Build, null, [.. Wired, "build.fit"]);
     public static readonly Source Beside = new("spacers beside it", RestsOn.Build, "adapter", "adapter.tilt");
     public static readonly Source Amplification = new("the power and voltage of its output", RestsOn.Build, null, Powered);
+    public static readonly Source Loom = new(
+        "how every output and driver is wired", RestsOn.Build, null, "amplifier.channels", "build.channels", "build.devices", "build.fit",
+        "driver.type", "position.factory_channel", "position.role", "position.side", "source-unit.channels");
+    public static readonly Source BothSides = new(
+        "the place and its counterpart on the other side", RestsOn.Build, null, "adapter", "amplifier", "build.channels", "build.devices",
+        "build.fit", "crossover", "cup", "driver", "harness", "position", "source-unit", "sundry", "wiring");
     public static readonly Source Everywhere = new(
         "every output and position", RestsOn.Build, null, [.. Wired, .. Powered, "adapter", "cup", "build.fit", "position"]);
 

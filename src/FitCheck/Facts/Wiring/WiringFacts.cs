@@ -44,7 +44,20 @@ internal static class WiringFacts
         Reads.Place.Itself);
     public static readonly TruthFact PolarityFollowed = Declarations.Truth(
         "polarity_followed", "Plus and minus can be followed from the factory plug to the driver.",
-        Reads.Driver["terminals.polarity"], Reads.Harness["polarity"], Reads.Wire.Itself, Reads.Place["connector.polarity"]);
+        Reads.Driver["terminals.polarity", "type"], Reads.Harness["polarity"], Reads.Wire.Itself, Reads.Place["connector.polarity"],
+        Reads.BothSides["build.fit.polarity", "harness.polarity"]);
+    public static readonly TruthFact LeadsSwapped = Declarations.Truth(
+        "leads_swapped", "Plus and minus change places on the way to the driver: in the harness adapter, or at the driver.",
+        Reads.Harness["polarity"], Reads.Wire.Itself, Reads.BothSides["build.fit.polarity", "harness.polarity"]);
+    public static readonly NumberFact WirePassages = Declarations.Number(
+        "wire_passages", Dimension.One, "Passages between body and door through which a wire to this place goes.",
+        Reads.Place.Itself);
+    public static readonly TruthFact Unplugged = Declarations.Truth(
+        "unplugged", "The build writes that this place is disconnected.",
+        Reads.Loom.Itself);
+    public static readonly TruthFact UnpluggedAndFed = Declarations.Truth(
+        "unplugged_and_fed", "The place is disconnected, and yet a driver is to play there.",
+        Reads.Loom.Itself);
     public static readonly WordFact DriverTerminals = Declarations.Word(
         "driver_terminals", "The driver's terminals.",
         Reads.Driver["terminals.family", "terminals.negative", "terminals.positive"], Reads.Harness.Itself, Reads.Wire.Itself,
@@ -63,8 +76,13 @@ internal static class WiringFacts
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
+        sheet.Set(Unplugged, c.Placed.Disconnected);
+        sheet.Set(UnpluggedAndFed,
+            c.Placed.Disconnected && (c.Placed.Driver is not null || c.Placed.KeepsFactoryDriver || c.Channel is not null));
         if (c.Driver is not { } driver)
             return;
+        sheet.Set(LeadsSwapped, IsSwapped(c.Placed));
+        sheet.Set(WirePassages, c.Position.Place is "door" or "sail" ? 1 : 0);
         var uses = c.Placed.NewWire is null;
         sheet.Set(UsesFactoryPlug, uses);
         sheet.Set(HasNewWire, !uses);
@@ -78,7 +96,11 @@ internal static class WiringFacts
         var harness = c.Placed.Harness?.Part;
         sheet.Set(HasHarness, harness is not null);
         if (!uses)
+        {
+            // A new wire is marked from end to end.
+            sheet.Set(PolarityFollowed, !IsSwapped(c.Placed) || IsMeant(c));
             return;
+        }
         var plug = c.Position.Plug;
         sheet.Set(FactoryPlug, plug?.Value);
         var noPlug = new Unsure(c.AtPosition("factory plug"),
@@ -118,9 +140,20 @@ internal static class WiringFacts
             : $"{plug}, cut and spliced → {end}";
     }
 
+    // Twice is straight again.
+    private static bool IsSwapped(FittedPosition placed) =>
+        placed.Reversed != (placed is { NewWire: null, Harness.Part.Polarity.Value: "crossed" });
+
+    // A tweeter or a subwoofer may sum better in reverse, where both sides are and somebody chose it; common practice, no source.
+    private static bool IsMeant(PositionContext c) => c.Placed.Reversed && (c.Driver!.IsTweeter || c.Driver.Type == "subwoofer")
+        && (Sides.Other(c.Build.Vehicle, c.Position.Id) is not { } other
+            || c.Build.Placed.FirstOrDefault(p => p.Position.Id == other.Id) is not { Driver: not null } there || IsSwapped(there));
+
     // Known all the way, or not known: an unmarked lead anywhere breaks the chain.
     private static bool? Polarity(PositionContext c, Driver driver, Harness? harness)
     {
+        if (IsSwapped(c.Placed) && !IsMeant(c))
+            return false;
         if (c.Position.PlugPolarity?.Value != "known" || driver.Terminals?.Polarity is null or "unmarked")
             return null;
         return harness is { Polarity.Value: "unmarked" } or { Polarity: null } ? null : true;

@@ -26,13 +26,7 @@ internal static class BuildInputs
     };
 
     /// <summary>The position on the other side of the vehicle, by its name.</summary>
-    public static string? Mirror(Vehicle vehicle, string position)
-    {
-        var other = position.Contains("left", StringComparison.Ordinal) ? position.Replace("left", "right", StringComparison.Ordinal)
-            : position.Contains("right", StringComparison.Ordinal) ? position.Replace("right", "left", StringComparison.Ordinal) : null;
-        return other is not null && vehicle.Find(other) is { } there && vehicle.Find(position) is { } here && there.Role == here.Role
-            && there.Place == here.Place ? other : null;
-    }
+    public static string? Mirror(Vehicle vehicle, string position) => Sides.Other(vehicle, position)?.Id;
 
     /// <summary>True when one set of positions is the other on the other side of the vehicle.</summary>
     public static bool AreMirrored(Vehicle vehicle, IReadOnlyCollection<string> one, IReadOnlyCollection<string> other) =>

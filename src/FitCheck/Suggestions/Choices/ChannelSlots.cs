@@ -48,7 +48,7 @@ internal static class ChannelSlots
             yield return Valued(g, pair, "limit", "power limit", "limit", Limits);
         foreach (var slot in InLine(g, channels))
             yield return slot;
-        foreach (var site in channels.Where(s => ChannelOf(g, s)!.Bridged))
+        foreach (var site in channels.Where(s => ChannelOf(g, s)!.Outputs.Count > 1))
         {
             var channel = ChannelOf(g, site)!;
             yield return new Slot("output", [channel.Id], site["output"], [BuildInputs.At("output", channel.Id)], () =>

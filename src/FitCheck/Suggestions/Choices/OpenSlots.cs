@@ -78,7 +78,7 @@ internal static class OpenSlots
             yield break;
         var isNamed = g.Root["devices"] is YamlList;
         var (id, radio) = (Unused(g, "amp"), isNamed ? source.Id : Unused(g, "radio"));
-        var moved = g.Build.Channels.Where(c => c.Device == source && !c.Bridged).ToList();
+        var moved = g.Build.Channels.Where(c => c.Device == source && c.Outputs.Count == 1).ToList();
         yield return new Slot("amplifier", [id], null, [BuildInputs.All],
             () => g.Stock.All<Amplifier>("amplifier").Where(a => a.Channels >= Math.Max(1, moved.Count))
             .Select(a =>

@@ -89,12 +89,16 @@ internal sealed class FindingInputs(Build build)
         if (source == Reads.Output)
             return [BuildInputs.At("fed", key),
                 .. channels.SelectMany(c => At(c.Id, "output").Append(BuildInputs.At("part", c.Device.Id)))];
-        if (channels.Count == 0)
+        if (channels.Count == 0 && source != Reads.Loom && source != Reads.BothSides)
             return own.Concat(build.Devices.Select(d => BuildInputs.At("part", d.Id)));
         if (source == Reads.Network)
             return [.. own, .. channels.SelectMany(c => BuildInputs.OfNetwork(build, c)), .. channels.SelectMany(FiltersOf)];
         if (source == Reads.Amplification)
             return channels.SelectMany(BuildInputs.OfSource);
+        if (source == Reads.Loom)
+            return Loom();
+        if (source == Reads.BothSides)
+            return BothSides(key);
         // Front against rear: any place may be the other one.
         return source == Reads.Everywhere
             ? build.Channels.SelectMany(c => BuildInputs.OfChannel(build, c))
@@ -106,7 +110,23 @@ internal sealed class FindingInputs(Build build)
         source == Reads.OwnNetwork ? BuildInputs.OfNetwork(build, channel)
         : source == Reads.OwnOutput ? [BuildInputs.At("output", channel.Id), BuildInputs.At("part", channel.Device.Id)]
         : source == Reads.OwnFilters ? FiltersOf(channel)
+        : source == Reads.Loom ? Loom()
         : [BuildInputs.All];
+
+    private IEnumerable<string> Loom() =>
+    [
+        .. build.Vehicle.Positions.SelectMany(p => At(p.Id, "driver", "wire", "plug", "fed", "harness")),
+        .. build.Channels.SelectMany(c => At(c.Id, "output", "crossover", "channel-inline")),
+        .. build.Devices.SelectMany(d => At(d.Id, "part", "from")),
+    ];
+
+    private IEnumerable<string> BothSides(string position) =>
+        new[] { position, BuildInputs.Mirror(build.Vehicle, position) }.OfType<string>().SelectMany<string, string>(p =>
+        [
+            .. At(p, "driver", "adapter", "cup", "harness", "module", "wire", "inline", "gasket", "tape", "screws", "moisture-guard"),
+            .. At(p, "plug", "fed"),
+            .. ChannelsOf(p).SelectMany(c => BuildInputs.OfChannel(build, c).Append(BuildInputs.At("gain", c.Device.Id))),
+        ]);
 
     // Whether a filter can be made rests on the output's device and on every device before it, and on whether those have a signal for each
     // output behind them.
