@@ -46,4 +46,7 @@ internal static class WireGauge
     /// Copper-clad aluminium with 10 % of copper by volume at 20 °C, ohm·m: 62.9 % IACS (ASTM B566 class 10A, by a maker's table).
     /// </summary>
     public const double CopperCladAluminium = Copper / 0.629;
+
+    /// <summary>Hard-drawn aluminium 1350 at 20 °C, ohm·m: 61 % IACS (ASTM B230, from memory).</summary>
+    public const double Aluminium = Copper / 0.61;
 }

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Builds;
 
@@ -24,6 +25,8 @@ internal sealed record SupplyRun
     public Chosen<WiringPart>? Cable { get; init; }
     /// <summary>One way.</summary>
     public Figure? Length { get; init; }
+    /// <summary>Where it ends, `cargo`, `under-seat` or `dash`: where the amplifier or the block sits; null when not told.</summary>
+    public Located<string>? Place { get; init; }
     public Chosen<WiringPart>? Fuse { get; init; }
     /// <summary>From the battery's terminal, along the cable.</summary>
     public Figure? FuseDistance { get; init; }

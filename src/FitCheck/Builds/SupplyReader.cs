@@ -54,6 +54,7 @@ internal sealed class SupplyReader(PartsCatalog catalog, ProblemList problems)
         var run = new SupplyRun
         {
             Length = f.Length(length),
+            Place = f.Text("place"),
             Fuse = Choose(f.Text("fuse"), "fuse"),
             FuseDistance = f.Length("fuse_distance"),
             Ground = Choose(f.Text("ground_cable"), "power-cable"),

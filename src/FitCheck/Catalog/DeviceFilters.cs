@@ -18,9 +18,7 @@ internal sealed record FilterRange(Figure? Lowest, Figure? Highest, Location At)
             return new FilterRange(null, null, none.At);
         if (f.Figures(key, Dimension.Hertz) is not [var lowest, var highest])
             return null;
-        if (lowest.Si > highest.Si)
-            f.Problems.Error(lowest.At, $"a range goes from its lower end to its upper one, found `{lowest}` before `{highest}`",
-                ProblemKind.WrongShape);
+        SupplyRange.Ordered(f, lowest, highest);
         return new FilterRange(lowest, highest, lowest.At);
     }
 

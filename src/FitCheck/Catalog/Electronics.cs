@@ -19,6 +19,7 @@ internal sealed record SourceUnit : Part
         OutputGround = f.Text("output_ground");
         RemoteOutput = f.Truth("remote_output");
         Filters = DeviceFilters.Read(f);
+        SupplyRange = SupplyRange.Read(f);
     }
 
     public bool Factory { get; }
@@ -40,6 +41,7 @@ internal sealed record SourceUnit : Part
     public Located<string>? OutputGround { get; }
     public bool? RemoteOutput { get; }
     public DeviceFilters Filters { get; }
+    public SupplyRange? SupplyRange { get; }
 }
 
 /// <summary>A line converter: speaker level in, line level out.</summary>
@@ -55,6 +57,7 @@ internal sealed record LineConverter : Part
         OutputLimit = f.Figure("output_limit", Dimension.Volt);
         RemoteOutput = f.Truth("remote_output");
         Filters = DeviceFilters.Read(f);
+        SupplyRange = SupplyRange.Read(f);
     }
 
     public int Channels { get; }
@@ -66,6 +69,7 @@ internal sealed record LineConverter : Part
     public Figure? OutputLimit { get; }
     public bool? RemoteOutput { get; }
     public DeviceFilters Filters { get; }
+    public SupplyRange? SupplyRange { get; }
 }
 
 /// <summary>An amplifier with its stated ratings.</summary>
@@ -83,11 +87,15 @@ internal sealed record Amplifier : Part
         Class = f.Word("class");
         Efficiency = f.Figure("efficiency", Dimension.One);
         Fuses = f.Figures("fuses", Dimension.Ampere);
+        HasFuses = f.Map["fuses"] is null ? null : Fuses.Count > 0;
+        Terminal = f.Figure("terminal", Dimension.SquareMetre);
+        SupplyRange = SupplyRange.Read(f);
         LowLevel = AmplifierInput.Read(f, "low_level_input");
         HighLevel = AmplifierInput.Read(f, "high_level_input");
         LowLevelLowest = LowLevel.Volts("lowest");
         LowLevelHighest = LowLevel.Volts("highest");
         HighLevelHighest = HighLevel.Volts("highest");
+        SupplyRange.Ordered(f, LowLevelLowest, LowLevelHighest);
         HighLevelLoad = HighLevel.Fields?.Figure("load", Dimension.Ohm);
         SensesSignal = HighLevel.IsThere == false ? false : HighLevel.Fields?.Truth("senses_signal");
         HighLevelGround = HighLevel.Fields?.Text("ground");
@@ -108,6 +116,11 @@ internal sealed record Amplifier : Part
     public Figure? Efficiency { get; }
     /// <summary>The fuses on its case.</summary>
     public IReadOnlyList<Figure> Fuses { get; }
+    /// <summary>Whether there are any; null when nobody wrote it.</summary>
+    public bool? HasFuses { get; }
+    /// <summary>The thickest cable that its supply terminals take.</summary>
+    public Figure? Terminal { get; }
+    public SupplyRange? SupplyRange { get; }
     /// <summary>The input at line level.</summary>
     public AmplifierInput LowLevel { get; }
     /// <summary>The input at speaker level.</summary>
@@ -141,14 +154,23 @@ internal sealed record WiringPart : Part
         Current = f.Figure("current", Dimension.Ampere);
         Insulation = f.Figure("insulation", Dimension.Kelvin);
         FuseStandard = f.Text("fuse_standard")?.Value;
+        Ways = f.Count("ways");
+        Outlet = f.Figure("outlet", Dimension.SquareMetre);
         Contains = Contained.Read(f);
     }
 
     public string Type { get; }
     public Figure? Gauge { get; }
-    /// <summary>`copper`, `tinned-copper` or `copper-clad-aluminium`; null when not recorded.</summary>
+    /// <summary>`copper`, `tinned-copper`, `copper-clad-aluminium` or `aluminium`; null when not recorded.</summary>
     public string? Conductor { get; }
     public bool CopperClad => Conductor == "copper-clad-aluminium";
+    /// <summary>Of its conductor at 20 °C, ohm·m; that of copper when not recorded.</summary>
+    public double Resistivity => Conductor switch
+    {
+        "copper-clad-aluminium" => WireGauge.CopperCladAluminium,
+        "aluminium" => WireGauge.Aluminium,
+        _ => WireGauge.Copper,
+    };
     public Figure? Length { get; }
     /// <summary>How many channels a signal cable carries.</summary>
     public int? Channels { get; }
@@ -156,6 +178,10 @@ internal sealed record WiringPart : Part
     public Figure? Current { get; }
     /// <summary>What the insulation stands, °C.</summary>
     public Figure? Insulation { get; }
+    /// <summary>How many outlets a distribution block has.</summary>
+    public int? Ways { get; }
+    /// <summary>The thickest cable that an outlet of a distribution block takes; `gauge` is what its inlet takes.</summary>
+    public Figure? Outlet { get; }
     /// <summary>Pattern of the fuse, or of what a holder or block takes.</summary>
     public string? FuseStandard { get; }
     public IReadOnlyList<Contained> Contains { get; }

@@ -15,6 +15,9 @@ public sealed record Vehicle : Entry
         Steering = f.Text("steering")?.Value;
         Alternator = f.Inner("supply")?.Figure("alternator", Dimension.Ampere);
         BatteryToCargo = f.Inner("supply")?.Length("battery_to_cargo");
+        BatteryToSeat = f.Inner("supply")?.Length("battery_to_seat");
+        BatteryToDash = f.Inner("supply")?.Length("battery_to_dash");
+        Voltage = f.Inner("supply")?.Figure("voltage", Dimension.Volt);
         MainFusePlace = f.Inner("supply")?.Text("main_fuse_place")?.Value;
         Battery = f.Inner("supply")?.Text("battery");
         Positions = PositionReader.Read(f);
@@ -32,6 +35,12 @@ public sealed record Vehicle : Entry
     public Figure? Alternator { get; }
     /// <summary>From the battery to the cargo space along the way of a cable, metres; null when not recorded.</summary>
     public Figure? BatteryToCargo { get; }
+    /// <summary>From the battery to under a front seat along the way of a cable, metres; null when not recorded.</summary>
+    public Figure? BatteryToSeat { get; }
+    /// <summary>From the battery to behind the dashboard along the way of a cable, metres; null when not recorded.</summary>
+    public Figure? BatteryToDash { get; }
+    /// <summary>Nominal voltage of the supply, 12 V or 24 V; null when not recorded.</summary>
+    public Figure? Voltage { get; }
     /// <summary>Where near the battery there is room for the holder of the main fuse, in words; null when not recorded.</summary>
     public string? MainFusePlace { get; }
     /// <summary>Where the battery is: `engine-space`, `cabin` or `cargo`; null when not recorded.</summary>

@@ -103,6 +103,7 @@ internal static class BuildFacts
         SignalCables(build, devices, sheet);
         sheet.Set(SplicesSomewhere, build.Accepted("cut-wires") && tables.Any(t => t.Of(WiringFacts.NeedsSplice)?.Truth == true));
         SupplyFacts.Compute(build, devices.Total, devices.Runs.Count, sheet);
+        PassageFacts.Compute(build, sheet);
         sheet.Set(HasHeatShrink, Sundry(build, list, "heat-shrink"));
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)
             .Where(g => g.All(IsTweeter) || !g.Any(IsTweeter)).Select(g => g.First().Set!.Part.Name);

@@ -29,6 +29,7 @@ internal static class FactRegistry
         .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
         .. ReferenceFacts.Declarations,
         .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations, .. SupplyFacts.OfBuild, .. RollFacts.OfRun,
+        .. WayFacts.OfRun, .. TerminalFacts.OfRun, .. DeviceSupplyFacts.Declarations, .. PassageFacts.OfBuild,
         .. RollFacts.OfWire,
     ];
 

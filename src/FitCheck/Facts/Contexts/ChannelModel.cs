@@ -232,7 +232,7 @@ internal static class ChannelModel
 
     /// <summary>Resistance of both conductors; nothing where gauge or length is not recorded.</summary>
     public static double WireOf(FittedPosition placed) => placed.NewWire is { Part.Gauge: { } gauge } && placed.NewWireLength is { } length
-        ? WireGauge.Resistance(2 * length.Si, gauge.Si, placed.NewWire.Part.CopperClad ? WireGauge.CopperCladAluminium : WireGauge.Copper)
+        ? WireGauge.Resistance(2 * length.Si, gauge.Si, placed.NewWire.Part.Resistivity)
         : WireResistance(placed.Position.WireGauge, placed.Position.WireLength);
 
     private static double WireResistance(Figure? gauge, Figure? length) =>

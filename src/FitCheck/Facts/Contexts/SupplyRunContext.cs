@@ -25,11 +25,13 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
     /// <summary>The fuse that protects this cable: its own, else the main one before it.</summary>
     public Chosen<WiringPart>? Fuse => Run.Fuse ?? Build.Supply.Main?.Fuse;
 
-    public static double Resistivity(WiringPart cable) => cable.CopperClad ? WireGauge.CopperCladAluminium : WireGauge.Copper;
+    /// <summary>The holder on the list for its own fuse near the battery; of several the one for the thickest cable.</summary>
+    public WiringPart? Holder => Run.Fuse?.Part.FuseStandard is { } pattern && StartsAtBattery
+        ? Build.Supply.Listed.Where(p => p.Type == "fuse-holder" && p.FuseStandard == pattern).MaxBy(p => p.Gauge?.Si ?? 0) : null;
 
     /// <summary>Resistance per metre when warm, ohm; null without a gauge.</summary>
     public static double? PerMetre(WiringPart? cable) =>
-        cable?.Gauge is { } gauge ? WireGauge.AtTemperature(WireGauge.Resistance(1, gauge.Si, Resistivity(cable)), Warm) : null;
+        cable?.Gauge is { } gauge ? WireGauge.AtTemperature(WireGauge.Resistance(1, gauge.Si, cable.Resistivity), Warm) : null;
 
     /// <summary>
     /// True when the cable leaves the battery in the engine space, which counts where nobody recorded the battery's place. A block lies

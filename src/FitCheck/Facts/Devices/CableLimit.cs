@@ -32,7 +32,7 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
                 return null;
             var low = Lowest(Cable.Insulation?.Si ?? LeastInsulation) ?? 0;
             var high = Ampacity.Of(Math.Max(gauge.Si, Ampacity.ThinnestArea),
-                Math.Max(Cable.Insulation?.Si ?? UsualInsulation, LeastInsulation), SupplyRunContext.Resistivity(Cable),
+                Math.Max(Cable.Insulation?.Si ?? UsualInsulation, LeastInsulation), Cable.Resistivity,
                 InEngineSpace)!.Value;
             return new Uncertain(low, low, high, (high - low) / 2);
         }
@@ -95,7 +95,7 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
 
     // A metal that nobody recorded may be the worse one.
     private double? Lowest(double insulation) => Cable.Gauge is { } gauge
-        ? Ampacity.Of(gauge.Si, insulation, Cable.Conductor is null ? WireGauge.CopperCladAluminium : SupplyRunContext.Resistivity(Cable),
+        ? Ampacity.Of(gauge.Si, insulation, Cable.Conductor is null ? WireGauge.CopperCladAluminium : Cable.Resistivity,
         InEngineSpace) : null;
 
     private IEnumerable<Unsure> Unrecorded(double? fuse)

@@ -11,7 +11,8 @@ internal sealed class DeviceFacts
     public const string MainCable = "main-cable";
 
     private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply =
-        FactSheet.Names(SupplyFacts.Declarations), Rolls = FactSheet.Names(RollFacts.OfRun);
+        FactSheet.Names(SupplyFacts.Declarations), Rolls = FactSheet.Names(RollFacts.OfRun), Ways = FactSheet.Names(WayFacts.OfRun),
+        Terminals = FactSheet.Names(TerminalFacts.OfRun), Own = FactSheet.Names(DeviceSupplyFacts.Declarations);
 
     private readonly Build _build;
 
@@ -43,13 +44,19 @@ internal sealed class DeviceFacts
         {
             var sheet = new FactSheet();
             sheet.Later(Signal, s => SignalFacts.Compute(device, s));
+            sheet.Later(Own, s => DeviceSupplyFacts.Compute(device, s));
             var run = Runs.FirstOrDefault(r => r.Amplifier!.Device.Id == device.Device.Id);
             if (run is null)
+            {
                 SupplyFacts.ComputeNone(sheet);
+                TerminalFacts.ComputeNone(sheet);
+            }
             else
             {
                 sheet.Later(Supply, s => SupplyFacts.Compute(run, Main, s));
                 sheet.Later(Rolls, s => RollFacts.Compute(run, s));
+                sheet.Later(Ways, s => WayFacts.Compute(run, s));
+                sheet.Later(Terminals, s => TerminalFacts.Compute(run, s));
             }
             var choices = Choices(run?.Run);
             choices["device"] = new Choice(device.Device.Part.Id, device.Device.At);
@@ -68,11 +75,13 @@ internal sealed class DeviceFacts
         var shared = new FactSheet();
         shared.Set(SignalFacts.DeviceName, "the main cable");
         foreach (var truth in new[] { SignalFacts.IsAmplifier, SignalFacts.IsConverter, SignalFacts.HasFeeder, SignalFacts.GivesLineLevel,
-            SignalFacts.SpeakerLevelIn })
+            SignalFacts.SpeakerLevelIn, DeviceSupplyFacts.NeedsSupply })
             shared.Set(truth, truth: false);
         shared.Set(SignalFacts.LineChannelsUsed, 0);
         SupplyFacts.Compute(Main, null, shared);
         RollFacts.Compute(Main, shared);
+        WayFacts.Compute(Main, shared);
+        TerminalFacts.Compute(Main, shared);
         yield return new FactTable(Subject.Device, MainCable, "Main cable", shared.Values)
         {
             At = Main.Run.Cable?.At ?? _build.At,

@@ -190,7 +190,7 @@ internal static class SupplyFacts
     {
         if (cable?.Gauge is { } gauge)
             sheet.Set(fact,
-                FactValue.Of(Dimension.SquareMetre, gauge.Si * WireGauge.Copper / SupplyRunContext.Resistivity(cable))
+                FactValue.Of(Dimension.SquareMetre, gauge.Si * WireGauge.Copper / cable.Resistivity)
                     with
                 { Data = [new Datum($"gauge of {cable.Name}: {gauge}", gauge.At)] });
     }

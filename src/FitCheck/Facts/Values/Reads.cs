@@ -83,7 +83,8 @@ internal static class Reads
         "what is asked of the amplifiers", RestsOn.Build, null, [.. Wired, "amplifier", "build.fit"]);
     public static readonly Source Gain = new("the gain that is set", RestsOn.Build, "build", "build.devices.gain");
     public static readonly Source Supply = new(
-        "the way of the supply", RestsOn.Build, null, "build.devices.fuse_distance", "build.supply.fuse_distance", "vehicle.supply");
+        "the way of the supply", RestsOn.Build, null, "build.devices.fuse_distance", "build.devices.place", "build.supply.fuse_distance",
+        "build.supply.place", "vehicle.supply");
     public static readonly Source PowerCable = new(
         "the power cable", RestsOn.Build, null, "build.devices", "build.supply", "vehicle.supply", "wiring");
     public static readonly Source Fuse = new("the fuse of the cable", RestsOn.Build, "wiring", "wiring");
