@@ -18,7 +18,7 @@ internal sealed record FilterRange(Figure? Lowest, Figure? Highest, Location At)
             return new FilterRange(null, null, none.At);
         if (f.Figures(key, Dimension.Hertz) is not [var lowest, var highest])
             return null;
-        SupplyRange.Ordered(f, lowest, highest);
+        FigureOrder.Range(f, lowest, highest);
         return new FilterRange(lowest, highest, lowest.At);
     }
 

@@ -1,3 +1,4 @@
+using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Electrical.Loads;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
@@ -34,7 +35,7 @@ public sealed record Driver : Part
     /// <summary>`woofer`, `tweeter`, `coaxial`, `full-range` or `subwoofer`.</summary>
     public string Type { get; }
     /// <summary>Where the type is written.</summary>
-    public Foundation.Problems.Location TypeAt { get; }
+    public Location TypeAt { get; }
     /// <summary>True for an oval frame, false for a round one.</summary>
     public bool Oval { get; }
     /// <summary>The size class that it is sold in, metres; every sound entry has one.</summary>
@@ -135,6 +136,8 @@ public sealed record DriverDimensions
         MagnetHeight = f.Length("magnet_height");
         FlangeThickness = f.Length("flange_thickness");
         FrontHeight = f.Length("front_height");
+        FigureOrder.Axes(f, "flange", Flange, FlangeMinor);
+        FigureOrder.Axes(f, "cutout", Cutout, CutoutMinor);
         Profile = ReadProfile(f);
         ProfileAt = (f.Map["profile"] ?? f.Map).At;
     }
@@ -160,7 +163,7 @@ public sealed record DriverDimensions
     /// <summary>(distance behind the flange, radius) in metres, from the flange to the back; empty when the sheet gives none.</summary>
     public IReadOnlyList<(double Z, double R)> Profile { get; }
     /// <summary>Where the profile is written; the sizes as a whole where there is none.</summary>
-    public Foundation.Problems.Location ProfileAt { get; }
+    public Location ProfileAt { get; }
 
     private static List<(double Z, double R)> ReadProfile(Fields f)
     {
@@ -171,7 +174,13 @@ public sealed record DriverDimensions
         {
             if (item is Yaml.YamlList { Items: [Yaml.YamlScalar first, Yaml.YamlScalar second] } && QuantityText.Parse(first.Text) is { } z
                 && QuantityText.Parse(second.Text) is { } r && z.Dimension == Dimension.Metre && r.Dimension == Dimension.Metre)
+            {
+                if (points.Count > 0 && z.Si < points[^1].Item1)
+                    f.Problems.Error(first.At,
+                        $"the points of a profile go from the flange to the back, found `{first.Text}` behind a point that lies deeper",
+                        ProblemKind.WrongShape);
                 points.Add((z.Si, r.Si));
+            }
         }
         return points;
     }
@@ -189,11 +198,11 @@ public sealed record ComponentSet : Part
     }
 
     /// <summary>The id of the woofer, and where it is named; every sound entry has one.</summary>
-    public Foundation.Problems.Located<string>? Woofer { get; }
+    public Located<string>? Woofer { get; }
     /// <summary>The id of the tweeter, and where it is named; every sound entry has one.</summary>
-    public Foundation.Problems.Located<string>? Tweeter { get; }
+    public Located<string>? Tweeter { get; }
     /// <summary>The id of the passive crossover, and where it is named; null when none is in the box.</summary>
-    public Foundation.Problems.Located<string>? Crossover { get; }
+    public Located<string>? Crossover { get; }
     /// <summary>What else is in the box, in the order of the file; empty when nothing is written.</summary>
     public IReadOnlyList<Contained> Contains { get; }
 }
@@ -208,6 +217,11 @@ internal sealed record Crossover : Part
         Settings = [.. f.Each("tweeter_settings")
             .Select(s => new CrossoverSetting(s.Word("name"), s.Figure("level", Dimension.Decibel), LadderPart.Read(s, "network")))];
         DefaultSetting = f.Text("default_setting")?.Value;
+        if (f.Text("default_setting") is { } standing && !Settings.Any(s => s.Name == standing.Value))
+            f.Problems.Error(standing.At,
+                $"`default_setting` names no setting of this crossover: `{standing.Value}`; it has "
+                    + (Settings.Count == 0 ? "none" : string.Join(", ", Settings.Select(s => s.Name))), ProblemKind.WrongShape);
+        Frequency = f.Figure("crossover_frequency", Dimension.Hertz);
         Power = f.Figure("power", Dimension.Watt);
         Box = f.Figures("box", Dimension.Metre);
     }
@@ -216,6 +230,8 @@ internal sealed record Crossover : Part
     public IReadOnlyList<LadderPart> HighPass { get; }
     public IReadOnlyList<CrossoverSetting> Settings { get; }
     public string? DefaultSetting { get; }
+    /// <summary>Where it divides, as its sheet says.</summary>
+    public Figure? Frequency { get; }
     public Figure? Power { get; }
     public IReadOnlyList<Figure> Box { get; }
 }

@@ -95,7 +95,7 @@ internal sealed record Amplifier : Part
         LowLevelLowest = LowLevel.Volts("lowest");
         LowLevelHighest = LowLevel.Volts("highest");
         HighLevelHighest = HighLevel.Volts("highest");
-        SupplyRange.Ordered(f, LowLevelLowest, LowLevelHighest);
+        FigureOrder.Range(f, LowLevelLowest, LowLevelHighest);
         HighLevelLoad = HighLevel.Fields?.Figure("load", Dimension.Ohm);
         SensesSignal = HighLevel.IsThere == false ? false : HighLevel.Fields?.Truth("senses_signal");
         HighLevelGround = HighLevel.Fields?.Text("ground");

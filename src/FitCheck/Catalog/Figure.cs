@@ -33,3 +33,23 @@ public sealed record Figure(Quantity Quantity, Location At, Provenance Provenanc
     /// <summary>As a person would write it, in the unit in which it is written.</summary>
     public override string ToString() => Quantity.ToString();
 }
+
+/// <summary>Figures of which one can't be larger than the other.</summary>
+internal static class FigureOrder
+{
+    /// <summary>Tells a range that goes from its upper end to its lower one.</summary>
+    public static void Range(Fields f, Figure? lowest, Figure? highest)
+    {
+        if (lowest is not null && highest is not null && lowest.Si > highest.Si)
+            f.Problems.Error(lowest.At, $"a range goes from its lower end to its upper one, found `{lowest}` before `{highest}`",
+                ProblemKind.WrongShape);
+    }
+
+    /// <summary>Tells a short axis that is longer than the long one.</summary>
+    public static void Axes(Fields f, string what, Figure? major, Figure? minor)
+    {
+        if (major is not null && minor is not null && minor.Si > major.Si)
+            f.Problems.Error(minor.At, $"the short axis of the {what} is longer than its long axis: {minor} and {major}",
+                ProblemKind.WrongShape);
+    }
+}

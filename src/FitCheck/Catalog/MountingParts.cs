@@ -20,6 +20,7 @@ internal sealed record Adapter : Part
         Handed = f.Text("handed")?.Value;
         Opening = f.Length("opening");
         OpeningMinor = f.Length("opening_minor");
+        FigureOrder.Axes(f, "opening", Opening, OpeningMinor);
         Outer = f.Length("outer");
         Material = f.Text("material");
         Cuttable = f.Truth("cuttable");
@@ -71,10 +72,14 @@ public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Fig
     /// <summary>Circle, slot and angles in metres and radians.</summary>
     public BoltPattern Pattern { get; } = new(Circle.Si / 2, Slot?.Si ?? 0, [.. Angles.Select(a => a * Math.PI / 180)]);
 
-    internal static HoleCircle? Read(Fields? f) =>
-        f?.Length("circle") is { Si: > 0 } circle && f.Numbers("angles") is { Count: > 0 } angles
-            ? new(circle, angles, f.Length("slot") is { Si: >= 0 } slot ? slot : null, f.Length("screw"), f.At)
-            : null;
+    internal static HoleCircle? Read(Fields? f)
+    {
+        if (f?.Length("circle") is not { Si: > 0 } circle || f.Numbers("angles") is not { Count: > 0 } angles)
+            return null;
+        if (f.Count("count") is { } count && count != angles.Count)
+            f.Problems.Error(f.Text("count")!.At, $"`count` says {count} holes, and `angles` has {angles.Count}", ProblemKind.WrongShape);
+        return new(circle, angles, f.Length("slot") is { Si: >= 0 } slot ? slot : null, f.Length("screw"), f.At);
+    }
 }
 
 /// <summary>A cup that holds a tweeter in the vehicle's place for it.</summary>

@@ -146,7 +146,7 @@ internal sealed class PartsCatalog : ICatalogIndex
 
     IEnumerable<string> ICatalogIndex.Ids => Ids;
 
-    IReadOnlyList<string> ICatalogIndex.PositionsOf(string vehicle) => Find(vehicle) is Vehicle v ? [.. v.Positions.Select(p => p.Id)] : [];
+    IReadOnlyList<string> ICatalogIndex.PositionsOf(string vehicle) => References.NamesIn(Find(vehicle));
 
     /// <summary>That an id leads to nothing, or to something else than is wanted.</summary>
     internal static string Missing(string id, string? wanted, string? found, IEnumerable<string> candidates) =>

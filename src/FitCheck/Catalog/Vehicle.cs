@@ -162,6 +162,7 @@ public sealed record Mounting
         At = f.At;
         Cutout = f.Length("cutout");
         CutoutMinor = f.Length("cutout_minor");
+        FigureOrder.Axes(f, "hole", Cutout, CutoutMinor);
         LargestCutout = f.Length("largest_cutout");
         Depth = f.Length("depth");
         GrilleGap = f.Length("grille_gap");

@@ -22,12 +22,12 @@ internal static class FactRegistry
         .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations,
         .. LevelFacts.Declarations,
         .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations,
-        .. SideFacts.Declarations,
-        .. LoadFacts.Declarations, .. LoomFacts.Declarations,
+        .. SideFacts.Declarations, .. LoadFacts.Declarations, .. LoomFacts.Declarations,
         .. FilterFacts.Declarations, .. BuildFacts.Declarations,
-        .. DriverFacts.Declarations, .. DriverSizeFacts.Declarations, .. EntryFacts.Declarations, .. FigureFacts.Declarations,
+        .. DriverFacts.Declarations, .. DriverSizeFacts.Declarations, .. ProfileFacts.Declarations, .. EntryFacts.Declarations,
+        .. MagnitudeFacts.Declarations, .. RimFacts.Declarations, .. RoomFacts.Declarations, .. FigureFacts.Declarations,
         .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
-        .. ReferenceFacts.Declarations,
+        .. ReferenceFacts.Declarations, .. NamedFacts.Declarations,
         .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations, .. SupplyFacts.OfBuild, .. RollFacts.OfRun,
         .. WayFacts.OfRun, .. TerminalFacts.OfRun, .. DeviceSupplyFacts.Declarations, .. PassageFacts.OfBuild,
         .. RollFacts.OfWire,
@@ -97,7 +97,8 @@ internal static class FactRegistry
     internal static IEnumerable<FactTable> Of(Entry entry, Func<Subject, bool> isAsked)
     {
         FactTable[] driver = entry is Driver d && isAsked(Subject.Driver) ? [DriverFacts.Compute(d)] : [];
-        FactTable[] any = isAsked(Subject.Entry) ? [EntryFacts.Of(entry)] : [];
+        FactTable[] any = isAsked(Subject.Entry)
+            ? [EntryFacts.Of(entry), .. MagnitudeFacts.Each(entry), .. RimFacts.Each(entry), .. RoomFacts.Each(entry)] : [];
         var ratings = isAsked(Subject.Rating) ? RatingFacts.Of(entry) : [];
         var mirrors = entry is Vehicle vehicle && isAsked(Subject.Mirror) ? MirrorFacts.Of(vehicle) : [];
         return driver.Concat(any).Concat(ratings).Concat(mirrors);

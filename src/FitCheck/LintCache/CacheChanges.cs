@@ -26,7 +26,7 @@ internal sealed class CacheChanges
         }
     }
 
-    /// <summary>True when each id stands for the same kind of entry as before, with the same positions.</summary>
+    /// <summary>True when each id stands for the same kind of entry as before, with the same positions, channels or type.</summary>
     public bool SameIds { get; }
 
     /// <summary>The numbers of the classes with a figure that is new, gone, changed or elsewhere.</summary>
@@ -37,10 +37,10 @@ internal sealed class CacheChanges
 
     private bool SameNames(CachedFile was, CachedFile now) =>
         was.Kind == now.Kind && was.All.Select(e => e.Id).SequenceEqual(now.All.Select(e => e.Id), StringComparer.Ordinal)
-        && (now.Kind != "vehicle" || was.All.SelectMany(Positions).SequenceEqual(now.All.SelectMany(Positions), StringComparer.Ordinal));
+        && (now.Kind is not ("vehicle" or "source-unit" or "driver") || was.All.SelectMany(Positions).SequenceEqual(now.All.SelectMany(Positions), StringComparer.Ordinal));
 
-    private IEnumerable<string> Positions(CachedEntry vehicle) =>
-        vehicle.Open(_before.Classes) is var note ? [note.Id, .. note.Positions] : [];
+    private IEnumerable<string> Positions(CachedEntry entry) =>
+        entry.Open(_before.Classes) is var note ? [note.Id, .. note.Positions] : [];
 
     private void Add(IEnumerable<CachedEntry> entries)
     {

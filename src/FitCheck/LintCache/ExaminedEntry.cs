@@ -17,7 +17,7 @@ namespace FitCheck.LintCache;
 /// <param name="Problems">What is wrong with its form or its statements, in the order found.</param>
 /// <param name="Judged">What the rules find implausible in it alone.</param>
 /// <param name="References">What it names.</param>
-/// <param name="Positions">Of a vehicle: the ids of its positions.</param>
+/// <param name="Positions">Of a vehicle the ids of its positions, of a source unit its channels, of a driver its type.</param>
 /// <param name="Samples">Figures that are compared with others of their class.</param>
 internal sealed record ExaminedEntry(
     string Id, string Name, Location Place, Location IdAt, IReadOnlyList<Problem> Problems, IReadOnlyList<Problem> Judged,
@@ -39,7 +39,7 @@ internal sealed record ExaminedEntry(
             id, entry?.Name ?? id, new Location(text.File, text.Line, 1), entry?.At ?? text.IdPlace(), problems.All,
             judged is null ? [] : [.. judge.Of(judged)],
             entry is null ? [] : [.. Catalog.References.Of(entry)],
-            entry is Vehicle vehicle ? [.. vehicle.Positions.Select(p => p.Id)] : [],
+            Catalog.References.NamesIn(entry),
             judged is null ? [] : [.. FigureSample.Of(judged).Where(s => judge.AsksFigure(s.Within.Figure))]);
     }
 }

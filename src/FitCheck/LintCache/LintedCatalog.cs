@@ -133,7 +133,8 @@ internal sealed class LintedCatalog : ICatalogIndex
         return [.. kept, .. found.Concat(_taken.SelectMany(t => rules.Of(EntryFacts.Of(t)))).Select(p => new CrossEntryProblem(null, p))];
 
         IEnumerable<Problem> Of(ExaminedEntry note) =>
-            note.References.SelectMany(r => rules.Of(ReferenceFacts.Of(r, note.Id, note.Name, this)));
+            note.References.SelectMany(r => NamedFacts.Of(r, note.Id, note.Name, this).Prepend(ReferenceFacts.Of(r, note.Id, note.Name, this)))
+                .SelectMany(rules.Of);
     }
 
     // A class is judged anew when a figure in it is new, gone or changed; what was found of the others stands.

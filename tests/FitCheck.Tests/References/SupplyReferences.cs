@@ -13,6 +13,9 @@ public class SupplyReferences
     [InlineData("ampacity.33cfr.8", "S: 33 CFR 183.425 table 5", 8, 105, 80)]
     [InlineData("ampacity.33cfr.4", "S: 33 CFR 183.425 table 5", 4, 90, 135)]
     [InlineData("ampacity.33cfr.1/0", "S: 33 CFR 183.425 table 5", 0, 125, 305)]
+    [InlineData("ampacity.33cfr.3", "S: 33 CFR 183.425 table 5", 3, 105, 180)]
+    [InlineData("ampacity.33cfr.3", "S: 33 CFR 183.425 table 5", 3, 60, 120)]
+    [InlineData("ampacity.33cfr.3/0", "S: 33 CFR 183.425 table 5", -2, 105, 385)]
     [InlineData("ampacity.33cfr.4/0", "S: 33 CFR 183.425 table 5", -3, 200, 510)]
     public void A_cable_carries_what_the_table_says(string id, string source, int gauge, double insulation, double amperes) =>
         Reference.Near(id, source, amperes, Ampacity.Of(WireGauge.AreaOf(gauge), insulation)!.Value, 1e-9);
@@ -32,6 +35,24 @@ public class SupplyReferences
     public void Copper_clad_aluminium_carries_less() =>
         // equal heat: √0.629 = 0.7931, 62.9 % IACS by ASTM B566
         Assert.Equal(160 * 0.7931, Ampacity.Of(WireGauge.AreaOf(4), 105, WireGauge.CopperCladAluminium)!.Value, 1);
+
+    [Fact]
+    public void Aluminium_carries_less() =>
+        // equal heat: √0.61 = 0.7810, 61 % IACS by ASTM B230 (from memory)
+        Assert.Equal(160 * 0.7810, Ampacity.Of(WireGauge.AreaOf(4), 105, WireGauge.Aluminium)!.Value, 1);
+
+    [Theory]
+    [InlineData(8, 105, 68)] // 80 A x 0.85: 33 CFR 183.425 table 5, note 1
+    [InlineData(3, 105, 153)] // 180 A x 0.85, the same
+    [InlineData(8, 60, 31.9)] // 55 A x 0.58, the same (the factor from memory)
+    public void In_an_engine_space_a_cable_carries_less(int gauge, double insulation, double amperes) =>
+        Assert.Equal(amperes, Ampacity.Of(WireGauge.AreaOf(gauge), insulation, engineSpace: true)!.Value, 9);
+
+    [Theory]
+    [InlineData("blade", 40)] // ISO 8820-3 (from memory)
+    [InlineData("mega", 500)] // ISO 8820-5 (from memory)
+    public void A_pattern_of_fuses_ends_somewhere(string pattern, double amperes) =>
+        Assert.Equal(amperes, StandardFuse.Largest(pattern));
 
     [Theory]
     [InlineData("fuse.std.ato", "from memory of ISO 8820-3 and SAE J1284", "blade", 31, 40, 35)]

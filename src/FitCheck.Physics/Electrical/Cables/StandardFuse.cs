@@ -18,6 +18,9 @@ internal static class StandardFuse
         ["anl"] = [35, 40, 50, 60, 80, 100, 125, 130, 150, 175, 200, 225, 250, 275, 300, 325, 350, 400, 500, 600, 750],
     };
 
+    /// <summary>The largest rating of a pattern; null when it is not known.</summary>
+    public static double? Largest(string pattern) => Ratings.TryGetValue(pattern, out var ratings) ? ratings[^1] : null;
+
     /// <summary>
     /// The smallest rating of a pattern that carries a current, within a limit; null when none does or the pattern is not known.
     /// </summary>

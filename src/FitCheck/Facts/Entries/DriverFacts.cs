@@ -95,6 +95,7 @@ internal static class DriverFacts
         Against(sheet, PeakToContinuous, (PeakPower, "peak power", driver.PeakPower),
             (ContinuousPower, "continuous power", driver.ContinuousPower), (peak, steady) => peak / steady);
         DriverSizeFacts.Compute(driver, sheet);
+        ProfileFacts.Compute(driver, sheet);
         return new FactTable(Subject.Driver, driver.Id, driver.Name, sheet.Values)
         {
             At = driver.At,

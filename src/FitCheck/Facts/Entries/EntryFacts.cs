@@ -84,6 +84,8 @@ internal static class EntryFacts
                 (FreeHeight, "free height", sundry.FreeHeight), (pressed, free) => free - pressed);
         if (entry is WiringPart { Type: "power-cable" or "power-kit" or "speaker-cable", Gauge: { } gauge, Current: { } claim } cable)
             Claim(sheet, cable, gauge, claim);
+        MagnitudeFacts.Compute(entry, sheet);
+        RoomFacts.Compute(entry, sheet);
         return Table(entry.Id, entry.Name, entry.At, sheet) with { Currency = (entry as Part)?.Price.Value.Currency };
     }
 
