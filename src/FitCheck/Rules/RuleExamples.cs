@@ -30,8 +30,11 @@ internal static class RuleExamples
 
     private static ExampleResult Run(Rule rule, RuleExample example, ProblemList? problems)
     {
-        var table = new FactTable(rule.Subject, "example", example.Name, example.Facts) { At = example.At };
-        var inputs = new FactInputs(rule.Scope, example.Facts, absentIsOpen: true);
+        // What is given for a rule whose fact stands alone is what its condition sees too.
+        var facts = example.Given is { } given && rule.Scope.Find(rule.Fact.Text) is { } alone && !example.Facts.ContainsKey(alone.Name)
+            ? new Dictionary<string, FactValue>(example.Facts, StringComparer.Ordinal) { [alone.Name] = given } : example.Facts;
+        var table = new FactTable(rule.Subject, "example", example.Name, facts) { At = example.At };
+        var inputs = new FactInputs(rule.Scope, facts, absentIsOpen: true);
         var value = example.Given ?? rule.Fact.Evaluate(inputs);
         var judgement = Judgement.Of(rule, inputs, example.Given, TakenAsTrue(rule, inputs));
         return new ExampleResult(example, judgement is null ? null : Judge.Find(rule, table, inputs, judgement, "example", problems),
