@@ -29,6 +29,10 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
     public WiringPart? Holder => Run.Fuse?.Part.FuseStandard is { } pattern && StartsAtBattery
         ? Build.Supply.Listed.Where(p => p.Type == "fuse-holder" && p.FuseStandard == pattern).MaxBy(p => p.Gauge?.Si ?? 0) : null;
 
+    /// <summary>Its own fuse, or a holder on the list, of which nobody wrote the pattern; null when all are told.</summary>
+    public WiringPart? UntoldPattern => Run.Fuse?.Part is { FuseStandard: null } fuse ? fuse
+        : Build.Supply.Listed.FirstOrDefault(p => p is { Type: "fuse-holder", FuseStandard: null });
+
     /// <summary>Resistance per metre when warm, ohm; null without a gauge.</summary>
     public static double? PerMetre(WiringPart? cable) =>
         cable?.Gauge is { } gauge ? WireGauge.AtTemperature(WireGauge.Resistance(1, gauge.Si, cable.Resistivity), Warm) : null;

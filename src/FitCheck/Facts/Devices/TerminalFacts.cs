@@ -90,7 +90,10 @@ internal static class TerminalFacts
         sheet.Set(HasBlock, ownBlock is not null);
         if (ownBlock is not null)
             Block(c, ownBlock, sheet);
-        sheet.Set(HasOwnHolder, holder is not null);
+        var untold = c.Run.Fuse is not null && c.StartsAtBattery && holder is null ? c.UntoldPattern : null;
+        sheet.Set(HasOwnHolder, untold is null ? holder is not null : null,
+            new Unsure($"pattern of {untold?.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse, or a holder for such.",
+                Estimated: false));
         sheet.Set(HolderName, holder?.Name);
         if (holder is null)
             return;

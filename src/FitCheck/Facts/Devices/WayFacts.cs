@@ -12,12 +12,15 @@ internal static class WayFacts
 
     public static readonly FactGroup OfRun = new(Subject.Device);
 
-    public static readonly TruthFact WayIsWritten = OfRun.Truth(
-        "way_is_written", "The build gives the length of the power cable.",
-        Reads.PowerCable.Itself);
-    public static readonly TruthFact GroundWayIsWritten = OfRun.Truth(
-        "ground_way_is_written", "The build gives the length of the ground cable.",
-        Reads.GroundCable.Itself);
+    public static readonly NumberFact PlannedWay = OfRun.Number(
+        "planned_way", Dimension.Metre,
+        "Length of the power cable that the build plans with; where it gives none, that of the vehicle's way to the cargo space, which "
+        + "other rules ask about.",
+        Reads.Supply.Itself, Reads.PowerCable.Itself);
+    public static readonly NumberFact PlannedGround = OfRun.Number(
+        "planned_ground", Dimension.Metre,
+        "Length of the ground cable that the build plans with; where it gives none, a usual one, which other rules ask about.",
+        Reads.PowerCable.Itself, Reads.GroundCable.Itself);
     public static readonly WordFact EndPlace = OfRun.Word(
         "end_place", "Where the power cable ends, in words.",
         Reads.Supply.Itself, Reads.PowerCable.Itself);
@@ -34,12 +37,24 @@ internal static class WayFacts
 
     public static void Compute(SupplyRunContext c, FactSheet sheet)
     {
-        sheet.Set(WayIsWritten, c.Run.Length is not null);
-        sheet.Set(GroundWayIsWritten, c.Run.GroundLength is not null);
+        sheet.Set(PlannedWay, c.Length() is { } way ? Planned(way.Metres, c.Run.Length, way.Datum, c.LengthUnsure(true, null))
+            : FactValue.Unknown(Metres, c.LengthUnsure(false, null)));
+        if (c.Run.Ground is not null)
+            sheet.Set(PlannedGround, Planned(c.GroundLength.Metres, c.Run.GroundLength,
+                c.Run.GroundLength is { } ground ? new Datum($"length of the ground cable of {c.Name}: {ground}", ground.At) : null,
+                c.GroundUnsure()));
         sheet.Set(EndPlace, Called(c.Run.Place?.Value));
         sheet.Set(PlaceWay, c.StartsAtBattery ? FromBattery(c) : FromBlock(c));
         sheet.Set(EngineWay, FromEngineSpace(c));
     }
+
+    // One that nobody wrote can't contradict the vehicle; what it is, is asked where it decides something.
+    private static FactValue Planned(double metres, Figure? written, Datum? datum, Unsure unsure) =>
+        FactValue.Of(Dimension.Metre, metres) with
+        {
+            Data = datum is null ? [] : [datum],
+            Unsure = written is null ? [unsure with { IsBounded = true }] : written.IsEstimated ? [unsure] : [],
+        };
 
     private static string Called(string? place) => place switch
     {
@@ -57,12 +72,10 @@ internal static class WayFacts
                 ? FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(place.Value, way)], Unsure = Guessed(c, place.Value, way) }
                 : FactValue.Unknown(Metres, Missing(c, place.Value));
         }
-        Figure[] ways = [.. Ways(c.Build.Vehicle).Select(w => w.Way).OfType<Figure>()];
-        if (ways.Length == 0)
-            return FactValue.Unknown(Metres, Missing(c, Cargo));
-        // A way that nobody recorded may be the shortest one.
-        var low = ways.Length == 3 ? ways.Min(w => w.Si) : 0;
-        return Within(low, ways.Max(w => w.Si), [Place(c.Name)], [.. ways.Select(w => new Datum($"way of a cable from the battery: {w}", w.At))]);
+        return Longest(c.Build.Vehicle) is { } longest
+            ? Within(Shortest(c.Build.Vehicle), longest, [Place(c.Name)],
+                [.. Ways(c.Build.Vehicle).Where(w => w.Way is not null).Select(w => Cited(w.Place, w.Way!))])
+            : FactValue.Unknown(Metres, Place(c.Name) with { IsBounded = false });
     }
 
     // Between two places there is at least the difference of their ways from the battery.
@@ -78,10 +91,8 @@ internal static class WayFacts
                 : FactValue.Unknown(Metres, Missing(c, Of(c.Build.Vehicle, from.Value) is null ? from.Value : to.Value));
         }
         Unsure[] open = [.. from is null ? [Place("the block")] : Array.Empty<Unsure>(), .. to is null ? [Place(c.Name)] : Array.Empty<Unsure>()];
-        double[] ways = [.. Ways(c.Build.Vehicle).Select(w => w.Way?.Si).OfType<double>()];
-        if (ways.Length == 0)
-            return FactValue.Unknown(Metres, open);
-        return Within(0, ways.Length == 3 ? ways.Max() - ways.Min() : ways.Max(), open, []);
+        return Longest(c.Build.Vehicle) is { } longest ? Within(0, longest - Shortest(c.Build.Vehicle), open, [])
+            : FactValue.Unknown(Metres, [.. open.Select(u => u with { IsBounded = false })]);
     }
 
     private static FactValue FromEngineSpace(SupplyRunContext c)
@@ -99,6 +110,13 @@ internal static class WayFacts
 
     private static IEnumerable<(string Place, Figure? Way)> Ways(Vehicle vehicle) =>
         [(Cargo, vehicle.BatteryToCargo), (Seat, vehicle.BatteryToSeat), (Dash, vehicle.BatteryToDash)];
+
+    // A way that nobody recorded may be the shortest one.
+    private static double Shortest(Vehicle vehicle) => Ways(vehicle).Min(w => w.Way?.Si ?? 0);
+
+    // No place is farther from the engine space than the cargo space.
+    private static double? Longest(Vehicle vehicle) => Ways(vehicle).All(w => w.Way is not null) ? Ways(vehicle).Max(w => w.Way!.Si)
+        : vehicle.Battery?.Value == "engine-space" ? vehicle.BatteryToCargo?.Si : null;
 
     private static Figure? Of(Vehicle vehicle, string place) => Ways(vehicle).FirstOrDefault(w => w.Place == place).Way;
 

@@ -20,8 +20,13 @@ internal static class PassageFacts
     public static void Compute(Build build, FactSheet sheet)
     {
         // Woofer and tweeter of one door hang on one factory output, and their wires share the passage.
-        sheet.Set(DoorPassages, build.Placed.Where(p => p.NewWire is not null && p.Position.Place == "door")
-            .Select(p => p.Position.FactoryChannel?.Value ?? p.Position.Id).Distinct(StringComparer.Ordinal).Count());
+        var wired = build.Placed.Where(p => p.NewWire is not null).Select(p => p.Position).ToList();
+        var doors = wired.Where(p => p.Place == "door").Select(p => p.FactoryChannel?.Value ?? p.Id).Distinct(StringComparer.Ordinal).Count();
+        var untold = wired.Where(p => p.Place.Length == 0).ToList();
+        sheet.Set(DoorPassages, FactValue.Of(Dimension.One, new Uncertain(doors, doors, doors + untold.Count, untold.Count / 2.0)) with
+        {
+            Unsure = [.. untold.Select(p => new Unsure($"place of {p.Name}", "Look whether it is in a door.", Estimated: false) { IsBounded = true })],
+        });
         // As the list counts them: a pack that is fitted somewhere serves everywhere.
         sheet.Set(GrommetsListed, build.Placed.SelectMany(p => p.Sundries).Select(s => s.Part).Where(IsGrommet).DistinctBy(s => s.Id)
             .Sum(s => s.Pack) + build.Extras.Where(e => IsGrommet(e.Part)).Sum(e => e.Packs * e.Part.Pack));
