@@ -68,6 +68,9 @@ internal sealed class BuildViews
             RuleChanges = [.. _build.RuleChanges.Select(c => $"{Sentences.Changed(c)} ({Figures.ShortPlace(c.At)})")],
             RuleChangesTitle = Sentences.RulesOfThisShop,
             RuleChangesLead = Sentences.WhatRulesOfThisShopAre,
+            NotJudged = [.. Unjudged.Of(_build).Select(u => new UnjudgedView(u.Reason, u.Where, string.Join(", ", u.Rules)))],
+            NotJudgedTitle = Unjudged.Title,
+            NotJudgedLead = Unjudged.Lead(_build),
             Remarks = [.. _build.Remarks.Select(r => $"{r.Message} ({Figures.ShortPlace(r.At)})")],
         };
     }

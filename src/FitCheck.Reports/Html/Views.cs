@@ -52,6 +52,9 @@ internal sealed record BuildView
     public required IReadOnlyList<string> RuleChanges { get; init; }
     public required string RuleChangesTitle { get; init; }
     public required string RuleChangesLead { get; init; }
+    public required IReadOnlyList<UnjudgedView> NotJudged { get; init; }
+    public required string NotJudgedTitle { get; init; }
+    public required string NotJudgedLead { get; init; }
     public required IReadOnlyList<string> Remarks { get; init; }
 }
 
@@ -118,3 +121,6 @@ internal sealed record ProofLineView(string Text, string? Numbers, string Rule);
 internal sealed record SourceView(string Source, string Rules);
 
 internal sealed record SettingView(string Where, string What, string Value);
+
+/// <summary>Rules that did not apply for one reason.</summary>
+internal sealed record UnjudgedView(string Reason, string Where, string Rules);

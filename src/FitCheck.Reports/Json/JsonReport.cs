@@ -16,7 +16,7 @@ namespace FitCheck.Reports.Json;
 internal sealed class JsonReport : ILintReport
 {
     /// <summary>The version of the shape.</summary>
-    public const int Shape = 1;
+    public const int Shape = 2;
 
     public string Format => "json";
 
@@ -49,6 +49,7 @@ internal sealed class JsonReport : ILintReport
         foreach (var finding in build.Findings)
             WriteFinding(json, finding);
         json.WriteEndArray();
+        WriteNotJudged(json, build.NotJudged);
         WriteFacts(json, build.Facts);
         json.WriteStartArray("list");
         foreach (var line in build.List)
@@ -80,6 +81,20 @@ internal sealed class JsonReport : ILintReport
             WritePlace(json, null, remark.At, "message", remark.Message);
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    private static void WriteNotJudged(Utf8JsonWriter json, IReadOnlyList<NotJudged> notJudged)
+    {
+        json.WriteStartArray("not_judged");
+        foreach (var one in notJudged)
+        {
+            json.WriteStartObject();
+            json.WriteString("rule", one.Rule);
+            json.WriteString("position", one.Position);
+            json.WriteString("reason", one.Reason);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     // Only where a shop has rules of its own.

@@ -77,6 +77,7 @@ internal sealed class TextReport : ILintReport
         WriteGains(page, build);
         WriteList(page, build);
         WriteRemarks(page, build);
+        WriteNotJudged(page, build);
         WriteCautions(page, build);
     }
 
@@ -112,6 +113,17 @@ internal sealed class TextReport : ILintReport
         page.Line(2, Sentences.WhatRulesOfThisShopAre);
         foreach (var change in build.RuleChanges)
             page.Hanging(2, "- ", $"{Sentences.Changed(change)} [{Figures.ShortPlace(change.At)}]");
+        page.Gap();
+    }
+
+    private static void WriteNotJudged(TextPage page, BuildResult build)
+    {
+        if (build.NotJudged.Count == 0)
+            return;
+        page.Heading(Unjudged.Title);
+        page.Line(2, Unjudged.Lead(build));
+        foreach (var alike in Unjudged.Of(build))
+            page.Hanging(2, "- ", $"{alike.Reason} ({alike.Where}): {string.Join(", ", alike.Rules)}");
         page.Gap();
     }
 

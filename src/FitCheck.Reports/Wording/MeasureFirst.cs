@@ -20,7 +20,8 @@ internal static class MeasureFirst
         var data = new List<Datum>();
         foreach (var alike in waiting.SelectMany(Wanted).GroupBy(w => $"{w.Item.What}\0{w.Item.How}", StringComparer.Ordinal))
             data.Add(new Datum(alike.First().Item.What, alike.First().Item.How, [.. alike]));
-        return [.. Mirrored(data).Select(Task)];
+        // What only the maker knows is asked when all else is known.
+        return [.. Mirrored(data).OrderBy(d => d[0].Waiting[0].Item.IsForMaker).Select(Task)];
     }
 
     private sealed record Datum(string What, string How, IReadOnlyList<Wait> Waiting);

@@ -20,6 +20,8 @@ internal sealed record Build
     public required IReadOnlyList<FittedPosition> Placed { get; init; }
     public required IReadOnlyList<Device> Devices { get; init; }
     public required IReadOnlyList<Channel> Channels { get; init; }
+    /// <summary>False where each position hangs on its factory channel, as nothing else is written.</summary>
+    public bool AreChannelsGiven { get; init; }
     public required Supply Supply { get; init; }
     /// <summary>The entry of an id as it is written; null when there is no catalog to look into.</summary>
     public Func<string, Yaml.YamlMap?>? Written { get; init; }
@@ -103,6 +105,8 @@ internal sealed record Channel
     /// <summary>Several outputs of an amplifier onto one load; those of a source can only be tied together.</summary>
     public bool Bridged => Outputs.Count > 1 && Device.Part is Amplifier;
     public Chosen<Crossover>? Crossover { get; init; }
+    /// <summary>True when the build names a crossover, or says that there is none.</summary>
+    public bool NamesCrossover { get; init; }
     public string? Setting { get; init; }
     public FilterSetting? HighPass { get; init; }
     public FilterSetting? LowPass { get; init; }

@@ -45,6 +45,7 @@ internal sealed class BuildReader
             Placed = placed,
             Devices = devices,
             Channels = channels,
+            AreChannelsGiven = map["channels"] is not null,
             Treated = [.. f.Each("treated")
                 .Select(t => new Treatment([.. PositionIds(t, vehicle)], [.. t.Texts("with").Select(x => x.Value)]))],
             Quote = f.Map["quote"] is null ? null : Lines(f, "quote"),

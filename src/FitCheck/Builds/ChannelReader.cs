@@ -16,6 +16,8 @@ internal sealed class ChannelReader(
     {
         if (devices.FirstOrDefault(d => d.Part is SourceUnit) is not { } source)
             return [];
+        var unplaced = placed.Where(p => p.Driver is not null && p.Position is { FactoryChannel: null, HasFactoryDriver: not false })
+            .Select(p => p.Position).ToList();
         return [.. placed.Where(p => p.Driver is not null && p.Position.FactoryChannel is not null)
             .GroupBy(p => p.Position.FactoryChannel!.Value, StringComparer.Ordinal)
             .Select(group => new Channel
@@ -27,7 +29,7 @@ internal sealed class ChannelReader(
                 Crossover = CrossoverOfSet([.. group]),
                 Feeds = [.. group],
                 Leftover = Leftover([.. group], true),
-                PerhapsLeft = Leftover([.. group], null),
+                PerhapsLeft = [.. Leftover([.. group], null), .. unplaced],
             })];
     }
 
@@ -57,6 +59,7 @@ internal sealed class ChannelReader(
                 Outputs = outputs,
                 At = output.At,
                 Crossover = ReadCrossover(f, feeds),
+                NamesCrossover = f.Text("crossover") is not null,
                 Setting = Setting(f),
                 HighPass = FilterSetting.Read(f, "high_pass"),
                 LowPass = FilterSetting.Read(f, "low_pass"),
@@ -173,7 +176,8 @@ internal sealed class ChannelReader(
         var wires = feeds.Where(p => p.NewWire is null && p.Position.FactoryChannel is not null)
             .Select(p => p.Position.FactoryChannel!.Value).ToHashSet(StringComparer.Ordinal);
         return [.. vehicle.Positions.Where(
-            v => v.FactoryChannel is not null && wires.Contains(v.FactoryChannel.Value) && v.HasFactoryDriver == fitted
+            v => (v.FactoryChannel is { } own ? wires.Contains(own.Value) && v.HasFactoryDriver == fitted
+                : fitted is null && wires.Count > 0 && v.HasFactoryDriver != false)
             && placed.All(p => p.Position.Id != v.Id || (p.Driver is null && !p.Disconnected)))];
     }
 }

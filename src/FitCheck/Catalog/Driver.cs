@@ -193,7 +193,8 @@ public sealed record ComponentSet : Part
     {
         Woofer = f.Text("woofer");
         Tweeter = f.Text("tweeter");
-        Crossover = f.Text("crossover");
+        Crossover = f.Text("crossover") is { Value: not FilterRange.None } id ? id : null;
+        HasCrossover = Crossover is not null ? true : f.Word("crossover") == FilterRange.None ? false : null;
         Contains = Contained.Read(f);
     }
 
@@ -203,6 +204,8 @@ public sealed record ComponentSet : Part
     public Located<string>? Tweeter { get; }
     /// <summary>The id of the passive crossover, and where it is named; null when none is in the box.</summary>
     public Located<string>? Crossover { get; }
+    /// <summary>Whether a crossover is in the box; null when not recorded.</summary>
+    internal bool? HasCrossover { get; }
     /// <summary>What else is in the box, in the order of the file; empty when nothing is written.</summary>
     public IReadOnlyList<Contained> Contains { get; }
 }
@@ -212,6 +215,8 @@ internal sealed record Crossover : Part
 {
     internal Crossover(Fields f) : base(f)
     {
+        (IsLowPassRecorded, IsHighPassRecorded, AreSettingsRecorded) =
+            (f.Map["low_pass"] is not null, f.Map["high_pass"] is not null, f.Map["tweeter_settings"] is not null);
         LowPass = LadderPart.Read(f, "low_pass");
         HighPass = LadderPart.Read(f, "high_pass");
         Settings = [.. f.Each("tweeter_settings")
@@ -226,6 +231,12 @@ internal sealed record Crossover : Part
         Box = f.Figures("box", Dimension.Metre);
     }
 
+    /// <summary>False when nobody wrote what stands before the woofer, be it nothing.</summary>
+    public bool IsLowPassRecorded { get; }
+    /// <summary>The same of the tweeter.</summary>
+    public bool IsHighPassRecorded { get; }
+    /// <summary>False when nobody wrote whether it has a jumper.</summary>
+    public bool AreSettingsRecorded { get; }
     public IReadOnlyList<LadderPart> LowPass { get; }
     public IReadOnlyList<LadderPart> HighPass { get; }
     public IReadOnlyList<CrossoverSetting> Settings { get; }

@@ -30,7 +30,9 @@ internal sealed record Adapter : Part
         CableExit = f.Truth("cable_exit");
         BossDepth = f.Length("boss_depth");
         VehicleHoles = HoleCircle.Read(f.Inner("vehicle_holes"));
+        HasVehicleHoles = VehicleHoles is not null ? true : f.Word("vehicle_holes") == FilterRange.None ? false : null;
         DriverHoles = [.. f.Each("driver_holes").Select(HoleCircle.Read).OfType<HoleCircle>()];
+        HasDriverHoles = f.Map["driver_holes"] is null ? null : DriverHoles.Count > 0;
         (Fits, IsUniversal) = (Fit.Read(f), Fit.IsAny(f));
     }
 
@@ -52,9 +54,13 @@ internal sealed record Adapter : Part
     public bool? CableExit { get; }
     /// <summary>How deep the driver's screws find hold in it.</summary>
     public Figure? BossDepth { get; }
-    /// <summary>The holes on the vehicle's face; null when they are for the fitter to drill.</summary>
+    /// <summary>The holes on the vehicle's face; null when they are for the fitter to drill, and when not recorded.</summary>
     public HoleCircle? VehicleHoles { get; }
-    /// <summary>The patterns on the driver's face; empty when they are for the fitter to drill.</summary>
+    /// <summary>Whether the vehicle's face has holes; null when not recorded.</summary>
+    public bool? HasVehicleHoles { get; }
+    /// <summary>Whether the driver's face has holes; null when not recorded.</summary>
+    public bool? HasDriverHoles { get; }
+    /// <summary>The patterns on the driver's face; empty when they are for the fitter to drill, and when not recorded.</summary>
     public IReadOnlyList<HoleCircle> DriverHoles { get; }
     public IReadOnlyList<Fit> Fits { get; }
     /// <summary>True when it is written that it is made for no vehicle in particular.</summary>

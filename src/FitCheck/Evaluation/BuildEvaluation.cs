@@ -40,7 +40,7 @@ internal static class BuildEvaluation
             [.. positions.Select(p => Draw.Position(p, waived))],
             [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))],
             [.. channels.Select(DrawWiring.Channel)],
-            DrawWiring.Supply(devices, tables, waived)))
+            DrawWiring.Supply(devices, tables, waived)), () => SilentRules.Of(tables, rules))
         {
             File = build.File,
             Name = build.Name,

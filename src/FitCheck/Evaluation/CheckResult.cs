@@ -33,6 +33,7 @@ public sealed record CheckResult(string Program, string CatalogDigest, IReadOnly
 public sealed record BuildResult
 {
     private readonly Lazy<Pictures> _pictures = new(() => Pictures.None);
+    private readonly Lazy<IReadOnlyList<NotJudged>> _notJudged = new(() => []);
 
     /// <summary>Made piece by piece, without drawings unless they are given.</summary>
     public BuildResult()
@@ -40,7 +41,8 @@ public sealed record BuildResult
     }
 
     // Drawn when a report first asks: one for a terminal never does.
-    internal BuildResult(Func<Pictures> draw) => _pictures = new(draw);
+    internal BuildResult(Func<Pictures> draw, Func<IReadOnlyList<NotJudged>> notJudged) =>
+        (_pictures, _notJudged) = (new(draw), new(notJudged));
 
     /// <summary>The file of the build with `/`, or the name that its text was given.</summary>
     public required string File { get; init; }
@@ -52,6 +54,10 @@ public sealed record BuildResult
     public required string VehicleName { get; init; }
     /// <summary>In their total order.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
+    /// <summary>
+    /// The rules that did not apply, place by place, each with the reason; worked out when first asked for, on one thread at a time.
+    /// </summary>
+    public IReadOnlyList<NotJudged> NotJudged { get => _notJudged.Value; init => _notJudged = new(() => value); }
     /// <summary>
     /// What the rules judged, with units and tolerances, by position, output and device; each is computed when it is first asked for, on
     /// one thread at a time.

@@ -20,7 +20,8 @@ internal static class BuildFacts
     public static readonly NumberFact Budget = Declarations.Number(
         "budget", Dimension.Currency, "What the person wants to spend.",
         Reads.Whole.Itself);
-    public static readonly TruthFact HasBudget = Declarations.Truth("has_budget", "The build names a budget.", Reads.Whole.Itself);
+    public static readonly TruthFact HasBudget = Declarations.Truth("has_budget", "The build names a budget.", Reads.Whole.Itself)
+        .Saying("no budget");
     public static readonly NumberFact OtherCurrencies = Declarations.Number(
         "other_currencies", Dimension.One, "Parts priced in another currency than the budget.",
         Reads.Whole.Itself);
@@ -36,7 +37,8 @@ internal static class BuildFacts
     public static readonly WordFact ToOrderNames = Declarations.Word(
         "to_order_names", "The parts that must be ordered.",
         Reads.Whole.Itself);
-    public static readonly TruthFact HasQuote = Declarations.Truth("has_quote", "The build carries the seller's list.", Reads.Whole.Itself);
+    public static readonly TruthFact HasQuote = Declarations.Truth("has_quote", "The build carries the seller's list.", Reads.Whole.Itself)
+        .Saying("no seller's list");
     public static readonly NumberFact QuoteLacksCount = Declarations.Number(
         "quote_lacks_count", Dimension.One, "Parts that the build needs and the seller's list lacks or has too few of.",
         Reads.Whole.Itself);
@@ -61,7 +63,8 @@ internal static class BuildFacts
     public static readonly TruthFact FactoryEqualiserKept = Declarations.Truth(
         "factory_equaliser_kept", "The factory source shapes the sound for its own drivers and stays.",
         Reads.Whole.Itself);
-    public static readonly TruthFact AddsAmplifier = Declarations.Truth("adds_amplifier", "An amplifier is added.", Reads.Whole.Itself);
+    public static readonly TruthFact AddsAmplifier = Declarations.Truth("adds_amplifier", "An amplifier is added.", Reads.Whole.Itself)
+        .Saying("no amplifier");
     public static readonly NumberFact SignalChannelsTaken = Declarations.Number(
         "signal_channels_taken", Dimension.One, "Channels that the amplifiers take at line level.",
         Reads.Whole.Itself);
@@ -70,7 +73,8 @@ internal static class BuildFacts
         Reads.Whole.Itself);
     public static readonly TruthFact SplicesSomewhere = Declarations.Truth(
         "splices_somewhere", "Factory wires are cut somewhere.",
-        Reads.Whole.Itself);
+        Reads.Whole.Itself)
+        .Saying("no splice");
     public static readonly TruthFact HasHeatShrink = Declarations.Truth(
         "has_heat_shrink", "Heat-shrink for splices is on the list.",
         Reads.Whole.Itself);
@@ -90,18 +94,22 @@ internal static class BuildFacts
         Names(sheet, DiscontinuedCount, DiscontinuedNames, list.Where(l => l.Availability == "discontinued").Select(l => l.Name));
         Names(sheet, ToOrderCount, ToOrderNames, list.Where(l => l.Availability == "to-order").Select(l => l.Name));
         Quote(build, list, sheet);
-        var kept = build.Devices.Any(d => d.IsFactory);
-        sheet.Set(FactoryAmplifierKept, kept ? build.Vehicle.FactoryAmplified : false,
+        bool? kept = build.Devices.Any(d => d.IsFactory) ? true
+            : build.Vehicle.FactorySource is null && !build.Devices.Any(d => d.Part is Catalog.SourceUnit) ? null : false;
+        sheet.Set(FactoryAmplifierKept, Both(kept, build.Vehicle.FactoryAmplified),
             new Unsure($"whether {build.Vehicle.Name} has a factory amplifier",
                 "Follow the speaker wires from the radio: look under the seats and behind the side trim for a box in between.",
                 Estimated: false));
-        sheet.Set(FactoryEqualiserKept, kept ? build.Vehicle.FactoryEqualised : false,
+        sheet.Set(FactoryEqualiserKept, Both(kept, build.Vehicle.FactoryEqualised),
             new Unsure($"whether the factory source of {build.Vehicle.Name} shapes the sound",
                 "Play pink noise and compare the voltage at a speaker output over the bands, at low and at high volume.",
                 Estimated: false));
         sheet.Set(AddsAmplifier, build.Devices.Any(d => d.Part is Catalog.Amplifier));
         SignalCables(build, devices, sheet);
-        sheet.Set(SplicesSomewhere, build.Accepted("cut-wires") && tables.Any(t => t.Of(WiringFacts.NeedsSplice)?.Truth == true));
+        var splices = tables.Select(t => t.Of(WiringFacts.NeedsSplice)).OfType<FactValue>().ToList();
+        sheet.Set(SplicesSomewhere, !build.Accepted("cut-wires") ? FactValue.Of(false)
+            : splices.Exists(s => s.Truth == true) ? FactValue.Of(true)
+            : splices.Find(s => !s.IsKnown) is { } open ? FactValue.Unknown(FactType.Truth, [.. open.Unsure]) : FactValue.Of(false));
         SupplyFacts.Compute(build, devices.Total, devices.Runs.Count, sheet);
         PassageFacts.Compute(build, sheet);
         sheet.Set(HasHeatShrink, Sundry(build, list, "heat-shrink"));
@@ -117,6 +125,8 @@ internal static class BuildFacts
             Lacking = new RecordedEntries(build).Add(build.Vehicle).Lacking,
         };
     }
+
+    private static bool? Both(bool? a, bool? b) => a == false || b == false ? false : a & b;
 
     private static bool IsTweeter(FittedPosition placed) => placed.Position.Role == "tweeter";
 

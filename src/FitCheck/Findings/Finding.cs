@@ -4,7 +4,11 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Findings;
 
 /// <summary>What to measure, how, and which value would pass.</summary>
-public sealed record ToMeasure(string What, string How, string? Passing);
+public sealed record ToMeasure(string What, string How, string? Passing)
+{
+    /// <summary>True for what neither tape, meter nor label answers, but the maker: it is asked for last.</summary>
+    public bool IsForMaker { get; init; }
+}
 
 /// <summary>What one rule says of one subject.</summary>
 public sealed record Finding

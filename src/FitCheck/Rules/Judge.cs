@@ -74,7 +74,7 @@ internal static class Judge
             (judgement.Limits.FirstOrDefault(l => l.Side == side && l.Status == Status.Warn)
                 ?? judgement.Limits.FirstOrDefault(l => l.Side == side))?.Passing)
             .OfType<PassLimit>().ToList();
-        return [.. judgement.Unsure.Select(u => new ToMeasure(u.What, u.How, Passing(u, limits))).Distinct()];
+        return [.. judgement.Unsure.Select(u => new ToMeasure(u.What, u.How, Passing(u, limits)) { IsForMaker = u.IsForMaker }).Distinct()];
     }
 
     private static string? Passing(Unsure unsure, List<PassLimit> limits)

@@ -18,9 +18,9 @@ namespace FitCheck.Tests.Facts;
 /// <summary>One reference build, judged in memory with each of its data left out in turn.</summary>
 internal sealed class DroppedData
 {
-    // Names and remarks; which entry it is; and which one has the data.
+    // Names and remarks; what an entry or a position is; and which one has the data.
     private static readonly HashSet<string> Told = new(
-        ["id", "kind", "name", "notes", "source", "provenance", "mirror_of", "contains"], StringComparer.Ordinal);
+        ["id", "kind", "name", "notes", "source", "provenance", "mirror_of", "contains", "role"], StringComparer.Ordinal);
 
     // What a build records; all else that it says is chosen.
     private static readonly HashSet<string> Readings = new(
@@ -118,10 +118,11 @@ internal sealed class DroppedData
         switch (node)
         {
             case YamlMap map:
-                for (var i = 0; i < map.Entries.Count; i++)
+                // What a mirrored position does not write stands at the other side.
+                for (var i = 0; i < map.Entries.Count && map["mirror_of"] is null; i++)
                 {
                     var (index, entry) = (i, map.Entries[i]);
-                    if (Told.Contains(entry.Key))
+                    if (Told.Contains(entry.Key) || IsElement(above))
                         continue;
                     string[] path = [.. above, entry.Key];
                     foreach (var (key, inner) in Without(entry.Value, required, path, only))
@@ -141,6 +142,9 @@ internal sealed class DroppedData
                 break;
         }
     }
+
+    // An element of a network that lacks one of its parts is another element.
+    private static bool IsElement(string[] above) => above is [.., "low_pass" or "high_pass" or "network", _];
 
     // Every key that is required anywhere in the schema of a kind.
     private static HashSet<string> Required(string kind) => RequiredOf.GetOrAdd(kind, k =>

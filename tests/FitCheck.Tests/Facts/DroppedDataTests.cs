@@ -13,6 +13,17 @@ namespace FitCheck.Tests.Facts;
 /// </summary>
 public sealed class DroppedDataTests(ITestOutputHelper output)
 {
+    // Keys that are not missed by a rule (by any: `*`), each with the reason.
+    private static readonly (string Key, string Rule, string Reason)[] Excused =
+    [
+        ("mounting.cutout_minor", "*", "a hole of which one measure is written is round: the short axis is what makes it an oval"),
+        ("parameters.le", "level/tweeter-setting-off", "of a tweeter it is next to nothing: it moves the balance by a tenth of a decibel"),
+        ("parameters", "power/too-much", "by IEC 60268-5 the power is that into the rated impedance; the resonance moves it a little"),
+        ("parameters.fs", "power/too-much", "the same"),
+        ("parameters.qes", "power/too-much", "the same"),
+        ("parameters.qms", "power/too-much", "the same"),
+    ];
+
     [Fact]
     public void A_datum_that_is_left_out_makes_no_finding_better_and_none_go()
     {
@@ -26,8 +37,9 @@ public sealed class DroppedDataTests(ITestOutputHelper output)
                 var tried = new DroppedData(builds[i]);
                 foreach (var (what, before, after) in tried.Drops())
                 {
+
                     Interlocked.Increment(ref drops);
-                    foreach (var miss in Misses(before, after))
+                    foreach (var miss in Misses(before, after).Where(m => !IsExcused(what, m)))
                         misses.Add($"{what}: {miss} ({Path.GetFileNameWithoutExtension(builds[i])})");
                 }
             }
@@ -41,14 +53,29 @@ public sealed class DroppedDataTests(ITestOutputHelper output)
         Assert.True(told.Count == 0, $"{told.Count} findings got better or went");
     }
 
+    private static bool IsExcused(string what, string miss) => Excused.Any(e => what.EndsWith(e.Key, StringComparison.Ordinal)
+        && (e.Rule == "*" || miss.StartsWith(e.Rule + " ", StringComparison.Ordinal)));
+
+    // What is worse takes the word from what rests on it: of a tweeter that may be bare no more is asked, and an output of which nobody knows
+    // has no findings of its own.
+    private static bool IsTakenOver(string rule, string at, IReadOnlyDictionary<(string Rule, string At), Status> after) =>
+        rule == "load/hard-to-drive" && after.GetValueOrDefault(("load/below-rated-load", at)) >= Status.Measure
+        || (rule.StartsWith("tweeter/", StringComparison.Ordinal) || rule.StartsWith("level/", StringComparison.Ordinal))
+            && after.GetValueOrDefault(("tweeter/full-range-feed", at)) == Status.Fail
+        || rule == "signal/high-pass-out-of-reach" && after.Any(f => f.Key.Rule == "tweeter/full-range-feed" && f.Value >= Status.Measure)
+        || !after.Keys.Any(k => k.At == at) && after.Any(f => f.Key.Rule == "power/driver-without-output" && f.Value >= Status.Measure);
+
     private static IEnumerable<string> Misses(IReadOnlyDictionary<(string Rule, string At), Status> before,
         IReadOnlyDictionary<(string Rule, string At), Status> after)
     {
         foreach (var ((rule, at), was) in before)
         {
             if (!after.TryGetValue((rule, at), out var now))
-                yield return $"{rule} at {at} was {was.Word()} and is gone";
-            else if (now < was && !(was == Status.Fail && now == Status.Measure))
+            {
+                if (!IsTakenOver(rule, at, after))
+                    yield return $"{rule} at {at} was {was.Word()} and is gone";
+            }
+            else if (now < was && now != Status.Measure && !(was == Status.Measure && now == Status.Warn))
                 yield return $"{rule} at {at} was {was.Word()} and is {now.Word()}";
         }
     }

@@ -8,16 +8,18 @@ namespace FitCheck.Tests.Facts;
 /// <summary>What facts declare that they read, against what they read while every reference build is worked out.</summary>
 public sealed class InputTests
 {
+    private static readonly Lazy<HashSet<ReadKey>> Read = new(() =>
+    {
+        var keys = new ReadKeys(most: 1);
+        return [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal).SelectMany(keys.Of)];
+    });
+
     [Fact]
     public void Whatever_a_fact_reads_in_a_reference_build_is_declared()
     {
-        var keys = new ReadKeys(most: 1);
-        var read = Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal).SelectMany(keys.Of)
-            .ToHashSet();
-
-        Assert.True(read.Count > 1_000, $"only {read.Count} keys were seen to be read");
-        Assert.Equal("", string.Join('\n', read.Where(r => !r.Fact.Inputs.Any(i => i.Covers(r.Kind, r.Key)))
-            .Select(r => $"{r.Fact.Subject} {r.Fact.Name} reads {r.Kind}.{r.Key}").Order(StringComparer.Ordinal)));
+        Assert.True(Read.Value.Count > 1_000, $"only {Read.Value.Count} keys were seen to be read");
+        Told(Read.Value.Where(r => !r.Fact.Inputs.Any(i => i.Covers(r.Kind, r.Key)))
+            .Select(r => $"{r.Fact.Subject} {r.Fact.Name} reads {r.Kind}.{r.Key}").Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -30,6 +32,23 @@ public sealed class InputTests
             select $"{fact.Name}: {key}";
 
         Assert.Equal("", string.Join('\n', offenders.Distinct(StringComparer.Ordinal)));
+    }
+
+    [Fact]
+    public void A_key_that_an_entry_may_have_moves_a_fact_or_is_listed_with_its_reason()
+    {
+        var read = Read.Value.Select(r => $"{r.Kind}.{r.Key}").ToHashSet(StringComparer.Ordinal);
+        var unused = UnusedKeys.All().Where(k => !read.Any(r => UnusedKeys.IsUnder(r, k) || UnusedKeys.IsUnder(k, r))).ToList();
+
+        Told(unused.Where(k => UnusedKeys.Reason(k) is null)
+            .Concat(UnusedKeys.Listed.Where(l => !unused.Any(k => UnusedKeys.IsUnder(k, l) || UnusedKeys.EndsIn(k, l)))
+                .Select(l => $"{l} is listed and used")));
+    }
+
+    private static void Told(IEnumerable<string> offenders)
+    {
+        var all = offenders.ToList();
+        Assert.True(all.Count == 0, string.Join('\n', all));
     }
 
     [Fact]

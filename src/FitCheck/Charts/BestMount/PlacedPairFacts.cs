@@ -93,7 +93,7 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
         [MountingFacts.HasGlass.Name] =
             s => s.Mount?.Cup is null ? Of(s.Place.Position.Mounting.HasMoving) : s.Slowly(MountingFacts.HasGlass.Name),
         [AimFacts.OffAxisLoss.Name] = s => s.Driver.Driver.IsTweeter ? s.OffAxis() : s.Slowly(AimFacts.OffAxisLoss.Name),
-        [HoleFacts.SpacerBlank.Name] = s => s.Mount?.Adapter is { } spacer ? Brief.Of(HoleFacts.IsBlank(spacer)) : Brief.Unknown,
+        [HoleFacts.SpacerBlank.Name] = s => s.Mount?.Adapter is { } spacer ? Of(HoleFacts.IsBlank(spacer)) : Brief.Unknown,
         [PlaceFacts.AdapterHandFits.Name] = s => s.Mount?.Adapter is { } spacer ? Of(PlaceFacts.HandFits(spacer, s.Place.Position))
             : Brief.Unknown,
         // What is charted is made for the place, as far as anybody wrote what it is made for.

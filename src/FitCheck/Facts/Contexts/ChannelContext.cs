@@ -15,6 +15,21 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// <summary>Drivers of which no sheet gives the inductance: what the load rests on besides.</summary>
     public IReadOnlyList<Unsure> InductancesUnsure { get; init; } = [];
 
+    /// <summary>What nobody wrote of wires, of parts in them and of what else may hang on them; the load is reckoned without it.</summary>
+    public IReadOnlyList<Unsure> Unwritten { get; init; } = [];
+
+    /// <summary>
+    /// What nobody wrote of a driver's resonance, where it stands behind parts that answer to it: the voltage at its terminals hangs on it.
+    /// </summary>
+    public IEnumerable<Unsure> ResonancesUnsure(FittedPosition placed)
+    {
+        if (placed.Driver?.Part is not { } driver || driver.Parameters is { Fs: not null, Qes: not null, Qms: not null }
+            || Of(placed.Position.Id) is not ({ Physics.Elements.Count: > 0 }, _))
+            yield break;
+        yield return new Unsure($"fs, Qes and Qms of {driver.Name}",
+            "Ask the maker for the parameters, and write them into its entry under `parameters`.", Estimated: true) { IsForMaker = true };
+    }
+
     /// <summary>Factory wires to tweeters of which nobody knows whether a capacitor stands in them.</summary>
     public IReadOnlyList<Unsure> FeedsUnsure { get; init; } = [];
 
@@ -80,4 +95,7 @@ internal sealed record Branch(Position Position, FittedPosition? Placed, Channel
 {
     /// <summary>The electronic high-pass that the build sets before this tweeter, where it is not there or nobody knows.</summary>
     public FilterCheck? Doubted { get; init; }
+
+    /// <summary>Parts before it of which nobody wrote whether they are there.</summary>
+    public Unsure? Unrecorded { get; init; }
 }

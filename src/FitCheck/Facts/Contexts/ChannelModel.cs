@@ -22,9 +22,10 @@ internal static class ChannelModel
 
     public static ChannelContext Solve(Build build, Channel channel)
     {
-        var (load, branches, unsure) = LoadOf(channel, FilterCheck.Of(build, channel, high: true));
-        return new ChannelContext(build, channel, load, branches, unsure, OutputRating.Of(channel))
+        var (load, branches, unsure, unwritten) = LoadOf(channel, FilterCheck.Of(build, channel, high: true));
+        return new ChannelContext(build, channel, load, branches, [.. unsure, .. unwritten], OutputRating.Of(channel))
         {
+            Unwritten = unwritten,
             InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part))
                 .Select(p => Inductance(p.Driver!.Part)).Distinct()],
             FeedsUnsure = [.. channel.Feeds.Where(p => p is { Driver: not null, NewWire: null }).Select(p => p.Position)
@@ -59,31 +60,36 @@ internal static class ChannelModel
         new($"inductance of {driver.Name}",
             "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
 
-    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure) LoadOf(Channel channel, FilterCheck? highPass,
-        double? inductance = null, double? capacitance = null)
+    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure, List<Unsure> Unwritten) LoadOf(Channel channel,
+        FilterCheck? highPass, double? inductance = null, double? capacitance = null)
     {
-        var unsure = new List<Unsure>();
+        var (unsure, unwritten) = (new List<Unsure>(), new List<Unsure>());
         var branches = new List<Branch>();
         foreach (var placed in channel.Feeds)
         {
             if (placed.Driver is not null && DriverOf(placed, inductance, unsure) is { } model)
+            {
                 branches.Add(BranchOf(channel, placed, model, highPass, capacitance));
+                unwritten.AddRange(WireUnsure(placed).Select(u => u with { Estimated = true }));
+                if (branches[^1].Unrecorded is { } unread)
+                    unwritten.Add(unread with { Estimated = true });
+            }
         }
         foreach (var position in channel.Leftover)
         {
-            if (FactoryBranch(position, unsure, capacitance) is { } branch)
+            if (FactoryBranch(position, unsure, unwritten, capacitance) is { } branch)
                 branches.Add(branch);
         }
-        unsure.AddRange(channel.PerhapsLeft.Select(p => FactoryDriver(p, estimated: true)));
+        unwritten.AddRange(channel.PerhapsLeft.Select(p => Perhaps(p, estimated: true)));
         var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
         if (!complete)
-            return (null, branches, unsure);
+            return (null, branches, unsure, unwritten);
         var load = new ChannelLoad([.. branches.Select(b => b.Physics), .. OpenSections(channel)])
         {
             SharedElements = Elements(channel.InLine.Select(s => s.Part)),
             InSeries = channel.InSeries ? channel.Feeds.Count(p => p.Driver is not null) : 0,
         };
-        return (load, branches, unsure);
+        return (load, branches, unsure, unwritten);
     }
 
     // A section of a crossover at which nothing hangs is no load only where no part lies across it: coil and capacitor in series with each
@@ -171,15 +177,44 @@ internal static class ChannelModel
             elements.Add(LadderElement.InLine(capacitance: own.Si));
             passes.Add($"the capacitor on {placed.Driver.Part.Name}");
         }
-        var unknown = usesFactoryWire && IsUntraced(placed.Position);
+        var unknown = usesFactoryWire
+            && (IsUntraced(placed.Position) || (placed.Position.Role == "tweeter" && IsFeedUnknown(placed.Position)));
         return new Branch(placed.Position, placed, new ChannelBranch(model, elements, WireOf(placed)), passes,
             unknown)
-        { Doubted = active is { IsThere: not true } && placed.Driver.Part.IsTweeter ? active : null };
+        {
+            Unrecorded = Unread(channel, placed),
+            Doubted = active is { IsThere: not true } && placed.Driver.Part.IsTweeter ? active : null,
+        };
+    }
+
+    // A wire that is said to be filtered has parts that somebody has to write down.
+    private static bool IsFeedUnknown(Position position) =>
+        position.FeedType.Value == "unknown" || (position.FeedType.Value == "filtered" && position.FeedNetwork.Count == 0);
+
+    // What stands before a driver in its crossover, where nobody wrote it.
+    private static Unsure? Unread(Channel channel, FittedPosition placed)
+    {
+        if (channel.Crossover?.Part is { } crossover)
+        {
+            var tweeter = placed.Position.Role == "tweeter" || placed.Driver!.Part.IsTweeter;
+            return (tweeter ? crossover.IsHighPassRecorded : crossover.IsLowPassRecorded) ? null
+                : new Unsure($"{(tweeter ? "high-pass" : "low-pass")} of {crossover.Name}",
+                    $"Read its parts from the circuit diagram or from the board; where there are none, it is "
+                        + $"`{(tweeter ? "high_pass" : "low_pass")}: []`.", Estimated: false);
+        }
+        return placed.Set is { Part: { HasCrossover: null } set } && !channel.NamesCrossover
+            ? new Unsure($"crossover of {set.Name}", "Look into its box; a set without any has `crossover: none`.", Estimated: false) : null;
     }
 
     // A filter an octave or more below the tweeter's resonance keeps deep bass from a woofer; it does not protect the tweeter beside it.
     private static bool IsForBass(FilterSetting filter, Driver driver) =>
         driver.IsTweeter && filter.Corner.Si < (driver.Parameters?.Fs?.Si / 2 ?? 500);
+
+    /// <summary>What may hang on the same wire.</summary>
+    public static Unsure Perhaps(Position position, bool estimated) => position.FactoryChannel is null
+        ? new($"which output feeds {position.Name}", "Follow its wire to the radio, and write it into the vehicle's entry as `factory_channel`.",
+            estimated)
+        : FactoryDriver(position, estimated);
 
     /// <summary>What hangs there from the factory, where nobody wrote it.</summary>
     /// <param name="position">There.</param>
@@ -188,7 +223,7 @@ internal static class ChannelModel
         "Look behind the trim whether there is a driver on the wire, and read its impedance from it; write it into the vehicle's entry as "
             + "`factory_driver`, or that there is none: `factory_driver: none`.", estimated);
 
-    private static Branch? FactoryBranch(Position position, List<Unsure> unsure, double? capacitance)
+    private static Branch? FactoryBranch(Position position, List<Unsure> unsure, List<Unsure> unwritten, double? capacitance)
     {
         if ((position.FactoryImpedance?.Si ?? position.FactoryResistance?.Si / 0.8) is not { } rated)
         {
@@ -198,6 +233,10 @@ internal static class ChannelModel
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance.
         var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
         double? inductance = position.Role == "tweeter" ? null : LeastInductance * rated;
+        unwritten.AddRange(WireUnsure(new FittedPosition(position, position.At)).Select(u => u with { Estimated = true }));
+        if (IsFeedUnknown(position) && !IsUntraced(position))
+            unwritten.Add(new Unsure($"what the factory wire carries to {position.Name}",
+                "Follow the wire back and read the parts in it; without any it is `full-range`.", Estimated: true));
         var elements = Elements(position.FeedNetwork);
         if (capacitance is { } guess && IsUntraced(position))
             elements.Add(LadderElement.InLine(capacitance: guess));

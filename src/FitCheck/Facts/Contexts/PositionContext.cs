@@ -13,6 +13,16 @@ internal sealed record PositionContext(Build Build, FittedPosition Placed, Chann
     public Cup? Cup => Placed.Cup?.Part;
     public double Tilt => Adapter?.Tilt?.Si ?? 0;
 
+    /// <summary>Whether an output feeds it; null where it hangs on its factory channel and nobody wrote which that is.</summary>
+    public bool? IsFed => Channel is not null ? true
+        : Build.AreChannelsGiven || Position.HasFactoryDriver == false ? false
+        : Position.FactoryChannel is null || !Build.Devices.Any(d => d.Part is SourceUnit) ? null : false;
+
+    /// <summary>What is to be found out where that is not known.</summary>
+    public Facts.Values.Unsure FedBy => new(AtPosition("which output feeds the driver"),
+        "Follow the wire to the radio, and write its output into the vehicle's entry as `factory_channel` and the radio as "
+            + "`factory_source`.", Estimated: false);
+
     /// <summary>Named as on a work sheet: "mounting depth of Orrin W165 (Left front door)".</summary>
     public string OfDriver(string what) => $"{what} of {Driver?.Name ?? "the driver"}";
 

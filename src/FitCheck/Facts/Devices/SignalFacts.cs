@@ -14,13 +14,16 @@ internal static class SignalFacts
     public static readonly FactGroup Declarations = new(Subject.Device);
 
     public static readonly WordFact DeviceName = Declarations.Word("device_name", "Name of the device.", Reads.Device.Itself);
-    public static readonly TruthFact IsAmplifier = Declarations.Truth("is_amplifier", "The device is an amplifier.", Reads.Device.Itself);
+    public static readonly TruthFact IsAmplifier = Declarations.Truth("is_amplifier", "The device is an amplifier.", Reads.Device.Itself)
+        .Saying("not an amplifier");
     public static readonly TruthFact IsConverter = Declarations.Truth(
         "is_converter", "The device is a line converter.",
-        Reads.Device.Itself);
+        Reads.Device.Itself)
+        .Saying("not a line converter");
     public static readonly TruthFact HasFeeder = Declarations.Truth(
         "has_feeder", "Something feeds the device.",
-        Reads.Device.Itself, Reads.Chain.Itself);
+        Reads.Device.Itself, Reads.Chain.Itself)
+        .Saying("nothing feeds it");
     public static readonly WordFact FeederName = Declarations.Word(
         "feeder_name", "Name of the device that feeds it.",
         Reads.Device.Itself, Reads.Chain.Itself);
@@ -41,10 +44,12 @@ internal static class SignalFacts
         Reads.Device.Itself, Reads.Chain.Itself);
     public static readonly TruthFact UsesLineLevel = Declarations.Truth(
         "uses_line_level", "The amplifier takes its signal at line level.",
-        Reads.Device.Itself, Reads.Chain.Itself);
+        Reads.Device.Itself, Reads.Chain.Itself)
+        .Saying("no line level");
     public static readonly TruthFact UsesSpeakerLevel = Declarations.Truth(
         "uses_speaker_level", "The amplifier takes its signal at speaker level.",
-        Reads.Device.Itself, Reads.Chain.Itself);
+        Reads.Device.Itself, Reads.Chain.Itself)
+        .Saying("no speaker level");
     public static readonly TruthFact HasMatchingInput = Declarations.Truth(
         "has_matching_input", "The amplifier has an input for the signal that its feeder gives.",
         Reads.Device.Itself, Reads.Chain.Itself);
@@ -56,7 +61,8 @@ internal static class SignalFacts
         Reads.Device.Itself, Reads.Chain.Itself);
     public static readonly TruthFact NeedsRemoteWire = Declarations.Truth(
         "needs_remote_wire", "A remote wire has to be run to the amplifier.",
-        Reads.Device.Itself, Reads.Chain.Itself);
+        Reads.Device.Itself, Reads.Chain.Itself)
+        .Saying("no remote wire needed");
     public static readonly TruthFact HasRemoteWire = Declarations.Truth(
         "has_remote_wire", "A remote wire is on the list.",
         Reads.ListedCables.Itself, Reads.RemoteWires.Itself);
@@ -65,13 +71,15 @@ internal static class SignalFacts
         Reads.ListedCables.Itself, Reads.SignalCables.Itself);
     public static readonly TruthFact SourceSensesLoad = Declarations.Truth(
         "source_senses_load", "The source looks for a loudspeaker on its outputs.",
-        Reads.Device.Itself, Reads.Chain.Itself);
+        Reads.Device.Itself, Reads.Chain.Itself)
+        .Saying("source does not look for loudspeakers");
     public static readonly NumberFact SourceLoad = Declarations.Number(
         "source_load", Dimension.Ohm, "Load that the source sees on each output, load resistors on the list included.",
         Reads.Devices.Itself, Reads.Demand.Itself);
     public static readonly TruthFact GivesLineLevel = Declarations.Truth(
         "gives_line_level", "The device has outputs at line level.",
-        Reads.Device.Itself);
+        Reads.Device.Itself)
+        .Saying("no line outputs");
     public static readonly NumberFact LineChannels = Declarations.Number(
         "line_channels", Dimension.One, "Channels at line level that the device gives.",
         Reads.Devices.Itself, Reads.Demand.Itself);

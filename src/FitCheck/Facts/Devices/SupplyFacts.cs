@@ -13,25 +13,31 @@ internal static class SupplyFacts
 
     public static readonly TruthFact IsMainCable = Declarations.Truth(
         "is_main_cable", "This is the cable from the battery that several amplifiers share.",
-        Reads.Supply.Itself);
+        Reads.Supply.Itself)
+        .Saying("not the main cable");
     public static readonly TruthFact HasPowerCable = Declarations.Truth(
         "has_power_cable", "A power cable is named or on the list.",
-        Reads.PowerCable.Itself);
+        Reads.PowerCable.Itself)
+        .Saying("no power cable");
     public static readonly TruthFact IsUnfused = Declarations.Truth(
         "is_unfused", "The power cable has no fuse, nor has a main cable before it.",
-        Reads.PowerCable.Itself, Reads.Fuse.Itself, Reads.MainCable.Itself);
+        Reads.PowerCable.Itself, Reads.Fuse.Itself, Reads.MainCable.Itself)
+        .Saying("fused", "not fused");
     public static readonly TruthFact StartsAtBattery = Declarations.Truth(
         "starts_at_battery", "The cable starts at the battery.",
-        Reads.Supply.Itself);
+        Reads.Supply.Itself)
+        .Saying("does not start at the battery");
     public static readonly TruthFact HasOwnFuse = Declarations.Truth(
         "has_own_fuse", "The cable has a fuse of its own.",
-        Reads.PowerCable.Itself, Reads.Fuse.Itself);
+        Reads.PowerCable.Itself, Reads.Fuse.Itself)
+        .Saying("no fuse of its own");
     public static readonly TruthFact FuseFitsHolder = Declarations.Truth(
         "fuse_fits_holder", "The fuse is of the pattern that its holder or block takes.",
         Reads.PowerCable.Itself, Reads.Fuse.Itself, Reads.Holders.Itself);
     public static readonly TruthFact HasGroundCable = Declarations.Truth(
         "has_ground_cable", "A ground cable is named or lies in the kit.",
-        Reads.PowerCable.Itself, Reads.GroundCable.Itself);
+        Reads.PowerCable.Itself, Reads.GroundCable.Itself)
+        .Saying("no ground cable");
     public static readonly WordFact CableName = Declarations.Word("cable_name", "Name of the power cable.", Reads.PowerCable.Itself);
     public static readonly WordFact FuseName = Declarations.Word(
         "fuse_name", "Name of the fuse that protects the cable.",

@@ -25,7 +25,8 @@ internal static class CupFacts
         Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Cup["outer"]);
     public static readonly TruthFact CupCuttable = Declarations.Truth(
         "cup_cuttable", "The cup is of a material that can be cut or filed.",
-        Reads.Cup["cuttable"], Reads.DriverThere.Itself);
+        Reads.Cup["cuttable"], Reads.DriverThere.Itself)
+        .Saying("cup can't be cut", "cup can be cut");
     public static readonly NumberFact CupDepthMargin = Declarations.Number(
         "cup_depth_margin", Dimension.Metre, "Depth that the cup has to spare behind the tweeter.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.depth"], Reads.Cup["depth"]);
@@ -34,7 +35,8 @@ internal static class CupFacts
         Reads.Mounted.Itself, Reads.Driver["dimensions.front_height"], Reads.Cup["grille_gap"]);
     public static readonly TruthFact HasModule = Declarations.Truth(
         "has_module", "A crossover module is to lie at this position.",
-        Reads.Module.Itself);
+        Reads.Module.Itself)
+        .Saying("no crossover module here");
     public static readonly NumberFact ModuleRoomMargin = Declarations.Number(
         "module_room_margin", Dimension.Metre, "Least length to spare around the crossover module with its cable bend.",
         Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Cup["module_room"], Reads.Place.Itself, Reads.Module["box"]);

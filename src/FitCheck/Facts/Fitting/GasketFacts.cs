@@ -22,7 +22,8 @@ internal static class GasketFacts
 
     public static readonly TruthFact GasketListed = Declarations.Truth(
         "gasket_listed", "A gasket ring is on the list of the build.",
-        Reads.Gasket.Itself, Reads.Driver.Itself, Reads.Cup.Itself);
+        Reads.Gasket.Itself, Reads.Driver.Itself, Reads.Cup.Itself)
+        .Saying("no gasket ring");
     public static readonly WordFact GasketName = Declarations.Word(
         "gasket_name", "Name of the gasket ring.",
         Reads.Gasket.Itself, Reads.Driver.Itself, Reads.Cup.Itself);
@@ -49,7 +50,8 @@ internal static class GasketFacts
         Reads.Place["mounting.door_card_gap"], Reads.Gasket["compressed_height"]);
     public static readonly TruthFact GasketOnOval = Declarations.Truth(
         "gasket_on_oval", "The flange under the gasket ring is oval.",
-        Reads.Gasket.Itself, Reads.Driver.Itself, Reads.Cup.Itself);
+        Reads.Gasket.Itself, Reads.Driver.Itself, Reads.Cup.Itself)
+        .Saying("round", "oval flange");
     public static readonly NumberFact GasketRest = Declarations.Number(
         "gasket_rest", Dimension.Metre, "Width over which the gasket ring stands on the flange; negative when it lies outside of it.",
         Reads.Gasket["inner", "outer"], Reads.Driver["dimensions.flange"], Reads.Cup.Itself);

@@ -31,7 +31,8 @@ internal static class HoleFacts
         Reads.Place.Itself);
     public static readonly TruthFact SpacerBlank = Declarations.Truth(
         "spacer_blank", "The spacer has no holes on one of its faces; they are for the fitter to drill.",
-        Reads.Mounted.Itself, Reads.Adapter["driver_holes"]);
+        Reads.Mounted.Itself, Reads.Adapter["driver_holes", "vehicle_holes"])
+        .Saying("spacer has holes", "spacer without holes");
     public static readonly WordFact SpacerBlankFace = Declarations.Word(
         "spacer_blank_face", "The face on which the spacer has no holes.",
         Reads.Mounted.Itself, Reads.Adapter["driver_holes"]);
@@ -52,9 +53,9 @@ internal static class HoleFacts
         if (c.Adapter is { } adapter)
             Blank(adapter, sheet);
         sheet.Set(PanelPart, c.Adapter?.Name ?? c.Driver.Name);
-        if (c.Adapter is not { VehicleHoles: null })
+        if (c.Adapter is not { HasVehicleHoles: false })
             OnPanel(c, sheet);
-        if (c.Adapter is { DriverHoles.Count: > 0 })
+        if (c.Adapter is { HasDriverHoles: not false })
             OnSpacer(c, sheet);
     }
 
@@ -89,7 +90,8 @@ internal static class HoleFacts
 
     // Which way a spacer is turned hangs on its hand, and where it has none on its tilt.
     private static bool IsTurnKnown(Position position, Adapter? adapter) =>
-        adapter is null or { Handed: "left" or "right" } || (adapter.Handed == "no" && (adapter.Tilt is not null || position.Mounting.AimClock is null));
+        adapter is null or { Handed: "left" or "right" }
+            || (adapter is { Handed: "no", Tilt: { } tilt } && (tilt.Si == 0 || position.Mounting.AimClock is not null));
 
     // A handed spacer is drawn as it goes into its door; an angled one, drawn with its tilt toward the top, is turned until it looks at the
     // listener; an oval part fits as it is and upside down. Anything else may be turned freely.
@@ -107,15 +109,21 @@ internal static class HoleFacts
     private static double? Aimed(Position position, Adapter? adapter) =>
         adapter is { Handed: "no", Tilt.Si: not 0 } && position.Mounting.AimClock is { } hour ? hour * Math.PI / 6 : null;
 
-    /// <summary>True when a face of the spacer has no holes.</summary>
-    public static bool IsBlank(Adapter adapter) => BlankFaces(adapter) is (true, _) or (_, true);
-
-    private static (bool Panel, bool Driver) BlankFaces(Adapter adapter) => (adapter.VehicleHoles is null, adapter.DriverHoles.Count == 0);
+    /// <summary>Whether a face of the spacer has no holes; null when that is not recorded.</summary>
+    public static bool? IsBlank(Adapter adapter) => (adapter.HasVehicleHoles, adapter.HasDriverHoles) switch
+    {
+        (false, _) or (_, false) => true,
+        (null, _) or (_, null) => null,
+        _ => false,
+    };
 
     private static void Blank(Adapter adapter, FactSheet sheet)
     {
-        var (panel, driver) = BlankFaces(adapter);
-        sheet.Set(SpacerBlank, FactValue.Of(IsBlank(adapter)) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] });
+        var (panel, driver) = (adapter.HasVehicleHoles == false, adapter.HasDriverHoles == false);
+        sheet.Set(SpacerBlank, IsBlank(adapter) is { } blank
+            ? FactValue.Of(blank) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] }
+            : FactValue.Unknown(FactType.Truth, new Unsure($"screw holes of {adapter.Name}",
+                "Look at both of its faces and measure the circles of their holes; a face without any is `none`.", Estimated: false)));
         sheet.Set(SpacerBlankFace, (panel, driver) switch
         {
             (true, true) => "either face",
@@ -132,7 +140,7 @@ internal static class HoleFacts
         {
             var (holes, there) = (c.Position.Mounting.Holes is not null, (c.Adapter is { } spacer ? spacer.VehicleHoles : c.Driver!.Holes) is not null);
             var missing = !holes ? c.AtPosition("screw holes in the panel")
-                : there ? $"hand and tilt of {part}" : c.OfDriver("screw holes in the flange");
+                : there ? $"hand and tilt of {part}, and where it is to be aimed (`aim_clock`)" : c.OfDriver("screw holes in the flange");
             sheet.Set(PanelHolesMeeting, Unknown(missing, $"Lay {part} on the panel and mark which holes meet."));
             return;
         }

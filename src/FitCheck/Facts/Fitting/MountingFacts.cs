@@ -45,7 +45,8 @@ internal static class MountingFacts
         Reads.Measured["fit.measured.depth"]);
     public static readonly TruthFact HasGlass = OfDepth.Truth(
         "has_glass", "A window glass or another moving thing stands behind the panel.",
-        Reads.Mounted.Itself, Reads.Place["mounting.obstructions"]);
+        Reads.Mounted.Itself, Reads.Place["mounting.obstructions"])
+        .Saying("no glass");
     public static readonly NumberFact GlassDepth = OfDepth.Number(
         "glass_depth", Dimension.Metre, "Depth behind the mounting plane before the moving glass, fully down.",
         Reads.Mounted.Itself, Reads.Place["mounting.obstructions"]);

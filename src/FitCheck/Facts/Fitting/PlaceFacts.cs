@@ -11,14 +11,17 @@ internal static class PlaceFacts
 
     public static readonly TruthFact HasDriver = Declarations.Truth(
         "has_driver", "A driver is chosen for the position.",
-        Reads.DriverThere.Itself);
+        Reads.DriverThere.Itself)
+        .Saying("no driver");
     public static readonly TruthFact HasAdapter = Declarations.Truth(
         "has_adapter", "A spacer or mounting adapter is chosen.",
-        Reads.AdapterThere.Itself);
+        Reads.AdapterThere.Itself)
+        .Saying("no spacer", "on a spacer");
     public static readonly TruthFact Disconnected = Declarations.Truth(
         "disconnected", "The factory driver is unplugged and nothing takes its place.",
         Reads.Network.Itself, Reads.Amplification.Itself);
-    public static readonly TruthFact InCup = Declarations.Truth("in_cup", "A tweeter cup is chosen.", Reads.CupThere.Itself);
+    public static readonly TruthFact InCup = Declarations.Truth("in_cup", "A tweeter cup is chosen.", Reads.CupThere.Itself)
+        .Saying("no cup", "in a cup");
     public static readonly WordFact DriverName = Declarations.Word("driver_name", "Name of the driver.", Reads.Driver.Itself);
     public static readonly WordFact AdapterName = Declarations.Word("adapter_name", "Name of the spacer.", Reads.Adapter.Itself);
     public static readonly WordFact CupName = Declarations.Word("cup_name", "Name of the tweeter cup.", Reads.Cup.Itself);
@@ -36,13 +39,15 @@ internal static class PlaceFacts
         Reads.Driver.Itself, Reads.Place.Itself);
     public static readonly WordFact Place = Declarations.Word(
         "place", "Where in the vehicle: door, dash, sail, pillar, rear-panel, shelf or cargo.",
-        Reads.Place.Itself);
+        Reads.Place.Itself)
+        .Saying("not a {0}");
     public static readonly TruthFact AdapterFitsHere = Declarations.Truth(
         "adapter_fits_here", "The spacer is made for this vehicle and position, or is universal.",
         Reads.Adapter["fits"], Reads.Place.Itself);
     public static readonly TruthFact AdapterHandFits = Declarations.Truth(
         "adapter_hand_fits", "The spacer's hand agrees with the side of the vehicle.",
-        Reads.Adapter["handed"], Reads.Place.Itself);
+        Reads.Adapter["handed"], Reads.Place.Itself)
+        .Saying("spacer of the other hand");
     public static readonly WordFact AdapterHand = Declarations.Word("adapter_hand", "The hand of the spacer.", Reads.Adapter["handed"]);
     public static readonly WordFact Side = Declarations.Word("side", "The side of the vehicle.", Reads.Place.Itself);
     public static readonly WordFact AdapterMaterial = Declarations.Word(
@@ -54,23 +59,28 @@ internal static class PlaceFacts
     public static readonly TruthFact CupFitsHere = Declarations.Truth(
         "cup_fits_here", "The tweeter cup is made for this vehicle and position, or is universal.",
         Reads.Cup["fits"], Reads.Place.Itself);
-    public static readonly TruthFact Wet = Declarations.Truth("wet", "Water runs behind the panel.", Reads.Place["wet"]);
+    public static readonly TruthFact Wet = Declarations.Truth("wet", "Water runs behind the panel.", Reads.Place["wet"])
+        .Saying("not wet");
     public static readonly TruthFact AirbagNear = Declarations.Truth("airbag_near", "An airbag is near.", Reads.Place["airbag_near"]);
     public static readonly TruthFact PressureSensor = Declarations.Truth(
         "pressure_sensor", "The door carries a pressure sensor of the airbag system.",
         Reads.Place["pressure_sensor"]);
     public static readonly TruthFact MetalPanel = Declarations.Truth(
         "metal_panel", "The panel is of metal.",
-        Reads.Place["mounting.panel_material"]);
+        Reads.Place["mounting.panel_material"])
+        .Saying("not on metal");
     public static readonly TruthFact DrillingAccepted = Declarations.Truth(
         "drilling_accepted", "The build accepts drilling.",
-        Reads.Work.Itself);
+        Reads.Work.Itself)
+        .Saying("drilling is not accepted", "drilling is accepted");
     public static readonly TruthFact EnlargingAccepted = Declarations.Truth(
         "enlarging_accepted", "The build accepts enlarging holes.",
-        Reads.Work.Itself);
+        Reads.Work.Itself)
+        .Saying("enlarging is not accepted", "enlarging is accepted");
     public static readonly TruthFact TrimmingAccepted = Declarations.Truth(
         "trimming_accepted", "The build accepts trimming parts.",
-        Reads.Work.Itself);
+        Reads.Work.Itself)
+        .Saying("trimming is not accepted", "trimming is accepted");
     public static readonly TruthFact HasFoamUnderSpacer = Declarations.Truth(
         "has_foam_under_spacer", "Foam tape or damping sheet lies between spacer and panel.",
         Reads.Tape.Itself);
@@ -79,23 +89,28 @@ internal static class PlaceFacts
         Reads.Gasket.Itself);
     public static readonly TruthFact HasDoorCardGap = Declarations.Truth(
         "has_door_card_gap", "A gap is left between the driver and the door card.",
-        Reads.Place["mounting.door_card_gap"]);
+        Reads.Place["mounting.door_card_gap"])
+        .Saying("no gap to the door card");
     public static readonly TruthFact HasDamping = Declarations.Truth("has_damping", "Damping sheet is on the panel.", Reads.Tape.Itself);
     public static readonly TruthFact OpenedWaterShed = Declarations.Truth(
         "opened_water_shed", "The water shed is opened and not closed again.",
         Reads.MoistureGuard.Itself, Reads.Treatment["fit.opened_water_shed"]);
     public static readonly TruthFact HasRecess = Declarations.Truth(
         "has_recess", "The panel has a recess or trim ring for the flange.",
-        Reads.Place["mounting.recess"]);
+        Reads.Place["mounting.recess"])
+        .Saying("no recess");
     public static readonly TruthFact HasInnerTabs = Declarations.Truth(
         "has_inner_tabs", "Tabs stand into the opening of the spacer.",
-        Reads.Adapter["inner_tabs"]);
+        Reads.Adapter["inner_tabs"])
+        .Saying("no inner tabs");
     public static readonly TruthFact HasDirection = Declarations.Truth(
         "has_direction", "The panel faces in a direction that is usual for its place.",
-        Reads.Place["place", "side"]);
+        Reads.Place["place", "side"])
+        .Saying("no direction");
     public static readonly TruthFact FeedsFromFactory = Declarations.Truth(
         "feeds_from_factory", "The driver hangs on the factory radio or its amplifier.",
-        Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"]);
+        Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"])
+        .Saying("not on the factory radio", "on the factory radio");
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {
@@ -141,7 +156,7 @@ internal static class PlaceFacts
                 "Put lumps of modelling clay on the panel, fit the door card, take it off again and measure their height.",
                 Estimated: false));
         sheet.Set(OpenedWaterShed, c.Placed.OpenedWaterShed && !build.HasTreatment("moisture-guard", position.Id));
-        sheet.Set(FeedsFromFactory, c.Channel?.Channel.Device.IsFactory == true);
+        sheet.Set(FeedsFromFactory, c.IsFed is null ? null : c.Channel?.Channel.Device.IsFactory == true, c.FedBy);
         Parts(c, sheet);
     }
 

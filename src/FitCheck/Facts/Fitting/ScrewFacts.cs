@@ -25,7 +25,8 @@ internal static class ScrewFacts
 
     public static readonly TruthFact HasScrews = Declarations.Truth(
         "has_screws", "Screws for the driver are on the list of the build.",
-        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter.Itself, Reads.Cup.Itself, Reads.Place.Itself, Reads.Screws.Itself);
+        Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter.Itself, Reads.Cup.Itself, Reads.Place.Itself, Reads.Screws.Itself)
+        .Saying("no screws listed");
     public static readonly WordFact ScrewName = Declarations.Word(
         "screw_name", "Name of the screws.",
         Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter.Itself, Reads.Cup.Itself, Reads.Place.Itself, Reads.Screws.Itself);

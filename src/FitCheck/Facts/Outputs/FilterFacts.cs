@@ -10,7 +10,8 @@ internal static class FilterFacts
 
     public static readonly TruthFact SetsHighPass = Declarations.Truth(
         "sets_high_pass", "The build sets an electronic high-pass on this output.",
-        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
+        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself)
+        .Saying("no high-pass set");
     public static readonly TruthFact HighPassIsThere = Declarations.Truth(
         "high_pass_is_there", "The output's device, or one before it, can make the high-pass that the build sets.",
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
@@ -25,7 +26,8 @@ internal static class FilterFacts
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
     public static readonly TruthFact SetsLowPass = Declarations.Truth(
         "sets_low_pass", "The build sets an electronic low-pass on this output.",
-        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
+        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself)
+        .Saying("no low-pass set");
     public static readonly TruthFact LowPassIsThere = Declarations.Truth(
         "low_pass_is_there", "The output's device, or one before it, can make the low-pass that the build sets.",
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
@@ -41,7 +43,8 @@ internal static class FilterFacts
     public static readonly TruthFact TweeterNeedsHighPass = Declarations.Truth(
         "tweeter_needs_high_pass",
         "A tweeter on this output has no other high-pass than the electronic one, so what is wrong with it is told there.",
-        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
+        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself)
+        .Saying("no tweeter needs it", "told at the tweeter");
 
     public static void Compute(ChannelContext c, FactSheet sheet)
     {

@@ -31,10 +31,12 @@ internal static class LoadFacts
         Reads.OwnOutput.Itself);
     public static readonly TruthFact Bridged = Declarations.Truth(
         "bridged", "Two outputs are bridged onto this load.",
-        Reads.OwnOutput.Itself);
+        Reads.OwnOutput.Itself)
+        .Saying("not bridged", "bridged");
     public static readonly TruthFact Bridgeable = Declarations.Truth(
         "bridgeable", "The maker allows these outputs to be bridged.",
-        Reads.OwnOutput.Itself);
+        Reads.OwnOutput.Itself)
+        .Saying("these outputs must not be bridged");
     public static readonly WordFact BridgedOutputs = Declarations.Word(
         "bridged_outputs", "The outputs that are bridged: `1 and 4`.",
         Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself);
@@ -65,7 +67,8 @@ internal static class LoadFacts
         Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself);
     public static readonly TruthFact OnlyPeakRating = Declarations.Truth(
         "only_peak_rating", "The sheet gives a peak or maximum power and no continuous one.",
-        Reads.OwnOutput.Itself);
+        Reads.OwnOutput.Itself)
+        .Saying("a continuous power is stated", "only a peak power is stated");
     public static readonly NumberFact StatedPower = Declarations.Number(
         "stated_power", Dimension.Watt, "Stated continuous power into the load nearest to 4 ohm.",
         Reads.OwnOutput.Itself);
@@ -80,7 +83,8 @@ internal static class LoadFacts
         Reads.OwnOutput.Itself);
     public static readonly TruthFact HasConverter = Declarations.Truth(
         "has_converter", "The output stage has a supply converter and is not bound to the battery's voltage.",
-        Reads.OwnOutput.Itself);
+        Reads.OwnOutput.Itself)
+        .Saying("no supply converter", "has a supply converter");
     public static readonly NumberFact StatedDistortion = Declarations.Number(
         "stated_distortion", Dimension.One, "Distortion at which the power is stated.",
         Reads.OwnOutput.Itself);
@@ -116,9 +120,10 @@ internal static class LoadFacts
         }
         sheet.Set(DriverCount, c.Channel.Feeds.Count(p => p.Driver is not null) + c.Channel.Leftover.Count);
         var forgotten = c.Channel.Leftover.Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && p.KeepsFactoryDriver)).ToList();
-        var perhaps = c.Channel.PerhapsLeft.Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && p.KeepsFactoryDriver)).ToList();
+        var perhaps = c.Channel.PerhapsLeft
+            .Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && (p.KeepsFactoryDriver || p.Driver is not null))).ToList();
         sheet.Set(LeftoverCount, forgotten.Count == 0 && perhaps.Count > 0
-            ? FactValue.Unknown(FactType.Number(Dimension.One), [.. perhaps.Select(p => ChannelModel.FactoryDriver(p, estimated: false))])
+            ? FactValue.Unknown(FactType.Number(Dimension.One), [.. perhaps.Select(p => ChannelModel.Perhaps(p, estimated: false))])
             : FactValue.Of(Dimension.One, forgotten.Count));
         sheet.Set(LeftoverNames, forgotten.Count == 0 ? "none" : string.Join(", ", forgotten.Select(p => p.Name)));
         sheet.Set(OutputName, output.Name);
@@ -176,12 +181,13 @@ internal static class LoadFacts
             sheet.Set(StatedDistortion, stated.Distortion is { } distortion ? FactValue.Of(Dimension.One, distortion.Si)
                 : FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"distortion at the stated power of {output.Name}",
                     "Look in its data sheet for the distortion (THD+N) beside the power, and write it into its rating as `distortion`.",
-                    Estimated: false)));
+                    Estimated: false) { IsForMaker = true }));
             sheet.Set(StatedSupply, stated.Supply?.Si);
             // One of a single channel has no other to be driven.
             sheet.Set(StatedAllChannels, c.Channel.Device.Part is Catalog.Amplifier { Channels: 1 } ? true : stated.AllChannels, new Unsure($"channels driven at the stated power of {output.Name}",
                 "Look in its data sheet whether all channels were driven at once, and write it into its rating as `all_channels`.",
-                Estimated: false));
+                Estimated: false)
+            { IsForMaker = true });
         }
         if (sheet.Of(StatedLoad)?.Number is { } load)
             sheet.Set(SupplyCeiling, OutputRating.Ceiling(load.Value));

@@ -95,7 +95,7 @@ internal static class AimFacts
         "Measure from the middle of the driver to the point between the front head restraints: forward, sideways and up.", estimated);
 
     public static IReadOnlyList<Unsure> Unsures(Catalog.Position position) =>
-        Aim.IsEstimated(position) ? [Location(position, estimated: true)] : [];
+        Aim.IsEstimated(position) || PlaceFacts.Faces(position) is null ? [Location(position, estimated: true)] : [];
 
     private static void Paths(PositionContext c, Aim aim, FactSheet sheet)
     {

@@ -21,7 +21,8 @@ internal static class LevelFacts
 
     public static readonly TruthFact HasLevelPair = Declarations.Truth(
         "has_level_pair", "Tweeter and woofer hang on the same output, so that only the crossover sets their balance.",
-        Reads.Network.Itself, Reads.Beside.Itself);
+        Reads.Network.Itself, Reads.Beside.Itself)
+        .Saying("no tweeter beside a woofer on this output");
     public static readonly NumberFact TweeterLevelDifference = Declarations.Number(
         "tweeter_level_difference", Dimension.Decibel,
         "Level of the tweeter above the woofer's at the seat, with the crossover as the build sets it.",
@@ -40,7 +41,8 @@ internal static class LevelFacts
         Reads.Network.Itself, Reads.Beside.Itself);
     public static readonly TruthFact HasBetterSetting = Declarations.Truth(
         "has_better_setting", "Another setting of the crossover brings tweeter and woofer closer together.",
-        Reads.Network.Itself, Reads.Beside.Itself);
+        Reads.Network.Itself, Reads.Beside.Itself)
+        .Saying("no better setting");
     public static readonly WordFact SettingDifferences = Declarations.Word(
         "setting_differences", "Level of the tweeter above the woofer's with each setting.",
         Reads.Network.Itself, Reads.Beside.Itself);
@@ -49,7 +51,8 @@ internal static class LevelFacts
         Reads.Network.Itself, Reads.Beside.Itself);
     public static readonly TruthFact IsRearBesideFront = Declarations.Truth(
         "is_rear_beside_front", "A driver behind the listener on the same side as one in front.",
-        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
+        Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself)
+        .Saying("no driver in front to compare with");
     public static readonly NumberFact RearOverFront = Declarations.Number(
         "rear_over_front", Dimension.Decibel,
         "Level of the rear driver above the front one's at the front seats, both outputs at their continuous power.",
@@ -64,6 +67,11 @@ internal static class LevelFacts
     {
         sheet.Set(HasLevelPair, false);
         sheet.Set(IsRearBesideFront, false);
+        if (c.Driver is not null && c.IsFed is null)
+        {
+            foreach (var fact in new[] { HasLevelPair, IsRearBesideFront })
+                sheet.Set(fact, FactValue.Unknown(FactType.Truth, c.FedBy));
+        }
         if (c.Driver is null || c.Channel is null)
             return;
         Pair(c, sheet);
@@ -80,7 +88,14 @@ internal static class LevelFacts
     private static void Pair(PositionContext c, FactSheet sheet)
     {
         if (WooferBeside(c) is not { } beside)
+        {
+            Unsure[] perhaps = c.Driver!.IsTweeter
+                ? [.. c.Channel!.Channel.PerhapsLeft.Where(p => p.FactoryChannel is null).Select(p => ChannelModel.Perhaps(p, estimated: false))]
+                : [];
+            if (perhaps.Length > 0)
+                sheet.Set(HasLevelPair, FactValue.Unknown(FactType.Truth, perhaps));
             return;
+        }
         sheet.Set(HasLevelPair, true);
         sheet.Set(HasBetterSetting, false);
         var (tweeter, missing) = HeardDriver.Of(c.Channel!, c.Placed);
@@ -93,7 +108,8 @@ internal static class LevelFacts
                 sheet.Set(HasBetterSetting, FactValue.Unknown(FactType.Truth, [.. missing, .. missingToo]));
             return;
         }
-        IReadOnlyList<Unsure> unsure = [.. tweeter.Unsure, .. woofer.Unsure];
+        IReadOnlyList<Unsure> unsure =
+            [.. tweeter.Unsure, .. woofer.Unsure, .. c.Channel!.InductancesUnsure, .. Unread(c.Channel.Channel.Crossover?.Part)];
         var chosen = tweeter.BandDb(TweeterBand) - woofer.BandDb(WooferBand);
         sheet.Set(TweeterLevelDifference, Of(Uncertain.Exact(chosen), unsure));
         sheet.Set(TweeterLouder, chosen > 0 ? "louder" : "softer");
@@ -101,8 +117,17 @@ internal static class LevelFacts
         if (c.Channel!.Channel.Crossover?.Part is { Settings.Count: > 1 } crossover)
             best = Settings(c, crossover, tweeter, woofer, sheet);
         sheet.Set(BestLevelDifference, Of(Uncertain.Exact(best), unsure));
+        // Whether another setting is better hangs on whatever is guessed.
+        var isUnread = c.Channel!.Branches.Any(b => b.Unrecorded is not null);
+        if (isUnread || (unsure.Count > 0 && c.Channel.Channel.Crossover?.Part is { AreSettingsRecorded: false } or { Settings.Count: > 1 }))
+            sheet.Set(HasBetterSetting, FactValue.Unknown(FactType.Truth, [.. unsure.Distinct()]));
         sheet.Set(LPad, Pad(c, best, best - chosen, sheet));
     }
+
+    private static Unsure[] Unread(Crossover? crossover) => crossover is { AreSettingsRecorded: false }
+        ? [new Unsure($"settings of {crossover.Name}",
+            "Look whether it has a jumper or taps for the tweeter; one without any has `tweeter_settings: []`.", Estimated: true)]
+        : [];
 
     private static double Settings(PositionContext c, Crossover crossover, HeardDriver tweeter, HeardDriver woofer, FactSheet sheet)
     {

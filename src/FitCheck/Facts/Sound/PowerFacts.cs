@@ -24,13 +24,15 @@ internal static class PowerFacts
         Reads.Feed.Itself, Reads.Limit.Itself);
     public static readonly TruthFact HasPowerLimit = Declarations.Truth(
         "has_power_limit", "The build sets a power limit for this output.",
-        Reads.Feed.Itself, Reads.Limit.Itself);
+        Reads.Feed.Itself, Reads.Limit.Itself)
+        .Saying("no power limit", "power limit set");
     public static readonly TruthFact OnlyPeakPower = Declarations.Truth(
         "only_peak_power", "The driver's sheet gives a peak power and no continuous one.",
         Reads.Driver["power.continuous", "power.peak"]);
     public static readonly TruthFact IsFed = Declarations.Truth(
         "is_fed", "An output feeds this driver.",
-        Reads.Feed.Itself, Reads.Driver.Itself, Reads.Place["factory_channel"]);
+        Reads.Feed.Itself, Reads.Driver.Itself, Reads.Place["factory_channel"])
+        .Saying("no output feeds it");
     public static readonly WordFact OutputName = Declarations.Word(
         "output_name", "Name of the source unit or amplifier that feeds the driver.",
         Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"]);
@@ -39,7 +41,8 @@ internal static class PowerFacts
         Reads.Driver.Itself, Reads.Inline.Itself, Reads.Wire.Itself, Reads.Feed.Itself, Reads.Place["factory_driver.impedance"]);
     public static readonly TruthFact HadFactoryDriver = Declarations.Truth(
         "had_factory_driver", "The maker fitted a driver at this position.",
-        Reads.Driver.Itself, Reads.Place["factory_driver"]);
+        Reads.Driver.Itself, Reads.Place["factory_driver"])
+        .Saying("no factory driver");
     public static readonly NumberFact DriverImpedance = Declarations.Number(
         "driver_impedance", Dimension.Ohm, "Rated impedance of the new driver.",
         Reads.Driver["impedance"]);
@@ -56,8 +59,9 @@ internal static class PowerFacts
     {
         if (c.Driver is not { } driver)
             return;
-        sheet.Set(IsFed, c.Channel is not null);
-        sheet.Set(OnlyPeakPower, driver.ContinuousPower is null && driver.PeakPower is not null);
+        sheet.Set(IsFed, c.IsFed, c.FedBy);
+        sheet.Set(OnlyPeakPower, driver.ContinuousPower is not null ? false : driver.PeakPower is not null ? true : null,
+            RatedPowerOf(driver.Name, estimated: false));
         sheet.Set(HasPowerLimit, c.Channel?.Channel.Limit is not null);
         sheet.Set(PowerLimit, c.Channel?.Channel.Limit?.Si);
         sheet.Set(OutputName, c.Channel?.Output.Name);
@@ -84,7 +88,9 @@ internal static class PowerFacts
         // |Z| / 0.8 is the rated impedance to which the load corresponds (IEC 60268-5); ratings are stated into such loads.
         var load = sweep.MinOhm / 0.8;
         if (channel.Output.VoltsInto(load) is not ({ } volts, var estimated, var beyond))
-            return channel.Channel.Limit is { } only ? (Uncertain.Exact(Math.Sqrt(only.Si * load)), []) : null;
+            return channel.Channel.Limit is { } only
+                ? (Uncertain.Exact(Math.Sqrt(only.Si * load)), channel.Output.HasConverter is null ? [OutputPower(channel, estimated: true)] : [])
+                : null;
         if (channel.Channel.Limit is { } limit)
             volts = Uncertain.Min(volts, Uncertain.Exact(Math.Sqrt(limit.Si * load)));
         return (volts, volts.High <= volts.Low ? []
@@ -107,7 +113,9 @@ internal static class PowerFacts
         var unknown = FactType.Number(Dimension.Watt);
         if (c.Channel is not { } channel)
             return FactValue.Unknown(unknown,
-                new Unsure(c.AtPosition("which output feeds the driver"), "Name the output in the build's `channels`.", Estimated: false));
+                c.IsFed is null ? c.FedBy
+                    : new Unsure(c.AtPosition("which output feeds the driver"), "Name the output in the build's `channels`.",
+                        Estimated: false));
         if (channel.Sweep is not { } sweep || channel.Of(c.Position.Id) is not (_, var index))
             return FactValue.Unknown(unknown, [.. channel.Unsure]);
         if (Volts(channel, sweep) is not ({ } volts, var more))
@@ -123,7 +131,10 @@ internal static class PowerFacts
             gain = Math.Max(gain, Decibel.ToAmplitude(state.Drivers[index].Db) * channel.ActiveGain(state.Hz));
         gain = Math.Min(1, gain);
         var power = volts * volts * Uncertain.Exact(gain * gain / impedance.Si);
-        return FactValue.Of(Dimension.Watt, power) with { Unsure = [.. more] };
+        return FactValue.Of(Dimension.Watt, power) with
+        {
+            Unsure = [.. more, .. channel.Unwritten, .. channel.ResonancesUnsure(c.Placed)]
+        };
     }
 
     private static FactValue Ratio(FactValue available, FactValue rated)

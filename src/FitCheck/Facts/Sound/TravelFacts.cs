@@ -16,10 +16,12 @@ internal static class TravelFacts
 
     public static readonly FactGroup Declarations = new(Subject.Position);
 
-    public static readonly TruthFact IsSubwoofer = Declarations.Truth("is_subwoofer", "The driver is a subwoofer.", Reads.Driver.Itself);
+    public static readonly TruthFact IsSubwoofer = Declarations.Truth("is_subwoofer", "The driver is a subwoofer.", Reads.Driver.Itself)
+        .Saying("not a subwoofer", "a subwoofer");
     public static readonly TruthFact OnAmplifier = Declarations.Truth(
         "on_amplifier", "The driver hangs on an amplifier.",
-        Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"]);
+        Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"])
+        .Saying("no amplifier");
     public static readonly TruthFact HasHighPass = Declarations.Truth(
         "has_high_pass", "A filter, or a capacitor in the wire, keeps deep bass from this driver.",
         Reads.Network.Itself, Reads.Amplification.Itself);
@@ -92,7 +94,7 @@ internal static class TravelFacts
             sheet.Set(ExcursionRatio, FactValue.Unknown(FactType.Number(Dimension.One), [.. Untold(c, channel, driver)]));
             return;
         }
-        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure,
+        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. channel.Unwritten,
             .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
         var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));
@@ -121,7 +123,8 @@ internal static class TravelFacts
         ];
         if (missing.Length > 0)
             yield return new Unsure($"{string.Join(", ", missing)} of {driver.Name}",
-                "Ask the maker for the parameters, and write them into its entry under `parameters`.", Estimated: false);
+                "Ask the maker for the parameters, and write them into its entry under `parameters`.", Estimated: false)
+            { IsForMaker = true };
     }
 
     private static Func<double, double> LowPass(ChannelContext channel) => channel.LowPass?.Setting is { } low

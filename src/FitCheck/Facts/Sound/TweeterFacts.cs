@@ -19,10 +19,12 @@ internal static class TweeterFacts
 
     public static readonly FactGroup Declarations = new(Subject.Position);
 
-    public static readonly TruthFact IsTweeter = Declarations.Truth("is_tweeter", "The driver is a tweeter.", Reads.DriverThere.Itself);
+    public static readonly TruthFact IsTweeter = Declarations.Truth("is_tweeter", "The driver is a tweeter.", Reads.DriverThere.Itself)
+        .Saying("not a tweeter", "a tweeter");
     public static readonly TruthFact TweeterFullRange = Declarations.Truth(
         "tweeter_full_range", "Nothing in the way keeps low frequencies from the tweeter.",
-        Reads.Network.Itself);
+        Reads.Network.Itself)
+        .Saying("has a high-pass", "bare on a full-range wire");
     public static readonly WordFact NothingBefore = Declarations.Word(
         "nothing_before",
         "Why nothing keeps low frequencies from the tweeter: nothing stands before it, or the filter that the build sets is not there.",
@@ -117,7 +119,8 @@ internal static class TweeterFacts
         var feed = new Unsure($"what the factory wire carries to {c.Position.Name}", LookAtFeed, Estimated: false);
         var passes = branch.HighPasses.Count;
         // A part that may or may not be in the factory wire can't take a known high-pass away, but it can stand in series with it.
-        Unsure[] open = [.. branch.FeedUnknown ? new[] { feed } : [],
+        Unsure[] open = [.. branch.Unrecorded is { } unread ? new[] { unread } : [], .. branch.FeedUnknown ? new[] { feed } : [],
+            .. channel.Channel.PerhapsLeft.Where(p => p.FactoryChannel is null).Select(p => ChannelModel.Perhaps(p, estimated: false)),
             .. branch.Doubted is { IsThere: null } filter ? new[] { filter.Unsure } : []];
         sheet.Set(TweeterFullRange,
             passes > 0 ? FactValue.Of(false)
@@ -134,7 +137,7 @@ internal static class TweeterFacts
                 sheet.Set(fact, FactValue.Unknown(fact.Type, open.Length > 0 ? open : [.. channel.Unsure]));
             return;
         }
-        IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. open.Select(o => o with { Estimated = true })];
+        IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. channel.ResonancesUnsure(c.Placed), .. open.Select(o => o with { Estimated = true })];
         var hz = new double[sweep.States.Count];
         var db = sweep.LevelDb(index);
         for (var i = 0; i < hz.Length; i++)

@@ -47,6 +47,9 @@ public sealed record Unsure(string What, string How, bool Estimated, Func<PassLi
     /// True when the bounds of the fact already hold all that this datum can make of it: it matters only where a limit lies between them.
     /// </summary>
     public bool IsBounded { get; init; }
+
+    /// <summary>True for what neither tape, meter nor label answers, but the maker: it is asked for last.</summary>
+    public bool IsForMaker { get; init; }
 }
 
 /// <summary>The side of a limit on which a fact passes.</summary>

@@ -40,6 +40,8 @@ internal static class LeadFacts
         Func<double[], double> Lead(Stack stack)
         {
             var adapter = stack.Need($"length of {harness.Name}", Rule, harness.Length);
+            if (driver.Terminals is null)
+                stack.Need($"length of the leads of {driver.Name}, if it has any", Rule, null);
             if (driver.Terminals is not { Type: "leads" } leads)
                 return v => v[adapter];
             var own = stack.Need($"length of the leads of {driver.Name}", Rule, leads.Length);

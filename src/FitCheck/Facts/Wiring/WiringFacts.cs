@@ -20,11 +20,13 @@ internal static class WiringFacts
 
     public static readonly TruthFact UsesFactoryPlug = Declarations.Truth(
         "uses_factory_plug", "The driver hangs on the factory wire.",
-        Reads.Driver.Itself, Reads.Wire.Itself);
+        Reads.Driver.Itself, Reads.Wire.Itself)
+        .Saying("new wire");
     public static readonly WordFact FactoryPlug = Declarations.Word(
         "factory_plug", "Family of the factory plug.",
         Reads.Driver.Itself, Reads.Harness.Itself, Reads.Wire.Itself, Reads.Place.Itself);
-    public static readonly TruthFact HasHarness = Declarations.Truth("has_harness", "A harness adapter is chosen.", Reads.Harness.Itself);
+    public static readonly TruthFact HasHarness = Declarations.Truth("has_harness", "A harness adapter is chosen.", Reads.Harness.Itself)
+        .Saying("no harness adapter", "has a harness adapter");
     public static readonly TruthFact HarnessMatesPlug = Declarations.Truth(
         "harness_mates_plug", "The harness adapter's plug mates with the factory plug.",
         Reads.Driver.Itself, Reads.Harness.Itself, Reads.Wire.Itself, Reads.Place.Itself);
@@ -41,7 +43,8 @@ internal static class WiringFacts
         Reads.Wire.Itself, Reads.Place.Itself);
     public static readonly TruthFact CuttingAccepted = Declarations.Truth(
         "cutting_accepted", "The build accepts cutting factory wires.",
-        Reads.Place.Itself);
+        Reads.Place.Itself)
+        .Saying("cutting is not accepted", "cutting is accepted");
     public static readonly TruthFact PolarityFollowed = Declarations.Truth(
         "polarity_followed", "Plus and minus can be followed from the factory plug to the driver.",
         Reads.Driver["terminals.polarity", "type"], Reads.Harness["polarity"], Reads.Wire.Itself, Reads.Place["connector.polarity"],
@@ -68,8 +71,10 @@ internal static class WiringFacts
         Reads.Wire.Itself, Reads.Place.Itself);
     public static readonly TruthFact HasNewWire = Declarations.Truth(
         "has_new_wire", "New speaker wire is pulled to this position.",
-        Reads.Wire.Itself);
-    public static readonly TruthFact InDoor = Declarations.Truth("in_door", "The position is in a door.", Reads.Place.Itself);
+        Reads.Wire.Itself)
+        .Saying("no new wire");
+    public static readonly TruthFact InDoor = Declarations.Truth("in_door", "The position is in a door.", Reads.Place.Itself)
+        .Saying("not a door");
     public static readonly TruthFact HasRubberPassage = Declarations.Truth(
         "has_rubber_passage", "A grommet for the new wire is on the list.",
         Reads.Grommets.Itself);

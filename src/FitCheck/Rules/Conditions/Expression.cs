@@ -89,6 +89,9 @@ internal sealed class Expression
     /// <inheritdoc cref="Node.Given"/>
     internal Expression Given(Func<string, bool?> settled) => new(Text, At, Type, _root.Given(settled));
 
+    /// <summary>Why a condition that is false for these facts is so, in a few words.</summary>
+    public string WhyNot(FactScope scope, FactInputs inputs) => Reasons.WhyNot(_root, scope, inputs);
+
     /// <summary>An answer for an expression that is left open by tolerances only: the facts to measure more exactly.</summary>
     public IReadOnlyList<Unsure> Inexact(FactInputs inputs)
     {

@@ -9,6 +9,8 @@ internal sealed class CompareNode(int offset, string sign, Node left, Node right
     private FactKind _kind;
     private double _scale;
 
+    public string Sign => sign;
+
     public override IReadOnlyList<Node> Children => [left, right];
 
     public override FactType? TypeOf(TypeCheck check)

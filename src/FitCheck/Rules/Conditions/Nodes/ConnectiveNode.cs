@@ -8,6 +8,8 @@ namespace FitCheck.Rules.Conditions.Nodes;
 /// </summary>
 internal sealed class ConnectiveNode(int offset, string word, Node left, Node right) : Node(offset)
 {
+    public string Word => word;
+
     public override IReadOnlyList<Node> Children => [left, right];
 
     public override FactType? TypeOf(TypeCheck check) =>
