@@ -15,7 +15,12 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// <summary>Drivers of which no sheet gives the inductance: what the load rests on besides.</summary>
     public IReadOnlyList<Unsure> InductancesUnsure { get; init; } = [];
 
-    /// <summary>What nobody wrote of wires, of parts in them and of what else may hang on them; the load is reckoned without it.</summary>
+    /// <summary>
+    /// What nobody wrote of the wires to its drivers. Without them the load is the heaviest that it can be, and so is the travel.
+    /// </summary>
+    public IReadOnlyList<Unsure> WiresUnsure { get; init; } = [];
+
+    /// <summary>What nobody wrote of parts in the wires and of what else may hang on them; the load is reckoned without it.</summary>
     public IReadOnlyList<Unsure> Unwritten { get; init; } = [];
 
     /// <summary>

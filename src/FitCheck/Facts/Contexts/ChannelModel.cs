@@ -26,6 +26,9 @@ internal static class ChannelModel
         return new ChannelContext(build, channel, load, branches, [.. unsure, .. unwritten], OutputRating.Of(channel))
         {
             Unwritten = unwritten,
+            WiresUnsure = [.. channel.Feeds.Where(p => p.Driver is not null)
+                .Concat(channel.Leftover.Select(l => new FittedPosition(l, l.At))).SelectMany(WireUnsure)
+                .Select(u => u with { Estimated = true }).Distinct()],
             InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part))
                 .Select(p => Inductance(p.Driver!.Part)).Distinct()],
             FeedsUnsure = [.. channel.Feeds.Where(p => p is { Driver: not null, NewWire: null }).Select(p => p.Position)
@@ -70,7 +73,6 @@ internal static class ChannelModel
             if (placed.Driver is not null && DriverOf(placed, inductance, unsure) is { } model)
             {
                 branches.Add(BranchOf(channel, placed, model, highPass, capacitance));
-                unwritten.AddRange(WireUnsure(placed).Select(u => u with { Estimated = true }));
                 if (branches[^1].Unrecorded is { } unread)
                     unwritten.Add(unread with { Estimated = true });
             }
@@ -233,7 +235,6 @@ internal static class ChannelModel
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance.
         var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
         double? inductance = position.Role == "tweeter" ? null : LeastInductance * rated;
-        unwritten.AddRange(WireUnsure(new FittedPosition(position, position.At)).Select(u => u with { Estimated = true }));
         if (IsFeedUnknown(position) && !IsUntraced(position))
             unwritten.Add(new Unsure($"what the factory wire carries to {position.Name}",
                 "Follow the wire back and read the parts in it; without any it is `full-range`.", Estimated: true));

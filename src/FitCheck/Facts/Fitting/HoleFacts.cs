@@ -13,14 +13,14 @@ internal static class HoleFacts
 
     public static readonly NumberFact PanelHoles = Declarations.Number(
         "panel_holes", Dimension.One, "Screw holes that the vehicle has here.",
-        Reads.Mounted.Itself, Reads.Place.Itself, Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
+        Reads.Mounted.Itself, Reads.Adapter["handed", "tilt"], Reads.Place.Itself, Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
     public static readonly NumberFact PanelHolesMeeting = Declarations.Number(
         "panel_holes_meeting", Dimension.One, "Screw holes of the vehicle that meet a hole of what is mounted on them.",
-        Reads.Mounted.Itself, Reads.Adapter["tilt", "vehicle_holes.angles", "vehicle_holes.circle", "vehicle_holes.slot"],
+        Reads.Mounted.Itself, Reads.Adapter["handed", "tilt", "vehicle_holes.angles", "vehicle_holes.circle", "vehicle_holes.slot"],
         Reads.Place["mounting.holes.angles", "mounting.holes.circle"], Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
     public static readonly WordFact PanelHolesMissedAt = Declarations.Word(
         "panel_holes_missed_at", "Where, on the clock face, the vehicle's screw holes meet none: `1:30, 4:30`.",
-        Reads.Mounted.Itself, Reads.Adapter["tilt", "vehicle_holes.angles", "vehicle_holes.circle", "vehicle_holes.slot"],
+        Reads.Mounted.Itself, Reads.Adapter["handed", "tilt", "vehicle_holes.angles", "vehicle_holes.circle", "vehicle_holes.slot"],
         Reads.Place["mounting.holes.angles", "mounting.holes.circle"], Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
     public static readonly WordFact PanelPart = Declarations.Word(
         "panel_part", "What is mounted on the panel: the spacer's or the driver's name.",
@@ -35,7 +35,7 @@ internal static class HoleFacts
         .Saying("spacer has holes", "spacer without holes");
     public static readonly WordFact SpacerBlankFace = Declarations.Word(
         "spacer_blank_face", "The face on which the spacer has no holes.",
-        Reads.Mounted.Itself, Reads.Adapter["driver_holes"]);
+        Reads.Mounted.Itself, Reads.Adapter["driver_holes", "vehicle_holes"]);
     public static readonly NumberFact DriverHoles = Declarations.Number(
         "driver_holes", Dimension.One, "Screw holes in the driver's flange.",
         Reads.Mounted.Itself, Reads.Driver.Itself, Reads.Adapter["driver_holes"]);
@@ -44,7 +44,7 @@ internal static class HoleFacts
         Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes"]);
     public static readonly WordFact DriverHolesMissedAt = Declarations.Word(
         "driver_holes_missed_at", "Where, on the clock face, the driver's screw holes meet none in the spacer.",
-        Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes", "tilt"], Reads.Place.Itself);
+        Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes", "handed", "tilt"], Reads.Place.Itself);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {

@@ -29,7 +29,7 @@ internal sealed record HeardDriver(ChannelContext Channel, ChannelSweep Sweep, i
         IReadOnlyList<Unsure> guessed = driver.Sensitivity!.IsEstimated ? [Sensitivities(driver, estimated: true)] : [];
         return (new HeardDriver(channel, sweep, index, driver, sensitivity,
             aim)
-        { Unsure = [.. channel.Unsure, .. guessed, .. AimFacts.Unsures(placed.Position)] }, []);
+        { Unsure = [.. channel.Unsure, .. channel.WiresUnsure, .. guessed, .. AimFacts.Unsures(placed.Position)] }, []);
     }
 
     /// <summary>
