@@ -64,6 +64,21 @@ public sealed class LintNotesTests : IDisposable
         Assert.Contains(AssertSame(), p => p.Contains("45 mn", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("drivers/orrin-w165-4.yaml", "type: woofer", "type: tweeter", "data/set-member-of-another-type", "orrin-set-165.yaml")]
+    [InlineData("sources/merrow-r4.yaml", "rear-left, ", "", "data/channel-not-of-the-source", "tansy-hatch.yaml")]
+    public void What_another_entry_takes_for_granted_is_asked_again_when_it_changes(string file, string was, string now, string rule,
+        string told)
+    {
+        AssertSame();
+        var path = _folder.Of("catalog/" + file);
+        var text = File.ReadAllText(path);
+        Assert.Contains(was, text, StringComparison.Ordinal);
+        File.WriteAllText(path, text.Replace(was, now, StringComparison.Ordinal));
+
+        Assert.Contains(AssertSame(), p => p.Contains(rule, StringComparison.Ordinal) && p.Contains(told, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Torn_and_damaged_notes_are_not_believed()
     {

@@ -5,7 +5,8 @@ namespace FitCheck.Catalog;
 /// <summary>That an entry names another one.</summary>
 /// <param name="Target">The id, and where it is named.</param>
 /// <param name="Kind">The kind that the other must have; null for any part.</param>
-/// <param name="Positions">Names that it must have: positions of a vehicle, channels of a source unit; of a driver in a set its part there.</param>
+/// <param name="Positions">Names that it must have: positions of a vehicle, channels of a source unit; of a driver in a set its part
+/// there.</param>
 internal sealed record Reference(Located<string> Target, string? Kind, IReadOnlyList<Located<string>> Positions);
 
 /// <summary>What exists, as far as references to it ask.</summary>
@@ -29,7 +30,8 @@ internal static class References
         Vehicle vehicle => One(vehicle.FactorySource, "source-unit",
             [.. vehicle.Positions.Select(p => p.FactoryChannel).OfType<Located<string>>().Distinct()]),
         ComponentSet set =>
-            [.. Member(set.Woofer, "woofer"), .. Member(set.Tweeter, "tweeter"), .. One(set.Crossover, "crossover"), .. Contained(set.Contains)],
+            [.. Member(set.Woofer, "woofer"), .. Member(set.Tweeter, "tweeter"), .. One(set.Crossover, "crossover"),
+                .. Contained(set.Contains)],
         WiringPart wiring => Contained(wiring.Contains),
         Adapter adapter => adapter.Fits.Select(InVehicle),
         Cup cup => cup.Fits.Select(InVehicle),

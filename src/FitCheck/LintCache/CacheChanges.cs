@@ -37,7 +37,8 @@ internal sealed class CacheChanges
 
     private bool SameNames(CachedFile was, CachedFile now) =>
         was.Kind == now.Kind && was.All.Select(e => e.Id).SequenceEqual(now.All.Select(e => e.Id), StringComparer.Ordinal)
-        && (now.Kind is not ("vehicle" or "source-unit" or "driver") || was.All.SelectMany(Positions).SequenceEqual(now.All.SelectMany(Positions), StringComparer.Ordinal));
+        && (now.Kind is not ("vehicle" or "source-unit" or "driver")
+            || was.All.SelectMany(Positions).SequenceEqual(now.All.SelectMany(Positions), StringComparer.Ordinal));
 
     private IEnumerable<string> Positions(CachedEntry entry) =>
         entry.Open(_before.Classes) is var note ? [note.Id, .. note.Positions] : [];

@@ -133,7 +133,8 @@ internal sealed class LintedCatalog : ICatalogIndex
         return [.. kept, .. found.Concat(_taken.SelectMany(t => rules.Of(EntryFacts.Of(t)))).Select(p => new CrossEntryProblem(null, p))];
 
         IEnumerable<Problem> Of(ExaminedEntry note) =>
-            note.References.SelectMany(r => NamedFacts.Of(r, note.Id, note.Name, this).Prepend(ReferenceFacts.Of(r, note.Id, note.Name, this)))
+            note.References
+                .SelectMany(r => NamedFacts.Of(r, note.Id, note.Name, this).Prepend(ReferenceFacts.Of(r, note.Id, note.Name, this)))
                 .SelectMany(rules.Of);
     }
 

@@ -15,7 +15,8 @@ internal static class EntryTables
         return
         [
             .. entries.SelectMany(e => FactRegistry.Of(e, _ => true)),
-            .. entries.SelectMany(e => FitCheck.Catalog.References.Of(e).SelectMany(r => NamedFacts.Of(r, e.Id, e.Name, catalog).Prepend(ReferenceFacts.Of(r, e.Id, e.Name, catalog)))),
+            .. entries.SelectMany(e => FitCheck.Catalog.References.Of(e)
+                .SelectMany(r => NamedFacts.Of(r, e.Id, e.Name, catalog).Prepend(ReferenceFacts.Of(r, e.Id, e.Name, catalog)))),
             EntryFacts.Of(new TakenId("bad-woofer", new Location("drivers/old/bad-woofer.yaml", 1, 5), "drivers/bad-woofer.yaml")),
             .. Classes(catalog).SelectMany(f => Enumerable.Range(0, f.Figures.Count).Select(f.Figures.TableOf)),
         ];

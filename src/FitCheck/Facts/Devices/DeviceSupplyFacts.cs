@@ -11,7 +11,8 @@ internal static class DeviceSupplyFacts
     public static readonly FactGroup Declarations = new(Subject.Device);
 
     public static readonly TruthFact NeedsSupply = Declarations.Truth(
-        "needs_supply", "It is bought for this vehicle and runs on its supply; false for the factory radio and for what says it needs none.",
+        "needs_supply",
+        "It is bought for this vehicle and runs on its supply; false for the factory radio and for what says it needs none.",
         Reads.Device.Itself);
     public static readonly NumberFact VehicleVoltage = Declarations.Number(
         "vehicle_voltage", Dimension.Volt, "Nominal voltage of the vehicle's supply.",
@@ -50,7 +51,8 @@ internal static class DeviceSupplyFacts
         var volts = c.Build.Vehicle.Voltage;
         var unsure = new List<Unsure>();
         if (volts is null or { IsEstimated: true })
-            unsure.Add(new Unsure($"supply voltage of {c.Build.Vehicle.Name}", "Read it from the battery: 12 V or 24 V.", volts is not null));
+            unsure.Add(new Unsure($"supply voltage of {c.Build.Vehicle.Name}", "Read it from the battery: 12 V or 24 V.",
+                volts is not null));
         if (range is null or { Lowest.IsEstimated: true } or { Highest.IsEstimated: true })
             unsure.Add(new Unsure($"supply voltage that {c.Name} takes", "Read it from its case or its data sheet.", range is not null));
         sheet.Set(VoltageRange, range is null or { IsNone: true } ? "a range that is not recorded" : $"{range.Lowest} to {range.Highest}");
@@ -60,7 +62,10 @@ internal static class DeviceSupplyFacts
             ? FactValue.Of(volts.Si >= lowest.Si && volts.Si <= highest.Si) with
             {
                 Unsure = unsure,
-                Data = [new Datum("supply voltage", volts), new Datum($"supply range of {c.Name}: {range.Lowest} to {range.Highest}", range.At)],
+                Data =
+                [
+                    new Datum("supply voltage", volts), new Datum($"supply range of {c.Name}: {range.Lowest} to {range.Highest}", range.At),
+                ],
             }
             : FactValue.Unknown(FactType.Truth, [.. unsure]));
     }

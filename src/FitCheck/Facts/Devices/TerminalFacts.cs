@@ -114,7 +114,8 @@ internal static class TerminalFacts
         var found = Array.Find(cables, p => p.Conductor == "aluminium");
         var untold = Array.Find(cables, p => p.Conductor is null);
         sheet.Set(HasAluminium, found is null && untold is not null ? null : found is not null,
-            new Unsure($"conductor of {untold?.Name}", "Scrape a strand: copper is red all through, aluminium is white.", Estimated: false));
+            new Unsure($"conductor of {untold?.Name}", "Scrape a strand: copper is red all through, aluminium is white.",
+                Estimated: false));
         sheet.Set(AluminiumName, found?.Name ?? "no cable");
     }
 
@@ -130,7 +131,8 @@ internal static class TerminalFacts
     private static void SetGauge(FactSheet sheet, NumberFact fact, WiringPart? cable)
     {
         if (cable is not null)
-            Set(sheet, fact, $"gauge of {cable.Name}", cable.Gauge, "Read it from the cable, or measure its strands without the insulation.");
+            Set(sheet, fact, $"gauge of {cable.Name}", cable.Gauge,
+                "Read it from the cable, or measure its strands without the insulation.");
     }
 
     private static void Set(FactSheet sheet, NumberFact fact, string what, Figure? figure, string how)

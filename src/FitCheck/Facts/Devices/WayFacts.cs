@@ -5,7 +5,9 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Devices;
 
-/// <summary>The way that a supply cable has to take in this vehicle, from where it begins to where the amplifier or the block sits.</summary>
+/// <summary>
+/// The way that a supply cable has to take in this vehicle, from where it begins to where the amplifier or the block sits.
+/// </summary>
 internal static class WayFacts
 {
     private const string Cargo = "cargo", Seat = "under-seat", Dash = "dash";
@@ -14,12 +16,11 @@ internal static class WayFacts
 
     public static readonly NumberFact PlannedWay = OfRun.Number(
         "planned_way", Dimension.Metre,
-        "Length of the power cable that the build plans with; where it gives none, that of the vehicle's way to the cargo space, which "
-        + "other rules ask about.",
+        "Length of the power cable that the build plans with; where it gives none, a guess from the vehicle's way to the cargo space.",
         Reads.Supply.Itself, Reads.PowerCable.Itself);
     public static readonly NumberFact PlannedGround = OfRun.Number(
         "planned_ground", Dimension.Metre,
-        "Length of the ground cable that the build plans with; where it gives none, a usual one, which other rules ask about.",
+        "Length of the ground cable that the build plans with; where it gives none, a guess.",
         Reads.PowerCable.Itself, Reads.GroundCable.Itself);
     public static readonly WordFact EndPlace = OfRun.Word(
         "end_place", "Where the power cable ends, in words.",
@@ -48,12 +49,11 @@ internal static class WayFacts
         sheet.Set(EngineWay, FromEngineSpace(c));
     }
 
-    // One that nobody wrote can't contradict the vehicle; what it is, is asked where it decides something.
     private static FactValue Planned(double metres, Figure? written, Datum? datum, Unsure unsure) =>
         FactValue.Of(Dimension.Metre, metres) with
         {
             Data = datum is null ? [] : [datum],
-            Unsure = written is null ? [unsure with { IsBounded = true }] : written.IsEstimated ? [unsure] : [],
+            Unsure = written is null || written.IsEstimated ? [unsure] : [],
         };
 
     private static string Called(string? place) => place switch
@@ -90,7 +90,10 @@ internal static class WayFacts
                 ? FactValue.Of(Dimension.Metre, Math.Abs(a.Si - b.Si)) with { Data = [Cited(from.Value, a), Cited(to.Value, b)] }
                 : FactValue.Unknown(Metres, Missing(c, Of(c.Build.Vehicle, from.Value) is null ? from.Value : to.Value));
         }
-        Unsure[] open = [.. from is null ? [Place("the block")] : Array.Empty<Unsure>(), .. to is null ? [Place(c.Name)] : Array.Empty<Unsure>()];
+        Unsure[] open =
+        [
+            .. from is null ? [Place("the block")] : Array.Empty<Unsure>(), .. to is null ? [Place(c.Name)] : Array.Empty<Unsure>(),
+        ];
         return Longest(c.Build.Vehicle) is { } longest ? Within(0, longest - Shortest(c.Build.Vehicle), open, [])
             : FactValue.Unknown(Metres, [.. open.Select(u => u with { IsBounded = false })]);
     }
@@ -105,7 +108,8 @@ internal static class WayFacts
         { IsBounded = true };
         if (vehicle.BatteryToCargo is not { } way)
             return FactValue.Unknown(Metres, Missing(c, Cargo));
-        return battery is null ? Within(0, way.Si, [unsure], []) : FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(Cargo, way)] };
+        return battery is null ? Within(0, way.Si, [unsure], [])
+            : FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(Cargo, way)] };
     }
 
     private static IEnumerable<(string Place, Figure? Way)> Ways(Vehicle vehicle) =>

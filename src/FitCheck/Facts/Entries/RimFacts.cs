@@ -24,9 +24,11 @@ internal static class RimFacts
     {
         Driver { Holes: { } holes, Dimensions: { } d } =>
             [Table(entry, "of the flange", holes, ("cutout", d.CutoutMinor is null ? d.Cutout : null), ("flange", d.Flange))],
-        Adapter a =>
+        // A rim that ends before it begins is told as that.
+        Adapter a when !(a.Opening?.Si >= a.Outer?.Si) =>
             [.. a.DriverHoles.Select(h => Table(entry, "for the driver", h, Opening(a), ("outer diameter", a.Outer))),
-                .. a.VehicleHoles is { } own ? [Table(entry, "for the panel", own, ("", null), ("outer diameter", a.Outer))] : Array.Empty<FactTable>()],
+                .. a.VehicleHoles is { } own ? [Table(entry, "for the panel", own, ("", null), ("outer diameter", a.Outer))]
+                    : Array.Empty<FactTable>()],
         Vehicle v => v.Positions.Where(p => !p.Mirrored && p.Mounting is { Holes: not null, Cutout: not null, CutoutMinor: null })
             .Select(p => Table(entry, $"at {p.Name}", p.Mounting.Holes!, ("hole in the panel", p.Mounting.Cutout), ("", null))),
         _ => [],
@@ -42,7 +44,6 @@ internal static class RimFacts
         sheet.Set(RimHoles, which);
         double[] left = [.. inner.Figure is { } hole ? [(holes.Circle.Si - hole.Si) / 2] : Array.Empty<double>(),
             .. outer.Figure is { } edge ? [(edge.Si - holes.Circle.Si) / 2] : Array.Empty<double>()];
-        // A rim that ends before it begins is told as that.
         if (left.Length > 0 && !(inner.Figure?.Si >= outer.Figure?.Si))
         {
             sheet.Set(RimCircle, holes.Circle.Si);

@@ -21,11 +21,13 @@ internal static class PassageFacts
     {
         // Woofer and tweeter of one door hang on one factory output, and their wires share the passage.
         var wired = build.Placed.Where(p => p.NewWire is not null).Select(p => p.Position).ToList();
-        var doors = wired.Where(p => p.Place == "door").Select(p => p.FactoryChannel?.Value ?? p.Id).Distinct(StringComparer.Ordinal).Count();
+        var doors = wired.Where(p => p.Place == "door").Select(p => p.FactoryChannel?.Value ?? p.Id)
+            .Distinct(StringComparer.Ordinal).Count();
         var untold = wired.Where(p => p.Place.Length == 0).ToList();
         sheet.Set(DoorPassages, FactValue.Of(Dimension.One, new Uncertain(doors, doors, doors + untold.Count, untold.Count / 2.0)) with
         {
-            Unsure = [.. untold.Select(p => new Unsure($"place of {p.Name}", "Look whether it is in a door.", Estimated: false) { IsBounded = true })],
+            Unsure = [.. untold.Select(p => new Unsure($"place of {p.Name}", "Look whether it is in a door.", Estimated: false)
+            { IsBounded = true })],
         });
         // As the list counts them: a pack that is fitted somewhere serves everywhere.
         sheet.Set(GrommetsListed, build.Placed.SelectMany(p => p.Sundries).Select(s => s.Part).Where(IsGrommet).DistinctBy(s => s.Id)
