@@ -11,6 +11,7 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     IReadOnlyList<Unsure> Unsure, OutputRating Output)
 {
     private ChannelSweep? _sweep;
+    private double? _lowestOfDrivers;
 
     /// <summary>Drivers of which no sheet gives the inductance: what the load rests on besides.</summary>
     public IReadOnlyList<Unsure> InductancesUnsure { get; init; } = [];
@@ -47,6 +48,13 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
 
     /// <summary>The solved network; null when a driver's impedance is not known. Worked out when first asked for.</summary>
     public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();
+
+    /// <summary>
+    /// Lowest |Z| of the drivers with what stands before them, ohm: by it goes what the output gives them. A section of a crossover at which
+    /// nothing hangs may be next to a short at one frequency, but elsewhere the drivers get the whole voltage.
+    /// </summary>
+    public double? LowestOfDrivers => _lowestOfDrivers ??= Load is null || Load.Branches.Count == Branches.Count ? Sweep?.MinOhm
+        : (Load with { Branches = [.. Load.Branches.Take(Branches.Count)] }).Sweep().MinOhm;
 
     /// <summary>The electronic high-pass that the build sets, and whether it is there; null when it sets none.</summary>
     public FilterCheck? HighPassSet { get; } = FilterCheck.Of(Build, Channel, high: true);

@@ -90,7 +90,7 @@ internal static class PowerFacts
     public static (Uncertain Volts, IReadOnlyList<Unsure> Unsure)? Volts(ChannelContext channel, ChannelSweep sweep)
     {
         // |Z| / 0.8 is the rated impedance to which the load corresponds (IEC 60268-5); ratings are stated into such loads.
-        var load = sweep.MinOhm / 0.8;
+        var load = (channel.LowestOfDrivers ?? sweep.MinOhm) / 0.8;
         if (channel.Output.VoltsInto(load) is not ({ } volts, var estimated, var beyond))
             return channel.Channel.Limit is { } only
                 ? (Uncertain.Exact(Math.Sqrt(only.Si * load)), channel.Output.HasConverter is null ? [OutputPower(channel, estimated: true)] : [])
