@@ -52,9 +52,6 @@ internal static class WiringFacts
     public static readonly TruthFact LeadsSwapped = Declarations.Truth(
         "leads_swapped", "Plus and minus change places on the way to the driver: in the harness adapter, or at the driver.",
         Reads.Harness["polarity"], Reads.Wire.Itself, Reads.BothSides["build.fit.polarity", "harness.polarity"]);
-    public static readonly NumberFact WirePassages = Declarations.Number(
-        "wire_passages", Dimension.One, "Passages between body and door through which a wire to this place goes.",
-        Reads.Place.Itself);
     public static readonly TruthFact Unplugged = Declarations.Truth(
         "unplugged", "The build writes that this place is disconnected.",
         Reads.Loom.Itself);
@@ -87,7 +84,6 @@ internal static class WiringFacts
         if (c.Driver is not { } driver)
             return;
         sheet.Set(LeadsSwapped, IsSwapped(c.Placed));
-        sheet.Set(WirePassages, c.Position.Place is "door" or "sail" ? 1 : 0);
         var uses = c.Placed.NewWire is null;
         sheet.Set(UsesFactoryPlug, uses);
         sheet.Set(HasNewWire, !uses);

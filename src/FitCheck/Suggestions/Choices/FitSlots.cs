@@ -46,8 +46,10 @@ internal static class FitSlots
     private static IEnumerable<Driver> Drivers(SlotContext g, IReadOnlyList<Position> positions, string? now)
     {
         var types = Sorts(g, positions, now);
+        // Where the build says how two coils are wired, a driver with one is no answer.
+        var isWired = g.Build.Placed.Any(p => p.CoilsInSeries is not null && positions.Any(x => x.Id == p.Position.Id));
         return g.Stock.With<Driver>("driver", types)
-            .Where(d => types.Contains(d.Type) && positions.All(p => PlaceFacts.Suits(d.Type, p.Role)));
+            .Where(d => types.Contains(d.Type) && (!isWired || d.Coils == 2) && positions.All(p => PlaceFacts.Suits(d.Type, p.Role)));
     }
 
     public static bool Serves(ComponentSet set, IReadOnlyList<Position> positions) =>
