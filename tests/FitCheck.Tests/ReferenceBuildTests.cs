@@ -46,7 +46,6 @@ public sealed class ReferenceBuildTests
         ["supply/fuse-above-holder-limit"] = "no fuse of the catalog is larger than its pattern's holder; tests/mistakes shows it",
         ["supply/voltage-not-taken"] = "vehicles and devices of the catalog are all made for 12 V; tests/mistakes shows it",
         ["wiring/grommets-too-few"] = "a pack of four serves every door; tests/mistakes shows it",
-        ["wiring/new-wire-below-the-door-passage"] = "every new wire of the builds is long enough; tests/mistakes shows it",
         ["wiring/speaker-cable-too-short"] = "every new wire of the builds is shorter than a roll",
         ["power/rating-above-supply-ceiling"] = "no output of the catalog claims more than the battery gives",
         ["tweeter/shallow-crossover-near-resonance"] = "the only tweeter without a lowest crossover comes with a steep one",

@@ -30,8 +30,9 @@ internal static class RuleExamples
 
     private static ExampleResult Run(Rule rule, RuleExample example, ProblemList? problems)
     {
-        // What is given for a rule whose fact stands alone is what its condition sees too.
-        var facts = example.Given is { } given && rule.Scope.Find(rule.Fact.Text) is { } alone && !example.Facts.ContainsKey(alone.Name)
+        // What is given for a rule whose fact stands alone is what its condition sees too; what is given as unknown is not its matter.
+        var facts = example.Given is { IsKnown: true } given && rule.Scope.Find(rule.Fact.Text) is { } alone
+            && !example.Facts.ContainsKey(alone.Name)
             ? new Dictionary<string, FactValue>(example.Facts, StringComparer.Ordinal) { [alone.Name] = given } : example.Facts;
         var table = new FactTable(rule.Subject, "example", example.Name, facts) { At = example.At };
         var inputs = new FactInputs(rule.Scope, facts, absentIsOpen: true);
