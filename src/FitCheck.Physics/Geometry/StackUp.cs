@@ -5,23 +5,13 @@ namespace FitCheck.Physics.Geometry;
 /// <summary>The value of one input at which a result just keeps its limit.</summary>
 /// <param name="Value">In the input's unit.</param>
 /// <param name="OrMore">True when larger values keep the limit too, false when smaller ones do.</param>
-internal readonly record struct PassingValue(double Value, bool OrMore)
-{
-    /// <summary>
-    /// The next multiple of a step (&gt; 0, in the input's unit) on the side that keeps the limit: what may be told to a person.
-    /// </summary>
-    public double RoundedTo(double step)
-    {
-        // A part in a million of a step forgives the bisection, not the limit.
-        var steps = Value / step;
-        return (OrMore ? Math.Ceiling(steps - 1e-6) : Math.Floor(steps + 1e-6)) * step;
-    }
-}
+internal readonly record struct PassingValue(double Value, bool OrMore);
 
 /// <summary>
 /// Tolerance stack-up: how far a result may be off when each of its inputs is off by its half-width. Worst case Σ|cᵢ| and root of the sum
 /// of squares √Σcᵢ² (F. Scholz, Tolerance Stack Analysis Methods, 1995), with cᵢ the larger of the result's changes when input i alone
-/// moves to either end of its tolerance. Pure functions; any units.
+/// moves to either end of its tolerance. Where a result may jump, as the depth beside an edge does, inputs that alone move nothing reach
+/// over the jump together: there the worst case is that of all corners. Pure functions; any units.
 /// </summary>
 internal static class StackUp
 {
@@ -48,6 +38,49 @@ internal static class StackUp
     }
 
     /// <summary>
+    /// The result with its worst case over all corners of the tolerances; as <see cref="Of"/> otherwise, but that its root-sum-square
+    /// half-width is never more than the worst case.
+    /// </summary>
+    /// <param name="inputs">Name, nominal value and half-width (≥ 0) of each input.</param>
+    /// <param name="together">
+    /// Inputs that move together, each with the sign of its way, because the result only rises or only falls as all of them go their ways;
+    /// every other input goes its own.
+    /// </param>
+    /// <param name="f">The result, as in <see cref="Of"/>; it takes two to the power of the number of ways.</param>
+    public static Uncertain OverCorners(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs,
+        IReadOnlyList<(int Index, int Sign)> together, Func<double[], double> f)
+    {
+        var number = Of(inputs, f);
+        var nominal = new double[inputs.Count];
+        var way = new int[inputs.Count];
+        var sign = new int[inputs.Count];
+        Array.Fill(sign, 1);
+        var isOneWay = false;
+        foreach (var (index, s) in together)
+        {
+            (way[index], sign[index]) = (1, s);
+            isOneWay |= inputs[index].HalfWidth > 0;
+        }
+        var ways = isOneWay ? 1 : 0;
+        for (var i = 0; i < nominal.Length; i++)
+        {
+            nominal[i] = inputs[i].Nominal;
+            if (inputs[i].HalfWidth > 0 && way[i] == 0)
+                way[i] = ++ways;
+        }
+        var (low, high, values) = (number.Value, number.Value, new double[nominal.Length]);
+        for (var corner = 0; corner < 1 << ways; corner++)
+        {
+            for (var i = 0; i < values.Length; i++)
+                values[i] = inputs[i].HalfWidth == 0 ? nominal[i]
+                    : nominal[i] + ((((corner >> (way[i] - 1)) & 1) == 0 ? -sign[i] : sign[i]) * inputs[i].HalfWidth);
+            var result = f(values);
+            (low, high) = (Math.Min(low, result), Math.Max(high, result));
+        }
+        return new(number.Value, low, high, Math.Min(number.Rss, Math.Max(number.Value - low, high - number.Value)));
+    }
+
+    /// <summary>
     /// The value of one input at which the result, with the worst case of all other inputs, just keeps a limit: which measured value would
     /// pass. By bracketing outward from the nominal value and bisection, to 1e-9 of that value. Null when the input cannot decide: the
     /// result keeps or breaks the limit for every value tried (from <paramref name="lowest"/> to a thousand times the nominal value).
@@ -58,8 +91,9 @@ internal static class StackUp
     /// <param name="limit">In the unit of f.</param>
     /// <param name="atLeast">True when the result must be at least the limit, false when at most.</param>
     /// <param name="lowest">The least value that the input can have: 0 for the lengths of things.</param>
+    /// <param name="together">Where the worst case is that of all corners: see <see cref="OverCorners"/>.</param>
     public static PassingValue? SolveFor(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs, Func<double[], double> f,
-        int index, double limit, bool atLeast, double lowest = 0)
+        int index, double limit, bool atLeast, double lowest = 0, IReadOnlyList<(int Index, int Sign)>? together = null)
     {
         var start = inputs[index].Nominal;
         if (Bracket(Margin, start, Scale(inputs[index]), lowest) is not var (passing, failing))
@@ -81,7 +115,7 @@ internal static class StackUp
         {
             var tried = inputs.ToArray();
             tried[index] = tried[index] with { Nominal = value, HalfWidth = 0 };
-            var result = Of(tried, f);
+            var result = together is null ? Of(tried, f) : OverCorners(tried, together, f);
             return atLeast ? result.Low - limit : limit - result.High;
         }
     }

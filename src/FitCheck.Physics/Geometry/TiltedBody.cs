@@ -13,6 +13,9 @@ internal static class TiltedBody
     // A nanometre: what touches, counts.
     private const double Touch = 1e-9;
 
+    // Thicker than any driver is deep, metres.
+    private const double Endless = 100;
+
     /// <summary>
     /// The depth in metres that the body needs behind the panel's face: max over its corners of s·cosθ + r·sinθ, less t. Negative when it
     /// stays outside.
@@ -65,6 +68,14 @@ internal static class TiltedBody
         }
         return largest;
     }
+
+    /// <summary>
+    /// The radius in metres of the farthest body point from the hole's centre line that is at least <paramref name="depth"/> (metres)
+    /// behind the panel's face, all clock angles: what a thing that begins there must stay clear of. 0 when the body does not reach so
+    /// deep. It is the hole that the body needs in a panel that begins at that depth and never ends.
+    /// </summary>
+    public static double ReachBehind(BodyProfile profile, double tilt, double thickness, double depth) =>
+        HoleRadiusNeeded(profile, tilt, thickness + depth, Endless);
 
     /// <summary>
     /// The depth in metres behind the panel's face of the deepest body point that is at least <paramref name="fromRadius"/> (metres, ≥ 0)

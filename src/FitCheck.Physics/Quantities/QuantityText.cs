@@ -45,16 +45,31 @@ internal static class QuantityText
     /// The value, given in SI, in the unit that people read for this dimension, rounded to what the unit deserves: `71.2 mm`, `3 m`,
     /// `12 kHz`.
     /// </summary>
-    public static string Format(double si, Dimension dimension)
-    {
-        if (dimension == Dimension.Hertz && Math.Abs(si) >= 10_000)
-            return Format(si, Unit.Find("kHz")!);
+    public static string Format(double si, Dimension dimension) =>
+        UnitFor(si, dimension) is { } unit ? Format(si, unit) : $"{Number(si, 3)} {dimension}";
+
+    private static Unit? UnitFor(double si, Dimension dimension) =>
+        dimension == Dimension.Hertz && Math.Abs(si) >= 10_000 ? Unit.Find("kHz")
         // Ways of cables, not sizes of parts.
-        if (dimension == Dimension.Metre && Math.Abs(si) >= 2)
-            return Format(si, Unit.Find("m")!);
-        if (Unit.DisplayFor(dimension) is { } unit)
-            return Format(si, unit);
-        return $"{Number(si, 3)} {dimension}";
+        : dimension == Dimension.Metre && Math.Abs(si) >= 2 ? Unit.Find("m")
+        : Unit.DisplayFor(dimension);
+
+    /// <summary>
+    /// As <see cref="Format(double, Dimension)"/>, with which it shares unit and digits, but rounded to the side that keeps a limit: up for
+    /// the least that will do, down for the most. What is told as a reading that passes does pass.
+    /// </summary>
+    public static string FormatLimit(double si, Dimension dimension, bool orMore) => UnitFor(si, dimension) is { } unit
+        ? FormatLimit(si, unit, orMore) : $"{Number(Rounded(si, 3, orMore), 3)} {dimension}";
+
+    /// <inheritdoc cref="FormatLimit(double, Dimension, bool)"/>
+    public static string FormatLimit(double si, Unit unit, bool orMore) =>
+        $"{Number(Rounded(unit.FromSi(si), unit.Decimals, orMore), unit.Decimals)}{Spaced(unit)}";
+
+    private static double Rounded(double number, int decimals, bool up)
+    {
+        var steps = number * Math.Pow(10, decimals);
+        // A part in a million of a step forgives the arithmetic, not the limit.
+        return (up ? Math.Ceiling(steps - 1e-6) : Math.Floor(steps + 1e-6)) / Math.Pow(10, decimals);
     }
 
     /// <summary>A number with at most so many decimals, invariant, never `-0`.</summary>

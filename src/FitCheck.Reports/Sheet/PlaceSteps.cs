@@ -72,7 +72,9 @@ internal static class PlaceSteps
         else if (f.Is(PlaceFacts.HasAdapter))
             yield return Spacer(f);
         else
-            yield return $"Screw {f.Part(PlaceFacts.DriverName)} onto the panel.";
+            yield return f.Is(TweeterFacts.IsTweeter)
+                ? $"Set {f.Part(PlaceFacts.DriverName)} into the hole of the panel, and hold it from behind."
+                : $"Screw {f.Part(PlaceFacts.DriverName)} onto the panel.{InPanel(f)}";
         if (f.Is(CupFacts.HasModule))
             yield return $"{f.Part(PlaceFacts.ModuleName)} lies here. Tie it down.";
         if (f.Is(PlaceFacts.InCup))
@@ -80,7 +82,8 @@ internal static class PlaceSteps
         var ring = f.Is(GasketFacts.GasketListed)
             ? $" Stick {f.Part(GasketFacts.GasketName)} ({f.Shown(GasketFacts.GasketFree, "mm")} high) onto the front of the flange." : "";
         if (f.Is(PlaceFacts.HasAdapter))
-            yield return $"Screw {f.Part(PlaceFacts.DriverName)} to the spacer. {Screws(f)}{ring}";
+            yield return f.Is(TweeterFacts.IsTweeter) ? $"Set {f.Part(PlaceFacts.DriverName)} into the spacer, and hold it from behind."
+                : $"Screw {f.Part(PlaceFacts.DriverName)} to the spacer. {Screws(f)}{ring}";
         else if (ring.Length > 0)
             yield return ring.TrimStart();
     }
@@ -110,8 +113,11 @@ internal static class PlaceSteps
                 : $" Thick side towards {SheetFacts.Blank} o'clock, away from the listener (tilt "
                     + $"{f.Shown(MountingFacts.AdapterTilt, "deg")}).";
         }
-        return text + (f.Is(PlaceFacts.HasFoamUnderSpacer) ? " Foam tape or damping sheet goes between." : "");
+        return text + InPanel(f) + (f.Is(PlaceFacts.HasFoamUnderSpacer) ? " Foam tape or damping sheet goes between." : "");
     }
+
+    private static string InPanel(SheetFacts f) => f.Is(PanelScrewFacts.HasPanelScrews)
+        ? $" Screws for the panel: {f.Part(PanelScrewFacts.PanelScrewName)}." : "";
 
     private static string Screws(SheetFacts f)
     {

@@ -67,14 +67,6 @@ internal sealed record FittedPosition(Position Position, Location At)
     public bool? CoilsInSeries { get; set; }
     /// <summary>Net volume of the closed box in which the driver works; null in free air, in a door, or when not told.</summary>
     public Figure? Box { get; set; }
-    public Figure? MeasuredDepth { get; set; }
-    public Figure? MeasuredCutout { get; set; }
-    public Figure? MeasuredGrilleGap { get; set; }
-
-    /// <summary>Depth behind the panel: as measured on this vehicle, else as in the catalog.</summary>
-    public Figure? Depth => MeasuredDepth ?? Position.Mounting.Depth;
-    public Figure? Cutout => MeasuredCutout ?? Position.Mounting.Cutout;
-    public Figure? GrilleGap => MeasuredGrilleGap ?? Position.Mounting.GrilleGap;
 }
 
 /// <summary>A source unit, line converter or amplifier in the build.</summary>

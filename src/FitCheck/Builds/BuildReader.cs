@@ -8,7 +8,7 @@ namespace FitCheck.Builds;
 /// <summary>Reads a build and follows its references into the catalog. All that is wrong is told at once.</summary>
 internal sealed class BuildReader
 {
-    private readonly PartsCatalog _catalog;
+    private PartsCatalog _catalog;
     private readonly ProblemList _problems;
 
     private BuildReader(PartsCatalog catalog, ProblemList problems) => (_catalog, _problems) = (catalog, problems);
@@ -25,8 +25,15 @@ internal sealed class BuildReader
         var f = new Fields(map, Provenance.Measured, _problems);
         if (_catalog.Resolve<Vehicle>(f.Text("vehicle"), "vehicle", _problems) is not { } vehicle)
             return null;
-        var placed = new PlacedReader(_catalog, vehicle, _problems).Read(f);
-        var devices = new DeviceReader(_catalog, vehicle, _problems).Read(f);
+        var readings = new ReadingReader(_catalog, _problems).Read(f, vehicle);
+        if (!readings.IsEmpty)
+        {
+            vehicle = readings.Put(vehicle);
+            _catalog = readings.Put();
+            f = new Fields(readings.Put(map), Provenance.Measured, _problems);
+        }
+        var placed = new PlacedReader(_catalog, vehicle, readings, _problems).Read(f);
+        var devices = new DeviceReader(_catalog, vehicle, readings, _problems).Read(f);
         var channels = new ChannelReader(_catalog, vehicle, placed, devices, _problems).Read(f);
         var extras = Lines(f, "extras");
         foreach (var kept in f.Texts("keep"))

@@ -7,7 +7,7 @@ namespace FitCheck.Builds;
 /// <summary>
 /// Reads the chain of source units, line converters and amplifiers. Without any, the vehicle's own radio is the only device.
 /// </summary>
-internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, ProblemList problems)
+internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readings readings, ProblemList problems)
 {
     /// <summary>In `remote`: a feed of the vehicle that is live with the ignition.</summary>
     public const string Ignition = "ignition";
@@ -25,7 +25,7 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Proble
             if (devices.Find(d => d.Id == id.Value) is { } first)
                 problems.Error(id.At, $"the device `{id.Value}` stands twice; the first is in line {first.At.Line}");
             else if (Part(part) is { } found)
-                devices.Add(new Device(id.Value, found, f.Text("from")?.Value, part.Value == Factory, part.At)
+                devices.Add(new Device(id.Value, readings.OfDevice(id.Value, found), f.Text("from")?.Value, part.Value == Factory, part.At)
                 {
                     Remote = f.Text("remote"),
                     Gain = f.Figure("gain", Dimension.Volt),

@@ -5,7 +5,7 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Builds;
 
 /// <summary>Reads `fit`: entries add up for a position, so a set may cover four positions and an adapter two of them.</summary>
-internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, ProblemList problems)
+internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Readings readings, ProblemList problems)
 {
     private readonly Dictionary<string, FittedPosition> _byId = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Located<string>> _coils = new(StringComparer.Ordinal);
@@ -25,6 +25,15 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
                     _byId[at.Value] = placed = new FittedPosition(position, at.At);
                 Add(entry, placed);
             }
+        }
+        foreach (var (id, placed) in readings.IsEmpty ? [] : _byId)
+        {
+            placed.Driver = readings.At(id, "driver", placed.Driver);
+            placed.Adapter = readings.At(id, "adapter", placed.Adapter);
+            placed.Cup = readings.At(id, "cup", placed.Cup);
+            placed.Harness = readings.At(id, "harness", placed.Harness);
+            placed.Box = readings.OfLineAt(id)?.Figure("box", Dimension.CubicMetre) ?? placed.Box;
+            placed.NewWireLength = readings.OfLineAt(id)?.Inner("new_wire")?.Length("length") ?? placed.NewWireLength;
         }
         foreach (var wired in _byId.Values)
             WireCoils(wired);
@@ -60,12 +69,6 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Proble
         if (entry.Text("coils") is { } coils)
             _coils[placed.Position.Id] = coils;
         placed.OpenedWaterShed |= entry.Truth("opened_water_shed") ?? false;
-        if (entry.Inner("measured") is { } measured)
-        {
-            placed.MeasuredDepth = measured.Length("depth") ?? placed.MeasuredDepth;
-            placed.MeasuredCutout = measured.Length("cutout") ?? placed.MeasuredCutout;
-            placed.MeasuredGrilleGap = measured.Length("grille_gap") ?? placed.MeasuredGrilleGap;
-        }
     }
 
     // From here on the driver is what its terminals show; with one coil, or an unknown number, there is nothing to wire.

@@ -26,7 +26,11 @@ internal static class EntryReader
     }
 
     /// <summary>The entry of a node; null when that is no mapping or of no known kind.</summary>
-    internal static Entry? Read(string kind, YamlNode root, ProblemList problems)
+    /// <param name="kind">The kind.</param>
+    /// <param name="root">The node.</param>
+    /// <param name="problems">Where mistakes are told.</param>
+    /// <param name="asRead">Of a vehicle: what a build has read at its positions; see <see cref="PositionReader.Read"/>.</param>
+    internal static Entry? Read(string kind, YamlNode root, ProblemList problems, Func<string, YamlMap, YamlMap>? asRead = null)
     {
         if (root is not YamlMap map)
             return null;
@@ -49,7 +53,7 @@ internal static class EntryReader
             "line-converter" => new LineConverter(f),
             "source-unit" => new SourceUnit(f),
             "sundry" => new Sundry(f),
-            "vehicle" => new Vehicle(f),
+            "vehicle" => new Vehicle(f, asRead),
             "wiring" => new WiringPart(f),
             _ => null,
         };

@@ -78,7 +78,7 @@ internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList pro
         if (map[key] is not YamlScalar s)
             return null;
         var text = s.Text;
-        var given = provenance;
+        var given = Origin(s);
         foreach (var (word, value) in new[] { (" (measured)", Provenance.Measured), (" (datasheet)", Provenance.Datasheet),
             (" (estimated)", Provenance.Estimated) })
         {
@@ -90,6 +90,9 @@ internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList pro
             ? (new Figure(q, s.At, given), parts.Length > 1 ? parts[1] : null)
             : null;
     }
+
+    // Whoever writes a reading has measured it.
+    private Provenance Origin(YamlScalar scalar) => scalar.IsReading ? Provenance.Measured : provenance;
 
     private List<T> Items<T>(string key, Func<YamlNode, T?> read) where T : class
     {
@@ -107,7 +110,7 @@ internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList pro
     private Figure? ReadFigure(YamlScalar scalar, Dimension dimension)
     {
         if (QuantityText.Parse(scalar.Text) is { } quantity && quantity.Dimension == dimension)
-            return new Figure(quantity, scalar.At, quantity.Provenance ?? provenance);
+            return new Figure(quantity, scalar.At, quantity.Provenance ?? Origin(scalar)) { IsReading = scalar.IsReading };
         problems.Error(scalar.At, $"expected a figure in {dimension}, found `{scalar.Text}`", ProblemKind.WrongShape);
         return null;
     }

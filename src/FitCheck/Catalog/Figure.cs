@@ -9,6 +9,9 @@ namespace FitCheck.Catalog;
 /// <param name="Provenance">Its own, or that of its entry.</param>
 public sealed record Figure(Quantity Quantity, Location At, Provenance Provenance)
 {
+    /// <summary>True for what a build tells of its own vehicle or part, whatever the catalog has.</summary>
+    internal bool IsReading { get; init; }
+
     /// <summary>SI value.</summary>
     public double Si => Quantity.Si;
 

@@ -22,6 +22,7 @@ internal sealed record Adapter : Part
         OpeningMinor = f.Length("opening_minor");
         FigureOrder.Axes(f, "opening", Opening, OpeningMinor);
         Outer = f.Length("outer");
+        OuterMinor = f.Length("outer_minor");
         Material = f.Text("material");
         Cuttable = f.Truth("cuttable");
         TabRadius = f.Inner("inner_tabs")?.Length("radius");
@@ -29,6 +30,7 @@ internal sealed record Adapter : Part
         TabsRemovable = f.Inner("inner_tabs")?.Truth("removable");
         CableExit = f.Truth("cable_exit");
         BossDepth = f.Length("boss_depth");
+        Screw = f.Length("screw");
         VehicleHoles = HoleCircle.Read(f.Inner("vehicle_holes"));
         HasVehicleHoles = VehicleHoles is not null ? true : f.Word("vehicle_holes") == FilterRange.None ? false : null;
         DriverHoles = [.. f.Each("driver_holes").Select(HoleCircle.Read).OfType<HoleCircle>()];
@@ -45,6 +47,7 @@ internal sealed record Adapter : Part
     public Figure? Opening { get; }
     public Figure? OpeningMinor { get; }
     public Figure? Outer { get; }
+    public Figure? OuterMinor { get; }
     public Located<string>? Material { get; }
     public bool? Cuttable { get; }
     public Figure? TabRadius { get; }
@@ -54,6 +57,8 @@ internal sealed record Adapter : Part
     public bool? CableExit { get; }
     /// <summary>How deep the driver's screws find hold in it.</summary>
     public Figure? BossDepth { get; }
+    /// <summary>Diameter of the screws for which its bosses are bored.</summary>
+    public Figure? Screw { get; }
     /// <summary>The holes on the vehicle's face; null when they are for the fitter to drill, and when not recorded.</summary>
     public HoleCircle? VehicleHoles { get; }
     /// <summary>Whether the vehicle's face has holes; null when not recorded.</summary>
@@ -97,6 +102,8 @@ internal sealed record Cup : Part
         Depth = f.Length("depth");
         Outer = f.Length("outer");
         GrilleGap = f.Length("grille_gap");
+        FlangeRecess = f.Length("flange_recess");
+        Cutout = f.Length("cutout");
         Material = f.Text("material");
         Cuttable = f.Truth("cuttable");
         ModuleRoom = f.Figures("module_room", Dimension.Metre);
@@ -107,6 +114,12 @@ internal sealed record Cup : Part
     public Figure? Depth { get; }
     public Figure? Outer { get; }
     public Figure? GrilleGap { get; }
+    /// <summary>Diameter of the seat into which the tweeter's flange sinks.</summary>
+    public Figure? FlangeRecess { get; }
+    /// <summary>The hole that it needs in the panel: for its body, or of a cup that stands before the panel for its cable alone.</summary>
+    public Figure? Cutout { get; }
+    /// <summary>True when it stands before the panel, with the tweeter in it.</summary>
+    public bool StandsBefore => Cutout is { } needed && Hole is { } hole && needed.Si < hole.Si / 2;
     public Located<string>? Material { get; }
     public bool? Cuttable { get; }
     public IReadOnlyList<Figure> ModuleRoom { get; }

@@ -13,6 +13,8 @@ internal sealed class PartsCatalog : ICatalogIndex
     private readonly ConcurrentDictionary<string, Entry?> _entries = new(StringComparer.Ordinal);
     private readonly ProblemList _problems;
     private readonly HashSet<string> _taken = new(StringComparer.Ordinal);
+    // What a build has read of some of them; null in the catalog itself.
+    private IReadOnlyDictionary<string, Entry>? _asRead;
     private IReadOnlyList<string>? _ids;
     private Dictionary<string, List<(string Id, EntryText Text)>>? _kinds;
 
@@ -57,9 +59,21 @@ internal sealed class PartsCatalog : ICatalogIndex
     /// <summary>The kind of an id, or null when the catalog has none.</summary>
     public string? KindOf(string id) => _files.ById.GetValueOrDefault(id)?.Kind;
 
+    /// <summary>This catalog with some entries as a build has read them.</summary>
+    internal PartsCatalog With(IReadOnlyDictionary<string, Entry> asRead)
+    {
+        if (asRead.Count == 0)
+            return this;
+        var copy = (PartsCatalog)MemberwiseClone();
+        copy._asRead = asRead;
+        return copy;
+    }
+
     /// <summary>The entry with this id, or null when there is none or it can't be read.</summary>
     public Entry? Find(string id)
     {
+        if (_asRead?.TryGetValue(id, out var own) == true)
+            return own;
         if (_entries.TryGetValue(id, out var entry))
             return entry;
         // Problems are told once.

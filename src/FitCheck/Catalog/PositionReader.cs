@@ -10,7 +10,10 @@ namespace FitCheck.Catalog;
 /// </summary>
 internal static class PositionReader
 {
-    public static IReadOnlyList<Position> Read(Fields vehicle)
+    /// <param name="vehicle">The vehicle.</param>
+    /// <param name="asRead">From a position's id and its data, those of its mirror image among them, to what a build has read
+    /// there.</param>
+    public static IReadOnlyList<Position> Read(Fields vehicle, Func<string, YamlMap, YamlMap>? asRead)
     {
         var all = vehicle.Each("positions");
         var byId = new Dictionary<string, Fields>(StringComparer.Ordinal);
@@ -19,13 +22,13 @@ internal static class PositionReader
             if (f.Text("id") is { } id && !byId.TryAdd(id.Value, f))
                 vehicle.Problems.Error(id.At, $"the position `{id.Value}` stands twice; the first is in line {byId[id.Value].At.Line}");
         }
-        return [.. all.Where(f => f.Text("id") is not null).Select(f => ReadOne(f, byId))];
+        return [.. all.Where(f => f.Text("id") is not null).Select(f => ReadOne(f, byId, asRead ?? ((_, map) => map)))];
     }
 
-    private static Position ReadOne(Fields own, Dictionary<string, Fields> byId)
+    private static Position ReadOne(Fields own, Dictionary<string, Fields> byId, Func<string, YamlMap, YamlMap> asRead)
     {
         if (own.Text("mirror_of") is not { } other)
-            return new Position(own, mirrored: false);
+            return new Position(Read(own.Map), mirrored: false);
         if (!byId.TryGetValue(other.Value, out var original))
         {
             own.Problems.Error(other.At, $"no position `{other.Value}` in this vehicle{Nearest.Hint(other.Value, byId.Keys)}",
@@ -46,7 +49,9 @@ internal static class PositionReader
         if (own.Map["side"] is null && original.Text("side") is { } side)
             merged = With(merged, "side",
                 new YamlScalar(side.At, side.Value switch { "left" => "right", "right" => "left", _ => side.Value }, Quoted: false));
-        return new Position(new Fields(merged, own.Provenance, own.Problems), mirrored: true);
+        return new Position(Read(merged), mirrored: true);
+
+        Fields Read(YamlMap map) => new(asRead(own.Word("id"), map), own.Provenance, own.Problems);
     }
 
     /// <summary>What lies on the left there lies on the right here: y of the location, hours and hole angles change over.</summary>

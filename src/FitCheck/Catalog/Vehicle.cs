@@ -7,7 +7,7 @@ namespace FitCheck.Catalog;
 /// <summary>A vehicle and the places for drivers in it.</summary>
 public sealed record Vehicle : Entry
 {
-    internal Vehicle(Fields f) : base(f)
+    internal Vehicle(Fields f, Func<string, YamlMap, YamlMap>? asRead = null) : base(f)
     {
         FactorySource = f.Text("factory_source");
         FactoryAmplified = f.Truth("factory_amplified");
@@ -20,7 +20,7 @@ public sealed record Vehicle : Entry
         Voltage = f.Inner("supply")?.Figure("voltage", Dimension.Volt);
         MainFusePlace = f.Inner("supply")?.Text("main_fuse_place")?.Value;
         Battery = f.Inner("supply")?.Text("battery");
-        Positions = PositionReader.Read(f);
+        Positions = PositionReader.Read(f, asRead);
     }
 
     /// <summary>The id of the source unit that the maker fitted, and where it is named; null when not recorded.</summary>
@@ -169,6 +169,7 @@ public sealed record Mounting
         var flat = f.Word("recess") == FilterRange.None;
         Recess = flat ? null : f.Length("recess");
         HasRecess = Recess is not null ? true : flat ? false : null;
+        RecessMinor = f.Length("recess_minor");
         PanelThickness = f.Length("panel_thickness");
         PanelMaterialAt = f.Text("panel_material");
         DoorCardGap = f.Length("door_card_gap");
@@ -198,6 +199,8 @@ public sealed record Mounting
     public Figure? Recess { get; }
     /// <summary>Whether there is a recess or trim ring; null when nobody has looked.</summary>
     public bool? HasRecess { get; }
+    /// <summary>Short axis of an oval recess or trim ring; null where it is round or nothing is written.</summary>
+    public Figure? RecessMinor { get; }
     /// <summary>Thickness of the panel.</summary>
     public Figure? PanelThickness { get; }
     /// <summary>`steel`, `plastic`, `aluminium` or `fibreboard`; null when not recorded.</summary>

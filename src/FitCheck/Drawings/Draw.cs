@@ -41,9 +41,9 @@ internal static class Draw
             TiltDeg = c.Tilt * 180 / Math.PI,
             AdapterOuterRadius = Millimetres(c.Adapter?.Outer) / 2,
             AdapterOpeningRadius = Millimetres(c.Adapter?.Opening) / 2,
-            HoleRadius = Millimetres(c.Cup is { } cup ? cup.Hole : c.Placed.Cutout) / 2,
+            HoleRadius = Millimetres(c.Cup is { } cup ? cup.Hole : c.Position.Mounting.Cutout) / 2,
             PanelThickness = Millimetres(mounting.PanelThickness),
-            GrilleGap = Millimetres(c.Cup is { } inCup ? inCup.GrilleGap : c.Placed.GrilleGap),
+            GrilleGap = Millimetres(c.Cup is { } inCup ? inCup.GrilleGap : c.Position.Mounting.GrilleGap),
             AimHour = mounting.AimClock,
             Face = DrawFace.Of(c),
             Obstructions = Obstructions(c),
@@ -105,7 +105,7 @@ internal static class Draw
         var things = c.Position.Mounting.Obstructions.Where(o => o.Depth is not null)
             .Select(o => new DrawnObstruction(o.Name, o.Depth!.Si * 1e3, (o.FromRadius?.Si ?? 0) * 1e3, o.Moving == true)
             { Hours = o is { FromClock: { } from, ToClock: { } to } && !new ClockSector(from, to).IsWhole ? (from, to) : null }).ToList();
-        if (c.Placed.Depth is { } depth)
+        if (c.Position.Mounting.Depth is { } depth)
             things.Add(new DrawnObstruction("behind the panel", depth.Si * 1e3, 0, false));
         return things;
     }

@@ -16,7 +16,7 @@ internal static class DrawFace
             panel.Add(new DrawnHole(holes.Angles[i], holes.Circle.Si * 500, fit?.Match.Meets[i] == true));
         return new FaceDrawing
         {
-            CutoutRadius = c.Placed.Cutout?.Si * 500,
+            CutoutRadius = c.Position.Mounting.Cutout?.Si * 500,
             IsOval = c.Position.Mounting.CutoutMinor is not null || c.Adapter?.OpeningMinor is not null,
             IsDriverOval = driver.Oval,
             PanelScrew = holes.Screw?.Si * 1e3,

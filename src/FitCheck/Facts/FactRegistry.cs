@@ -18,8 +18,9 @@ internal static class FactRegistry
     public static IReadOnlyList<Fact> Declarations { get; } =
     [
         .. PlaceFacts.Declarations, .. MountingFacts.Declarations, .. HoleFacts.Declarations, .. ScrewFacts.Declarations,
-        .. GasketFacts.Declarations,
-        .. CupFacts.Declarations, .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations,
+        .. PanelScrewFacts.Declarations, .. GasketFacts.Declarations,
+        .. CupFacts.Declarations, .. CupPlaceFacts.Declarations, .. MaterialFacts.Declarations,
+        .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations,
         .. LevelFacts.Declarations,
         .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations,
         .. SideFacts.Declarations, .. LoadFacts.Declarations, .. LoomFacts.Declarations,
@@ -41,8 +42,11 @@ internal static class FactRegistry
         .. MountingFacts.Parts.Select(p => Named(p.Declarations, (c, _, s) => p.Compute(c, s))),
         Named(HoleFacts.Declarations, (c, _, s) => HoleFacts.Compute(c, s)),
         Named(ScrewFacts.Declarations, (c, _, s) => ScrewFacts.Compute(c, s)),
+        Named(PanelScrewFacts.Declarations, (c, _, s) => PanelScrewFacts.Compute(c, s)),
         Named(GasketFacts.Declarations, (c, _, s) => GasketFacts.Compute(c, s)),
         Named(CupFacts.Declarations, (c, _, s) => CupFacts.Compute(c, s)),
+        Named(MaterialFacts.Declarations, (c, _, s) => MaterialFacts.Compute(c, s)),
+        Named(CupPlaceFacts.Declarations, (c, _, s) => CupPlaceFacts.Compute(c, s)),
         Named(TweeterFacts.Declarations, (c, _, s) => TweeterFacts.Compute(c, s)),
         Named(PowerFacts.Declarations, (c, _, s) => PowerFacts.Compute(c, s)),
         Named(WiringFacts.Declarations, (c, _, s) => WiringFacts.Compute(c, s)),

@@ -12,6 +12,9 @@ internal abstract record YamlNode(Location At)
 /// <summary>A scalar. <paramref name="Quoted"/> scalars are always text.</summary>
 internal sealed record YamlScalar(Location At, string Text, bool Quoted) : YamlNode(At)
 {
+    /// <summary>True for what a build tells of its own vehicle or parts, put in the place of what a catalog has.</summary>
+    public bool IsReading { get; init; }
+
     public override string Kind => Quoted ? "text" : $"`{Text}`";
 }
 

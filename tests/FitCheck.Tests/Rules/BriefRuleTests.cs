@@ -1,6 +1,7 @@
 using CsCheck;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
 using FitCheck.Rules.Conditions.Nodes;
 using FitCheck.Rules.Model;
 using FitCheck.Rules.Verdicts;
@@ -126,12 +127,10 @@ public sealed class BriefRuleTests
     {
         if (!rule.IsPlain || rule.Gate is not null || full is null)
             return true;
-        var (fact, value) = (facts[rule.Slot], facts[rule.Slot].Number.Value);
-        var half = fact.Number.High - value;
-        if (fact.IsKnown && !(value - fact.Number.Low).Equals(half))
-            return true;
-        var keeps = rule.Keeps(fact.IsKnown ? value : double.NaN, half, out var margin);
-        return Is(full, rule.Judge(fact.IsKnown ? value : double.NaN, half, fact.Doubt))
+        var fact = facts[rule.Slot];
+        var known = fact.IsKnown ? fact.Number : new Uncertain(double.NaN, double.NaN, double.NaN, 0);
+        var keeps = rule.Keeps(known.Value, known.Low, known.High, out var margin);
+        return Is(full, rule.Judge(known.Value, known.Low, known.High, fact.Doubt))
             && (keeps is null
             || (margin.Equals(full.Margin)
             && full.Status == (keeps == false ? Status.Fail : fact.Doubt == Doubt.Guessed ? Status.Measure : Status.Pass)));

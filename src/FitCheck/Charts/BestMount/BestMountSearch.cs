@@ -116,7 +116,7 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
         if (onMount.FirstLook is { } first)
         {
             var spare = LengthTerm.Difference(_there[place], mated.Needed);
-            var keeps = first.Rule.Keeps(spare.Si, spare.HalfWidth, out var metres);
+            var keeps = first.Rule.Keeps(spare.Si, spare.Low, spare.High, out var metres);
             if (keeps == false)
                 return first.Order != best.Failed ? first.Order > best.Failed : PairVerdict.Nanometres(metres) > best.Margin;
             if (keeps == true)

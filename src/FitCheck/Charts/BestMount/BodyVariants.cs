@@ -7,13 +7,13 @@ using FitCheck.Physics.Quantities;
 namespace FitCheck.Charts.BestMount;
 
 /// <summary>
-/// A driver's body as its figures say, and with each of them moved to either end of its tolerance: all that a stack-up over the body asks
-/// for, made once for every spacer and place.
+/// A driver's body as its figures say, as small and as large as their tolerances let it be: all that a stack-up over the body asks for,
+/// made once for every spacer and place.
 /// </summary>
 internal sealed class BodyVariants
 {
     private readonly BodyProfile? _nominal;
-    private readonly (BodyProfile Down, BodyProfile Up)[] _moved = [];
+    private readonly BodyProfile[] _ends = [];
 
     private BodyVariants(Stack stack, Func<double[], BodyProfile> body)
     {
@@ -22,16 +22,16 @@ internal sealed class BodyVariants
             return;
         var values = stack.Nominal();
         _nominal = body(values);
-        _moved = [.. stack.Moved(values).Select(m => (body(m.Down), body(m.Up)))];
+        _ends = stack.MovedTogether(values) is var (down, up) ? [body(down), body(up)] : [_nominal];
     }
 
     /// <summary>True when a figure of the body is estimated.</summary>
     public bool IsGuess { get; }
 
-    public static BodyVariants Of(Driver driver)
+    public static BodyVariants Of(Driver driver, bool acrossShortAxis)
     {
         var stack = new Stack(Dimension.Metre);
-        return new BodyVariants(stack, BodyFacts.Inputs(driver.Dimensions, what => what, stack));
+        return new BodyVariants(stack, BodyFacts.Inputs(driver.Dimensions, what => what, stack, acrossShortAxis));
     }
 
     /// <summary>
@@ -43,18 +43,20 @@ internal sealed class BodyVariants
         if (_nominal is null || thickness.IsMissing || tilt.IsMissing || third.IsMissing)
             return LengthTerm.Missing;
         var nominal = f(_nominal, tilt.Si, thickness.Si, third.Si);
-        var worst = 0.0;
-        foreach (var (down, up) in _moved)
-            Add(f(down, tilt.Si, thickness.Si, third.Si), f(up, tilt.Si, thickness.Si, third.Si));
-        if (thickness.HalfWidth != 0)
-            Add(f(_nominal, tilt.Si, thickness.Down.Si, third.Si), f(_nominal, tilt.Si, thickness.Up.Si, third.Si));
-        if (tilt.HalfWidth != 0)
-            Add(f(_nominal, tilt.Down.Si, thickness.Si, third.Si), f(_nominal, tilt.Up.Si, thickness.Si, third.Si));
-        if (third.HalfWidth != 0)
-            Add(f(_nominal, tilt.Si, thickness.Si, third.Down.Si), f(_nominal, tilt.Si, thickness.Si, third.Up.Si));
-        return new LengthTerm(nominal, worst, IsGuess || thickness.IsGuess || tilt.IsGuess || third.IsGuess);
-
-        void Add(double down, double up) => worst += Math.Max(Math.Abs(down - nominal), Math.Abs(up - nominal));
+        var (low, high) = (nominal, nominal);
+        for (var corner = 0; corner < 8; corner++)
+        {
+            // What is exact has one end only.
+            if (((corner & 1) != 0 && tilt.IsExact) || ((corner & 2) != 0 && thickness.IsExact) || ((corner & 4) != 0 && third.IsExact))
+                continue;
+            foreach (var body in _ends)
+            {
+                var result = f(body, (corner & 1) != 0 ? tilt.High : tilt.Low, (corner & 2) != 0 ? thickness.High : thickness.Low,
+                    (corner & 4) != 0 ? third.High : third.Low);
+                (low, high) = (Math.Min(low, result), Math.Max(high, result));
+            }
+        }
+        return new LengthTerm(nominal, low, high, IsGuess || thickness.IsGuess || tilt.IsGuess || third.IsGuess);
     }
 }
 

@@ -8,6 +8,7 @@ internal sealed class ChartedDriver(Driver driver, int pattern)
 {
     public Driver Driver => driver;
     public LengthTerm Flange { get; } = LengthTerm.Of(driver.Dimensions?.Flange);
+    public LengthTerm FlangeMinor { get; } = LengthTerm.Of(driver.Dimensions?.FlangeMinor);
     public LengthTerm Cutout { get; } = LengthTerm.Of(driver.Dimensions?.Cutout);
     public LengthTerm CutoutMinor { get; } = LengthTerm.Of(driver.Dimensions?.CutoutMinor);
     public LengthTerm Depth { get; } = LengthTerm.Of(driver.Dimensions?.Depth);
@@ -15,7 +16,12 @@ internal sealed class ChartedDriver(Driver driver, int pattern)
     public LengthTerm FlangeThickness { get; } = LengthTerm.Of(driver.Dimensions?.FlangeThickness);
     /// <summary>Nothing for a tweeter.</summary>
     public LengthTerm Travel { get; } = driver.IsTweeter ? LengthTerm.Exactly(0) : LengthTerm.Of(MountingFacts.Travel(driver));
-    public BodyVariants Body { get; } = BodyVariants.Of(driver);
+    public LengthTerm Circle { get; } = LengthTerm.Of(driver.Holes?.Circle);
+    public LengthTerm Screw { get; } = LengthTerm.Of(MaterialFacts.Exact(driver.Holes?.Screw), MaterialFacts.UsualScrew);
+    public LengthTerm Mass { get; } = LengthTerm.Of(driver.Mass);
+    public BodyVariants Body { get; } = BodyVariants.Of(driver, acrossShortAxis: false);
+    /// <summary>Of an oval one; of a round one it is not asked.</summary>
+    public BodyVariants BodyMinor { get; } = BodyVariants.Of(driver, acrossShortAxis: driver.Oval);
     /// <summary>Drivers with the same screw holes have the same number here.</summary>
     public int Pattern => pattern;
 }

@@ -59,6 +59,9 @@ internal sealed class DriverOnMount
         return known;
     }
 
+    /// <summary>How far it reaches out where it is deeper than a thing begins.</summary>
+    public LengthTerm ReachBehind(in ObstacleBehind thing) => _driver.Body.Needed(_on, thing.Depth, BodyFormulas.ReachBehind);
+
     /// <summary>How far it stands before the mounting plane, its travel included.</summary>
     public LengthTerm FrontNeeded() =>
         _front ??= MountingFormulas.FrontNeeded(_on.Thickness, _on.Tilt, _driver.FlangeThickness, _driver.FrontHeight, _driver.Flange,
@@ -71,4 +74,8 @@ internal sealed class DriverOnMount
             _holes[place.Panel] = known = _driver.Body.Needed(_on, place.PanelThickness, BodyFormulas.HoleNeeded);
         return known;
     }
+
+    /// <summary>The same across the short axis of an oval body.</summary>
+    public LengthTerm HoleOfBodyMinor(ChartedPlace place) =>
+        _driver.BodyMinor.Needed(_on, place.PanelThickness, BodyFormulas.HoleNeeded);
 }

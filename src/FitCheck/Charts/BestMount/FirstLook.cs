@@ -15,6 +15,6 @@ internal sealed record FirstLook(int Order, BriefRule Rule, Func<ChartedPlace, L
 {
     /// <summary>Whether this alone tells that a mounting fails and is no better than the best.</summary>
     public bool IsWorse(in LengthTerm there, in LengthTerm needed, in PairVerdict best) =>
-        Rule.Keeps(there.Si - needed.Si, there.HalfWidth + needed.HalfWidth, out var metres) == false && Order <= best.Failed
+        Rule.Keeps(there.Si - needed.Si, there.Low - needed.High, there.High - needed.Low, out var metres) == false && Order <= best.Failed
         && (Order < best.Failed || PairVerdict.Nanometres(metres) <= best.Margin);
 }

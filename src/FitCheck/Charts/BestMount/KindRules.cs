@@ -265,7 +265,7 @@ internal sealed class KindRules
                 if (!isOfKnown && !gate.IsKnown)
                 {
                     var ifSo = number(pair);
-                    return BriefRule.WhereOpen(entry.Rule.Judge(ifSo.Si, ifSo.HalfWidth, ifSo.IsGuess ? Doubt.Guessed : doubt));
+                    return BriefRule.WhereOpen(entry.Rule.Judge(ifSo.Si, ifSo.Low, ifSo.High, ifSo.IsGuess ? Doubt.Guessed : doubt));
                 }
                 if ((isOfKnown ? gate.IsKnown : gate.IsTrue) == isNegated)
                     return null;
@@ -273,7 +273,7 @@ internal sealed class KindRules
             }
         }
         var term = number(pair);
-        return entry.Rule.Judge(term.Si, term.HalfWidth, term.IsGuess ? Doubt.Guessed : doubt);
+        return entry.Rule.Judge(term.Si, term.Low, term.High, term.IsGuess ? Doubt.Guessed : doubt);
     }
 
     // Numbers that are asked for by themselves are not put into the sheet.

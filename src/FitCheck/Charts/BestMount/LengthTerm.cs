@@ -6,31 +6,32 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Charts.BestMount;
 
-/// <summary>A figure as a stack-up takes it: a length with its half-width, both SI, or nothing; and whether it is a guess.</summary>
-internal readonly record struct LengthTerm(double Si, double HalfWidth, bool IsGuess) : ILength<LengthTerm>
+/// <summary>A figure as a stack-up takes it: a length with its worst case, SI, or nothing; and whether it is a guess.</summary>
+internal readonly record struct LengthTerm(double Si, double Low, double High, bool IsGuess) : ILength<LengthTerm>
 {
+    public LengthTerm(double si, double halfWidth, bool isGuess) : this(si, si - halfWidth, si + halfWidth, isGuess)
+    {
+    }
+
     public static LengthTerm Of(Figure? figure) => figure is null ? Missing : new(figure.Si, figure.HalfWidth, figure.IsEstimated);
 
     /// <summary>A figure that counts as a given value when it is left out.</summary>
     public static LengthTerm Of(Figure? figure, double absent) => figure is null ? Exactly(absent) : Of(figure);
 
-    /// <summary>At the lower end of its tolerance.</summary>
-    public LengthTerm Down => this with { Si = Si - HalfWidth };
-
-    /// <summary>At the upper end.</summary>
-    public LengthTerm Up => this with { Si = Si + HalfWidth };
+    /// <summary>True when nothing is open about it.</summary>
+    public bool IsExact => Low == High;
 
     /// <summary>True when there is no such figure.</summary>
     public bool IsMissing => double.IsNaN(Si);
 
-    public static readonly LengthTerm Missing = new(double.NaN, 0, IsGuess: false);
+    public static readonly LengthTerm Missing = new(double.NaN, 0, isGuess: false);
 
     /// <summary>Exactly this, as nobody guessed it.</summary>
-    public static LengthTerm Exactly(double si) => new(si, 0, IsGuess: false);
+    public static LengthTerm Exactly(double si) => new(si, 0, isGuess: false);
 
-    /// <summary>The difference of two figures times a factor (&gt; 0), with the sum of their half-widths as its worst case.</summary>
+    /// <summary>The difference of two figures times a factor (&gt; 0), with the sum of their tolerances as its worst case.</summary>
     public static LengthTerm Difference(in LengthTerm a, in LengthTerm b, double scale = 1) =>
-        new((a.Si - b.Si) * scale, (a.HalfWidth + b.HalfWidth) * scale, a.IsGuess || b.IsGuess);
+        new((a.Si - b.Si) * scale, (a.Low - b.High) * scale, (a.High - b.Low) * scale, a.IsGuess || b.IsGuess);
 
     /// <summary>As <see cref="FitCheck.Physics.Geometry.StackUp"/> would have it; unknown when an input is.</summary>
     public static LengthTerm Of<TFormula>(ReadOnlySpan<LengthTerm> inputs) where TFormula : struct, ILengthFormula
@@ -45,22 +46,37 @@ internal readonly record struct LengthTerm(double Si, double HalfWidth, bool IsG
             isGuess |= inputs[i].IsGuess;
         }
         var nominal = TFormula.Of(values);
-        var worst = 0.0;
-        for (var i = 0; i < inputs.Length; i++)
+        var (low, high) = (nominal, nominal);
+        foreach (var up in (ReadOnlySpan<bool>)[false, true])
         {
-            if (inputs[i].HalfWidth == 0)
-                continue;
-            values[i] = inputs[i].Down.Si;
-            var down = Math.Abs(TFormula.Of(values) - nominal);
-            values[i] = inputs[i].Up.Si;
-            worst += Math.Max(down, Math.Abs(TFormula.Of(values) - nominal));
-            values[i] = inputs[i].Si;
+            for (var i = 0; i < inputs.Length; i++)
+                values[i] = !TFormula.Rises(i) ? inputs[i].Si : up ? inputs[i].High : inputs[i].Low;
+            Corners<TFormula>(inputs, values, 0, ref low, ref high);
         }
-        return new LengthTerm(nominal, worst, isGuess);
+        return new LengthTerm(nominal, low, high, isGuess);
+    }
+
+    private static void Corners<TFormula>(ReadOnlySpan<LengthTerm> inputs, Span<double> values, int from, ref double low, ref double high)
+        where TFormula : struct, ILengthFormula
+    {
+        while (from < inputs.Length && (TFormula.Rises(from) || inputs[from].IsExact))
+            from++;
+        if (from == inputs.Length)
+        {
+            var result = TFormula.Of(values);
+            (low, high) = (Math.Min(low, result), Math.Max(high, result));
+            return;
+        }
+        values[from] = inputs[from].Low;
+        Corners<TFormula>(inputs, values, from + 1, ref low, ref high);
+        values[from] = inputs[from].High;
+        Corners<TFormula>(inputs, values, from + 1, ref low, ref high);
+        values[from] = inputs[from].Si;
     }
 
     /// <summary>As a fact.</summary>
-    public Brief ToBrief() => IsMissing ? Brief.Unknown : Brief.Of(Uncertain.Within(Si, HalfWidth), IsGuess ? Doubt.Guessed : Doubt.None);
+    public Brief ToBrief() => IsMissing ? Brief.Unknown
+        : Brief.Of(new Uncertain(Si, Low, High, Math.Max(High - Si, Si - Low)), IsGuess ? Doubt.Guessed : Doubt.None);
 }
 
 /// <summary>The smallest of several margins, gathered one by one.</summary>
@@ -82,7 +98,7 @@ internal struct LeastLengthTerm : IMargins<LengthTerm>
             return;
         }
         _isGuess |= margin.IsGuess;
-        if (_least.Add(margin.Down.Si, margin.Up.Si))
+        if (_least.Add(margin.Low, margin.High))
             _term = margin;
     }
 

@@ -10,7 +10,8 @@ namespace FitCheck.Charts.BestMount;
 /// <param name="Where">Its number; 0 where it stands everywhere.</param>
 /// <param name="FromRadius">Where it begins.</param>
 /// <param name="Reach">How deep a body reaches there.</param>
-internal readonly record struct ObstacleBehind(LengthTerm Depth, int Where, LengthTerm FromRadius, BodyFormula Reach)
+/// <param name="IsAside">Whether it begins at a radius.</param>
+internal readonly record struct ObstacleBehind(LengthTerm Depth, int Where, LengthTerm FromRadius, BodyFormula Reach, bool IsAside)
 {
     /// <param name="position">Where it stands.</param>
     /// <param name="thing">What it is; null for all that limits the free depth.</param>
@@ -20,6 +21,7 @@ internal readonly record struct ObstacleBehind(LengthTerm Depth, int Where, Leng
         var reach = ObstructionReach.Of(position, thing);
         var radius = LengthTerm.Of(reach.FromRadius, 0);
         return new(LengthTerm.Of(thing is null ? position.Mounting.Depth : thing.Depth), reach.IsEverywhere ? 0
-            : number(("thing", radius, reach.Sector, reach.AimClock)), radius, reach.Reach);
+            : number(("thing", radius, reach.Sector, reach.AimClock)), radius, reach.Reach,
+            thing?.FromRadius is { Si: > 0 });
     }
 }

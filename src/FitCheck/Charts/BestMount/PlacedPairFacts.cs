@@ -22,7 +22,8 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     public static readonly IReadOnlySet<string> Slow = new HashSet<string>(StringComparer.Ordinal)
     {
         MountingFacts.DepthMargin.Name, MountingFacts.GlassMargin.Name, MountingFacts.HoleMargin.Name,
-        MountingFacts.LargestHoleMargin.Name, HoleFacts.PanelHolesMeeting.Name, HoleFacts.DriverHolesMeeting.Name,
+        MountingFacts.LargestHoleMargin.Name, MountingFacts.SideMargin.Name,
+        HoleFacts.PanelHolesMeeting.Name, HoleFacts.DriverHolesMeeting.Name,
         AimFacts.OffAxisLoss.Name,
     };
 
@@ -53,11 +54,16 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
         {
             [MountingFacts.DepthMargin.Name] = s => Least(s, Formulas.DepthMargins),
             [MountingFacts.GlassMargin.Name] = s => Least(s, Formulas.GlassMargins),
+            [MountingFacts.SideMargin.Name] = s => Least(s, Formulas.SideMargins),
             [MountingFacts.FrontMargin.Name] = s => Formulas.FrontMargin(new(s)),
             [MountingFacts.HoleMargin.Name] = s => Least(s, Formulas.HoleMargins),
             [MountingFacts.LargestHoleMargin.Name] = s => Least(s, Formulas.LargestHoleMargins),
-            [MountingFacts.FlangeMargin.Name] = s => Formulas.FlangeMargin(new(s)),
-            [MountingFacts.FlangeOverlap.Name] = s => Formulas.FlangeOverlap(new(s)),
+            [MountingFacts.FlangeMargin.Name] = s => Least(s, Formulas.FlangeMargins),
+            [MountingFacts.FlangeOverlap.Name] = s => Least(s, Formulas.FlangeOverlaps),
+            [MaterialFacts.PanelMaterialLeft.Name] = s => Material(s, Formulas.PanelMaterials),
+            [MaterialFacts.DriverMass.Name] = s => s.Driver.Driver.IsTweeter ? LengthTerm.Missing : s.Driver.Mass,
+            [CupPlaceFacts.TweeterFlangeRest.Name] =
+                s => s.Driver.Driver.IsTweeter ? Least(s, Formulas.FlangeOverlaps) : LengthTerm.Missing,
             [HoleFacts.PanelHoles.Name] = s => s.PanelHoles().Total,
             [HoleFacts.PanelHolesMeeting.Name] = s => s.PanelHoles().Meeting,
         };
@@ -65,10 +71,11 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
     public static readonly IReadOnlyDictionary<string, Func<PlacedPairFacts, LengthTerm>> OnSpacer =
         new Dictionary<string, Func<PlacedPairFacts, LengthTerm>>(OnPanel, StringComparer.Ordinal)
         {
-            [MountingFacts.OpeningMargin.Name] = s => Formulas.OpeningMargin(new(s)),
+            [MountingFacts.OpeningMargin.Name] = s => Least(s, Formulas.OpeningMargins),
             [MountingFacts.TabMargin.Name] = s => Formulas.TabMargin(new(s)),
-            [MountingFacts.AdapterRecessMargin.Name] = s => Formulas.SpacerRecessMargin(new(s)),
-            [MountingFacts.AdapterOverlap.Name] = s => Formulas.SpacerOverlap(new(s)),
+            [MountingFacts.AdapterRecessMargin.Name] = s => Least(s, Formulas.SpacerRecessMargins),
+            [MountingFacts.AdapterOverlap.Name] = s => Least(s, Formulas.SpacerOverlaps),
+            [MaterialFacts.SpacerMaterialLeft.Name] = s => Material(s, Formulas.SpacerMaterials),
             [HoleFacts.DriverHoles.Name] = s => s.DriverHoles().Total,
             [HoleFacts.DriverHolesMeeting.Name] = s => s.DriverHoles().Meeting,
         };
@@ -80,6 +87,14 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
             [CupFacts.CupWallLeft.Name] = s => OfCup.WallLeft(new(s)),
             [CupFacts.CupDepthMargin.Name] = s => OfCup.DepthMargin(new(s)),
             [CupFacts.CupGrilleMargin.Name] = s => OfCup.GrilleMargin(new(s)),
+            [CupPlaceFacts.TweeterFlangeRest.Name] = s => s.Driver.Driver.IsTweeter ? Least(s, OfCup.FlangeRests) : LengthTerm.Missing,
+            [CupPlaceFacts.CupRecessMargin.Name] = s => OfCup.RecessMargin(new(s)),
+            [CupPlaceFacts.PlaceHoleSpare.Name] = s => OfCup.PlaceHoleSpare(new(s)),
+            [CupPlaceFacts.LargestPlaceHoleSpare.Name] =
+                s => OfCup.LargestPlaceHoleSpare(new(s)),
+            [CupPlaceFacts.CupOverHole.Name] = s => OfCup.CupOverHole(new(s)),
+            [CupPlaceFacts.PlaceDepthSpare.Name] = s => OfCup.PlaceDepthSpare(new(s)),
+            [CupPlaceFacts.PlaceGrilleSpare.Name] = s => OfCup.PlaceGrilleSpare(new(s)),
         };
 
     /// <summary>
@@ -92,8 +107,20 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
         [PlaceFacts.RoleFits.Name] = s => Brief.Of(PlaceFacts.Suits(s.Driver.Driver.Type, s.Place.Position.Role)),
         [MountingFacts.HasGlass.Name] =
             s => s.Mount?.Cup is null ? Of(s.Place.Position.Mounting.HasMoving) : s.Slowly(MountingFacts.HasGlass.Name),
+        [MountingFacts.HasThingsBeside.Name] =
+            s => s.Mount?.Cup is null ? Of(s.Place.HasThingsBeside) : s.Slowly(MountingFacts.HasThingsBeside.Name),
         [AimFacts.OffAxisLoss.Name] = s => s.Driver.Driver.IsTweeter ? s.OffAxis() : s.Slowly(AimFacts.OffAxisLoss.Name),
         [HoleFacts.SpacerBlank.Name] = s => s.Mount?.Adapter is { } spacer ? Of(HoleFacts.IsBlank(spacer)) : Brief.Unknown,
+        [MaterialFacts.PanelEdgeRound.Name] = s => s.Mount?.Cup is null && !s.Driver.Driver.IsTweeter
+            ? Brief.Of(MaterialFacts.IsPanelRound(s.Place.Position, s.Driver.Driver)) : Brief.Unknown,
+        [MaterialFacts.SpacerEdgeRound.Name] = s => s.Mount?.Adapter is { } spacer && !s.Driver.Driver.IsTweeter
+            ? Brief.Of(MaterialFacts.IsSpacerRound(spacer)) : Brief.Unknown,
+        [CupPlaceFacts.PlaceHoleDecides.Name] = s => Decides(s, d => d.Hole),
+        [CupPlaceFacts.PlaceDepthDecides.Name] = s => Decides(s, d => d.Depth),
+        [CupPlaceFacts.PlaceGrilleDecides.Name] = s => Decides(s, d => d.Grille),
+        [PlaceFacts.PlasticPanel.Name] = s => Of(PlaceFacts.IsPlastic(s.Place.Position)),
+        [PlaceFacts.MetalPanel.Name] = s => Of(PlaceFacts.IsMetal(s.Place.Position)),
+        [PlaceFacts.PlasticSpacer.Name] = s => s.Mount?.Adapter is { } spacer ? Of(PlaceFacts.IsPlastic(spacer)) : Brief.Unknown,
         [PlaceFacts.AdapterHandFits.Name] = s => s.Mount?.Adapter is { } spacer ? Of(PlaceFacts.HandFits(spacer, s.Place.Position))
             : Brief.Unknown,
         // What is charted is made for the place, as far as anybody wrote what it is made for.
@@ -127,6 +154,12 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
         _whole ??= new Pair(Place.Vehicle, Place.Position, Driver.Driver, Mount?.Part).Facts(accepts);
         return Brief.Of(_whole.Values.GetValueOrDefault(fact));
     }
+
+    private static Brief Decides(PlacedPairFacts s, Func<(bool Hole, bool Depth, bool? Grille), bool?> which) => s.Mount?.Cup is { } cup
+        ? Of(which(CupPlaceFacts.Decides(cup, s.Driver.Driver, s.Place.Position, s.Place.Vehicle.Id))) : Brief.Unknown;
+
+    private static LengthTerm Material(PlacedPairFacts pair, Margins of) =>
+        pair.Driver.Driver.IsTweeter ? LengthTerm.Missing : Least(pair, of);
 
     private delegate void Margins(in ChartedLengths pair, ref LeastLengthTerm margins);
 

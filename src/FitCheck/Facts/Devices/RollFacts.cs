@@ -90,5 +90,6 @@ internal static class RollFacts
     }
 
     private static Func<PassLimit, string?>? Passing(WiringPart cable) => cable.Length is { } roll
-        ? limit => limit.AtLeast ? $"{QuantityText.Format(Math.Max(0, roll.Si - limit.Limit), Unit.Find("m")!)} or less" : null : null;
+        ? limit => limit.AtLeast
+            ? $"{QuantityText.FormatLimit(Math.Max(0, roll.Si - limit.Limit), Unit.Find("m")!, orMore: false)} or less" : null : null;
 }

@@ -220,8 +220,9 @@ internal static class SupplyFacts
             Add(main, mainLength.Datum, mainLength.Estimated, null);
         }
         // The longest cable that keeps a limit, from what the rest of the way takes.
-        string? Longest(PassLimit limit) => limit.AtLeast ? null
-            : $"{QuantityText.Format(Tenths((limit.Limit - rest.High) / (own.High * power)), Unit.Find("m")!)} or less";
+        string? Longest(PassLimit limit) => !limit.AtLeast
+            && Tenths((limit.Limit - rest.High) / (own.High * power)) is > 0 and var most
+                ? $"{QuantityText.FormatLimit(most, Unit.Find("m")!, orMore: false)} or less" : null;
         if (c.Length() is not { } length)
             return FactValue.Unknown(unknown, c.LengthUnsure(false, Longest));
         Add(c, length.Datum, length.Estimated, Longest);

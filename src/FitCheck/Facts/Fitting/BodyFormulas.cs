@@ -32,7 +32,9 @@ internal sealed record ObstructionReach(BodyFormula Reach, Figure? FromRadius, b
         if (thing?.FromRadius is not { Si: > 0 } && sector.IsWhole)
             return Everywhere;
         var lean = aim ?? 0;
-        return new((body, tilt, thickness, from) => TiltedBody.DepthNeededInSector(body, tilt, thickness, from, lean, sector) ?? 0,
+        // What stays before the panel needs no depth.
+        return new((body, tilt, thickness, from) =>
+            Math.Max(0, TiltedBody.DepthNeededInSector(body, tilt, thickness, from, lean, sector) ?? 0),
             thing!.FromRadius, false, sector, aim);
     }
 }
@@ -43,4 +45,8 @@ internal static class BodyFormulas
     /// <summary>The diameter of the hole that the body needs on its spacer; the third figure is the panel's thickness.</summary>
     public static readonly BodyFormula HoleNeeded = static (body, tilt, thickness, panel) =>
         2 * TiltedBody.HoleRadiusNeeded(body, tilt, thickness, panel);
+
+    /// <summary>How far the body reaches out, from the hole's centre line, deeper than the third figure behind the panel.</summary>
+    public static readonly BodyFormula ReachBehind = static (body, tilt, thickness, depth) =>
+        TiltedBody.ReachBehind(body, tilt, thickness, depth);
 }

@@ -13,7 +13,8 @@ internal static class HoleFacts
 
     public static readonly NumberFact PanelHoles = Declarations.Number(
         "panel_holes", Dimension.One, "Screw holes that the vehicle has here.",
-        Reads.Mounted.Itself, Reads.Adapter["handed", "tilt"], Reads.Place.Itself, Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
+        Reads.Mounted.Itself, Reads.Adapter["handed", "tilt"], Reads.Place.Itself,
+        Reads.OnPanel["adapter.vehicle_holes", "driver.holes"]);
     public static readonly NumberFact PanelHolesMeeting = Declarations.Number(
         "panel_holes_meeting", Dimension.One, "Screw holes of the vehicle that meet a hole of what is mounted on them.",
         Reads.Mounted.Itself, Reads.Adapter["handed", "tilt", "vehicle_holes.angles", "vehicle_holes.circle", "vehicle_holes.slot"],
@@ -44,7 +45,8 @@ internal static class HoleFacts
         Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes"]);
     public static readonly WordFact DriverHolesMissedAt = Declarations.Word(
         "driver_holes_missed_at", "Where, on the clock face, the driver's screw holes meet none in the spacer.",
-        Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes", "handed", "tilt"], Reads.Place.Itself);
+        Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes", "handed", "tilt", "vehicle_holes"],
+        Reads.Place.Itself);
 
     public static void Compute(PositionContext c, FactSheet sheet)
     {

@@ -5,6 +5,11 @@ internal interface ILengthFormula
 {
     /// <summary>From the inputs' values in their order; pure.</summary>
     static abstract double Of(ReadOnlySpan<double> values);
+
+    /// <summary>
+    /// True when it rises with an input, whatever the others are: for its worst case the ends of all of these are tried together.
+    /// </summary>
+    static abstract bool Rises(int input);
 }
 
 /// <summary>

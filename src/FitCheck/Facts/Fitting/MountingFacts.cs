@@ -13,7 +13,6 @@ internal static class MountingFacts
     /// <summary>Thickness in metres that a panel counts as where nobody recorded it (common practice, no source).</summary>
     internal const double UsualPanel = 1e-3;
 
-
     private static readonly FactGroup OfSpacer = new(Subject.Position);
 
     public static readonly NumberFact AdapterThickness = OfSpacer.Number(
@@ -57,6 +56,17 @@ internal static class MountingFacts
             "dimensions.profile"],
         Reads.Adapter["thickness", "tilt"], Reads.Place["mounting.obstructions"]);
 
+    public static readonly TruthFact HasThingsBeside = OfDepth.Truth(
+        "has_things_beside", "Something behind the panel begins at a radius, so that the driver may stand beside it.",
+        Reads.Mounted.Itself, Reads.Place["mounting.obstructions"]);
+    public static readonly NumberFact SideMargin = OfDepth.Number(
+        "side_margin", Dimension.Metre,
+        "Least room sideways between the driver, where it is deep enough to meet it, and anything that begins at a radius.",
+        Reads.Mounted.Itself,
+        Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height",
+            "dimensions.profile"],
+        Reads.Adapter["thickness", "tilt"], Reads.Place["mounting.obstructions"]);
+
     private static readonly FactGroup OfFront = new(Subject.Position);
 
     public static readonly NumberFact FrontNeeded = OfFront.Number(
@@ -82,39 +92,44 @@ internal static class MountingFacts
         Reads.Mounted.Itself, Reads.Driver["dimensions"], Reads.Adapter["thickness", "tilt"], Reads.Place.Itself);
     public static readonly NumberFact HoleAvailable = OfHole.Number(
         "hole_available", Dimension.Metre, "Diameter of the hole in the panel; the short axis when it is oval and the driver round.",
-        Reads.Mounted.Itself, Reads.Driver["dimensions.cutout_minor"], Reads.Place["mounting.cutout", "mounting.cutout_minor"],
+        Reads.Mounted.Itself, Reads.Driver["shape"], Reads.Place["mounting.cutout", "mounting.cutout_minor"],
         Reads.Measured["fit.measured.cutout"]);
     public static readonly NumberFact HoleMargin = OfHole.Number(
         "hole_margin", Dimension.Metre, "Diameter that the panel's hole has to spare around the body.",
-        Reads.Mounted.Itself, Reads.Driver["dimensions"], Reads.Adapter["thickness", "tilt"],
-        Reads.Place["mounting.cutout", "mounting.cutout_minor"],
+        Reads.Mounted.Itself, Reads.Driver["dimensions", "shape"], Reads.Adapter["thickness", "tilt"],
+        Reads.Place["mounting.cutout", "mounting.cutout_minor", "mounting.panel_thickness"],
         Reads.Measured["fit.measured.cutout"]);
     public static readonly NumberFact LargestHoleMargin = OfHole.Number(
         "largest_hole_margin", Dimension.Metre, "Diameter to spare when the hole is enlarged as far as the panel allows.",
-        Reads.Mounted.Itself, Reads.Driver["dimensions"], Reads.Adapter["thickness", "tilt"], Reads.Place["mounting.largest_cutout"]);
+        Reads.Mounted.Itself, Reads.Driver["dimensions", "shape"], Reads.Adapter["thickness", "tilt"],
+        Reads.Place["mounting.cutout", "mounting.cutout_minor", "mounting.largest_cutout", "mounting.panel_thickness"],
+        Reads.Measured["fit.measured.cutout"]);
 
     private static readonly FactGroup OfFlange = new(Subject.Position);
 
     public static readonly NumberFact OpeningMargin = OfFlange.Number(
         "opening_margin", Dimension.Metre, "Diameter that the spacer's opening has to spare around the driver's cutout.",
-        Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Adapter["opening"]);
+        Reads.Mounted.Itself, Reads.Driver["dimensions.cutout", "dimensions.cutout_minor", "shape"],
+        Reads.Adapter["opening", "opening_minor"]);
     public static readonly NumberFact TabMargin = OfFlange.Number(
         "tab_margin", Dimension.Metre, "Diameter between the spacer's inner tabs to spare around the driver's cutout.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Adapter["inner_tabs.radius"]);
     public static readonly NumberFact FlangeMargin = OfFlange.Number(
         "flange_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the driver's flange.",
-        Reads.Mounted.Itself, Reads.Driver["dimensions.flange"], Reads.Place["mounting.recess"]);
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange", "dimensions.flange_minor", "shape"],
+        Reads.Place["mounting.recess", "mounting.recess_minor"]);
     public static readonly NumberFact AdapterRecessMargin = OfFlange.Number(
         "adapter_recess_margin", Dimension.Metre, "Diameter that the recess or trim ring has to spare around the spacer.",
-        Reads.Mounted.Itself, Reads.Adapter["outer"], Reads.Place["mounting.recess"]);
+        Reads.Mounted.Itself, Reads.Adapter["outer", "outer_minor"], Reads.Place["mounting.recess", "mounting.recess_minor"]);
     public static readonly NumberFact FlangeOverlap = OfFlange.Number(
         "flange_overlap", Dimension.Metre, "Width on which the driver's flange rests beyond the hole under it.",
-        Reads.Mounted.Itself, Reads.Driver["dimensions.flange"], Reads.Adapter["opening"],
-        Reads.Under["adapter.opening", "position.mounting.cutout"],
+        Reads.Mounted.Itself, Reads.Driver["dimensions.flange", "dimensions.flange_minor", "shape"],
+        Reads.Adapter["opening", "opening_minor"],
+        Reads.Under["adapter.opening", "adapter.opening_minor", "position.mounting.cutout", "position.mounting.cutout_minor"],
         Reads.Measured["fit.measured.cutout"]);
     public static readonly NumberFact AdapterOverlap = OfFlange.Number(
         "adapter_overlap", Dimension.Metre, "Width on which the spacer rests beyond the hole in the panel.",
-        Reads.Mounted.Itself, Reads.Adapter["outer"], Reads.Place["mounting.cutout"],
+        Reads.Mounted.Itself, Reads.Adapter["outer", "outer_minor"], Reads.Place["mounting.cutout", "mounting.cutout_minor"],
         Reads.Measured["fit.measured.cutout"]);
 
     public static readonly IReadOnlyList<Fact> Declarations = [.. OfSpacer, .. OfDepth, .. OfFront, .. OfHole, .. OfFlange];
@@ -155,6 +170,13 @@ internal static class MountingFacts
         var glass = moving.ToArray().MinBy(o => o!.Depth?.Si ?? 0);
         sheet.Set(HasGlass, c.Position.Mounting.HasMoving, glass is null ? PositionLengths.Unlooked(c)
             : new Unsure(c.AtPosition($"whether the {glass.Name} moves"), "Run the window up and down and watch it.", Estimated: false));
+        var beside = new StackedMargins();
+        Formulas.SideMargins(lengths, ref beside);
+        var least = beside.ToFact();
+        sheet.Set(HasThingsBeside, least is not null ? true : c.Position.Mounting.AreObstructionsRecorded ? false : null,
+            PositionLengths.Unlooked(c));
+        if (least is not null)
+            sheet.Set(SideMargin, least);
         if (moving.Length == 0 && c.Position.Mounting.AreObstructionsRecorded)
             return;
         sheet.Set(GlassDepth, glass?.Depth?.Si);
@@ -169,7 +191,7 @@ internal static class MountingFacts
             return;
         var lengths = new PositionLengths(c);
         sheet.Set(FrontNeeded, lengths.FrontNeeded.ToFact());
-        sheet.Set(FrontAvailable, c.Placed.GrilleGap?.Si);
+        sheet.Set(FrontAvailable, c.Position.Mounting.GrilleGap?.Si);
         sheet.Set(FrontMargin, Formulas.FrontMargin(lengths).ToFact());
     }
 
@@ -201,17 +223,26 @@ internal static class MountingFacts
             return;
         var lengths = new PositionLengths(c);
         if (c.Adapter is not null)
-            sheet.Set(OpeningMargin, Formulas.OpeningMargin(lengths).ToFact());
+            sheet.Set(OpeningMargin, Least(lengths, Formulas.OpeningMargins));
         if (c.Adapter is { HasTabs: not false })
             sheet.Set(TabMargin, Formulas.TabMargin(lengths).ToFact());
-        sheet.Set(FlangeOverlap, Formulas.FlangeOverlap(lengths).ToFact());
+        sheet.Set(FlangeOverlap, Least(lengths, Formulas.FlangeOverlaps));
         if (c.Adapter is not null)
         {
             if (c.Position.Mounting.HasRecess != false)
-                sheet.Set(AdapterRecessMargin, Formulas.SpacerRecessMargin(lengths).ToFact());
-            sheet.Set(AdapterOverlap, Formulas.SpacerOverlap(lengths).ToFact());
+                sheet.Set(AdapterRecessMargin, Least(lengths, Formulas.SpacerRecessMargins));
+            sheet.Set(AdapterOverlap, Least(lengths, Formulas.SpacerOverlaps));
         }
         if (c.Position.Mounting.HasRecess != false)
-            sheet.Set(FlangeMargin, Formulas.FlangeMargin(lengths).ToFact());
+            sheet.Set(FlangeMargin, Least(lengths, Formulas.FlangeMargins));
+    }
+
+    private delegate void Margins(in PositionLengths pair, ref StackedMargins margins);
+
+    private static FactValue Least(PositionLengths pair, Margins of)
+    {
+        var margins = new StackedMargins();
+        of(pair, ref margins);
+        return margins.ToFact()!;
     }
 }

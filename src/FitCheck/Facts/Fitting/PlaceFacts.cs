@@ -69,6 +69,12 @@ internal static class PlaceFacts
         "metal_panel", "The panel is of metal.",
         Reads.Place["mounting.panel_material"])
         .Saying("not on metal");
+    public static readonly TruthFact PlasticPanel = Declarations.Truth(
+        "plastic_panel", "The panel is of plastic.", Reads.Place["mounting.panel_material"]);
+    public static readonly TruthFact PlasticSpacer = Declarations.Truth(
+        "plastic_spacer", "The spacer is of plastic.", Reads.Adapter["material"]);
+    public static readonly TruthFact MetalSpacer = Declarations.Truth(
+        "metal_spacer", "The spacer is of metal.", Reads.Adapter["material"]);
     public static readonly TruthFact DrillingAccepted = Declarations.Truth(
         "drilling_accepted", "The build accepts drilling.",
         Reads.Work.Itself)
@@ -141,10 +147,10 @@ internal static class PlaceFacts
         sheet.Set(PressureSensor, position.PressureSensor ?? (position.Place is "door" or "" ? null : false),
             new Unsure(c.AtPosition("whether the door carries a pressure sensor"), "Look it up in the vehicle maker's documents.",
                 Estimated: false));
-        sheet.Set(MetalPanel, position.Mounting.PanelMaterial is { } panel ? panel is "steel" or "aluminium" : null,
-            new Unsure(c.AtPosition("material of the panel"), "Try it with a magnet, and look at a cut edge.", Estimated: false));
+        sheet.Set(MetalPanel, IsMetal(position), MaterialOfPanel(c));
         sheet.Set(HasRecess, position.Mounting.HasRecess, new Unsure(c.AtPosition("diameter of the recess or trim ring"),
             "Measure with a calliper, in two directions; a panel without any is `none`.", Estimated: false));
+        sheet.Set(PlasticPanel, IsPlastic(position), MaterialOfPanel(c));
         sheet.Set(DrillingAccepted, build.Accepted("drill"));
         sheet.Set(EnlargingAccepted, build.Accepted("enlarge-holes"));
         sheet.Set(TrimmingAccepted, build.Accepted("trim-parts"));
@@ -174,6 +180,9 @@ internal static class PlaceFacts
                 "Look whether tabs stand into its opening, and measure the radius between them; one without any is `none`.",
                 Estimated: false));
             sheet.Set(AdapterMaterial, adapter.Material?.Value);
+            var material = new Unsure($"material of {adapter.Name}", "Look for the mark on its back, or ask the maker.", Estimated: false);
+            sheet.Set(PlasticSpacer, IsPlastic(adapter), material);
+            sheet.Set(MetalSpacer, IsMetal(adapter), material);
             if (adapter.CableExit is { } exit)
                 sheet.Set(AdapterLacksCableExit, !exit);
         }
@@ -218,6 +227,21 @@ internal static class PlaceFacts
         "woofer" => type is "woofer" or "coaxial" or "full-range",
         _ => type is "coaxial" or "full-range" or "woofer",
     };
+
+    private static Unsure MaterialOfPanel(PositionContext c) =>
+        new(c.AtPosition("material of the panel"), "Try it with a magnet, and look at a cut edge.", Estimated: false);
+
+    /// <summary>Null where nobody wrote of what the panel is.</summary>
+    internal static bool? IsPlastic(Position position) => position.Mounting.PanelMaterial is { } of ? of == "plastic" : null;
+
+    /// <inheritdoc cref="IsPlastic(Position)"/>
+    internal static bool? IsMetal(Position position) => position.Mounting.PanelMaterial is { } of ? of is "steel" or "aluminium" : null;
+
+    /// <summary>Null where nobody wrote of what the spacer is.</summary>
+    internal static bool? IsPlastic(Adapter adapter) => adapter.Material is { } of ? of.Value is "plastic" or "abs" or "hdpe" : null;
+
+    /// <inheritdoc cref="IsPlastic(Adapter)"/>
+    internal static bool? IsMetal(Adapter adapter) => adapter.Material is { } of ? of.Value is "aluminium" or "steel" : null;
 
     /// <summary>
     /// Whether a spacer is made for the side of the vehicle on which the position is, or for both; null when that is not recorded.

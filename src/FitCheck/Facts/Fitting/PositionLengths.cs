@@ -15,20 +15,25 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
     private const string CupCalliper = "Measure with a calliper.";
     private const string OnSheet = "Read it from the maker's drawing, or measure the driver.";
 
+    public bool IsOval => c.Driver?.Oval == true;
     public StackedLength Flange => OfDriver("flange diameter", c.Size?.Flange);
+    public StackedLength FlangeMinor => OfDriver("short axis of the flange", c.Size?.FlangeMinor);
     public StackedLength Cutout => OfDriver("cutout diameter", c.Size?.Cutout);
     public StackedLength CutoutMinor => OfDriver("short axis of the cutout", c.Size?.CutoutMinor);
 
     public bool IsOnSpacer => c.Adapter is not null;
     public StackedLength Opening => StackedLength.Need("diameter of the spacer's opening", Calliper, c.Adapter?.Opening);
+    public StackedLength OpeningMinor => StackedLength.Need("short axis of the spacer's opening", Calliper, c.Adapter?.OpeningMinor);
     public StackedLength SpacerOuter => StackedLength.Need("outer diameter of the spacer", Calliper, c.Adapter?.Outer);
+    public StackedLength SpacerOuterMinor => StackedLength.Need("short axis of the spacer", Calliper, c.Adapter?.OuterMinor);
     public StackedLength Tabs => StackedLength.Need("radius of the spacer's inner tabs", Calliper, c.Adapter?.TabRadius);
 
     public StackedLength Recess => AtPosition("diameter of the recess or trim ring", c.Position.Mounting.Recess);
-    public StackedLength GrilleGap => StackedLength.Need(c.AtPosition("gap from the panel to the grille"), FrontGauge, c.Placed.GrilleGap);
-    public StackedLength Hole => AtPosition("diameter of the hole in the panel", c.Placed.Cutout);
+    public StackedLength RecessMinor => AtPosition("short axis of the recess or trim ring", c.Position.Mounting.RecessMinor);
+    public StackedLength GrilleGap =>
+        StackedLength.Need(c.AtPosition("gap from the panel to the grille"), FrontGauge, c.Position.Mounting.GrilleGap);
+    public StackedLength Hole => AtPosition("diameter of the hole in the panel", c.Position.Mounting.Cutout);
     public StackedLength HoleMinor => AtPosition("short axis of the hole in the panel", c.Position.Mounting.CutoutMinor);
-    public bool IsHoleMeasured => c.Placed.MeasuredCutout is not null;
     public StackedLength LargestHole => AtPosition("largest hole that the panel allows", c.Position.Mounting.LargestCutout);
 
     public Obstruction? Behind => null;
@@ -36,7 +41,7 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
     public ReadOnlySpan<Obstruction?> Moving => c.Position.Mounting.Behind(moving: true);
 
     public StackedLength DepthTo(in Obstruction? thing) => thing is null
-        ? StackedLength.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Placed.Depth)
+        ? StackedLength.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Position.Mounting.Depth)
         : StackedLength.Need(c.AtPosition($"depth to the {thing.Name}{(thing.Moving == true ? ", fully down" : "")}"), Gauge, thing.Depth);
 
     public bool AreThingsRecorded => c.Position.Mounting.AreObstructionsRecorded;
@@ -60,9 +65,16 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
     public StackedLength DepthNeeded(in Obstruction? thing)
     {
         var reach = ObstructionReach.Of(c.Position, thing);
-        return OfBody(StackedLength.Optional(c.AtPosition("radius from which the obstruction stands"), Gauge, reach.FromRadius, 0),
+        return OfBody(StackedLength.Optional(c.AtPosition($"radius from which the {thing?.Name} stands"), Gauge, reach.FromRadius, 0),
             reach.Reach);
     }
+
+    public bool IsAside(in Obstruction? thing) => thing?.FromRadius is { Si: > 0 };
+
+    public StackedLength BeginOf(in Obstruction? thing) =>
+        StackedLength.Need(c.AtPosition($"radius from which the {thing?.Name} stands"), Gauge, thing?.FromRadius);
+
+    public StackedLength ReachBehind(in Obstruction? thing) => OfBody(DepthTo(thing), BodyFormulas.ReachBehind);
 
     public StackedLength FrontNeeded => MountingFormulas.FrontNeeded(Thickness, Tilt,
         StackedLength.Need(c.OfDriver("flange thickness"), OnSheet, c.Size?.FlangeThickness),
@@ -72,9 +84,8 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
         c.Driver!.IsTweeter ? StackedLength.Optional("travel", OnSheet, null, 0)
             : StackedLength.Need(c.OfDriver("peak linear excursion"), OnSheet, MountingFacts.Travel(c.Driver)));
 
-    public StackedLength HoleOfBody =>
-        OfBody(StackedLength.Optional(c.AtPosition("thickness of the panel"), Calliper, c.Position.Mounting.PanelThickness,
-            MountingFacts.UsualPanel), BodyFormulas.HoleNeeded);
+    public StackedLength HoleOfBody => OfBody(Panel, BodyFormulas.HoleNeeded);
+    public StackedLength HoleOfBodyMinor => OfBody(Panel, BodyFormulas.HoleNeeded, acrossShortAxis: true);
 
     public StackedLength Body => StackedLength.Need(c.OfDriver("body diameter"), CupCalliper, c.Size?.Cutout);
     public StackedLength Depth => StackedLength.Need(c.OfDriver("mounting depth"), CupCalliper, c.Size?.Depth);
@@ -84,6 +95,20 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
     public StackedLength CupDepth => StackedLength.Need("depth of the cup", CupCalliper, c.Cup?.Depth);
     public StackedLength CupGrilleGap => StackedLength.Need("gap to the grille of the cup", CupCalliper, c.Cup?.GrilleGap);
 
+    public StackedLength CupRecess => StackedLength.Need("seat for the flange in the cup", CupCalliper, c.Cup?.FlangeRecess);
+    public StackedLength CupCutout => StackedLength.Need("hole in the panel that the cup needs", CupCalliper, c.Cup?.Cutout);
+    public bool IsCupMadeHere => c.Cup is { } cup && CupPlaceFacts.IsMadeFor(cup, c.Build.Vehicle.Id, c.Position.Id);
+    public StackedLength PlaceDepth => DepthTo(null);
+
+    public StackedLength DriverCircle => OfDriver("bolt circle", c.Driver?.Holes?.Circle);
+    public StackedLength DriverScrew => StackedLength.Optional(c.OfDriver("screw size"), Calliper,
+        MaterialFacts.Exact(c.Driver?.Holes?.Screw), MaterialFacts.UsualScrew);
+    public StackedLength PanelCircle => c.Adapter is null ? DriverCircle
+        : StackedLength.Need("bolt circle of the spacer", Calliper, c.Adapter.VehicleHoles?.Circle);
+    public StackedLength PanelScrew => c.Adapter is null ? DriverScrew
+        : StackedLength.Optional("screw size of the spacer", Calliper, MaterialFacts.Exact(c.Adapter.VehicleHoles?.Screw),
+            MaterialFacts.UsualScrew);
+
     private StackedLength Thickness => c.Adapter is { } adapter
         ? StackedLength.Need("thickness of the spacer", Calliper, adapter.Thickness)
         : StackedLength.Optional("thickness of the spacer", Calliper, null, 0);
@@ -92,10 +117,14 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
         ? StackedLength.Angle("tilt of the spacer", ScrewFacts.TwoHeights, adapter.Tilt)
         : StackedLength.Optional("tilt of the spacer", Calliper, null, 0);
 
-    private StackedLength OfBody(StackedLength third, BodyFormula formula)
+    private StackedLength Panel => StackedLength.Optional(c.AtPosition("thickness of the panel"), Calliper,
+        c.Position.Mounting.PanelThickness, MountingFacts.UsualPanel);
+
+    private StackedLength OfBody(StackedLength third, BodyFormula formula, bool acrossShortAxis = false)
     {
         var context = c;
-        return StackedLength.OfBody(stack => BodyFacts.Inputs(context.Size, context.OfDriver, stack), Thickness, Tilt, third, formula);
+        return StackedLength.OfBody(stack => BodyFacts.Inputs(context.Size, context.OfDriver, stack, acrossShortAxis), Thickness, Tilt,
+            third, formula);
     }
 
     private StackedLength OfDriver(string what, Figure? figure) => StackedLength.Need(c.OfDriver(what), Calliper, figure);

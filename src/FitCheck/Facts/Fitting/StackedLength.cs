@@ -58,7 +58,15 @@ internal sealed class StackedLength : ILength<StackedLength>
         var all = inputs.ToArray();
         return new(stack =>
         {
-            var each = Array.ConvertAll(all, a => a._into(stack));
+            var each = new Func<double[], double>[all.Length];
+            stack.MoveTogether();
+            for (var i = 0; i < each.Length; i++)
+            {
+                var at = stack.Count;
+                each[i] = all[i]._into(stack);
+                if (TFormula.Rises(i) && stack.Count == at + 1)
+                    stack.MoveTogether((at, 1));
+            }
             return v => TFormula.Of(Array.ConvertAll(each, e => e(v)));
         });
     }

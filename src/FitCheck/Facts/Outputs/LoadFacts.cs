@@ -232,7 +232,7 @@ internal static class LoadFacts
             var (low, high) = (0.0, most);
             while (high - low > most / 100)
                 (low, high) = With((low + high) / 2) < limit.Limit ? ((low + high) / 2, high) : (low, (low + high) / 2);
-            return $"{QuantityText.Format(high, Dimension.Henry)} or more";
+            return $"{QuantityText.FormatLimit(high, Dimension.Henry, orMore: true)} or more";
 
             double With(double inductance) => read(c.SweepWith(inductance, null)!);
         }

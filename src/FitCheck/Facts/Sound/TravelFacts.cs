@@ -186,7 +186,8 @@ internal static class TravelFacts
         if (driver.Parameters is not { Vas: { Si: > 0 } vas, Qes: { } qes, Qms: { } qms } || limit.Limit <= ThieleSmall.TotalQ(qes, qms))
             return null;
         var ratio = limit.Limit / ThieleSmall.TotalQ(qes, qms);
-        return $"{QuantityText.Format(vas.Si / ((ratio * ratio) - 1), Dimension.CubicMetre)} or {(limit.AtLeast ? "less" : "more")}";
+        var volume = vas.Si / ((ratio * ratio) - 1);
+        return $"{QuantityText.FormatLimit(volume, Dimension.CubicMetre, orMore: !limit.AtLeast)} or {(limit.AtLeast ? "less" : "more")}";
     }
 
     private static void Number(FactSheet sheet, NumberFact fact, Figure? figure, string what)

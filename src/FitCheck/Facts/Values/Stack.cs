@@ -19,9 +19,14 @@ internal sealed class Stack(Dimension dimension)
     private readonly List<(string Name, double Nominal, double HalfWidth)> _inputs = [];
     private readonly List<string> _hows = [];
     private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
+    // Null where each figure by itself tells the worst case.
+    private List<(int Index, int Sign)>? _together;
     // Of an angle no reading in millimetres is told, and none is looked for beyond what can stand upright.
     private List<int>? _angles;
     private readonly List<(string What, Figure? Figure, Foundation.Problems.Location At)> _data = [];
+
+    /// <summary>How many figures were added.</summary>
+    public int Count => _inputs.Count;
 
     /// <summary>Adds a figure that must be known. Returns its place among the inputs.</summary>
     public int Need(string what, string how, Figure? figure)
@@ -56,6 +61,12 @@ internal sealed class Stack(Dimension dimension)
         return _inputs.Count - 1;
     }
 
+    /// <summary>
+    /// Says that the function may jump, so that its worst case is looked for at all corners; of the figures of these places it is enough to
+    /// try both ends together, each moved by its sign.
+    /// </summary>
+    public void MoveTogether(params ReadOnlySpan<(int Index, int Sign)> figures) => (_together ??= []).AddRange(figures);
+
     /// <summary>Adds a place where a datum stands that the function reads by itself.</summary>
     public void Cite(string what, Foundation.Problems.Location at) => _data.Add((what, null, at));
 
@@ -72,7 +83,7 @@ internal sealed class Stack(Dimension dimension)
         }
         if (missing > 0)
             return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = data };
-        var number = StackUp.Of(_inputs, f);
+        var number = _together is null ? StackUp.Of(_inputs, f) : StackUp.OverCorners(_inputs, _together, f);
         return double.IsNaN(number.Value)
             ? FactValue.Unknown(FactType.Number(dimension)) with { Data = data }
             : FactValue.Of(dimension, number) with
@@ -108,15 +119,18 @@ internal sealed class Stack(Dimension dimension)
     /// <summary>The inputs as they are written.</summary>
     public double[] Nominal() => [.. _inputs.Select(i => i.Nominal)];
 
-    /// <summary>For each input with a tolerance, all of them with this one at either end of it.</summary>
-    public IEnumerable<(double[] Down, double[] Up)> Moved(double[] nominal)
+    /// <summary>The inputs with those that move together at either end of their tolerances; null where these have none.</summary>
+    public (double[] Down, double[] Up)? MovedTogether(double[] nominal)
     {
-        for (var i = 0; i < _inputs.Count; i++)
+        if (_together?.Exists(t => _inputs[t.Index].HalfWidth > 0) != true)
+            return null;
+        var (down, up) = ((double[])nominal.Clone(), (double[])nominal.Clone());
+        foreach (var (index, sign) in _together)
         {
-            if (_inputs[i].HalfWidth == 0)
-                continue;
-            yield return Ends(nominal, i);
+            down[index] -= sign * _inputs[index].HalfWidth;
+            up[index] += sign * _inputs[index].HalfWidth;
         }
+        return (down, up);
     }
 
     private (double[] Down, double[] Up) Ends(double[] nominal, int index)
@@ -140,10 +154,10 @@ internal sealed class Stack(Dimension dimension)
         var start = double.IsNaN(inputs[index].Nominal) ? 0.05 : inputs[index].Nominal;
         inputs[index] = inputs[index] with { Nominal = start, HalfWidth = 0 };
         if (inputs.Exists(i => double.IsNaN(i.Nominal))
-            || StackUp.SolveFor(inputs, f, index, limit.Limit, limit.AtLeast) is not { } passing)
+            || StackUp.SolveFor(inputs, f, index, limit.Limit, limit.AtLeast, together: _together) is not { } passing)
             return null;
         // The reading itself may be off by its own tolerance.
         var safe = passing with { Value = passing.Value + (passing.OrMore ? ReadingTolerance : -ReadingTolerance) };
-        return $"{QuantityText.Format(safe.RoundedTo(0.1e-3), Dimension.Metre)} or {(safe.OrMore ? "more" : "less")}";
+        return $"{QuantityText.FormatLimit(safe.Value, Dimension.Metre, safe.OrMore)} or {(safe.OrMore ? "more" : "less")}";
     }
 }

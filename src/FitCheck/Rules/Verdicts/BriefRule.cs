@@ -53,24 +53,26 @@ internal sealed class BriefRule
     /// Whether a plain rule's fact keeps all limits or breaks that of failing, both for certain; null where it takes a closer look.
     /// </summary>
     /// <param name="value">SI; not-a-number where it is unknown.</param>
-    /// <param name="halfWidth">By how much it may be off.</param>
+    /// <param name="low">The least that it may be.</param>
+    /// <param name="high">The most.</param>
     /// <param name="margin">To the limit that decides; meant only where there is an answer.</param>
-    public bool? Keeps(double value, double halfWidth, out double margin)
+    public bool? Keeps(double value, double low, double high, out double margin)
     {
-        var keeps = _floor.Keeps(value - halfWidth, value + halfWidth);
+        var keeps = _floor.Keeps(low, high);
         margin = _floor.Margin(keeps != false, value);
         return keeps;
     }
 
     /// <summary>What a plain rule says of its fact where it applies.</summary>
     /// <param name="value">SI; not-a-number where it is unknown.</param>
-    /// <param name="halfWidth">By how much it may be off.</param>
+    /// <param name="low">The least that it may be.</param>
+    /// <param name="high">The most.</param>
     /// <param name="doubt">About a datum under it, or under its condition.</param>
-    public Verdict Judge(double value, double halfWidth, Doubt doubt)
+    public Verdict Judge(double value, double low, double high, Doubt doubt)
     {
-        if (_floor.Settles(value, value - halfWidth, value + halfWidth, doubt, out var verdict))
+        if (_floor.Settles(value, low, high, doubt, out var verdict))
             return verdict;
-        return Verdict.Of(Brief.Of(Uncertain.Within(value, halfWidth), doubt), _limits, _manner, doubt);
+        return Verdict.Of(Brief.Of(new Uncertain(value, low, high, Math.Max(high - value, value - low)), doubt), _limits, _manner, doubt);
     }
 
     /// <summary>

@@ -74,6 +74,6 @@ internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fa
 
     // The fact itself is what the limit is about, so the limit is what would pass.
     private static Func<PassLimit, string?>? Passing(Fact fact) => fact.Type.Kind == FactKind.Number
-        ? limit => QuantityText.Format(limit.Limit, fact.Type.Dimension) + (limit.AtLeast ? " or more" : " or less")
+        ? limit => QuantityText.FormatLimit(limit.Limit, fact.Type.Dimension, limit.AtLeast) + (limit.AtLeast ? " or more" : " or less")
         : null;
 }
