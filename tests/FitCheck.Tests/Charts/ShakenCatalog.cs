@@ -20,8 +20,9 @@ internal static class ShakenCatalog
     // Only what an entry may lack.
     private static readonly Regex Optional = new(
         "^ +(depth|grille_gap|recess|largest_cutout|panel_thickness|magnet_diameter|magnet_height|flange_thickness|front_height|xmax|"
-        + "aim_clock|holes|location|flange|cutout): .*$|"
-        + "^(thickness|tilt|opening|outer|cable_exit|inner_tabs|vehicle_holes|cuttable|hole|depth): .*$",
+        + "aim_clock|holes|location|flange|cutout|flange_minor|cutout_minor|obstructions): .*$|"
+        + "^(thickness|tilt|opening|opening_minor|outer|outer_minor|cable_exit|inner_tabs|vehicle_holes|cuttable|hole|depth|flange_recess|"
+        + "grille_gap|mass): .*$",
         RegexOptions.Compiled | RegexOptions.ExplicitCapture);
 
     public static PartsCatalog Open(int seed, TemporaryFolder folder)
@@ -46,7 +47,9 @@ internal static class ShakenCatalog
     {
         if (line.StartsWith("provenance:", StringComparison.Ordinal))
             return "provenance: " + Provenances[random.Next(3)];
-        return Length.Replace(line, m => random.Next(3) > 0 ? m.Value
+        // The points of a profile stay in their order.
+        var isPoint = line.TrimStart().StartsWith("- [", StringComparison.Ordinal);
+        return Length.Replace(line, m => random.Next(3) > 0 || (isPoint && line[m.Index - 1] == '[') ? m.Value
             : (double.Parse(m.Groups["number"].Value, CultureInfo.InvariantCulture) * (0.9 + (0.2 * random.NextDouble()))).ToString("0.0",
             CultureInfo.InvariantCulture) + " mm");
     }
