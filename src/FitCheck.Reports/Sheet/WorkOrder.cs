@@ -60,7 +60,7 @@ internal sealed class WorkOrder
             new(null, "Every screw is tight, every plug is locked and wrapped, no wire touches glass, a sharp edge, a seat belt or an "
                 + "airbag."),
             .. SheetSteps.AskedElse(_build, "list", "mount", "tweeter", "seal", "aim", "box", "wiring", "signal", "sides", "supply",
-                "level", "power", "load"),
+                "level", "band", "power", "load"),
         ]);
         return new BuildSheet
         {
@@ -89,7 +89,7 @@ internal sealed class WorkOrder
 
     private void Settings()
     {
-        List<StepView> steps = [.. SheetSteps.Asked(_build, "level", "power", "load")];
+        List<StepView> steps = [.. SheetSteps.Asked(_build, "level", "band", "power", "load")];
         if (SettingRows.HaveGain(_build))
             steps.Insert(0, new StepView("Gain", Sentences.HowToSetTheGain));
         Add("Set", null, "steps", steps, SettingRows.Of(_build));

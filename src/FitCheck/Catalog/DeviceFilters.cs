@@ -39,10 +39,12 @@ internal sealed record FilterRange(Figure? Lowest, Figure? Highest, Location At)
 /// <param name="Any">Whether it has filters at all; null when nobody wrote it.</param>
 /// <param name="HighPass">Its high-pass; null when nobody wrote how far it goes.</param>
 /// <param name="LowPass">Its low-pass.</param>
-internal sealed record DeviceFilters(bool? Any, FilterRange? HighPass, FilterRange? LowPass)
+/// <param name="Slopes">The slopes of both, in dB an octave; null when nobody wrote them.</param>
+internal sealed record DeviceFilters(bool? Any, FilterRange? HighPass, FilterRange? LowPass, IReadOnlyList<Figure>? Slopes)
 {
     internal static DeviceFilters Read(Fields f) =>
-        new(f.Truth("filters"), FilterRange.Read(f, "high_pass_range"), FilterRange.Read(f, "low_pass_range"));
+        new(f.Truth("filters"), FilterRange.Read(f, "high_pass_range"), FilterRange.Read(f, "low_pass_range"),
+            f.Map["filter_slopes"] is null ? null : f.Figures("filter_slopes", Dimension.Slope));
 
     /// <summary>The filters of a part; null for one that is no device.</summary>
     public static DeviceFilters? Of(Part part) =>
@@ -52,4 +54,10 @@ internal sealed record DeviceFilters(bool? Any, FilterRange? HighPass, FilterRan
 
     /// <summary>Whether it can make a filter with this corner; null when that is not recorded.</summary>
     public bool? Makes(Figure corner, bool high) => Range(high) is { } range ? range.Holds(corner) : Any == false ? false : null;
+
+    /// <summary>Whether its filters can be as steep as this, dB an octave; null when that is not recorded.</summary>
+    public bool? Has(int slope) =>
+        Slopes is not { } slopes ? Any == false ? false : null
+        : slopes.Any(s => !s.IsEstimated && Math.Abs(s.Si - slope) < 0.5) ? true
+        : slopes.Any(s => s.IsEstimated) ? null : false;
 }

@@ -227,6 +227,7 @@ internal sealed record Crossover : Part
                 $"`default_setting` names no setting of this crossover: `{standing.Value}`; it has "
                     + (Settings.Count == 0 ? "none" : string.Join(", ", Settings.Select(s => s.Name))), ProblemKind.WrongShape);
         Frequency = f.Figure("crossover_frequency", Dimension.Hertz);
+        NominalLoad = f.Figure("nominal_load", Dimension.Ohm);
         Power = f.Figure("power", Dimension.Watt);
         Box = f.Figures("box", Dimension.Metre);
     }
@@ -243,6 +244,9 @@ internal sealed record Crossover : Part
     public string? DefaultSetting { get; }
     /// <summary>Where it divides, as its sheet says.</summary>
     public Figure? Frequency { get; }
+    /// <summary>Rated impedance of the drivers that it was made for.</summary>
+    public Figure? NominalLoad { get; }
+    /// <summary>Continuous power that it may be fed.</summary>
     public Figure? Power { get; }
     public IReadOnlyList<Figure> Box { get; }
 }

@@ -211,6 +211,8 @@ internal sealed record Sundry : Part
         Resistance = f.Figure("resistance", Dimension.Ohm);
         SeriesResistance = f.Figure("series_resistance", Dimension.Ohm);
         ShuntResistance = f.Figure("shunt_resistance", Dimension.Ohm);
+        Power = f.Figure("power", Dimension.Watt);
+        Voltage = f.Figure("voltage", Dimension.Volt);
         Inner = f.Length("inner");
         Outer = f.Length("outer");
         FreeHeight = f.Length("free_height");
@@ -224,6 +226,10 @@ internal sealed record Sundry : Part
     public Figure? Resistance { get; }
     public Figure? SeriesResistance { get; }
     public Figure? ShuntResistance { get; }
+    /// <summary>Of a resistor or an L-pad: what it may turn into heat.</summary>
+    public Figure? Power { get; }
+    /// <summary>Of a capacitor: the peak voltage that it stands.</summary>
+    public Figure? Voltage { get; }
     /// <summary>Of a gasket ring: its diameters.</summary>
     public Figure? Inner { get; }
     public Figure? Outer { get; }

@@ -61,7 +61,9 @@ internal static class Draw
             if (c.Branches[i].Placed?.Driver?.Part is not { IsTweeter: true } tweeter)
                 continue;
             var db = sweep.LevelDb(i).Select((level, n) => level + (20 * Math.Log10(c.ActiveGain(sweep.States[n].Hz)))).ToList();
-            var corner = Physics.Electrical.Filters.HighPass.Of([.. sweep.States.Select(s => s.Hz)], db).CornerHz;
+            var beforeLowPass = sweep.LevelDb(i)
+                .Select((level, n) => level + (20 * Math.Log10(c.HighPassGain(sweep.States[n].Hz)))).ToList();
+            var corner = Physics.Electrical.Filters.HighPass.Of([.. sweep.States.Select(s => s.Hz)], beforeLowPass).CornerHz;
             tweeters.Add(
                 new TweeterCurve(c.Branches[i].Position.Id, c.Branches[i].Position.Name, db,
                     c.Branches[i].HighPasses.Count > 0 ? corner : null, tweeter.LowestCrossover?.Si));

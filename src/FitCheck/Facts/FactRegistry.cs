@@ -22,6 +22,7 @@ internal static class FactRegistry
         .. CupFacts.Declarations, .. CupPlaceFacts.Declarations, .. MaterialFacts.Declarations,
         .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations,
         .. LevelFacts.Declarations,
+        .. BandFacts.Declarations, .. PassivePartFacts.Declarations,
         .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations,
         .. SideFacts.Declarations, .. LoadFacts.Declarations, .. LoomFacts.Declarations,
         .. FilterFacts.Declarations, .. BuildFacts.Declarations,
@@ -55,12 +56,14 @@ internal static class FactRegistry
         Named(RollFacts.OfWire, (c, _, s) => RollFacts.Compute(c, s)),
         Named(AimFacts.Declarations, (c, _, s) => AimFacts.Compute(c, s)),
         Named(LevelFacts.Declarations, LevelFacts.Compute),
+        Named(BandFacts.Declarations, BandFacts.Compute),
         Named(TravelFacts.Declarations, (c, _, s) => TravelFacts.Compute(c, s)),
     ];
 
     private static readonly IReadOnlySet<string> LoadNames = FactSheet.Names(LoadFacts.Declarations), LoomNames =
         FactSheet.Names(LoomFacts.Declarations), FilterNames =
-        FactSheet.Names(FilterFacts.Declarations), GainNames = FactSheet.Names(GainFacts.Declarations);
+        FactSheet.Names(FilterFacts.Declarations), GainNames = FactSheet.Names(GainFacts.Declarations),
+        PassiveNames = FactSheet.Names(PassivePartFacts.Declarations);
 
     /// <summary>
     /// All facts of a build: a table for each position, each output, each device, each driver used, and the build itself.
@@ -153,6 +156,7 @@ internal static class FactRegistry
         sheet.Later(LoomNames, s => LoomFacts.Compute(c, s));
         sheet.Later(FilterNames, s => FilterFacts.Compute(c, s));
         sheet.Later(GainNames, s => GainFacts.Compute(c, s));
+        sheet.Later(PassiveNames, s => PassivePartFacts.Compute(c, s));
         var choices = new Dictionary<string, Choice>(StringComparer.Ordinal) { ["output"] = new(c.Channel.Device.Part.Id, c.Channel.At) };
         if (c.Channel.Crossover is { } crossover)
             choices["crossover"] = new Choice(crossover.Part.Id, crossover.At);

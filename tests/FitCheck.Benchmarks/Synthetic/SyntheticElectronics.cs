@@ -19,6 +19,7 @@ internal static class SyntheticElectronics
             .Line("lowest_load: 2 ohm").Line("bridgeable: false")
             .Line("low_level_input: {lowest: 0.2 V, highest: 4 V}").Line("high_level_input: {highest: 16 V, senses_signal: true}")
             .Line("high_pass_range: [40 Hz, 400 Hz]").Line("low_pass_range: [40 Hz, 250 Hz]")
+            .Line("filter_slopes: [12 dB/octave, 24 dB/octave]")
             .Line($"efficiency: {efficiency} %").Line($"fuses: [{fuse} A]").Line("terminal: 8 AWG").Line("box: [190 mm, 110 mm, 40 mm]")
             .Line("power_converter: true");
     }

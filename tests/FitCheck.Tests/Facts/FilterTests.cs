@@ -12,7 +12,7 @@ namespace FitCheck.Tests.Facts;
 public sealed class FilterTests
 {
     private const string BareTweeter = "tweeter/full-range-feed", NoHighPass = "signal/high-pass-out-of-reach", NoLowPass =
-        "signal/low-pass-out-of-reach";
+        "signal/low-pass-out-of-reach", NoSlope = "signal/filter-slope-not-offered";
 
     [Theory]
     [InlineData("[40 Hz, 400 Hz]", Status.Fail)] // ends three octaves below
@@ -125,6 +125,39 @@ public sealed class FilterTests
         Assert.Equal(expected, Of(result, BareTweeter, "front-tweeter-left"));
     }
 
+    [Theory]
+    [InlineData("[12 dB/octave]", Status.Pass)]
+    [InlineData("[6 dB/octave, 12 dB/octave]", Status.Pass)]
+    [InlineData("[24 dB/octave]", Status.Fail)]
+    [InlineData(null, Status.Measure)] // nobody wrote how steep they are
+    public void A_filter_must_be_as_steep_as_it_is_set(string? slopes, Status expected)
+    {
+        var result = Active(Amplifier(high: "[40 Hz, 400 Hz]", low: "[40 Hz, 3 kHz]", slopes));
+
+        Assert.Equal(expected, Of(result, NoSlope, "woofer-left"));
+        // Where the corner can't be set there is no slope to ask for.
+        Assert.Null(Of(result, NoSlope, "tweeter-left"));
+    }
+
+    // The amplifier's own high-pass reaches 80 Hz, but not at 12 dB/octave.
+    [Theory]
+    [InlineData("filters: true\nhigh_pass_range: [20 Hz, 10 kHz]\nfilter_slopes: [12 dB/octave]", Status.Pass)]
+    [InlineData("filters: true\nhigh_pass_range: [20 Hz, 10 kHz]\nfilter_slopes: [48 dB/octave]", Status.Fail)]
+    [InlineData("filters: true\nhigh_pass_range: [20 Hz, 10 kHz]", Status.Measure)]
+    [InlineData("filters: true", Status.Measure)]
+    [InlineData("filters: false", Status.Fail)]
+    public void A_processor_before_the_amplifier_may_have_the_slope(string filters, Status expected)
+    {
+        var lines = Trial.Entry("converters/brannoch-lc4.yaml").Replace("filters: false", filters, StringComparison.Ordinal);
+        var build = Build(
+            "{id: radio, part: factory}, {id: lines, part: brannoch-lc4, from: radio}, {id: amp, part: kestow-d4-60, from: lines}")
+            .Replace("low_pass: 3000 Hz @ 12 dB/octave, ", "", StringComparison.Ordinal);
+        var result = Trial.Of(build, ("converters/brannoch-lc4.yaml", lines),
+            Amplifier(high: "[40 Hz, 400 Hz]", slopes: "[24 dB/octave]"));
+
+        Assert.Equal(expected, Of(result, NoSlope, "woofer-left"));
+    }
+
     [Fact]
     public void What_a_factory_radio_shapes_nobody_can_set() => Assert.Equal(Status.Fail,
         Of(Trial.Of(Build(Radio),
@@ -152,10 +185,14 @@ public sealed class FilterTests
 
     private static BuildResult Active((string, string) amplifier) => Trial.Of(Build(Radio), amplifier);
 
-    private static (string File, string Text) Amplifier(string? high, string? low = "[40 Hz, 4 kHz]")
+    private static (string File, string Text) Amplifier(string? high, string? low = "[40 Hz, 4 kHz]",
+        string? slopes = "[12 dB/octave, 24 dB/octave]")
     {
-        var lines = Trial.Entry("amplifiers/kestow-d4-60.yaml").Split('\n').Where(l => !l.Contains("_pass_range", StringComparison.Ordinal))
+        var lines = Trial.Entry("amplifiers/kestow-d4-60.yaml").Split('\n')
+            .Where(l => !l.Contains("_pass_range", StringComparison.Ordinal) && !l.Contains("filter_slopes", StringComparison.Ordinal))
             .ToList();
+        if (slopes is not null)
+            lines.Insert(lines.Count - 1, "filter_slopes: " + slopes);
         if (high is not null)
             lines.Insert(lines.Count - 1, "high_pass_range: " + high);
         if (low is not null)

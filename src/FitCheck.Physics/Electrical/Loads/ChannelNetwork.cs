@@ -11,13 +11,15 @@ internal sealed class ChannelNetwork
     private const int Source = 1;
     private readonly Network _network = new();
     private readonly (DriverModel Driver, int Hot, int Cold)[] _drivers;
+    private readonly List<(LadderElement Rung, int Hot, int Cold)> _rungs = [];
 
     internal ChannelNetwork(ChannelLoad load)
     {
         if (load.Branches.Count == 0)
             throw new ArgumentException("A channel needs at least one branch with a driver.", nameof(load));
         _network.SetSource(Source);
-        var common = Ladder.Stamp(_network, load.SharedElements, Wire(Source, load.SharedWireResistance));
+        var common = Ladder.Stamp(_network, load.SharedElements, Wire(Source, load.SharedWireResistance),
+            nodes: _rungs);
         _drivers = new (DriverModel, int, int)[load.Branches.Count];
         var hot = common;
         for (var i = 0; i < _drivers.Length; i++)
@@ -43,6 +45,18 @@ internal sealed class ChannelNetwork
         return new ChannelState(hz, solution.Impedance, drivers);
     }
 
+    /// <summary>
+    /// Voltage across each rung at a frequency in Hz (&gt; 0), per volt of the source; a rung is found by itself, not by its values.
+    /// </summary>
+    public IReadOnlyDictionary<LadderElement, Complex> RungsAt(double hz)
+    {
+        var solution = _network.Solve(hz);
+        var across = new Dictionary<LadderElement, Complex>(ReferenceEqualityComparer.Instance);
+        foreach (var (rung, hot, cold) in _rungs)
+            across[rung] = solution.Voltage(hot) - solution.Voltage(cold);
+        return across;
+    }
+
     /// <summary>States over ascending frequencies in Hz, with the extremes refined between the points.</summary>
     public ChannelSweep Sweep(IReadOnlyList<double> frequencies)
     {
@@ -55,7 +69,7 @@ internal sealed class ChannelNetwork
 
     private (DriverModel Driver, int Hot, int Cold) Stamp(ChannelBranch branch, int common, int back)
     {
-        var hot = Ladder.Stamp(_network, branch.Elements ?? [], Wire(common, branch.WireResistance), back);
+        var hot = Ladder.Stamp(_network, branch.Elements ?? [], Wire(common, branch.WireResistance), back, _rungs);
         var upper = hot;
         var lower = branch.AlsoInSeries.Count == 0 ? back : _network.AddNode();
         var first = (branch.Driver, upper, lower);

@@ -26,8 +26,14 @@ internal static class Ladder
     /// Connects the rungs, starting at a node; shunt rungs go to the return node. Returns the node at which the driver connects,
     /// which is the start itself when nothing lies in line.
     /// </summary>
+    /// <param name="network">The network that they become part of.</param>
+    /// <param name="elements">The rungs.</param>
+    /// <param name="from">The node on the source's side.</param>
+    /// <param name="returnNode">The node of the return wire.</param>
+    /// <param name="nodes">Takes the two nodes of each rung, for whoever asks what it bears; null when nobody does.</param>
     /// <exception cref="ArgumentException">A shunt rung has no part: it would short the signal.</exception>
-    public static int Stamp(Network network, IReadOnlyList<LadderElement> elements, int from, int returnNode = 0)
+    public static int Stamp(Network network, IReadOnlyList<LadderElement> elements, int from, int returnNode = 0,
+        ICollection<(LadderElement Rung, int Hot, int Cold)>? nodes = null)
     {
         ArgumentNullException.ThrowIfNull(network);
         ArgumentNullException.ThrowIfNull(elements);
@@ -41,11 +47,13 @@ internal static class Ladder
                         "A shunt element without a part would short the signal. Give it a resistance, an inductance or a capacitance.",
                         nameof(elements));
                 network.Add(node, returnNode, element.Parts);
+                nodes?.Add((element, node, returnNode));
             }
             else if (!element.Parts.IsEmpty)
             {
                 var next = network.AddNode();
                 network.Add(node, next, element.Parts);
+                nodes?.Add((element, node, next));
                 node = next;
             }
         }

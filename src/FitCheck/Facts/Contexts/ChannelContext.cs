@@ -3,6 +3,7 @@ using FitCheck.Catalog;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Electrical.Filters;
 using FitCheck.Physics.Electrical.Loads;
+using FitCheck.Physics.Electrical.Networks;
 
 namespace FitCheck.Facts.Contexts;
 
@@ -10,6 +11,7 @@ namespace FitCheck.Facts.Contexts;
 internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad? Load, IReadOnlyList<Branch> Branches,
     IReadOnlyList<Unsure> Unsure, OutputRating Output)
 {
+    private readonly Dictionary<string, DriverBand?> _bands = new(StringComparer.Ordinal);
     private ChannelSweep? _sweep;
     private double? _lowestOfDrivers;
 
@@ -46,6 +48,25 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     public ChannelSweep? SweepWith(double? inductance, double? capacitance) =>
         ChannelModel.LoadWith(Channel, inductance, capacitance)?.Sweep();
 
+    // A DC resistance lies between these shares of the rated impedance, wherever it has been measured (common practice, no source).
+    private static readonly double[] Shares = [0.6, 1];
+
+    private IReadOnlyList<ChannelContext>? _bounds;
+
+    /// <summary>Drivers whose DC resistance nobody measured; with the rated impedance it is known between bounds.</summary>
+    public IReadOnlyList<Unsure> ResistancesUnsure { get; init; } = [];
+
+    /// <summary>The same channel with those resistances at either bound; empty when all were measured.</summary>
+    public IReadOnlyList<ChannelContext> Bounds =>
+        _bounds ??= ResistancesUnsure.Count == 0 ? [] : [.. Shares.Select(s => ChannelModel.Solve(Build, Channel, s))];
+
+    /// <summary>What else is unsure, and those resistances as what they are: only between bounds.</summary>
+    public IReadOnlyList<Unsure> UnsureWithinBounds =>
+        [.. Unsure.Except(ResistancesUnsure), .. ResistancesUnsure.Select(u => u with { IsBounded = true })];
+
+    /// <summary>Capacitors, resistors and L-pads in the wire, those of the whole output and those of each driver.</summary>
+    public IReadOnlyList<PassivePart> PassiveParts { get; init; } = [];
+
     /// <summary>The solved network; null when a driver's impedance is not known. Worked out when first asked for.</summary>
     public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();
 
@@ -73,6 +94,16 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
         [.. new[] { HighPass, LowPass }.OfType<FilterCheck>().Where(f => f.IsThere is null)
             .Select(f => f.Unsure with { Estimated = true })];
 
+    /// <summary>The band that is left to the driver at a position; null when the network before it can't be solved.</summary>
+    public DriverBand? Band(string position)
+    {
+        if (!_bands.TryGetValue(position, out var band))
+            _bands[position] = band = DriverBand.Of(this, position) is { RestsOnNetwork: true } passive
+                ? passive with { AtBounds = [.. Bounds.Select(b => DriverBand.Of(b, position)).OfType<DriverBand>()] }
+                : DriverBand.Of(this, position);
+        return band;
+    }
+
     /// <summary>The branch of a position, and its place among the branches.</summary>
     public (Branch Branch, int Index)? Of(string position)
     {
@@ -85,25 +116,25 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     }
 
     /// <summary>Gain of the electronic filters of this output at a frequency, as a magnitude.</summary>
-    public double ActiveGain(double hz)
-    {
-        var gain = 1.0;
-        if (HighPass?.Setting is { } high)
-            gain *= ActiveFilter.ButterworthHighPass(hz, high.Corner.Si, ActiveFilter.OrderOfSlope(high.SlopePerOctave));
-        if (LowPass?.Setting is { } low)
-            gain *= ActiveFilter.ButterworthLowPass(hz, low.Corner.Si, ActiveFilter.OrderOfSlope(low.SlopePerOctave));
-        return gain;
-    }
+    public double ActiveGain(double hz) => HighPassGain(hz) * LowPassGain(hz);
+
+    /// <summary>Gain of its electronic high-pass.</summary>
+    public double HighPassGain(double hz) => HighPass?.Setting is { } high
+        ? ActiveFilter.ButterworthHighPass(hz, high.Corner.Si, ActiveFilter.OrderOfSlope(high.SlopePerOctave)) : 1;
+
+    /// <summary>Gain of its electronic low-pass.</summary>
+    public double LowPassGain(double hz) => LowPass?.Setting is { } low
+        ? ActiveFilter.ButterworthLowPass(hz, low.Corner.Si, ActiveFilter.OrderOfSlope(low.SlopePerOctave)) : 1;
 }
 
 /// <summary>The way from the output to one driver.</summary>
 /// <param name="Position">Where the driver is.</param>
 /// <param name="Placed">What the build proposes there; null for a factory driver that stays on the wire.</param>
 /// <param name="Physics">As the network solver takes it.</param>
-/// <param name="HighPasses">Series capacitors and electronic filters in the way, in words, from source to driver, as far as they are there
-/// for certain.</param>
+/// <param name="HighPasses">Series capacitors and electronic filters in the way, from source to driver, as far as they are there for
+/// certain.</param>
 /// <param name="FeedUnknown">True when nobody recorded what the factory wire carries.</param>
-internal sealed record Branch(Position Position, FittedPosition? Placed, ChannelBranch Physics, IReadOnlyList<string> HighPasses,
+internal sealed record Branch(Position Position, FittedPosition? Placed, ChannelBranch Physics, IReadOnlyList<HighPassStage> HighPasses,
     bool FeedUnknown)
 {
     /// <summary>The electronic high-pass that the build sets before this tweeter, where it is not there or nobody knows.</summary>
@@ -112,3 +143,6 @@ internal sealed record Branch(Position Position, FittedPosition? Placed, Channel
     /// <summary>Parts before it of which nobody wrote whether they are there.</summary>
     public Unsure? Unrecorded { get; init; }
 }
+
+/// <summary>A sundry in the wire, and the rungs of the network that stand for it.</summary>
+internal sealed record PassivePart(Sundry Part, IReadOnlyList<LadderElement> Rungs);

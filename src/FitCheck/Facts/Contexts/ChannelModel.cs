@@ -20,15 +20,21 @@ internal static class ChannelModel
     // Terminals at which nothing hangs, ohm.
     private const double Open = 1e6;
 
-    public static ChannelContext Solve(Build build, Channel channel)
+    /// <summary>
+    /// A channel solved; with a share, where nobody measured a driver's DC resistance it is this much of its rated impedance.
+    /// </summary>
+    public static ChannelContext Solve(Build build, Channel channel, double? share = null)
     {
-        var (load, branches, unsure, unwritten) = LoadOf(channel, FilterCheck.Of(build, channel, high: true));
+        var (load, branches, unsure, unwritten, parts) =
+            LoadOf(channel, FilterCheck.Of(build, channel, high: true), share: share);
         return new ChannelContext(build, channel, load, branches, [.. unsure, .. unwritten], OutputRating.Of(channel))
         {
             Unwritten = unwritten,
             WiresUnsure = [.. channel.Feeds.Where(p => p.Driver is not null)
                 .Concat(channel.Leftover.Select(l => new FittedPosition(l, l.At))).SelectMany(WireUnsure)
                 .Select(u => u with { Estimated = true }).Distinct()],
+            PassiveParts = parts,
+            ResistancesUnsure = [.. unsure.Where(u => u.How == Multimeter)],
             InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part))
                 .Select(p => Inductance(p.Driver!.Part)).Distinct()],
             FeedsUnsure = [.. channel.Feeds.Where(p => p is { Driver: not null, NewWire: null }).Select(p => p.Position)
@@ -63,16 +69,18 @@ internal static class ChannelModel
         new($"inductance of {driver.Name}",
             "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
 
-    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure, List<Unsure> Unwritten) LoadOf(Channel channel,
-        FilterCheck? highPass, double? inductance = null, double? capacitance = null)
+    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure, List<Unsure> Unwritten, List<PassivePart> Parts) LoadOf(
+        Channel channel, FilterCheck? highPass, double? inductance = null, double? capacitance = null, double? share = null)
     {
         var (unsure, unwritten) = (new List<Unsure>(), new List<Unsure>());
         var branches = new List<Branch>();
+        var parts = Parts(channel.InLine);
+        IReadOnlyList<LadderElement> shared = [.. parts.SelectMany(p => p.Rungs)];
         foreach (var placed in channel.Feeds)
         {
-            if (placed.Driver is not null && DriverOf(placed, inductance, unsure) is { } model)
+            if (placed.Driver is not null && DriverOf(placed, inductance, share, unsure) is { } model)
             {
-                branches.Add(BranchOf(channel, placed, model, highPass, capacitance));
+                branches.Add(BranchOf(channel, placed, model, highPass, capacitance, parts));
                 if (branches[^1].Unrecorded is { } unread)
                     unwritten.Add(unread with { Estimated = true });
             }
@@ -85,13 +93,13 @@ internal static class ChannelModel
         unwritten.AddRange(channel.PerhapsLeft.Select(p => Perhaps(p, estimated: true)));
         var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
         if (!complete)
-            return (null, branches, unsure, unwritten);
+            return (null, branches, unsure, unwritten, parts);
         var load = new ChannelLoad([.. branches.Select(b => b.Physics), .. OpenSections(channel)])
         {
-            SharedElements = Elements(channel.InLine.Select(s => s.Part)),
+            SharedElements = shared,
             InSeries = channel.InSeries ? channel.Feeds.Count(p => p.Driver is not null) : 0,
         };
-        return (load, branches, unsure, unwritten);
+        return (load, branches, unsure, unwritten, parts);
     }
 
     // A section of a crossover at which nothing hangs is no load only where no part lies across it: coil and capacitor in series with each
@@ -109,7 +117,7 @@ internal static class ChannelModel
 
     private static bool IsTweeter(FittedPosition placed) => placed.Position.Role == "tweeter" || placed.Driver!.Part.IsTweeter;
 
-    private static DriverModel? DriverOf(FittedPosition placed, double? inductance, List<Unsure> unsure)
+    private static DriverModel? DriverOf(FittedPosition placed, double? inductance, double? share, List<Unsure> unsure)
     {
         var driver = placed.Driver!.Part;
         if (driver is { Coils: 2 } && placed.CoilsInSeries is null)
@@ -127,7 +135,8 @@ internal static class ChannelModel
         if (re is null || re.IsEstimated)
             unsure.Add(Resistance(driver.Name, placed.Position.Name, re is not null || driver.Impedance is not null));
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance; without Re that is all there is to go by.
-        if ((re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
+        var guess = re is { IsEstimated: false } ? null : share * driver.Impedance?.Si;
+        if ((guess ?? re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
             return null;
         var model = new DriverModel(resistance,
             InductanceIsMissing(driver) ? inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance)) : p?.Le?.Si, p?.Fs?.Si,
@@ -144,40 +153,43 @@ internal static class ChannelModel
         new($"DC resistance of {name} ({position})", Multimeter, estimated);
 
     private static Branch BranchOf(Channel channel, FittedPosition placed, DriverModel model, FilterCheck? highPass,
-        double? capacitance)
+        double? capacitance, List<PassivePart> parts)
     {
         var elements = new List<LadderElement>();
-        var passes = new List<string>();
+        var passes = new List<HighPassStage>();
+        var load = placed.Driver!.Part.Impedance?.Si ?? model.Re;
         var active = highPass is not null && !IsForBass(highPass.Setting, placed.Driver!.Part) ? highPass : null;
         if (active is { IsThere: true })
-            passes.Add($"the electronic high-pass at {active.Setting.Corner}");
-        foreach (var sundry in channel.InLine.Where(s => s.Part.Type == "capacitor"))
-            passes.Add(sundry.Part.Name);
+            passes.Add(new HighPassStage($"the electronic high-pass at {active.Setting.Corner}", active.Setting.Corner.Si));
+        passes.AddRange(HighPassStage.Capacitors(channel.InLine, load));
         if (channel.Crossover?.Part is { } crossover)
         {
             var tweeter = IsTweeter(placed);
             var ladder = tweeter ? crossover.HighPass : crossover.LowPass;
             elements.AddRange(Elements(ladder));
-            if (tweeter && Capacitive(ladder))
-                passes.Add(crossover.Name);
             if (tweeter && Setting(channel, crossover) is { } setting)
                 elements.AddRange(Elements(setting.Network));
+            IReadOnlyList<LadderElement> alone = [.. elements];
+            if (tweeter && Capacitive(ladder))
+                passes.Add(HighPassStage.Of(crossover, model, alone));
         }
-        elements.AddRange(Elements(placed.Sundries.Select(s => s.Part)));
-        passes.AddRange(placed.Sundries.Where(s => s.Part.Type == "capacitor").Select(s => s.Part.Name));
+        var own = Parts(placed.Sundries);
+        parts.AddRange(own);
+        elements.AddRange(own.SelectMany(p => p.Rungs));
+        passes.AddRange(HighPassStage.Capacitors(placed.Sundries, load));
         var usesFactoryWire = placed.NewWire is null;
         if (usesFactoryWire)
         {
             elements.AddRange(Elements(placed.Position.FeedNetwork));
             if (Capacitive(placed.Position.FeedNetwork))
-                passes.Add("the capacitor in the factory wire");
+                passes.Add(HighPassStage.InFactoryWire(placed.Position, load));
             if (capacitance is { } guess && IsUntraced(placed.Position))
                 elements.Add(LadderElement.InLine(capacitance: guess));
         }
-        if (placed.Driver!.Part.OwnCapacitor is { } own)
+        if (placed.Driver!.Part.OwnCapacitor is { } fixedOn)
         {
-            elements.Add(LadderElement.InLine(capacitance: own.Si));
-            passes.Add($"the capacitor on {placed.Driver.Part.Name}");
+            elements.Add(LadderElement.InLine(capacitance: fixedOn.Si));
+            passes.Add(HighPassStage.Of($"the capacitor on {placed.Driver.Part.Name}", fixedOn.Si, load));
         }
         var unknown = usesFactoryWire
             && (IsUntraced(placed.Position) || (placed.Position.Role == "tweeter" && IsFeedUnknown(placed.Position)));
@@ -241,11 +253,11 @@ internal static class ChannelModel
         var elements = Elements(position.FeedNetwork);
         if (capacitance is { } guess && IsUntraced(position))
             elements.Add(LadderElement.InLine(capacitance: guess));
-        var passes = Capacitive(position.FeedNetwork) ? new List<string> { "the capacitor in the factory wire" } : [];
+        List<HighPassStage> passes = Capacitive(position.FeedNetwork) ? [HighPassStage.InFactoryWire(position, rated)] : [];
         if (position.OwnCapacitor is { } own)
         {
             elements.Add(LadderElement.InLine(capacitance: own.Si));
-            passes.Add("the factory tweeter's own capacitor");
+            passes.Add(HighPassStage.Of("the factory tweeter's own capacitor", own.Si, rated));
         }
         else if (position is { Role: "tweeter", HasOwnCapacitor: not false })
         {
@@ -288,18 +300,15 @@ internal static class ChannelModel
     private static List<LadderElement> Elements(IReadOnlyList<LadderPart> ladder) =>
         [.. ladder.Select(e => new LadderElement(e.Shunt, e.Resistance?.Si, e.Inductance?.Si, e.Capacitance?.Si))];
 
-    private static List<LadderElement> Elements(IEnumerable<Sundry> sundries)
+    private static List<PassivePart> Parts(IEnumerable<Chosen<Sundry>> sundries) =>
+        [.. sundries.Select(s => new PassivePart(s.Part, Rungs(s.Part))).Where(p => p.Rungs.Count > 0)];
+
+    private static IReadOnlyList<LadderElement> Rungs(Sundry sundry) => sundry switch
     {
-        var elements = new List<LadderElement>();
-        foreach (var s in sundries)
-        {
-            if (s is { Type: "capacitor", Capacitance: { } c })
-                elements.Add(LadderElement.InLine(capacitance: c.Si));
-            else if (s is { Type: "resistor", Resistance: { } r })
-                elements.Add(LadderElement.InLine(resistance: r.Si));
-            else if (s is { Type: "l-pad", SeriesResistance: { } a, ShuntResistance: { } b })
-                elements.AddRange([LadderElement.InLine(resistance: a.Si), LadderElement.Across(resistance: b.Si)]);
-        }
-        return elements;
-    }
+        { Type: "capacitor", Capacitance: { } c } => [LadderElement.InLine(capacitance: c.Si)],
+        { Type: "resistor", Resistance: { } r } => [LadderElement.InLine(resistance: r.Si)],
+        { Type: "l-pad", SeriesResistance: { } a, ShuntResistance: { } b } =>
+            [LadderElement.InLine(resistance: a.Si), LadderElement.Across(resistance: b.Si)],
+        _ => [],
+    };
 }

@@ -20,22 +20,50 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
     {
         if ((high ? channel.HighPass : channel.LowPass) is not { } setting)
             return null;
-        var own = DeviceFilters.Of(channel.Device.Part)?.Makes(setting.Corner, high);
-        if (own == true)
-            return new FilterCheck(setting, high, true, channel.Device);
-        var open = own is null ? channel.Device : null;
-        foreach (var device in new DeviceContext(build, channel.Device, []).Before)
+        List<Device> able = [channel.Device,
+            .. new DeviceContext(build, channel.Device, []).Before.Where(d => CanServe(build, d, setting, high))];
+        var makers = able.Where(d => Makes(d) == true).ToList();
+        var open = able.Where(d => Makes(d) is null).ToList();
+        if (makers.Count == 0)
+            return new FilterCheck(setting, high, open.Count == 0 ? false : null, open.FirstOrDefault() ?? channel.Device);
+        // As steep as wanted here, else perhaps there.
+        var steep = makers.Find(d => Has(d) == true) ?? makers.Concat(open).FirstOrDefault(d => Has(d) is null)
+            ?? open.Find(d => Has(d) == true);
+        var by = steep is not null && makers.Contains(steep) ? steep : makers[0];
+        return new FilterCheck(setting, high, true, by)
         {
-            if (!CanServe(build, device, setting, high))
-                continue;
-            var makes = DeviceFilters.Of(device.Part)?.Makes(setting.Corner, high);
-            if (makes == true)
-                return new FilterCheck(setting, high, true, device);
-            if (makes is null)
-                open ??= device;
-        }
-        return new FilterCheck(setting, high, open is null ? false : null, open ?? channel.Device);
+            IsAsSteep = steep is null ? false : by == steep ? Has(by) : null,
+            SlopeBy = steep ?? by,
+        };
+
+        bool? Makes(Device device) => DeviceFilters.Of(device.Part)?.Makes(setting.Corner, high);
+
+        bool? Has(Device device) => DeviceFilters.Of(device.Part)?.Has(setting.SlopePerOctave);
     }
+
+    /// <summary>
+    /// Whether the device that makes it, or another one that may, can make it as steep as the build sets it; null when that is not
+    /// recorded, or the corner is open already.
+    /// </summary>
+    public bool? IsAsSteep { get; private init; }
+
+    /// <summary>The device whose slopes decide that.</summary>
+    public Device SlopeBy { get; private init; } = By;
+
+    /// <summary>What it would have to be: `24 dB/octave of the high-pass at 80 Hz`.</summary>
+    public string Slope => $"{QuantityText.Format(Setting.SlopePerOctave, Dimension.Slope)} of the {Kind} at {Corner}";
+
+    /// <summary>How steep the filters are that are there: `the filters of X have 12 dB/octave`.</summary>
+    public string Slopes => DeviceFilters.Of(SlopeBy.Part)?.Slopes is { Count: > 0 } slopes
+        ? $"the filters of {SlopeBy.Part.Name} have {string.Join(" or ", slopes.Select(s => s.ToString()))}"
+        : $"the slopes of {SlopeBy.Part.Name} are not recorded";
+
+    public Unsure SlopeUnsure =>
+        new($"slopes of the filters of {SlopeBy.Part.Name}",
+            $"Read in its manual how steep its filters are, and write it into its entry as `filter_slopes`; "
+                + $"{QuantityText.Format(Setting.SlopePerOctave, Dimension.Slope)} have to be among them.", Estimated: false);
+
+    public IReadOnlyList<Datum> SlopeData => DeviceFilters.Of(SlopeBy.Part)?.Slopes is [var first, ..] ? [new Datum(Slopes, first.At)] : [];
 
     public string Corner => QuantityText.Format(Setting.Corner.Si, Dimension.Hertz);
 

@@ -132,12 +132,13 @@ internal static class EntryFacts
     {
         FilterRange[] ranges = [.. new[] { filters.HighPass, filters.LowPass }.OfType<FilterRange>()];
         var other = any ? ranges.Length == 2 && ranges.All(r => r.IsNone) ? ranges[0] : null : ranges.FirstOrDefault(r => !r.IsNone);
+        var slope = any ? null : filters.Slopes is [var first, ..] ? first : null;
         sheet.Set(FiltersDisagree,
-            FactValue.Of(other is not null)
+            FactValue.Of(other is not null || slope is not null)
                 with
             {
-                Data =
-                    other is null ? [] : [new Datum(any ? "no filter" : $"a filter from {other.Lowest} to {other.Highest}", other.At)]
+                Data = other is not null ? [new Datum(any ? "no filter" : $"a filter from {other.Lowest} to {other.Highest}", other.At)]
+                    : slope is not null ? [new Datum($"a slope of {slope}", slope.At)] : []
             });
         sheet.Set(FiltersSaid, any ? "it has filters" : "it has no filters");
     }

@@ -40,6 +40,18 @@ internal static class FilterFacts
     public static readonly WordFact LowPassLimits = Declarations.Word(
         "low_pass_limits", "From where to where the low-pass of the output's device can be set.",
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
+    public static readonly TruthFact HasFilter = Declarations.Truth(
+        "has_filter", "A device can make the corner of a filter that the build sets, so its slope is asked for.",
+        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
+    public static readonly TruthFact SlopeIsThere = Declarations.Truth(
+        "slope_is_there", "The filters that the build sets can be made as steep as it sets them.",
+        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
+    public static readonly WordFact SlopeSet = Declarations.Word(
+        "slope_set", "The slope that is asked for, or the first that is not there: `24 dB/octave of the high-pass at 80 Hz`.",
+        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
+    public static readonly WordFact SlopesThere = Declarations.Word(
+        "slopes_there", "How steep the filters of the device are that makes it.",
+        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
     public static readonly TruthFact TweeterNeedsHighPass = Declarations.Truth(
         "tweeter_needs_high_pass",
         "A tweeter on this output has no other high-pass than the electronic one, so what is wrong with it is told there.",
@@ -50,7 +62,23 @@ internal static class FilterFacts
     {
         Set(c.HighPassSet, new Keys(SetsHighPass, HighPassIsThere, HighPassCorner, HighPassMaker, HighPassLimits), sheet);
         Set(c.LowPassSet, new Keys(SetsLowPass, LowPassIsThere, LowPassCorner, LowPassMaker, LowPassLimits), sheet);
+        Slopes([.. new[] { c.HighPassSet, c.LowPassSet }.OfType<FilterCheck>().Where(f => f.IsThere == true)], sheet);
         sheet.Set(TweeterNeedsHighPass, c.Branches.Any(b => b.Doubted is not null && b.HighPasses.Count == 0 && !b.FeedUnknown));
+    }
+
+    // Of two filters the worse one is told.
+    private static void Slopes(List<FilterCheck> filters, FactSheet sheet)
+    {
+        sheet.Set(HasFilter, filters.Count > 0);
+        if (filters.Count == 0)
+            return;
+        var told = filters.Find(f => f.IsAsSteep == false) ?? filters.Find(f => f.IsAsSteep is null) ?? filters[0];
+        sheet.Set(SlopeIsThere, (told.IsAsSteep is { } steep ? FactValue.Of(steep)
+            : FactValue.Unknown(FactType.Truth, [.. filters.Where(f => f.IsAsSteep is null).Select(f => f.SlopeUnsure).Distinct()]))
+            with
+        { Data = told.SlopeData });
+        sheet.Set(SlopeSet, told.Slope);
+        sheet.Set(SlopesThere, told.Slopes);
     }
 
     private static void Set(FilterCheck? filter, Keys keys, FactSheet sheet)

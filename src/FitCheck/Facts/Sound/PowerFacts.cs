@@ -54,6 +54,16 @@ internal static class PowerFacts
         "impedance_loss", Dimension.Decibel,
         "Level lost because the new driver takes less current than the factory one from the same voltage.",
         Reads.Driver["impedance"], Reads.Inline.Itself, Reads.Wire.Itself, Reads.Feed.Itself, Reads.Place["factory_driver.impedance"]);
+    public static readonly TruthFact BehindCrossover = Declarations.Truth(
+        "behind_crossover", "A passive crossover feeds the driver.",
+        Reads.Network.Itself, Reads.DriverThere.Itself);
+    public static readonly NumberFact CrossoverLoad = Declarations.Number(
+        "crossover_load", Dimension.Ohm, "Rated impedance of the drivers that the crossover was made for.",
+        Reads.Network["crossover.nominal_load"], Reads.Network.Itself);
+    public static readonly NumberFact CrossoverLoadRatio = Declarations.Number(
+        "crossover_load_ratio", Dimension.One,
+        "Rated impedance of the driver over that for which the crossover was made, or the other way round: 1 or more.",
+        Reads.Network["crossover.nominal_load"], Reads.Network.Itself, Reads.Driver["impedance"]);
     public static readonly NumberFact WireLoss = Declarations.Number(
         "wire_loss", Dimension.Decibel, "Level lost in the speaker wire.",
         Reads.Driver["impedance"], Reads.Inline.Itself, Reads.Wire.Itself, Reads.Feed.Itself,
@@ -70,6 +80,9 @@ internal static class PowerFacts
         sheet.Set(PowerLimit, c.Channel?.Channel.Limit?.Si);
         sheet.Set(OutputName, c.Channel?.Output.Name);
         Impedances(c, driver, sheet);
+        sheet.Set(BehindCrossover, c.Channel?.Channel.Crossover is not null);
+        if (c.Channel?.Channel.Crossover?.Part is { } crossover)
+            ForLoad(crossover, driver, sheet);
         if (driver.IsTweeter)
             return;
         var rated = driver.ContinuousPower is { } figure
@@ -130,10 +143,14 @@ internal static class PowerFacts
         // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated. Where a
         // crossover resonates with the voice coil the voltage rises above the output's, but there the coil's impedance is high too: that is
         // no power.
-        var gain = 0.0;
+        // That a narrow electronic band takes a little off at its middle too is turned up again.
+        double gain = 0, active = 0;
         foreach (var state in sweep.States)
+        {
+            active = Math.Max(active, channel.ActiveGain(state.Hz));
             gain = Math.Max(gain, Decibel.ToAmplitude(state.Drivers[index].Db) * channel.ActiveGain(state.Hz));
-        gain = Math.Min(1, gain);
+        }
+        gain = active > 0 ? Math.Min(1, gain / active) : 0;
         var power = volts * volts * Uncertain.Exact(gain * gain / impedance.Si);
         if (channel.WiresUnsure.Count > 0)
             power = new Uncertain(power.Value, power.Low * ThroughAnyWire, power.High, (power.High - (power.Low * ThroughAnyWire)) / 2);
@@ -168,6 +185,27 @@ internal static class PowerFacts
         sheet.Set(WireLoss, missing.Length == 0
             ? FactValue.Of(Dimension.Decibel, Physics.Electrical.Cables.WireLoss.Db(now!.Si, ChannelModel.WireOf(c.Placed)))
             : FactValue.Unknown(FactType.Number(Dimension.Decibel), missing));
+    }
+
+    private static void ForLoad(Catalog.Crossover crossover, Catalog.Driver driver, FactSheet sheet)
+    {
+        var made = new Unsure($"load that {crossover.Name} was made for",
+            "Ask its maker, or look which set it belongs to; then write it into its entry as `nominal_load`.", Estimated: false);
+        var own = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false);
+        sheet.Set(CrossoverLoad, crossover.NominalLoad is { } load ? FactValue.Of(Dimension.Ohm, load.Si)
+            : FactValue.Unknown(FactType.Number(Dimension.Ohm), made));
+        if (crossover.NominalLoad is not { Si: > 0 } nominal || driver.Impedance is not { Si: > 0 } rated)
+        {
+            sheet.Set(CrossoverLoadRatio, FactValue.Unknown(FactType.Number(Dimension.One),
+                [.. crossover.NominalLoad is null ? new[] { made } : [], .. driver.Impedance is null ? new[] { own } : []]));
+            return;
+        }
+        sheet.Set(CrossoverLoadRatio, FactValue.Of(Dimension.One, Math.Max(rated.Si / nominal.Si, nominal.Si / rated.Si)) with
+        {
+            Unsure = [.. nominal.IsEstimated ? new[] { made with { Estimated = true } } : [],
+                .. rated.IsEstimated ? new[] { own with { Estimated = true } } : []],
+            Data = [new Datum($"load of {crossover.Name}: {nominal}", nominal.At)],
+        });
     }
 
     public static Unsure RatedPowerOf(string name, bool estimated) =>

@@ -26,7 +26,7 @@ internal static class TravelFacts
         "has_high_pass", "A filter, or a capacitor in the wire, keeps deep bass from this driver.",
         Reads.Network.Itself, Reads.Amplification.Itself);
     public static readonly TruthFact HasLowPass = Declarations.Truth(
-        "has_low_pass", "An electronic filter keeps treble from this driver.",
+        "has_low_pass", "An electronic filter, or a coil in the wire, keeps treble from this driver.",
         Reads.Network.Itself, Reads.Amplification.Itself);
     public static readonly NumberFact HighPassSet = Declarations.Number(
         "high_pass_set", Dimension.Hertz, "Corner of the electronic high-pass that the build sets.",
@@ -36,8 +36,8 @@ internal static class TravelFacts
         Reads.Driver["parameters.xmax"]);
     public static readonly NumberFact ExcursionPeak = Declarations.Number(
         "excursion_peak", Dimension.Metre,
-        "Peak excursion with programme noise (IEC 60268-1, crest factor 2) whose peaks just fit the output: in the box, else as in an "
-        + "infinite baffle.",
+        "Peak excursion with programme noise (IEC 60268-1, crest factor 2) whose peaks just fit the output before any filter (of a "
+        + "subwoofer: the bass up to 80 Hz of it): in the box, else as in an infinite baffle.",
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
     public static readonly NumberFact ExcursionRatio = Declarations.Number(
         "excursion_ratio", Dimension.One, "Peak excursion at the power available over peak linear excursion.",
@@ -75,7 +75,9 @@ internal static class TravelFacts
         sheet.Set(HasHighPass,
             channel.Channel.InLine.Any(s => s.Part.Type == "capacitor") || c.Placed.Sundries.Exists(s => s.Part.Type == "capacitor")
             ? FactValue.Of(true) : IsThere(channel.HighPass));
-        sheet.Set(HasLowPass, IsThere(channel.LowPass));
+        sheet.Set(HasLowPass, channel.Of(c.Position.Id) is ({ } way, _)
+            && way.Physics.Elements is { } rungs && rungs.Any(r => !r.Shunt && r.Inductance is not null)
+            ? FactValue.Of(true) : IsThere(channel.LowPass));
         Number(sheet, HighPassSet, channel.HighPass?.Setting.Corner, "high-pass");
         Travel(c, channel, driver, sheet);
     }
@@ -89,7 +91,7 @@ internal static class TravelFacts
             || driver.Parameters is not { Xmax: { Si: > 0 } xmax } parameters || MovingMass(parameters) is not { } mass
             || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more)
             || ProgrammeTravel.Of(branch.Physics.Driver, mass,
-            hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer)) is not { } travel)
+            hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer), IsForBass(c, driver)) is not { } travel)
         {
             sheet.Set(ExcursionRatio, FactValue.Unknown(FactType.Number(Dimension.One), [.. Untold(c, channel, driver)]));
             return;
@@ -102,7 +104,7 @@ internal static class TravelFacts
         sheet.Set(ExcursionRatio, FactValue.Of(Dimension.One, peak * Uncertain.Exact(1 / xmax.Si)) with { Unsure = unsure, Data = data });
         var slope = channel.HighPass?.Setting.SlopePerOctave ?? UsualSlope;
         sheet.Set(SafeHighPassSlope, slope);
-        if (travel.LowestHighPass(volts.High, xmax.Si, ActiveFilter.OrderOfSlope(slope), LowPass(channel)) is { } corner)
+        if (travel.LowestHighPass(volts.High, xmax.Si, ActiveFilter.OrderOfSlope(slope), channel.LowPassGain) is { } corner)
             sheet.Set(LowestSafeHighPass, FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure, Data = data });
     }
 
@@ -127,9 +129,7 @@ internal static class TravelFacts
             { IsForMaker = true };
     }
 
-    private static Func<double, double> LowPass(ChannelContext channel) => channel.LowPass?.Setting is { } low
-        ? hz => ActiveFilter.ButterworthLowPass(hz, low.Corner.Si, ActiveFilter.OrderOfSlope(low.SlopePerOctave))
-        : _ => 1;
+    private static bool IsForBass(PositionContext c, Driver driver) => driver.Type == "subwoofer" || c.Position.Role == "subwoofer";
 
     // As given, else what the stiffness of the equivalent volume needs for the resonance (Small, JAES 1972).
     private static double? MovingMass(DriverParameters p)

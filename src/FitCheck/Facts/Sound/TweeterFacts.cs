@@ -4,6 +4,7 @@ using FitCheck.Facts.Values;
 using FitCheck.Physics.Electrical.Filters;
 using FitCheck.Physics.Electrical.Loads;
 using FitCheck.Physics.Electrical.Programme;
+using FitCheck.Physics.Numerics;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Sound;
@@ -52,6 +53,10 @@ internal static class TweeterFacts
         Reads.Network.Itself);
     public static readonly WordFact HighPassNames = Declarations.Word(
         "high_pass_names", "The high-passes in series before the tweeter, from the source.",
+        Reads.Network.Itself);
+    public static readonly NumberFact HighPassRatio = Declarations.Number(
+        "high_pass_ratio", Dimension.One,
+        "Corner of the highest high-pass before the tweeter over that of the next one below it; 1000 where there is one alone.",
         Reads.Network.Itself);
     public static readonly NumberFact TweeterPower = Declarations.Number(
         "tweeter_power", Dimension.Watt, "Power of programme noise (IEC 60268-1) into the tweeter with the output at its continuous power.",
@@ -130,7 +135,9 @@ internal static class TweeterFacts
             ? $"the high-pass of {absent.Corner} that the build sets is not there ({absent.Limits})" : "nothing stands before the tweeter");
         sheet.Set(HighPasses,
             open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
-        sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses));
+        sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses.Select(h => h.Name)));
+        sheet.Set(HighPassRatio,
+            open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : Ratio(branch.HighPasses, channel));
         if (channel.Sweep is not { } sweep || (open.Length > 0 && passes == 0))
         {
             foreach (var fact in new[] { TweeterCorner, TweeterSlope, TweeterPeak, TweeterPower, TweeterPowerClipped })
@@ -143,7 +150,8 @@ internal static class TweeterFacts
         for (var i = 0; i < hz.Length; i++)
         {
             hz[i] = sweep.States[i].Hz;
-            db[i] += Decibel.OfAmplitude(channel.ActiveGain(hz[i]));
+            // A low-pass moves no high-pass: it would only shift the passband that the corner refers to.
+            db[i] += Decibel.OfAmplitude(channel.HighPassGain(hz[i]));
         }
         var pass = HighPass.Of(hz, db);
         if (passes > 0 && pass.CornerHz is { } corner)
@@ -154,6 +162,16 @@ internal static class TweeterFacts
             sheet.Set(TweeterPeak, FactValue.Of(Dimension.Decibel, pass.PeakDb) with { Unsure = unsure });
         }
         Power(c, channel, sweep, index, unsure, sheet);
+    }
+
+    // As far apart as hearing reaches, from 20 Hz to 20 kHz, where nothing stands in series.
+    private static FactValue Ratio(IReadOnlyList<HighPassStage> stages, ChannelContext channel)
+    {
+        if (stages.Count < 2)
+            return FactValue.Of(Dimension.One, FrequencyGrid.Highest / FrequencyGrid.Lowest);
+        var corners = stages.Select(s => s.Corner.Value).OfType<double>().OrderDescending().ToList();
+        return corners.Count == stages.Count ? FactValue.Of(Dimension.One, corners[0] / corners[1])
+            : FactValue.Unknown(FactType.Number(Dimension.One), [.. channel.Unsure]);
     }
 
     private static void Power(PositionContext c, ChannelContext channel, ChannelSweep sweep, int index, IReadOnlyList<Unsure> unsure,

@@ -17,8 +17,41 @@ public class ProgrammeTravelTests
         Assert.Equal(4.679e-3, Travel.Peak(15.5, _ => 1), 0.02e-3);
 
     [Fact]
-    public void A_high_pass_of_80_Hz_halves_it() => // the same script with a Butterworth high-pass of second order: 2.390 mm
-        Assert.Equal(2.390e-3, Travel.Peak(15.5, hz => ActiveFilter.ButterworthHighPass(hz, 80, 2)), 0.015e-3);
+    public void A_high_pass_of_80_Hz_halves_it() => // the same script with a Butterworth high-pass of second order: 2.236 mm
+        Assert.Equal(2.236e-3, Travel.Peak(15.5, hz => ActiveFilter.ButterworthHighPass(hz, 80, 2)), 0.015e-3);
+
+    [Fact]
+    public void A_low_pass_of_80_Hz_leaves_less() => // the same script, high-pass and low-pass of second order at 80 Hz: 1.593 mm
+        Assert.Equal(1.593e-3, Travel.Peak(15.5,
+            hz => ActiveFilter.ButterworthHighPass(hz, 80, 2) * ActiveFilter.ButterworthLowPass(hz, 80, 2)), 0.015e-3);
+
+    [Fact]
+    public void The_output_of_a_subwoofer_is_turned_up_for_the_bass() => // the same script, level set for 80 Hz at 24 dB/octave
+        Assert.Equal(12.44e-3, ProgrammeTravel.Of(Woofer, Mass, _ => 1, forBass: true)!.Peak(15.5,
+            hz => ActiveFilter.ButterworthLowPass(hz, 80, 4)), 0.03e-3);
+
+    // Whoever takes something away from a programme, at whatever corner and slope, leaves the cone no more to do.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_narrower_band_never_asks_more_travel(bool forBass)
+    {
+        var travel = ProgrammeTravel.Of(Woofer, Mass, _ => 1, forBass)!;
+        var dice = new Random(20);
+        for (var i = 0; i < 500; i++)
+        {
+            double high = Corner(20, 1000), low = Corner(20, 20_000);
+            var (orderHigh, orderLow) = (dice.Next(1, 9), dice.Next(1, 9));
+            var wide = Peak(high, low);
+            Assert.True(Peak(high * (1 + dice.NextDouble()), low) <= wide, $"high-pass above {high:0} Hz, order {orderHigh}");
+            Assert.True(Peak(high, low / (1 + dice.NextDouble())) <= wide, $"low-pass below {low:0} Hz, order {orderLow}");
+
+            double Peak(double above, double below) => travel.Peak(15.5, hz =>
+                ActiveFilter.ButterworthHighPass(hz, above, orderHigh) * ActiveFilter.ButterworthLowPass(hz, below, orderLow));
+        }
+
+        double Corner(double from, double to) => from * Math.Pow(to / from, dice.NextDouble());
+    }
 
     [Fact]
     public void The_lowest_high_pass_just_keeps_the_limit()
