@@ -24,10 +24,11 @@ public sealed partial class Checker
     private readonly ValidationCache _cache;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
     private readonly Lock _reopening = new();
+    private readonly DateOnly? _today;
     private volatile ValidInputs _valid;
 
     private Checker(CheckerOptions options, ValidInputs valid) =>
-        (_folders, _cache, _valid) = (new Folders(options.Catalogs, options.Rules), options.Cache, valid);
+        (_folders, _cache, _valid, _today) = (new Folders(options.Catalogs, options.Rules), options.Cache, valid, options.Today);
 
     /// <summary>SHA-256 over the files of the catalogs that are open, hexadecimal.</summary>
     public string CatalogDigest => _valid.Catalog.Digest;
@@ -156,5 +157,5 @@ public sealed partial class Checker
 
     private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs valid, ProblemList problems,
         CancellationToken cancel) =>
-        BuildFiles.Read(builds, valid, _folders.Catalog, _cache, _schemas, problems, cancel);
+        BuildFiles.Read(builds, valid, _folders.Catalog, _cache, _schemas, problems, _today, cancel);
 }

@@ -38,9 +38,9 @@ public sealed partial class Checker
         Arguments.Words(options.Keep, nameof(options.Keep), mayBeEmpty: true);
         cancel.ThrowIfCancellationRequested();
         var (valid, problems) = (_valid, new ProblemList());
-        if (BuildFiles.ReadDraft(build, _folders.Catalog, valid.Catalog, _schemas, problems) is not { } read)
+        if (BuildFiles.ReadDraft(build, _folders.Catalog, valid.Catalog, _schemas, problems, _today) is not { } read)
             return new ChoicesOutcome(null, problems.Sorted());
-        var evaluator = new ProposalEvaluator(build.Name, read.Text, valid.Catalog, valid.Rules);
+        var evaluator = new ProposalEvaluator(build.Name, read.Text, valid.Catalog, valid.Rules, _today);
         IReadOnlyList<TextEdit> heads = [.. Builds.Draft.Heads(evaluator.Root, new YamlEditor(read.Text), evaluator.Build.Vehicle)];
         var slots = new List<ChoiceSlot>();
         foreach (var slot in Slots.WithOpen(evaluator, valid.Catalog, options.CurrentOnly,
@@ -110,7 +110,7 @@ public sealed partial class Checker
     private (BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, ValidInputs valid)
     {
         var problems = new ProblemList();
-        var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, valid.Catalog, _schemas, problems);
+        var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, valid.Catalog, _schemas, problems, _today);
         if (read is not null)
             Waivers.Refuse(read.Build, () => valid.Rules, problems);
         return (read is null || problems.HasErrors ? null : BuildEvaluation.Judged(read.Build, valid.Rules), problems.Sorted());

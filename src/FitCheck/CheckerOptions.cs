@@ -17,6 +17,11 @@ public sealed record CheckerOptions
     /// </summary>
     public ValidationCache Cache { get; init; } = ValidationCache.Nothing;
 
+    /// <summary>
+    /// The day by which the end of a waiver is judged; it holds on that day too. Null, and left out: today's date, UTC, at each question.
+    /// </summary>
+    public DateOnly? Today { get; init; }
+
     /// <summary>Told in words what is being opened; null for nobody. It may be called on any thread.</summary>
     public IProgress<string>? Progress { get; init; }
 

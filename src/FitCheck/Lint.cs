@@ -113,7 +113,7 @@ internal static class Lint
         {
             progress?.Invoke($"reading {path}");
             if (BuildFiles.Read(path, fences, entries, ValidationCache.Nothing, schemas, own) is { } read)
-                Waivers.Refuse(read.Build, () => rules.Value, own);
+                Waivers.Refuse(read.Build, () => rules.Value, own, canJudge: !problems.HasErrors);
         }
         if (key is not null && own.Count == 0 && !problems.HasErrors)
             cache.Add(key);

@@ -32,7 +32,7 @@ internal static class Suggest
         if (problems.HasErrors)
             return null;
         options.Progress?.Report("looking for changes");
-        return Of(new ProposalEvaluator(build.File, text, valid.Catalog, valid.Rules, cancel), options, valid,
+        return Of(new ProposalEvaluator(build.File, text, valid.Catalog, valid.Rules, build.Today, cancel), options, valid,
             options.Progress is { } progress ? progress.Report : null);
     }
 
@@ -67,7 +67,12 @@ internal static class Suggest
         if (answers.Count > 0)
         {
             var teller = new ProposalTeller(evaluator, valid.Rules, before, finder.Reached);
-            return suggestion with { Proposals = [.. answers.Select(teller.Tell)], Proof = finder.Proof };
+            return suggestion with
+            {
+                Proposals = [.. answers.Select(teller.Tell)],
+                Proof = finder.Proof,
+                WithoutNewWarning = finder.AddsNothing,
+            };
         }
         var wishes = new Wishes(evaluator, valid.Catalog, valid.Rules, goal, request.CurrentOnly, keep, request.Time / 6);
         var conflict = finder.Proof.Complete

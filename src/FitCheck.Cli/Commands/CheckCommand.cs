@@ -6,6 +6,7 @@ using FitCheck.Foundation;
 using FitCheck.Reports;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Sheet;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Cli.Commands;
 
@@ -29,10 +30,15 @@ internal static class CheckCommand
             Description = "Write the installation sheet, an HTML page to print, to this file",
             HelpName = "FILE"
         };
+        var asExpected = new Option<bool>("--as-expected")
+        {
+            Description = "Of builds with `expect`: exit with 0 when they give just that, with 1 when they give anything else"
+        };
         var common = new CommonOptions();
         var command = new Command("check", "Check builds against catalog and rules, and write the report")
         {
-            builds, targets.Formats, targets.Outputs, sheet, failOn, common.Catalog, common.Rules, common.Verbose, common.NoColor,
+            builds, targets.Formats, targets.Outputs, sheet, failOn, asExpected, common.Catalog, common.Rules, common.Verbose,
+            common.NoColor,
         };
         command.SetAction(parsed => Run(new CheckRequest
         {
@@ -43,6 +49,7 @@ internal static class CheckCommand
             Rules = parsed.GetValue(common.Rules) ?? [],
             Sheet = parsed.GetValue(sheet),
             FailOn = parsed.GetValue(failOn)!,
+            AsExpected = parsed.GetValue(asExpected),
             Verbose = parsed.GetValue(common.Verbose),
             NoColor = parsed.GetValue(common.NoColor),
         }));
@@ -76,7 +83,22 @@ internal static class CheckCommand
         ProblemLines.Tell(outcome.Problems, Console.Error);
         foreach (var build in result.Builds)
             ProblemLines.Tell(build.Remarks, Console.Error);
-        return Exit(result, options.FailOn);
+        if (!request.AsExpected)
+            return Exit(result, options.FailOn);
+        var meant = result.Builds.Where(b => b.Expected is not null).Select(b => AsExpected(b, result)).ToList();
+        var others = result with { Builds = [.. result.Builds.Where(b => b.Expected is null)] };
+        return meant.Contains(false) ? ExitStatus.Found : Exit(others, options.FailOn);
+    }
+
+    // Beside the report, which stays what it is.
+    private static bool AsExpected(BuildResult build, CheckResult result)
+    {
+        var unmet = Expectations.Unmet(build, [.. result.Rules.Select(r => r.Id)]);
+        if (unmet.Count > 0)
+            ProblemLines.Tell(unmet, Console.Error);
+        else
+            Console.Error.WriteLine(PlainText.Line($"{build.Expected!.Verdict.At}: as expected: {build.Verdict.Word()}"));
+        return unmet.Count == 0;
     }
 
     private static void Tell(string format, CheckResult result, ReportOptions options, TextWriter output)

@@ -13,6 +13,10 @@ internal sealed record CheckRequest
     /// <summary>The file for the installation sheet; null when none is wanted.</summary>
     public string? Sheet { get; init; }
     public string FailOn { get; init; } = "fail";
+    /// <summary>
+    /// Whether builds that say what they are meant to give are held to that, and not to the status from which the run fails.
+    /// </summary>
+    public bool AsExpected { get; init; }
     public bool Verbose { get; init; }
     public bool NoColor { get; init; }
 
@@ -25,7 +29,7 @@ internal sealed record CheckRequest
         if (args.Length < 2 || args[0] != "check")
             return null;
         List<string> builds = [], formats = [], outputs = [], catalog = [], rules = [], failOn = [], sheet = [];
-        bool verbose = false, noColor = false;
+        bool verbose = false, noColor = false, asExpected = false;
         for (var i = 1; i < args.Length; i++)
         {
             var list = args[i] switch
@@ -40,8 +44,10 @@ internal sealed record CheckRequest
             };
             if (list is not null && ++i < args.Length && IsWord(args[i]))
                 list.Add(args[i]);
-            else if (list is null && args[i] is "--verbose" or "--no-color" && !(i + 1 < args.Length && bool.TryParse(args[i + 1], out _)))
-                (verbose, noColor) = (verbose || args[i] == "--verbose", noColor || args[i] == "--no-color");
+            else if (list is null && args[i] is "--verbose" or "--no-color" or "--as-expected"
+                && !(i + 1 < args.Length && bool.TryParse(args[i + 1], out _)))
+                (verbose, noColor, asExpected) =
+                    (verbose || args[i] == "--verbose", noColor || args[i] == "--no-color", asExpected || args[i] == "--as-expected");
             else if (list is null && IsWord(args[i]))
                 builds.Add(args[i]);
             else
@@ -59,6 +65,7 @@ internal sealed record CheckRequest
             Rules = rules,
             Sheet = sheet.Count > 0 ? sheet[0] : null,
             FailOn = failOn.Count > 0 ? failOn[0] : "fail",
+            AsExpected = asExpected,
             Verbose = verbose,
             NoColor = noColor,
         };

@@ -48,7 +48,7 @@ internal static class ImpactCommand
                 return refusal.Tell();
             ImpactOutcome outcome;
             using (var line = new ProgressLine())
-                outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(a => Path.GetFileNameWithoutExtension(a))],
+                outcome = Impact.Run(earlier, later, [.. (parsed.GetValue(accept) ?? []).Select(BuildId)],
                     ValidationCache.InUserFolder(), line.Report);
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
@@ -62,6 +62,15 @@ internal static class ImpactCommand
                 ?? (result.Refused.Any() ? ExitStatus.Found : ExitStatus.Good);
         });
         return command;
+    }
+
+    // A build is named as it is told, or by its file: `catalog/builds/summer/mine.yaml` is `summer/mine`.
+    private static string BuildId(string word)
+    {
+        var path = word.Replace('\\', '/');
+        path = path.EndsWith(".yaml", StringComparison.Ordinal) ? path[..^".yaml".Length] : path;
+        return path.StartsWith("builds/", StringComparison.Ordinal) ? path["builds/".Length..]
+            : path.IndexOf("/builds/", StringComparison.Ordinal) is >= 0 and var at ? path[(at + "/builds/".Length)..] : path;
     }
 
     private static int NoSide(params string?[] errors)

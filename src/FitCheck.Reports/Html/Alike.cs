@@ -90,7 +90,8 @@ internal static partial class Alike
     };
 
     private static string Words(Finding f) =>
-        $"{f.Rule}\t{f.Status}\t{SideLess(f.Message)}\t{SideLess(f.Advice)}\t{Figures.Row(f)}\t{f.Waived}";
+        $"{f.Rule}\t{f.Status}\t{SideLess(f.Message)}\t{SideLess(f.Advice)}\t{Figures.Row(f)}\t"
+            + (f.Waived is null ? "" : Sentences.Waived(f));
 
     /// <summary>The text with left and right made one word.</summary>
     public static string SideLess(string text) => Side().Replace(text, "side");

@@ -31,7 +31,7 @@ internal static class FindingViews
             At = [.. told.Places.Select(Figures.ShortPlace)],
             Related = [.. told.Findings.SelectMany(f => f.Related).GroupBy(r => r.At)
                 .Select(g => new DatumView(Names.Joined(g.Select(r => r.What)), Figures.ShortPlace(g.Key)))],
-            Waived = finding.Waived,
+            Waived = finding.Waived is null ? null : Sentences.Waived(finding),
         };
     }
 

@@ -18,6 +18,8 @@ internal sealed class ImpactGitHub : IImpactReport
         foreach (var build in result.Builds.Where(b => b.IsWorse))
         {
             var command = build.Accepted ? "notice" : "error";
+            if (build.Fate == BuildFate.Gone)
+                GitHubReport.Command(command, build.At, build.Name, $"{build.Name} {ImpactWords.Fate(build)}.", options, output);
             foreach (var problem in build.Problems)
                 GitHubReport.Command(command, problem.At, $"{build.Name} {ImpactWords.Fate(build)}", problem.Message, options, output);
             foreach (var (change, where) in ImpactWords.Findings(build).Where(f => f.First.IsWorse))

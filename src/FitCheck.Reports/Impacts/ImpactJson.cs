@@ -38,6 +38,8 @@ internal sealed class ImpactJson : IImpactReport
     private static void Build(Utf8JsonWriter json, BuildChange build)
     {
         json.WriteString("id", build.Id);
+        if (build.RenamedFrom is { } old)
+            json.WriteString("renamed_from", old);
         json.WriteString("name", build.Name);
         json.WriteString("fate", build.Fate.ToString().ToLowerInvariant());
         json.WriteString("before", build.Before?.Word());

@@ -31,8 +31,8 @@ internal sealed class ImpactText : IImpactReport
     private static void WriteBuild(TextPage page, BuildChange build)
     {
         page.Gap();
-        var word = build.IsWorse ? build.Accepted ? "accepted" : "worse" : build.Fate.ToString().ToLowerInvariant();
-        page.Hanging(0, word.ToUpperInvariant().PadRight(Indent), $"{build.Name} {ImpactWords.Fate(build)}.  {Figures.Place(build.At)}");
+        page.Hanging(0, ImpactWords.FateWord(build).ToUpperInvariant().PadRight(Indent),
+            $"{build.Name} {ImpactWords.Fate(build)}.  {Figures.Place(build.At)}");
         foreach (var problem in build.Problems)
             page.Line(Indent, problem.ToString());
         foreach (var (change, where) in ImpactWords.Findings(build))

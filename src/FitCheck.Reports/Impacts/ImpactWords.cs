@@ -10,21 +10,28 @@ internal static class ImpactWords
     /// <summary>The answer in one sentence.</summary>
     public static string Verdict(ImpactResult result)
     {
-        var refused = result.Refused.Count();
+        var (refused, lost) = (result.Refused.Count(), result.Refused.Count(b => b.Fate == BuildFate.Gone));
         var accepted = result.Builds.Count(b => b.IsWorse && b.Accepted);
         var better = result.Builds.Count(b => b.Fate == BuildFate.Better);
-        if (result.Entries.Count == 0 && result.Rules.Count == 0 && result.Builds.All(b => b.Fate == BuildFate.Same))
+        if (result.Entries.Count == 0 && result.Rules.Count == 0 && !result.Builds.Any(IsTold))
             return "Nothing that FitCheck reads is different.";
         var worse = refused switch
         {
             0 when accepted == 0 => "No build gets worse",
             0 => $"No build gets worse but {Sentences.Count(accepted, "accepted one", "accepted ones")}",
-            1 => "1 build gets worse",
-            _ => $"{Figures.Whole(refused)} builds get worse",
+            _ => Refused(refused - lost, lost),
         };
         if (refused > 0 && accepted > 0)
             worse += $", beside {Sentences.Count(accepted, "accepted one", "accepted ones")}";
         return better == 0 ? worse + "." : $"{worse}; {Sentences.Count(better, "gets", "get")} better.";
+    }
+
+    // A build that is lost may have failed before: it is not worse, but nobody will see when it would be.
+    private static string Refused(int worse, int lost)
+    {
+        var (gets, isLost) = ($"{Sentences.Count(worse, "build gets", "builds get")} worse",
+            $"{Figures.Whole(lost)} {(lost == 1 ? "is" : "are")} lost");
+        return lost == 0 ? gets : worse == 0 ? $"{Sentences.Count(lost, "build is", "builds are")} lost" : $"{gets} and {isLost}";
     }
 
     /// <summary>`3 entries altered, 1 added; 1 rule altered; 4 of 3,000 pairs of the chart flip`.</summary>
@@ -48,12 +55,14 @@ internal static class ImpactWords
 
     /// <summary>What becomes of a build: `goes from pass to fail`.</summary>
     public static string Fate(BuildChange build) =>
-        build.Waivers == 0 ? What(build) : $"{What(build)}, on the strength of {Sentences.Count(build.Waivers, "waiver", "waivers")}";
+        (build.RenamedFrom is { } old ? $"(was {old}) " : "") + What(build)
+            + (build.Waivers == 0 ? "" : $", on the strength of {Sentences.Count(build.Waivers, "waiver", "waivers")}");
 
     private static string What(BuildChange build) => build.Fate switch
     {
         BuildFate.Unreadable => "can no longer be read",
-        BuildFate.Gone => "is gone",
+        BuildFate.Gone when build.Before is { } before => $"is lost: nothing judges it any more ({before.Word()} before)",
+        BuildFate.Gone => "is gone; it could not be read before",
         BuildFate.New when build.After is null => "is new and can't be read",
         BuildFate.New => $"is new: {build.After!.Value.Word()}",
         _ when build.Before is null => $"can be read now: {build.After!.Value.Word()}",
@@ -71,8 +80,18 @@ internal static class ImpactWords
 
     public static string Because(Cause cause) => $"{cause.What} ({Figures.Place(cause.At)})";
 
-    /// <summary>A build that is told: it changes, or it is new and does not pass.</summary>
-    public static bool IsTold(BuildChange build) => build.Fate != BuildFate.Same;
+    /// <summary>A build that is told: it changes, has another name, or is new.</summary>
+    public static bool IsTold(BuildChange build) => build.Fate != BuildFate.Same || build.RenamedFrom is not null;
+
+    /// <summary>What becomes of a build, in one word.</summary>
+    public static string FateWord(BuildChange build) => build switch
+    {
+        { IsWorse: true, Accepted: true } => "accepted",
+        { Fate: BuildFate.Gone, IsWorse: true } => "lost",
+        { IsWorse: true } => "worse",
+        { Fate: BuildFate.Same } => "moved",
+        _ => build.Fate.ToString().ToLowerInvariant(),
+    };
 
     /// <summary>Pairs that flip in the same way for the same reason, told once.</summary>
     public static IReadOnlyList<PairGroup> Pairs(ImpactResult result) => [.. result.Pairs

@@ -49,7 +49,7 @@ internal sealed class JUnitReport : ILintReport
             : finding.Status == Status.Measure ? JUnitOutcome.Skipped
             : JUnitOutcome.Passed;
         var message = $"{finding.PositionName}: {finding.Message}";
-        var brief = finding.Waived is { } reason ? $"waived ({finding.Status.Word()}): {reason}"
+        var brief = finding.Waived is not null ? $"waived ({finding.Status.Word()}): {Sentences.Waived(finding)}"
             : outcome == JUnitOutcome.Skipped ? ToMeasure(finding)
             : message;
         return new JUnitCase(file, $"{finding.Rule} {finding.Position}", FileNames.In(options.Root, finding.At.File), finding.At.Line,

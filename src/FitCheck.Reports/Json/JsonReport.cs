@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using FitCheck.Builds;
 using FitCheck.Catalog;
@@ -160,6 +161,8 @@ internal sealed class JsonReport : ILintReport
         json.WriteString("fingerprint", finding.Fingerprint);
         if (finding.Waived is not null)
             json.WriteString("waived", finding.Waived);
+        if (finding.WaivedUntil is { } until)
+            json.WriteString("waived_until", until.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         if (finding.ToMeasure.Count > 0)
             WriteMeasure(json, finding.ToMeasure);
         json.WriteEndObject();

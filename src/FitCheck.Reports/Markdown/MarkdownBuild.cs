@@ -65,7 +65,7 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
 
     private static string Waived(Told told) =>
         $"- **{MarkdownText.Plain(told.Where)}:** {MarkdownText.Prose(told.First.Message)} ({told.First.Status.Word()}, "
-            + $"{MarkdownText.Code(told.First.Rule)})<br>Reason: {MarkdownText.Prose(told.First.Waived!)}";
+            + $"{MarkdownText.Code(told.First.Rule)})<br>Reason: {MarkdownText.Prose(Sentences.Waived(told.First))}";
 
     private string List()
     {

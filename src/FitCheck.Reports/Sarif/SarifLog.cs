@@ -17,6 +17,9 @@ internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, 
     /// <summary>What a shop changed of the rules, in sentences.</summary>
     public IReadOnlyList<string> RuleChanges { get; init; } = [];
 
+    /// <summary>The headlines of builds whose verdict rests on waivers.</summary>
+    public IReadOnlyList<string> Headlines { get; init; } = [];
+
     public void Write(TextWriter output) => JsonText.Write(WriteLog, output);
 
     // Rules that say nothing here would only make the log longer.
@@ -47,22 +50,30 @@ internal sealed class SarifLog(string category, IReadOnlyList<SarifRule> known, 
         foreach (var result in results)
             WriteResult(json, result);
         json.WriteEndArray();
-        WriteRuleChanges(json);
+        WriteProperties(json);
         json.WriteEndObject();
         json.WriteEndArray();
         json.WriteEndObject();
     }
 
-    private void WriteRuleChanges(Utf8JsonWriter json)
+    private void WriteProperties(Utf8JsonWriter json)
     {
-        if (RuleChanges.Count == 0)
+        if (RuleChanges.Count + Headlines.Count == 0)
             return;
         json.WriteStartObject("properties");
-        json.WriteStartArray("ruleChanges");
-        foreach (var change in RuleChanges)
-            json.WriteStringValue(PlainText.Lines(change));
-        json.WriteEndArray();
+        WriteTexts(json, "ruleChanges", RuleChanges);
+        WriteTexts(json, "restingOnWaivers", Headlines);
         json.WriteEndObject();
+    }
+
+    private static void WriteTexts(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)
+    {
+        if (texts.Count == 0)
+            return;
+        json.WriteStartArray(name);
+        foreach (var text in texts)
+            json.WriteStringValue(PlainText.Lines(text));
+        json.WriteEndArray();
     }
 
     private void WriteTool(Utf8JsonWriter json)

@@ -25,21 +25,22 @@ internal sealed class SarifReport : ILintReport
             results.AddRange(Results(new LintResult(build.Remarks, 1), options));
         }
         string[] changes = [.. result.Builds.SelectMany(b => b.RuleChanges).Distinct().Select(Sentences.Changed)];
-        Log("fitcheck-check", result.Rules, results, options, output, changes);
+        string[] headlines = [.. result.Builds.Where(b => b.RestingOn.Count > 0).Select(b => $"{b.Name}: {Headline.Of(b)}")];
+        Log("fitcheck-check", result.Rules, results, options, output, changes, headlines);
     }
 
     public void Write(LintResult result, ReportOptions options, TextWriter output)
     {
         if (QuickProgram.IsThis)
             throw new HandOverException();
-        Log("fitcheck-lint", result.Rules, [.. Results(result, options)], options, output);
+        Log("fitcheck-lint", result.Rules, [.. Results(result, options)], options, output, [], []);
     }
 
     private static void Log(string category, IReadOnlyList<RuleHelp> rules, IReadOnlyList<SarifResult> results, ReportOptions options,
-        TextWriter output, params string[] changes) =>
+        TextWriter output, IReadOnlyList<string> changes, IReadOnlyList<string> headlines) =>
         new SarifLog(category, [.. KindHelp.With(rules).Select(h => new SarifRule(h))], results,
             options.Root)
-        { RuleChanges = changes }.Write(output);
+        { RuleChanges = changes, Headlines = headlines }.Write(output);
 
     private static SarifResult Result(Finding finding) =>
         new(finding.Rule, finding.Status == Status.Fail ? "error" : "warning", Sentence(finding), finding.At)
@@ -47,7 +48,7 @@ internal sealed class SarifReport : ILintReport
             Related = finding.Related,
             Fingerprint = finding.Fingerprint,
             Subject = finding.PositionName,
-            Accepted = finding.Waived,
+            Accepted = finding.Waived is null ? null : Sentences.Waived(finding),
             Properties = json => WriteProperties(json, finding),
         };
 

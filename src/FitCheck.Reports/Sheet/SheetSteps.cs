@@ -26,7 +26,7 @@ internal static class SheetSteps
     /// <summary>What the person who planned it accepted, so that whoever mounts it knows of it.</summary>
     public static IReadOnlyList<StepView> Agreed(BuildResult build) =>
         [.. Told.Of(build.Findings.Where(f => f.Waived is not null))
-            .Select(t => new StepView(t.Where, $"{t.First.Title}. Agreed when it was planned: {t.First.Waived}"))];
+            .Select(t => new StepView(t.Where, $"{t.First.Title}. Agreed when it was planned: {Sentences.Waived(t.First)}"))];
 
     /// <summary>What has to be measured, with a line for the reading and which reading passes.</summary>
     public static IReadOnlyList<StepView> Measures(BuildResult build) => [.. MeasureFirst.Of(build).Select(Measure)];

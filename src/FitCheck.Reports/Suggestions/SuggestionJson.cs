@@ -30,6 +30,8 @@ internal sealed class SuggestionJson : ISuggestionReport
         json.WriteString("fail_on", suggestion.FailOn.Word());
         json.WriteString("prefer", suggestion.Preference.ToString().ToLowerInvariant());
         json.WriteBoolean("passes", suggestion.Passes);
+        if (suggestion.Proposals.Count > 0 && suggestion.WithoutNewWarning is { } addsNothing)
+            json.WriteBoolean("without_new_warning", addsNothing);
         json.WriteStartArray("proposals");
         foreach (var proposal in suggestion.Proposals)
             One(json, proposal);

@@ -19,6 +19,8 @@ internal sealed class SuggestionMarkdown : ISuggestionReport
         Line(output, $"**{before.Verdict.Word()}**: {Escaped(Headline.Of(before))}");
         if (suggestion.PassesAlready)
             Line(output, "\n" + SuggestionWords.NothingToChange(suggestion));
+        if (SuggestionWords.Warnings(suggestion) is { } warnings)
+            Line(output, "\n" + warnings);
         for (var i = 0; i < suggestion.Proposals.Count; i++)
             Proposal(output, suggestion, i);
         if (suggestion.Conflict is { } conflict)

@@ -24,6 +24,11 @@ internal sealed class SuggestionText : ISuggestionReport
         page.Gap();
         if (suggestion.PassesAlready)
             page.Line(0, SuggestionWords.NothingToChange(suggestion));
+        if (SuggestionWords.Warnings(suggestion) is { } warnings)
+        {
+            page.Line(0, warnings);
+            page.Gap();
+        }
         for (var i = 0; i < suggestion.Proposals.Count; i++)
             Proposal(page, suggestion, i);
         if (suggestion.Conflict is { } conflict)

@@ -51,6 +51,8 @@ internal static class SuggestionWords
             $"{Sentences.Count(proof.Judged, "combination was", "combinations were")} judged by all rules, "
                 + $"{Figures.Whole(proof.Foreseen)} ruled out by a single finding"
             + (proof.TooDear > 0 ? $", {Figures.Whole(proof.TooDear)} left because nothing could make them better" : "");
+        if (!proof.Complete && suggestion.WithoutNewWarning == true)
+            return $"Not proved that nothing else without a new warning is better: it was left at {counts}.";
         if (!proof.Complete)
             return $"Not proved: the time ran out after {counts}.";
         return suggestion.Proposals.Count > 0
@@ -58,6 +60,16 @@ internal static class SuggestionWords
                 + $"left as it is."
             : $"Proved: {counts}. Nothing that was tried makes this build pass.";
     }
+
+    /// <summary>That the proposals add something to be looked at, and that nothing else would do; null for nothing to say.</summary>
+    public static string? Warnings(Suggestion suggestion) => (suggestion.Proposals.Count, suggestion.WithoutNewWarning) switch
+    {
+        (0, _) or (_, true) => null,
+        (_, false) => "No answer without a new warning exists among what was tried: whoever takes one of these has to look at what "
+            + "it adds.",
+        _ => "No answer without a new warning was found that keeps as much of what was chosen for its sound; that there is none "
+            + "at all is not proved. Each of these adds something to look at.",
+    };
 
     public static string NothingToChange(Suggestion suggestion) => suggestion.Before.Verdict == Status.Measure
         ? "Nothing has to change by what is known; what is open has to be measured."

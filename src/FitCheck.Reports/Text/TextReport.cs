@@ -101,7 +101,8 @@ internal sealed class TextReport : ILintReport
     {
         foreach (var told in Told.Of(build.Findings.Where(f => f.Waived is not null)))
             page.Hanging(0, "waived   ",
-                $"{told.Where}: {told.First.Title} ({told.First.Status.Word()}, {told.First.Rule}). Reason: {told.First.Waived}");
+                $"{told.Where}: {told.First.Title} ({told.First.Status.Word()}, {told.First.Rule}). "
+                    + $"Reason: {Sentences.Waived(told.First)}");
         page.Gap();
     }
 

@@ -12,5 +12,5 @@ internal static class KindHelp
     /// <summary>A kind has no source: it is this program's own demand.</summary>
     private static RuleHelp Help(this ProblemKind kind) =>
         new(kind.Id, kind.Title, kind.Why, kind.Advice, Source: null, Url: null,
-            CanFail: kind != ProblemKind.IdleWaiver && kind != ProblemKind.NotRead);
+            CanFail: kind != ProblemKind.IdleWaiver && kind != ProblemKind.EndedWaiver && kind != ProblemKind.NotRead);
 }

@@ -87,6 +87,10 @@ internal static class Sentences
         _ => word,
     };
 
+    /// <summary>Why a finding is accepted, and until when.</summary>
+    public static string Waived(Finding finding) => finding.WaivedUntil is { } day
+        ? $"{finding.Waived} (until {day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)})" : finding.Waived!;
+
     private static string Waived(int count) => count == 0 ? "" : $", and {Count(count, "finding is", "findings are")} waived";
 
     private static string Points(int count, string one, string many) => $"{Count(count, "point", "points")} {(count == 1 ? one : many)}";

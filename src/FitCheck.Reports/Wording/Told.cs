@@ -33,7 +33,7 @@ internal sealed record Told(IReadOnlyList<Finding> Findings)
 
     private static string Words(Finding f) =>
         string.Join('\0', f.Rule, f.Status.Word(), f.Title, f.Message, f.Advice, Figures.Row(f),
-            f.Waived is null ? "" : "waived: " + f.Waived);
+            f.Waived is null ? "" : "waived: " + Sentences.Waived(f));
 
     private static Dictionary<string, int> Order(BuildResult build)
     {

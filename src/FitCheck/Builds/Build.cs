@@ -30,7 +30,14 @@ internal sealed record Build
     public IReadOnlyList<QuoteLine>? Quote { get; init; }
     public Location? QuoteAt { get; init; }
     public IReadOnlyList<QuoteLine> Extras { get; init; } = [];
+    /// <summary>Those that hold today, each of one place.</summary>
     public IReadOnlyList<Waiver> Waivers { get; init; } = [];
+    /// <summary>Those whose last day is over: they are told, and count for nothing.</summary>
+    public IReadOnlyList<Waiver> EndedWaivers { get; init; } = [];
+    /// <summary>What this build is meant to give; null when it does not say.</summary>
+    public Expectation? Expected { get; init; }
+    /// <summary>The day on which it was read, by which the end of a waiver is judged.</summary>
+    public DateOnly Today { get; init; }
 
     public bool Accepted(string work) => Accepts.Contains(work);
 
@@ -121,5 +128,10 @@ internal sealed record Treatment(IReadOnlyList<string> Positions, IReadOnlyList<
 /// <summary>A line of a list: a part and how many packs of it.</summary>
 internal sealed record QuoteLine(Part Part, int Packs, Location At);
 
-/// <summary>A finding that the person accepts, and why. No position: wherever the rule speaks.</summary>
-internal sealed record Waiver(string Rule, string? Position, string Reason, Location At);
+/// <summary>A finding that the person accepts, and why.</summary>
+/// <param name="Rule">The rule's id.</param>
+/// <param name="Position">The place as a finding names it; null for wherever the rule speaks, which only rules of no place allow.</param>
+/// <param name="Reason">Why.</param>
+/// <param name="At">Where the rule, or the place, is written.</param>
+/// <param name="Until">The last day on which it holds; null for no end.</param>
+internal sealed record Waiver(string Rule, string? Position, string Reason, Location At, Located<DateOnly>? Until = null);

@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
@@ -10,14 +11,20 @@ internal sealed class BuildReader
 {
     private PartsCatalog _catalog;
     private readonly ProblemList _problems;
+    private readonly DateOnly _today;
 
-    private BuildReader(PartsCatalog catalog, ProblemList problems) => (_catalog, _problems) = (catalog, problems);
+    private BuildReader(PartsCatalog catalog, ProblemList problems, DateOnly today) =>
+        (_catalog, _problems, _today) = (catalog, problems, today);
 
     /// <summary>
     /// The build, or null when it names no vehicle of the catalog; problems say what is wrong, also when a build is returned.
     /// </summary>
-    public static Build? Read(YamlNode root, PartsCatalog catalog, ProblemList problems) =>
-        root is YamlMap map ? new BuildReader(catalog, problems).Read(map) : null;
+    /// <param name="root">The document.</param>
+    /// <param name="catalog">What it may name.</param>
+    /// <param name="problems">Where problems go.</param>
+    /// <param name="today">The day by which the end of a waiver is judged; null for today, UTC.</param>
+    public static Build? Read(YamlNode root, PartsCatalog catalog, ProblemList problems, DateOnly? today = null) =>
+        root is YamlMap map ? new BuildReader(catalog, problems, today ?? Calendar.Today).Read(map) : null;
 
     private Build? Read(YamlMap map)
     {
@@ -38,6 +45,7 @@ internal sealed class BuildReader
         var extras = Lines(f, "extras");
         foreach (var kept in f.Texts("keep"))
             CheckKept(kept, _catalog, vehicle, devices, channels, _problems);
+        var (holding, ended) = new WaiverReader(_today, _problems).Read(f);
         return new Build
         {
             File = map.At.File,
@@ -60,8 +68,10 @@ internal sealed class BuildReader
             Extras = extras,
             Written = id => _catalog.Written(id) as YamlMap,
             Supply = new SupplyReader(_catalog, _problems).Read(f, devices, extras),
-            Waivers = [.. f.Each("waive").Where(w => w.Text("rule") is not null)
-                .Select(w => new Waiver(w.Word("rule"), w.Text("at")?.Value, w.Word("reason"), w.Text("rule")!.At))],
+            Waivers = holding,
+            EndedWaivers = ended,
+            Expected = new ExpectationReader(_catalog, vehicle, devices, channels, _problems).Read(f),
+            Today = _today,
         };
     }
 

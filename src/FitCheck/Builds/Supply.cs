@@ -16,6 +16,9 @@ internal sealed record Supply(
     IReadOnlyList<(WiringPart Part, int Count)> Pieces,
     IReadOnlyList<WiringPart> Kits)
 {
+    /// <summary>Under this name go the findings on the cable that several amplifiers share.</summary>
+    public const string MainCable = "main-cable";
+
     public bool Lists(string type) => Listed.Any(p => p.Type == type);
 }
 

@@ -55,6 +55,7 @@ internal static class BuildEvaluation
             Cautions = [.. cautions, .. Loudness(tables)],
             Remarks = remarks,
             RuleChanges = rules.Changes,
+            Expected = build.Expected,
         };
     }
 

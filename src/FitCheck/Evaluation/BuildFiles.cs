@@ -21,13 +21,13 @@ internal static class BuildFiles
     /// Reads builds with catalog and rules that are open; null when anything is wrong with any of them, all of which problems tell.
     /// </summary>
     public static IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> sources, ValidInputs valid, IReadOnlyList<string> folders,
-        ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems, CancellationToken cancel)
+        ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems, DateOnly? today, CancellationToken cancel)
     {
         var builds = new List<BuildFile>();
         foreach (var source in sources)
         {
             cancel.ThrowIfCancellationRequested();
-            if (Read(source, folders, valid.Catalog, cache, schemas, problems) is { } build)
+            if (Read(source, folders, valid.Catalog, cache, schemas, problems, today) is { } build)
                 builds.Add(build);
         }
         foreach (var build in builds)
@@ -42,12 +42,13 @@ internal static class BuildFiles
     /// <param name="cache">Builds whose form is known to be right.</param>
     /// <param name="schemas">What their form has to be.</param>
     /// <param name="problems">Where problems go.</param>
+    /// <param name="today">The day by which the end of a waiver is judged; null for today, UTC.</param>
     public static BuildFile? Read(string path, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache cache,
-        Lazy<SchemaCheck> schemas, ProblemList problems)
+        Lazy<SchemaCheck> schemas, ProblemList problems, DateOnly? today = null)
     {
         var name = path.Replace('\\', '/');
         return Bytes(path, name, "a build file", Fences(folders), problems) is { } bytes
-            ? Read(name, bytes, catalog, cache, schemas, problems) : null;
+            ? Read(name, bytes, catalog, cache, schemas, problems, today) : null;
     }
 
     /// <summary>
@@ -55,22 +56,23 @@ internal static class BuildFiles
     /// typed.
     /// </summary>
     public static BuildFile? Read(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, ValidationCache cache,
-        Lazy<SchemaCheck> schemas, ProblemList problems) =>
-        source.Path is { } path ? Read(path, folders, catalog, cache, schemas, problems)
-        : Bytes(source, problems) is { } bytes ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems) : null;
+        Lazy<SchemaCheck> schemas, ProblemList problems, DateOnly? today = null) =>
+        source.Path is { } path ? Read(path, folders, catalog, cache, schemas, problems, today)
+        : Bytes(source, problems) is { } bytes
+            ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems, today) : null;
 
     /// <summary>
     /// The build in a file or a text that somebody has only begun: keys that a whole one must have may be missing, as long as it names its
     /// vehicle. Null when it can't be used.
     /// </summary>
     public static BuildFile? ReadDraft(BuildSource source, IReadOnlyList<string> folders, PartsCatalog catalog, Lazy<SchemaCheck> schemas,
-        ProblemList problems) =>
+        ProblemList problems, DateOnly? today = null) =>
         (source.Path is { } path ? Bytes(path, source.Name, "a build file", Fences(folders), problems)
             : Bytes(source, problems)) is { } bytes
-            ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems, isDraft: true) : null;
+            ? Read(source.Name, bytes, catalog, ValidationCache.Nothing, schemas, problems, today, isDraft: true) : null;
 
     private static BuildFile? Read(string name, byte[] bytes, PartsCatalog catalog, ValidationCache cache, Lazy<SchemaCheck> schemas,
-        ProblemList problems, bool isDraft = false)
+        ProblemList problems, DateOnly? today, bool isDraft = false)
     {
         if (SourceText.Decode(name, bytes, problems) is not { } source)
             return null;
@@ -92,7 +94,7 @@ internal static class BuildFiles
                     cache.Add(key);
                 own.AddRange(shape.Sorted());
             }
-            build = BuildReader.Read(root, catalog, own);
+            build = BuildReader.Read(root, catalog, own, today);
         }
         problems.AddRange(own.Sorted());
         return own.HasErrors || build is null ? null : new BuildFile(build, (YamlMap)root!, source.Text);

@@ -92,6 +92,9 @@ public sealed record BuildResult
     /// <summary>Waivers that matched nothing, and other remarks on the build file itself.</summary>
     public IReadOnlyList<Problem> Remarks { get; init; } = [];
 
+    /// <summary>What the build is meant to give; null when it does not say. Nothing that is told of it hangs on this.</summary>
+    internal Expectation? Expected { get; init; }
+
     /// <summary>Where this shop's rules differ from those that come with the program.</summary>
     public IReadOnlyList<RuleChange> RuleChanges { get; init; } = [];
 

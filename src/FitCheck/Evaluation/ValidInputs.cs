@@ -45,6 +45,7 @@ internal sealed class ValidInputs
         var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told), CancellationToken.None);
         var known = reading.ContinueWith(r => Known(r.Result), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
         var catalog = PartsCatalog.Open(folders.Catalog, problems);
+        TellUnread(folders, problems);
         var files = reading.GetAwaiter().GetResult();
         problems.AddRange(told.Sorted());
         cancel.ThrowIfCancellationRequested();
@@ -67,6 +68,7 @@ internal sealed class ValidInputs
         CancellationToken cancel)
     {
         var (files, catalog) = (RuleBytes.Of(folders.Rules, problems), PartsCatalog.Open(folders.Catalog, problems));
+        TellUnread(folders, problems);
         var key = ValidationCache.Key(Parts(catalog, files));
         if (!problems.HasErrors && key == _key)
             return this;
@@ -77,6 +79,13 @@ internal sealed class ValidInputs
         if (!isKnown)
             Validate(catalog, progress, cancel);
         return Sound(new ValidInputs(catalog, files, rules, key), cache, problems);
+    }
+
+    // An entry that lies beside the folders of the kinds is missed by every build. Beside the program nobody lays any.
+    private static void TellUnread(Folders folders, ProblemList problems)
+    {
+        foreach (var root in folders.Catalog.Except(Folders.BesideProgram.Catalog, StringComparer.Ordinal).Where(Directory.Exists))
+            CatalogFiles.TellUnread(root, problems);
     }
 
     // What was found valid need not be validated, and what only judges entries is of no use here.

@@ -51,6 +51,8 @@ public sealed record Finding
     public IReadOnlyList<ToMeasure> ToMeasure { get; init; } = [];
     /// <summary>The reason of a waiver, when the build has one for this finding.</summary>
     public string? Waived { get; init; }
+    /// <summary>The last day on which that waiver holds; null for no end.</summary>
+    public DateOnly? WaivedUntil { get; init; }
     /// <summary>Names this finding across edits that only move lines: rule, build name, position, fact.</summary>
     public required string Fingerprint { get; init; }
 

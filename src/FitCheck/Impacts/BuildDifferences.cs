@@ -19,10 +19,17 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
     public IReadOnlyList<BuildChange> All(IReadOnlyCollection<string> accepted)
     {
         var changes = new List<BuildChange>();
-        foreach (var id in from.Builds.Keys.Union(to.Builds.Keys, StringComparer.Ordinal))
-            changes.Add(One(id) with { Accepted = accepted.Contains("all") || accepted.Contains(id) });
+        foreach (var (was, now) in BuildPairs.Of(Texts(from), Texts(to)))
+            changes.Add(One(was, now) with
+            {
+                Accepted = accepted.Contains("all") || (was is not null && accepted.Contains(was))
+                    || (now is not null && accepted.Contains(now)),
+            });
         return [.. changes.OrderBy(c => Rank(c.Fate)).ThenBy(c => c.Id, StringComparer.Ordinal)];
     }
+
+    private static Dictionary<string, string> Texts(InputState side) =>
+        side.Builds.ToDictionary(b => b.Key, b => b.Value.Text, StringComparer.Ordinal);
 
     private static int Rank(BuildFate fate) => fate switch
     {
@@ -34,13 +41,15 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
         _ => 5,
     };
 
-    private BuildChange One(string id)
+    private BuildChange One(string? earlier, string? later)
     {
-        var (was, now) = (from.Builds.GetValueOrDefault(id), to.Builds.GetValueOrDefault(id));
-        var (wasThere, isThere) = (from.Builds.ContainsKey(id), to.Builds.ContainsKey(id));
+        var (wasThere, isThere) = (earlier is not null, later is not null);
+        var (was, now) = (wasThere ? from.Builds[earlier!] : default, isThere ? to.Builds[later!] : default);
+        var id = later ?? earlier!;
         var change = new BuildChange
         {
             Id = id,
+            RenamedFrom = wasThere && isThere && earlier != later ? earlier : null,
             Name = now.Result?.Name ?? was.Result?.Name ?? id,
             At = isThere ? now.At : was.At,
             Fate = BuildFate.Same,
@@ -57,7 +66,7 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
             { Fate = wasThere && was.Result is not null ? BuildFate.Unreadable : wasThere ? BuildFate.Same : BuildFate.New };
         if (was.Result is null)
             return change with { Fate = wasThere ? BuildFate.Better : BuildFate.New };
-        var findings = Findings(id, was.Result, now.Result);
+        var findings = Findings(earlier!, later!, was.Result, now.Result);
         return change with { Findings = findings, Fate = Fate(was.Result.Verdict, now.Result.Verdict, findings) };
     }
 
@@ -69,7 +78,7 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
         : findings.Any(f => f.IsBetter) ? BuildFate.Better
         : BuildFate.Same;
 
-    private List<FindingChange> Findings(string id, BuildResult was, BuildResult now)
+    private List<FindingChange> Findings(string earlier, string later, BuildResult was, BuildResult now)
     {
         var before = ByKey(was);
         var after = ByKey(now);
@@ -79,7 +88,7 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
             var (old, current) = (before.GetValueOrDefault(key), after.GetValueOrDefault(key));
             var change = new FindingChange((current ?? old)!, Counted(old), Counted(current), []);
             if (change.IsWorse || change.IsBetter)
-                changes.Add(change with { Causes = Causes(id, old, current) });
+                changes.Add(change with { Causes = Causes(earlier, later, old, current) });
         }
         return [.. changes.OrderByDescending(c => c.IsWorse).ThenByDescending(c => c.After ?? Status.Pass)
             .ThenBy(c => c.Finding.Rule, StringComparer.Ordinal).ThenBy(c => c.Finding.Position, StringComparer.Ordinal)];
@@ -97,7 +106,7 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
 
     // Nearest: a changed value on a line that the finding rests on; then the rule; then other values of the parts concerned; then the build
     // itself.
-    private List<Cause> Causes(string build, Finding? old, Finding? current)
+    private List<Cause> Causes(string earlier, string later, Finding? old, Finding? current)
     {
         var finding = (current ?? old)!;
         var lines = new HashSet<(string, int)>();
@@ -118,7 +127,7 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
                 touched.SelectMany(
                     e => e.Keys.Select(k => new Cause(k.At, k.ToString()))
                         .DefaultIfEmpty(new Cause(e.At, $"{e.Kind} {e.Id} is {(e.Change == Change.Added ? "new" : "gone")}"))));
-        if (causes.Count == 0 && BuildKeys(build) is { Count: > 0 } keys)
+        if (causes.Count == 0 && BuildKeys(earlier, later) is { Count: > 0 } keys)
             causes.AddRange(keys.Select(k => new Cause(k.At, $"the build itself: {k}")));
         if (causes.Count == 0)
             causes.AddRange(entries.SelectMany(e => e.Keys.Select(k => new Cause(k.At, $"{e.Id}: {k}"))));
@@ -131,8 +140,8 @@ internal sealed class BuildDifferences(InputState from, InputState to, IReadOnly
     private static IEnumerable<Location> Places(Finding? finding, InputState side) =>
         (finding?.Related ?? []).Select(r => side.Shown(r.At));
 
-    private IReadOnlyList<KeyChange> BuildKeys(string build) =>
-        Written(from, build) is { } was && Written(to, build) is { } now ? KeyDifferences.Of(was, now, from.Shown, to.Shown) : [];
+    private IReadOnlyList<KeyChange> BuildKeys(string earlier, string later) =>
+        Written(from, earlier) is { } was && Written(to, later) is { } now ? KeyDifferences.Of(was, now, from.Shown, to.Shown) : [];
 
     private static YamlNode? Written(InputState side, string build) =>
         side.Builds[build].Result is { } result && InputFile.Bytes(result.File, result.File, new ProblemList()) is { } bytes

@@ -67,7 +67,7 @@ internal enum BuildFate
     Unreadable,
     /// <summary>Only the later side has it.</summary>
     New,
-    /// <summary>Only the earlier side had it.</summary>
+    /// <summary>Only the earlier side had it, under this name and under any other.</summary>
     Gone,
 }
 
@@ -76,6 +76,8 @@ internal sealed record BuildChange
 {
     /// <summary>The file's name without its ending, by which it is accepted.</summary>
     public required string Id { get; init; }
+    /// <summary>What the file was called before, where it was renamed or moved; else null.</summary>
+    public string? RenamedFrom { get; init; }
     /// <summary>What the build calls itself.</summary>
     public required string Name { get; init; }
     /// <summary>Its place on the later side, or on the earlier one when it is gone.</summary>
@@ -95,8 +97,8 @@ internal sealed record BuildChange
     /// <summary>Somebody said that this may happen.</summary>
     public bool Accepted { get; init; }
 
-    /// <summary>True when it gets worse or can no longer be read.</summary>
-    public bool IsWorse => Fate is BuildFate.Worse or BuildFate.Unreadable;
+    /// <summary>True when it gets worse, or can no longer be judged because it can't be read any more, or is lost.</summary>
+    public bool IsWorse => Fate is BuildFate.Worse or BuildFate.Unreadable || (Fate == BuildFate.Gone && Before is not null);
 }
 
 /// <summary>A driver at a position whose status in the chart differs.</summary>
@@ -127,6 +129,6 @@ internal sealed record ImpactResult
     /// <summary>How many pairs are on both sides.</summary>
     public required int PairsCompared { get; init; }
 
-    /// <summary>Builds that get worse and that nobody accepted.</summary>
+    /// <summary>Builds that get worse or are lost, and that nobody accepted.</summary>
     public IEnumerable<BuildChange> Refused => Builds.Where(b => b.IsWorse && !b.Accepted);
 }

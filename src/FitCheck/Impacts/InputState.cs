@@ -1,3 +1,4 @@
+using System.Text;
 using FitCheck.Builds;
 using FitCheck.Evaluation;
 using FitCheck.Facts;
@@ -37,9 +38,9 @@ internal sealed class InputState
     /// <summary>Every rule, those of the catalog too.</summary>
     public RuleSet Rules { get; }
 
-    /// <summary>Builds by their ids: the result, or why there is none.</summary>
+    /// <summary>Builds by their ids: the result, or why there is none, and what is written.</summary>
     public SortedDictionary<string, (BuildResult? Result, Location At,
-        IReadOnlyList<Problem> Problems)> Builds
+        IReadOnlyList<Problem> Problems, string Text)> Builds
     { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Null when its catalog or its rules can't be used; problems say why.</summary>
@@ -72,6 +73,7 @@ internal sealed class InputState
             progress?.Invoke($"checking {Path.GetFileName(path)} of {folder.Name}");
             var problems = new ProblemList();
             var build = BuildFiles.Read(path, folder.Folders.Catalog, Workshop.Catalog, cache, schemas, problems)?.Build;
+            var text = BuildFiles.PlainBytes(path, folder.Folders.Catalog) is { } bytes ? Encoding.UTF8.GetString(bytes) : "";
             if (build is not null)
                 Waivers.Refuse(build, () => Rules, problems);
             if (problems.HasErrors)
@@ -79,7 +81,7 @@ internal sealed class InputState
             var file = path.Replace('\\', '/');
             Builds[Path.ChangeExtension(file[(builds.Length + 1)..], null)] =
                 (build is null ? null : BuildEvaluation.Judged(build, Rules), Shown(build?.At ?? new Location(file, 0, 0)),
-                    [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })]);
+                    [.. problems.Sorted().Select(p => p with { At = Shown(p.At) })], text);
         }
     }
 }

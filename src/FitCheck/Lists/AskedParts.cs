@@ -20,12 +20,13 @@ internal sealed class AskedParts
     private readonly string? _currency;
     private readonly Dictionary<string, List<Ask>> _askers = new(StringComparer.Ordinal);
     private readonly List<Ask> _unanswered = [];
+    private readonly DateOnly _today;
     private readonly CancellationToken _cancel;
     private Trial _now;
 
     private AskedParts(YamlMap root, Build build, PartsCatalog catalog, RuleSet rules, CancellationToken cancel)
     {
-        (_catalog, _rules, _cancel) = (catalog, rules, cancel);
+        (_catalog, _rules, _today, _cancel) = (catalog, rules, build.Today, cancel);
         var before = BuildEvaluation.Judged(build, rules);
         _currency = build.Budget?.Value.Currency ?? (before.Totals.Count > 0 ? before.Totals[0].Currency : null);
         _now = new Trial(root, before);
@@ -92,7 +93,7 @@ internal sealed class AskedParts
             _cancel.ThrowIfCancellationRequested();
             var root = open.Aggregate(_now.Root, (r, f) => Addition.To(r, part.Id, packs, asked.Goes, f.Position));
             var problems = new ProblemList();
-            if (BuildReader.Read(root, _catalog, problems) is { } build && !problems.HasErrors)
+            if (BuildReader.Read(root, _catalog, problems, _today) is { } build && !problems.HasErrors)
                 offers.Add(new Offer(part, root, build,
                     Shopping.List(build).Where(l => l.Sum.Currency == part.Price.Value.Currency).Sum(l => l.Sum.Amount)));
         }

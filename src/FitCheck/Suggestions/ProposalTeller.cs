@@ -17,15 +17,13 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
     {
         var yaml = QuoteText.Renewed(evaluator, answer.Changes);
         var after = Judged(yaml);
-        // The search leaves the seller's list aside; where the person asks that nothing superfluous be on it, that is taken out too.
+        // The search leaves the seller's list aside; where something superfluous on it stands in the way or is new, that is taken out too.
         if (after.Findings.Any(
-            f => f.Waived is null && f.Status >= goal.FailOn
+            f => f.Waived is null && (f.Status >= goal.FailOn || IsNew(f))
                 && rules.Find(f.Rule)!.Names.Any(n => n == BuildFacts.QuoteUnusedCount.Name || n == BuildFacts.QuoteSurplusCount.Name)))
             after = Judged(yaml = QuoteText.Renewed(evaluator, answer.Changes, onlyNeeded: true));
         if (after.Verdict >= goal.FailOn)
             throw new InvalidOperationException("a proposed build does not pass");
-        var had = before.Findings.Where(f => f.Waived is null && f.Status != Status.Pass).Select(f => (f.Rule, f.Position, f.Status))
-            .ToHashSet();
         return new Proposal
         {
             Changes = [.. answer.Changes.Select(c => Told(c, answer.Changes, after))],
@@ -34,13 +32,14 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
             Difference = Difference(before.Totals, after.Totals),
             Work = answer.Assessment.Work,
             LeastClearance = double.IsFinite(answer.Assessment.LeastClearance) ? answer.Assessment.LeastClearance : null,
-            New = [.. after.Findings.Where(
-                f => f.Waived is null && f.Status != Status.Pass && !had.Contains((f.Rule, f.Position, f.Status)))],
+            New = [.. after.Findings.Where(IsNew)],
             InDoubt = after.Findings.Any(
                 f => f.Status == Status.Measure && f.Waived is null
                     && !before.Findings.Any(b => b.Rule == f.Rule && b.Position == f.Position && b.Status == Status.Measure)),
         };
     }
+
+    private bool IsNew(Finding f) => f.Waived is null && goal.IsNew((f.Rule, f.Position), f.Status);
 
     private BuildResult Judged(string yaml) =>
         BuildEvaluation.Judged(evaluator.Valid(yaml) ?? throw new InvalidOperationException("a proposed build can't be read"), rules);

@@ -26,6 +26,11 @@ public sealed record Suggestion
     public bool PassesAlready { get; init; }
     /// <summary>Changes with which it passes, best first; empty when there are none.</summary>
     public IReadOnlyList<Proposal> Proposals { get; init; } = [];
+    /// <summary>
+    /// True when the proposals add nothing to be looked at or measured; false when it is proved that nothing that was tried passes without;
+    /// null when that is not known, or nothing was proposed.
+    /// </summary>
+    public bool? WithoutNewWarning { get; init; }
     /// <summary>Why nothing passes; null when something does.</summary>
     public Conflict? Conflict { get; init; }
     /// <summary>How sure the answer is.</summary>
@@ -52,9 +57,9 @@ public sealed record Proposal
     public required IReadOnlyList<Money> Difference { get; init; }
     /// <summary>Findings that warn of work on vehicle or parts.</summary>
     public required int Work { get; init; }
-    /// <summary>The least clearance anywhere, m; null when none is known.</summary>
+    /// <summary>What is left of any length before it fails, the least anywhere, m; null when none is known.</summary>
     public double? LeastClearance { get; init; }
-    /// <summary>Findings that the build did not have before and that a person should know.</summary>
+    /// <summary>Findings that are no pass where the build had none as bad before, but for what had to go.</summary>
     public IReadOnlyList<Finding> New { get; init; } = [];
     /// <summary>True when it leaves open what was settled before, for want of data.</summary>
     public bool InDoubt { get; init; }

@@ -50,6 +50,6 @@ internal sealed class Wishes(ProposalEvaluator evaluator, PartsCatalog catalog, 
         var edit = evaluator.Root["accepts"] is YamlList list ? editor.AddItem(list, work)
             : editor.AddKey(evaluator.Root, "accepts", $"[{work}]");
         return TextEdit.Apply(evaluator.Text, [edit]) is { } text && evaluator.ReadText(text) is not null
-            ? new ProposalEvaluator(evaluator.Build.File, text, catalog, rules, evaluator.Cancel) : null;
+            ? new ProposalEvaluator(evaluator.Build.File, text, catalog, rules, evaluator.Build.Today, evaluator.Cancel) : null;
     }
 }

@@ -55,6 +55,26 @@ public sealed class CheckCommandTests : IDisposable
         Assert.False(FitCheck.Foundation.Files.FileStamp.IsOther(_folder.Of("absent.yaml")));
     }
 
+    // What lint tells of an overlay, a check of a build on it tells too: the entry is missed in both.
+    [Theory]
+    [InlineData("shop/spacer.yaml", "shop/spacer.yaml: warning: not read: entries stand in the folder of their kind")]
+    [InlineData("shop/adaptors/spacer.yaml",
+        "shop/adaptors: warning: not read: no kind of entry has a folder of this name; did you mean `adapters`?")]
+    [InlineData("shop/adapters/spacer.yml", "shop/adapters/spacer.yml: warning: not read: the name of a catalog file ends in `.yaml`")]
+    public void An_entry_outside_the_folder_of_its_kind_is_told(string file, string told)
+    {
+        _folder.Write("b.yaml", Good);
+        var (status, output, _) = Run.Of(_folder.Path, "check", "b.yaml");
+        _folder.Write(file, "id: spacer\n");
+        _folder.Write("shop/cups/.keep", "");
+        var with = Run.Of(_folder.Path, "check", "b.yaml", "--catalog", "default", "--catalog", "shop");
+
+        Assert.Equal((status, output), (with.Status, with.Out));
+        Assert.Equal(told + "\n", with.Error);
+        Assert.Contains(told, Run.Of(_folder.Path, "lint", "b.yaml", "--catalog", "default", "--catalog", "shop").Out
+            + Run.Of(_folder.Path, "lint", "b.yaml", "--catalog", "default", "--catalog", "shop").Error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(2, "check", "missing.yaml")]
     [InlineData(3, "check")]

@@ -86,8 +86,58 @@ public sealed class ImpactTests
         Assert.Contains("can no longer be read", output, StringComparison.Ordinal);
         Assert.Contains("`orrin-t26`", output, StringComparison.Ordinal);
         Assert.Contains("NEW      New and bad is new: fail.", output, StringComparison.Ordinal);
-        var alone = request.Delete("catalog/builds/tansy-bare-tweeter.yaml").Impact("--from", "HEAD");
-        Assert.Equal(0, alone.Status);
+    }
+
+    [Fact]
+    public void A_build_that_is_deleted_is_lost_until_somebody_accepts_it()
+    {
+        using var request = new PullRequest().Delete("catalog/builds/ostler-hole-enlarged.yaml");
+        var (status, output, _) = request.Impact("--from", "HEAD");
+        Assert.Equal(1, status);
+        Assert.Contains("1 build is lost.", output, StringComparison.Ordinal);
+        Assert.Contains("LOST     Ostler, round woofers in enlarged holes is lost: nothing judges it any more (warn before).", output,
+            StringComparison.Ordinal);
+        Assert.Contains("::error file=catalog/builds/ostler-hole-enlarged.yaml", request.Impact("--from", "HEAD", "--format", "github").Out,
+            StringComparison.Ordinal);
+        Assert.Equal(0, request.Impact("--from", "HEAD", "--accept", "ostler-hole-enlarged").Status);
+        Assert.Equal(0, request.Impact("--from", "HEAD", "--accept", "catalog/builds/ostler-hole-enlarged.yaml").Status);
+    }
+
+    [Fact]
+    public void A_build_that_is_only_renamed_is_followed()
+    {
+        using var request = new PullRequest().Move("catalog/builds/ostler-hole-enlarged.yaml", "catalog/builds/summer/holes.yaml");
+        var (status, output, _) = request.Impact("--from", "HEAD");
+        Assert.Equal(0, status);
+        Assert.Contains("MOVED    Ostler, round woofers in enlarged holes (was ostler-hole-enlarged) stays warn.", output,
+            StringComparison.Ordinal);
+        var json = JsonNode.Parse(request.Impact("--from", "HEAD", "--format", "json").Out)!["builds"]!.AsArray();
+        Assert.Equal(("summer/holes", "same"),
+            json.Where(b => (string?)b!["renamed_from"] == "ostler-hole-enlarged")
+                .Select(b => ((string?)b!["id"], (string?)b["fate"])).Single());
+    }
+
+    // The glass of the Ostler is struck when its ring is left out: 64 mm of driver before 66 mm, worst case.
+    [Fact]
+    public void Nothing_gets_past_by_moving()
+    {
+        const string Was = "catalog/builds/ostler-hole-enlarged.yaml", Is = "catalog/builds/other.yaml";
+        using var renamed = new PullRequest().Move(Was, Is).Change(Is, "name: Ostler", "name: Truck")
+            .Change("catalog/drivers/orrin-w165-4.yaml", "depth: 64 mm", "depth: 90 mm");
+        var (status, output, _) = renamed.Impact("--from", "HEAD");
+        Assert.Equal(1, status);
+        Assert.Contains("(was ostler-hole-enlarged) goes from warn to fail.", output, StringComparison.Ordinal);
+        Assert.Equal(1, renamed.Impact("--from", "HEAD", "--accept", "ostler-hole-too-small", "--accept", "front-rear-two-amps").Status);
+
+        using var outside = new PullRequest().Move(Was, "attic/ostler-hole-enlarged.yaml");
+        Assert.Contains("1 build is lost.", outside.Impact("--from", "HEAD").Out, StringComparison.Ordinal);
+
+        // Something harmless in its place, and it under another name.
+        using var swapped = new PullRequest().Move(Was, Is).Change("catalog/drivers/orrin-w165-4.yaml", "depth: 64 mm", "depth: 90 mm")
+            .Write(Was,
+            "kind: build\nname: Harmless\nvehicle: ostler-pickup\nfit:\n  - {at: [front-door-left], keeps_factory_driver: true}\n");
+        Assert.Contains("(was ostler-hole-enlarged) goes from warn to fail.", swapped.Impact("--from", "HEAD").Out,
+            StringComparison.Ordinal);
     }
 
     // The second of two equal sides is known to be valid, and is read by a shorter way.

@@ -39,6 +39,12 @@ internal sealed class PullRequest : IDisposable
         return this;
     }
 
+    public PullRequest Move(string file, string to)
+    {
+        _folder.Write(to, File.ReadAllText(_folder.Of(file)));
+        return Delete(file);
+    }
+
     /// <summary>Puts a copy of the catalog and the rules, as they are now, into a folder of this name.</summary>
     public PullRequest Copied(string folder)
     {

@@ -110,7 +110,7 @@ public sealed class AskedPartsTests
         var list = Listed.Of(Bare + """
 
             waive:
-              - {rule: seal/gap-to-the-door-card, reason: The old ring stays.}
+              - {rule: seal/gap-to-the-door-card, at: [front-door-left, front-door-right], reason: The old ring stays.}
             """);
 
         Assert.DoesNotContain(list.Asked, a => a.By.Any(b => b.Rule == "seal/gap-to-the-door-card"));

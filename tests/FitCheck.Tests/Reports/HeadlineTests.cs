@@ -55,6 +55,7 @@ public class HeadlineTests
     [InlineData("markdown")]
     [InlineData("junit")]
     [InlineData("github")]
+    [InlineData("sarif")]
     public void Every_format_with_a_headline_says_it(string format)
     {
         using var text = new StringWriter { NewLine = "\n" };

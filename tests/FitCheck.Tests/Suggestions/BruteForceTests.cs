@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Findings;
 using FitCheck.Foundation.Problems;
 using FitCheck.Rules;
 using FitCheck.Suggestions.Choices;
@@ -116,7 +117,41 @@ public sealed class BruteForceTests
         Assert.Equal(least.Count > 0, found.Answers.Count > 0);
         if (least.Count > 0)
             Assert.Equal(least.Min(a => Measure(a, prefer)), Measure(found.Answers[0], prefer));
+        AssertAddsNothingWhereItCan(folder, text, goal, every);
     }
+
+    // Of everything that passes, what adds nothing to be looked at comes first: the search for that finds the best of it, and the whole of
+    // `suggest` proposes nothing else where there is any, and says that there is none only where there is none.
+    private static void AssertAddsNothingWhereItCan(TemporaryFolder folder, string text, Goal goal, IReadOnlyList<Answer> every)
+    {
+        var problems = new ProblemList();
+        var catalog = PartsCatalog.Open([folder.Path], problems);
+        var evaluator = new ProposalEvaluator("build.yaml", text, catalog,
+            RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems));
+        var slots = Slots.Of(evaluator, catalog, currentOnly: false, keep: []);
+        var before = evaluator.Assess([]).Issues.Where(i => i.Status != Status.Pass && !i.IsWaived).ToDictionary(i => i.Id, i => i.Status);
+        var clean = every.Where(a => !a.Assessment.Issues.Any(i => Adds(i, before))).ToList();
+        var least = clean.Where(a => !clean.Exists(b => b.Changes.Count < a.Changes.Count && b.Changes.All(c => a.Changes.Contains(c))))
+            .ToList();
+
+        var strict = new Search(evaluator, slots, goal with { AddsNothing = true, Before = before }, 1, TimeSpan.FromMinutes(10)).Run();
+        Assert.True(strict.Effort.Finished);
+        Assert.Equal(least.Count > 0, strict.Answers.Count > 0);
+        if (least.Count > 0)
+            Assert.Equal(least.Min(a => Measure(a, goal.Prefer)), Measure(strict.Answers[0], goal.Prefer));
+
+        var finder = new Finder(evaluator, slots, new Goal { Prefer = goal.Prefer }, TimeSpan.FromMinutes(10));
+        var proposed = finder.Best(3);
+        if (finder.AddsNothing == true)
+            Assert.All(proposed, a => Assert.DoesNotContain(a.Assessment.Issues, i => Adds(i, before)));
+        else if (proposed.Count > 0)
+            Assert.DoesNotContain(clean, _ => finder.AddsNothing == false);
+    }
+
+    // By what the report would tell: no pass, and nothing as bad was there before but what had to go; the seller's list aside.
+    private static bool Adds(RuleVerdict issue, Dictionary<(string, string), Status> before) =>
+        issue.Status != Status.Pass && !issue.IsWaived && issue.Rule.Id is not ("list/missing-from-quote" or "list/unused-on-quote")
+        && (!before.TryGetValue(issue.Id, out var was) || was < issue.Status || was == Status.Fail);
 
     // As the preference says; an answer that keeps the driver comes before one that does not.
     private static (int, double, double) Measure(Answer answer, Preference prefer) => (answer.Voices, prefer switch

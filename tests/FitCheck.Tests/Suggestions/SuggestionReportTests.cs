@@ -53,6 +53,37 @@ public sealed class SuggestionReportTests
         Assert.DoesNotContain("choice of the catalog", written, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("text")]
+    [InlineData("markdown")]
+    public void Every_format_says_that_no_answer_without_a_new_warning_exists(string format)
+    {
+        const string Proved = "No answer without a new warning exists among what was tried";
+        const string Open = "No answer without a new warning was found";
+        var some = Of("tansy-wrong-harness");
+        Assert.NotEmpty(some.Proposals);
+        Assert.Contains(Proved, Plain(Written(format, some with { WithoutNewWarning = false })), StringComparison.Ordinal);
+        Assert.Contains(Open, Plain(Written(format, some with { WithoutNewWarning = null })), StringComparison.Ordinal);
+        Assert.DoesNotContain("without a new warning", Plain(Written(format, some with { WithoutNewWarning = true })),
+            StringComparison.Ordinal);
+        Assert.DoesNotContain("without a new warning", Plain(Written(format, Of("sedge-shallow-box"))), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    [InlineData(null)]
+    public async Task A_program_reads_it_too_where_it_is_known(bool? known)
+    {
+        var written = Written("json", Of("tansy-wrong-harness") with { WithoutNewWarning = known });
+        using var json = System.Text.Json.JsonDocument.Parse(written);
+        Assert.Equal(known is not null, json.RootElement.TryGetProperty("without_new_warning", out var value));
+        if (known is not null)
+            Assert.Equal(known, value.GetBoolean());
+        var schema = await JsonSchema.FromJsonAsync(File.ReadAllText(RepositoryRoot.Of("reports", "schema", "suggest.schema.json")));
+        Assert.Empty(schema.Validate(written));
+    }
+
     [Fact]
     public void A_program_reads_over_what_the_proof_holds()
     {

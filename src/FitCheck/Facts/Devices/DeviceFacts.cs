@@ -8,7 +8,7 @@ namespace FitCheck.Facts.Devices;
 internal sealed class DeviceFacts
 {
     /// <summary>Under this name go the findings on the cable that several amplifiers share.</summary>
-    public const string MainCable = "main-cable";
+    public const string MainCable = Builds.Supply.MainCable;
 
     private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply =
         FactSheet.Names(SupplyFacts.Declarations), Rolls = FactSheet.Names(RollFacts.OfRun), Ways = FactSheet.Names(WayFacts.OfRun),

@@ -47,6 +47,22 @@ public sealed record ProblemKind(string Id, string Title, string Why, string Adv
         "What destroys a part, sets a vehicle on fire or stands in the way of an airbag does so whatever was agreed.",
         "Delete the waiver and change the build.");
 
+    /// <summary>A waiver that holds anywhere, of a rule that speaks of each place by itself.</summary>
+    public static readonly ProblemKind PlacelessWaiver = new("input/placeless-waiver", "A waiver that names no place",
+        "It would accept the same finding at places that nobody has looked at.",
+        "Write the positions, outputs or devices that were looked at into `at`.");
+
+    /// <summary>A waiver whose last day is over.</summary>
+    public static readonly ProblemKind EndedWaiver = new("input/ended-waiver", "A waiver whose last day is over",
+        "What was accepted until a day counts again after it.",
+        "Mend what the finding says, or agree on another day and write it into `until`.");
+
+    /// <summary>A build that gives something else than it is meant to give.</summary>
+    public static readonly ProblemKind UnmetExpectation = new("input/unmet-expectation",
+        "A build that does not give what it is meant to give",
+        "A mistake on purpose that begins to pass means that a rule has gone blind, or that the build was mended.",
+        "Find out which, and mend the rule, the catalog, the build, or what it expects.");
+
     /// <summary>All else: what is well formed but doesn't go together.</summary>
     public static readonly ProblemKind Contradiction = new("input/contradiction", "Statements that contradict each other",
         "Of two statements that can't both be so, one is wrong.",
@@ -54,5 +70,6 @@ public sealed record ProblemKind(string Id, string Title, string Why, string Adv
 
     /// <summary>In ordinal order of their ids.</summary>
     public static IReadOnlyList<ProblemKind> All { get; } =
-        [BrokenRule, BrokenYaml, Contradiction, ForbiddenWaiver, IdleWaiver, NotRead, UnknownName, Unreadable, WrongShape];
+        [BrokenRule, BrokenYaml, Contradiction, EndedWaiver, ForbiddenWaiver, IdleWaiver, NotRead, PlacelessWaiver, UnknownName,
+            UnmetExpectation, Unreadable, WrongShape];
 }

@@ -1,4 +1,5 @@
 using FitCheck.Facts.Values;
+using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 using FitCheck.Rules.Conditions;
 using FitCheck.Rules.Model;
@@ -101,6 +102,24 @@ internal sealed class BriefRule
         var when = _when.Weigh(table.With(_ofCondition));
         return !when.IsKnown ? WhereOpen(Judge(table.With(_others), Doubt.None))
             : when.IsTrue ? Judge(table.With(_others), when.Doubt) : null;
+    }
+
+    /// <summary>
+    /// How far the fact is from the nearest limit of failing, SI, negative beyond it; not-a-number where there is none or something is
+    /// unknown. Meant only where the rule applies.
+    /// </summary>
+    public double Room(BriefTable table)
+    {
+        var facts = table.With(_others);
+        var fact = _slot >= 0 ? facts[_slot] : _fact.Weigh(facts);
+        var room = double.NaN;
+        for (var i = 0; i < _limits.Length; i++)
+        {
+            var limit = _bounds[i] is { } bound ? _limits[i] with { Value = bound.Weigh(facts) } : _limits[i];
+            if (limit.Status == Status.Fail && limit.Margin(fact, _manner.Scale) is var margin && !(margin >= room))
+                room = double.IsNaN(margin) ? room : margin;
+        }
+        return room;
     }
 
     private Verdict Judge(ReadOnlySpan<Brief> facts, Doubt condition)

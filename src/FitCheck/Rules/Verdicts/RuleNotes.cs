@@ -18,6 +18,19 @@ internal sealed class RuleNotes
     /// <summary>What the rule says of the table; null when it does not apply.</summary>
     public Verdict? Judge(Rule rule)
     {
+        var brief = Of(rule);
+        return brief.Judge(_brief!);
+    }
+
+    /// <summary>How far a rule that applies is from failing; see <see cref="BriefRule.Room"/>.</summary>
+    public double Room(Rule rule)
+    {
+        var brief = Of(rule);
+        return brief.Room(_brief!);
+    }
+
+    private BriefRule Of(Rule rule)
+    {
         if (_brief is null)
         {
             if (!_tables.TryGetValue(rule.Subject, out _brief))
@@ -26,7 +39,7 @@ internal sealed class RuleNotes
         }
         if (!_rules.TryGetValue(rule.Id, out var brief))
             _rules[rule.Id] = brief = new BriefRule(rule);
-        return brief.Judge(_brief);
+        return brief;
     }
 }
 
@@ -47,5 +60,15 @@ internal sealed class NotesOfThreads
         var verdict = notes.Judge(rule);
         Return(notes);
         return verdict;
+    }
+
+    /// <summary>How far a rule that applies to a table is from failing; see <see cref="BriefRule.Room"/>.</summary>
+    public double Room(Rule rule, FactTable table)
+    {
+        var notes = Take();
+        notes.Turn(table);
+        var room = notes.Room(rule);
+        Return(notes);
+        return room;
     }
 }

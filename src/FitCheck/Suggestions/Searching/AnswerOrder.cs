@@ -11,7 +11,9 @@ internal sealed class AnswerOrder(Goal goal) : IComparer<Answer>
     {
         ArgumentNullException.ThrowIfNull(x);
         ArgumentNullException.ThrowIfNull(y);
-        var order = x.Voices.CompareTo(y.Voices);
+        var order = goal.IsAddedTo(x.Assessment).CompareTo(goal.IsAddedTo(y.Assessment));
+        if (order == 0)
+            order = x.Voices.CompareTo(y.Voices);
         foreach (var measure in _measures)
         {
             if (order != 0)

@@ -18,7 +18,7 @@ internal sealed record Answer(IReadOnlyList<Change> Changes, ProposalVerdict Ass
 /// <param name="Judged">Combinations judged by all rules.</param>
 /// <param name="Foreseen">Combinations refused by a single finding: one seen before, or one looked at first.</param>
 /// <param name="TooDear">Combinations that nothing could bring below the price of the answers at hand.</param>
-/// <param name="Finished">False when time ran out, so that nothing is proved.</param>
+/// <param name="Finished">False when time or patience ran out, so that nothing is proved.</param>
 internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finished);
 
 /// <summary>
@@ -42,6 +42,7 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
     private int _judgedBefore;
     private int _foreseen;
     private int _tooDear;
+    private long _steps;
     private bool _late;
 
     /// <summary>Told of each answer that is among the best so far.</summary>
@@ -50,11 +51,24 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
     /// <summary>Stop at the first answer, whatever it costs.</summary>
     public bool First { get; init; }
 
+    /// <summary>After so many steps it gives up, on every machine at the same place.</summary>
+    public long Patience { get; init; } = long.MaxValue;
+
+    /// <summary>Changes that every answer makes; what they decide on stays as they say.</summary>
+    public IReadOnlyList<Change> From { get; init; } = [];
+
+    /// <summary>Answers that are known: only better ones are of use.</summary>
+    public IReadOnlyList<Answer> Known { get; init; } = [];
+
     /// <summary>The best answers, best first, and what was done to be sure of them.</summary>
     public (IReadOnlyList<Answer> Answers, Effort Effort) Run()
     {
         _judgedBefore = evaluator.Judged;
-        Visit(0);
+        foreach (var answer in Known)
+            Take(answer);
+        _changes.AddRange(From);
+        _settled.UnionWith(From.Select(c => c.Slot));
+        Visit(From.Sum(c => c.Slot.Voices));
         return ([.. _answers], new Effort(evaluator.Judged - _judgedBefore, _foreseen, _tooDear, !_late));
     }
 
@@ -62,7 +76,7 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
     private void Visit(int voices, RuleVerdict? cause = null)
     {
         evaluator.Cancel.ThrowIfCancellationRequested();
-        if ((First && _answers.Count > 0) || (_late |= _clock.Elapsed > time))
+        if ((First && _answers.Count > 0) || (_late |= _clock.Elapsed > time || ++_steps > Patience))
             return;
         var choices = evaluator.Foreseen(_changes).Where(goal.IsBad).Select(i => Choices(i, voices)).MinBy(c => c.Count);
         // Most changes do not even remove the finding that they are for, or bring one that ended other branches; when nothing is left that

@@ -24,6 +24,7 @@ internal sealed class ProposalEvaluator
 
     private readonly PartsCatalog _catalog;
     private readonly RuleSet _rules;
+    private readonly DateOnly? _today;
     private readonly CancellationToken _cancel;
     private readonly string _file;
     private readonly Lazy<SchemaCheck> _schemas = new(() => new SchemaCheck());
@@ -40,10 +41,12 @@ internal sealed class ProposalEvaluator
     /// <param name="text">The build as it is written.</param>
     /// <param name="catalog">What may be chosen.</param>
     /// <param name="rules">What judges it.</param>
+    /// <param name="today">The day by which the end of a waiver is judged; null for today, UTC.</param>
     /// <param name="cancel">Looked at before each change is tried.</param>
-    public ProposalEvaluator(string file, string text, PartsCatalog catalog, RuleSet rules, CancellationToken cancel = default)
+    public ProposalEvaluator(string file, string text, PartsCatalog catalog, RuleSet rules, DateOnly? today = null,
+        CancellationToken cancel = default)
     {
-        (_file, Text, _catalog, _rules, _cancel) = (file, text, catalog, rules, cancel);
+        (_file, Text, _catalog, _rules, _today, _cancel) = (file, text, catalog, rules, today, cancel);
         Root = (YamlMap)YamlReader.Read(new SourceText(file, text), new ProblemList())!;
         Build = ReadText(text)!;
         Scopes = new FindingInputs(Build);
@@ -196,7 +199,7 @@ internal sealed class ProposalEvaluator
 
     /// <summary>What the rules say when nothing is taken from combinations judged before.</summary>
     public ProposalVerdict Anew(IReadOnlyList<Change> changes) =>
-        Changed(changes) is { } build ? new ProposalEvaluator(_file, Text, _catalog, _rules, _cancel).Judge(build, changes)
+        Changed(changes) is { } build ? new ProposalEvaluator(_file, Text, _catalog, _rules, _today, _cancel).Judge(build, changes)
             : ProposalVerdict.Impossible;
 
     private ProposalVerdict Judge(IReadOnlyList<Change> changes)
@@ -246,7 +249,7 @@ internal sealed class ProposalEvaluator
         if (_notes.Judge(rule, table) is not { } verdict)
             return null;
         double? margin = double.IsNaN(verdict.Margin) ? null : verdict.Margin;
-        var clearance = rule.Unit is { } unit && unit.Dimension == Physics.Quantities.Dimension.Metre ? margin : null;
+        double? clearance = IsOfClearance(rule) && _notes.Room(rule, table) is var room && !double.IsNaN(room) ? room : null;
         if (verdict.Status == Status.Pass && clearance is null)
             return null;
         return new RuleVerdict(rule, table.Key, verdict.Status, atoms)
@@ -256,6 +259,11 @@ internal sealed class ProposalEvaluator
             IsWaived = build.Waivers.Any(w => w.Rule == rule.Id && (w.Position is null || w.Position == table.Key)),
         };
     }
+
+    // What is short of a limit of warning has room all the same: a clearance is what is left before it fails.
+    private static bool IsOfClearance(Rule rule) =>
+        rule is { Subject: Subject.Position, Fail: not null, Unit.Dimension: var dimension }
+            && dimension == Physics.Quantities.Dimension.Metre;
 
     /// <summary>The build that a text describes, with its shape checked too; null when something is wrong.</summary>
     public Build? Valid(string text)
@@ -272,7 +280,7 @@ internal sealed class ProposalEvaluator
         _cancel.ThrowIfCancellationRequested();
         var problems = new ProblemList();
         var root = YamlReader.Read(new SourceText(_file, text), problems);
-        var build = root is null ? null : BuildReader.Read(root, _catalog, problems);
+        var build = root is null ? null : BuildReader.Read(root, _catalog, problems, _today);
         return problems.HasErrors ? null : build;
     }
 

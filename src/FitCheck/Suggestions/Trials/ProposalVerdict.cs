@@ -22,7 +22,7 @@ internal sealed record RuleVerdict(Rule Rule, string Key, Status Status, IReadOn
     public bool IsWaived { get; init; }
     /// <summary>In SI; null for truths, words and what is unknown.</summary>
     public double? Margin { get; init; }
-    /// <summary>The margin of a length, m.</summary>
+    /// <summary>What is left of a length at a position before it fails, m.</summary>
     public double? Clearance { get; init; }
     /// <summary>It warns of work on vehicle or parts that the build accepts.</summary>
     public bool IsWork => Status == Status.Warn && Rule.Names.Any(n => AcceptedWork.Contains(n, StringComparer.Ordinal));
@@ -47,7 +47,7 @@ internal sealed record ProposalVerdict(IReadOnlyList<ListLine> List, IReadOnlyLi
 
     public int Work => Issues.Count(i => i.IsWork);
 
-    /// <summary>The least margin of any length, m.</summary>
+    /// <summary>The least that is left of any length before it fails, m.</summary>
     public double LeastClearance =>
         Issues.Where(i => i.Clearance is not null && !i.IsWaived).Select(i => i.Clearance!.Value).DefaultIfEmpty(double.PositiveInfinity)
             .Min();
