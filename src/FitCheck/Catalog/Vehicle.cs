@@ -211,7 +211,9 @@ public sealed record Mounting
     public Figure? DoorCardGap { get; }
     /// <summary>Room for the box of a crossover: length, width, height; empty when not recorded.</summary>
     public IReadOnlyList<Figure> ModuleRoom { get; }
-    /// <summary>What stands behind the panel, in the order of the file; empty where nothing stands there, and when nobody has looked.</summary>
+    /// <summary>
+    /// What stands behind the panel, in the order of the file; empty where nothing stands there, and when nobody has looked.
+    /// </summary>
     public IReadOnlyList<Obstruction> Obstructions { get; }
     /// <summary>False when nobody has looked what stands behind the panel.</summary>
     public bool AreObstructionsRecorded { get; }

@@ -126,7 +126,8 @@ internal sealed class DroppedData
                         continue;
                     string[] path = [.. above, entry.Key];
                     foreach (var (key, inner) in Without(entry.Value, required, path, only))
-                        yield return (key, map with { Entries = [.. map.Entries.Select((e, n) => n == index ? e with { Value = inner } : e)] });
+                        yield return (key,
+                            map with { Entries = [.. map.Entries.Select((e, n) => n == index ? e with { Value = inner } : e)] });
                     if (!required.Contains(entry.Key) && only?.Contains(entry.Key) != false)
                         yield return (string.Join('.', path), map with { Entries = [.. map.Entries.Where((_, n) => n != index)] });
                 }

@@ -56,8 +56,8 @@ public sealed class DroppedDataTests(ITestOutputHelper output)
     private static bool IsExcused(string what, string miss) => Excused.Any(e => what.EndsWith(e.Key, StringComparison.Ordinal)
         && (e.Rule == "*" || miss.StartsWith(e.Rule + " ", StringComparison.Ordinal)));
 
-    // What is worse takes the word from what rests on it: of a tweeter that may be bare no more is asked, and an output of which nobody knows
-    // has no findings of its own.
+    // What is worse takes the word from what rests on it: of a tweeter that may be bare no more is asked, and an output of which nobody
+    // knows has no findings of its own.
     private static bool IsTakenOver(string rule, string at, IReadOnlyDictionary<(string Rule, string At), Status> after) =>
         rule == "load/hard-to-drive" && after.GetValueOrDefault(("load/below-rated-load", at)) >= Status.Measure
         || (rule.StartsWith("tweeter/", StringComparison.Ordinal) || rule.StartsWith("level/", StringComparison.Ordinal))

@@ -96,7 +96,8 @@ internal static class UnusedKeys
         {
             using var schema = JsonDocument.Parse(File.ReadAllText(RepositoryRoot.Of("catalog", "schema", kind + ".schema.json")));
             foreach (var key in In(schema.RootElement, kind).Distinct(StringComparer.Ordinal).ToList())
-                yield return key.StartsWith("vehicle.positions.", StringComparison.Ordinal) ? "position." + key["vehicle.positions.".Length..] : key;
+                yield return key.StartsWith("vehicle.positions.", StringComparison.Ordinal)
+                    ? "position." + key["vehicle.positions.".Length..] : key;
         }
     }
 

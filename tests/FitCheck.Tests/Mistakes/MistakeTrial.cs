@@ -82,7 +82,8 @@ internal sealed class MistakeTrial
 
     // What is said of the untouched build.
     private static Dictionary<(string Rule, string? At), Status> Before(MistakeRow row) => row.Build is null ? []
-        : Untouched.Value[row.Build].Findings.GroupBy(f => (f.Rule, (string?)f.Position)).ToDictionary(g => g.Key, g => g.Max(f => f.Status));
+        : Untouched.Value[row.Build].Findings.GroupBy(f => (f.Rule, (string?)f.Position))
+        .ToDictionary(g => g.Key, g => g.Max(f => f.Status));
 
     private static string? Sound(MistakeRow row, Told told)
     {

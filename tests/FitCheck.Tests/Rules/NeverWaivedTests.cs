@@ -31,7 +31,8 @@ public sealed class NeverWaivedTests : IDisposable
         [
             Load, "load/bridging-not-allowed", "mount/screw-towards-airbag", "power/limit-above-rating", "power/too-much", Airbag,
             "seal/pressure-sensor-door", "signal/ground-referenced-input", "signal/input-of-another-kind",
-            "signal/speaker-input-overloaded", "supply/fuse-above-block-limit", Fuse, "supply/fuse-above-holder-limit", "supply/fuse-far-from-battery",
+            "signal/speaker-input-overloaded", "supply/fuse-above-block-limit", Fuse, "supply/fuse-above-holder-limit",
+            "supply/fuse-far-from-battery",
             "supply/fuse-for-another-holder", "supply/fuse-missing", "supply/voltage-not-taken", Bare, "tweeter/too-much-power",
             "wiring/outputs-meet",
         ],

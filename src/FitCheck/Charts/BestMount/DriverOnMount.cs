@@ -22,7 +22,8 @@ internal sealed class DriverOnMount
     public DriverOnMount(ChartedMount? mount)
     {
         var adapter = mount?.Adapter;
-        _on = new Mounted(adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Thickness), adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Tilt));
+        _on = new Mounted(adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Thickness),
+            adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Tilt));
     }
 
     /// <summary>What the rules say that need no place and can fail.</summary>

@@ -71,8 +71,8 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();
 
     /// <summary>
-    /// Lowest |Z| of the drivers with what stands before them, ohm: by it goes what the output gives them. A section of a crossover at which
-    /// nothing hangs may be next to a short at one frequency, but elsewhere the drivers get the whole voltage.
+    /// Lowest |Z| of the drivers with what stands before them, ohm: by it goes what the output gives them. A section of a crossover at
+    /// which nothing hangs may be next to a short at one frequency, but elsewhere the drivers get the whole voltage.
     /// </summary>
     public double? LowestOfDrivers => _lowestOfDrivers ??= Load is null || Load.Branches.Count == Branches.Count ? Sweep?.MinOhm
         : (Load with { Branches = [.. Load.Branches.Take(Branches.Count)] }).Sweep().MinOhm;

@@ -217,7 +217,8 @@ internal static class ChannelModel
                         + $"`{(tweeter ? "high_pass" : "low_pass")}: []`.", Estimated: false);
         }
         return placed.Set is { Part: { HasCrossover: null } set } && !channel.NamesCrossover
-            ? new Unsure($"crossover of {set.Name}", "Look into its box; a set without any has `crossover: none`.", Estimated: false) : null;
+            ? new Unsure($"crossover of {set.Name}", "Look into its box; a set without any has `crossover: none`.", Estimated: false)
+            : null;
     }
 
     // A filter an octave or more below the tweeter's resonance keeps deep bass from a woofer; it does not protect the tweeter beside it.
@@ -226,7 +227,8 @@ internal static class ChannelModel
 
     /// <summary>What may hang on the same wire.</summary>
     public static Unsure Perhaps(Position position, bool estimated) => position.FactoryChannel is null
-        ? new($"which output feeds {position.Name}", "Follow its wire to the radio, and write it into the vehicle's entry as `factory_channel`.",
+        ? new($"which output feeds {position.Name}",
+        "Follow its wire to the radio, and write it into the vehicle's entry as `factory_channel`.",
             estimated)
         : FactoryDriver(position, estimated);
 

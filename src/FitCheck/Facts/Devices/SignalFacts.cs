@@ -251,7 +251,8 @@ internal static class SignalFacts
         if (c.Device.Gain is not { Si: > 0 } gain)
         {
             var unset = new Unsure($"gain of {c.Name}",
-                "Read where its knob stands, or set it by a voltmeter, and write the input voltage for full power into the build as `gain`.",
+                "Read where its knob stands, or set it by a voltmeter, and write the input voltage for full power into the build as "
+                    + "`gain`.",
                 Estimated: false);
             foreach (var fact in new[] { GainSetting, GainOverlap })
                 sheet.Set(fact, FactValue.Unknown(fact.Type, unset));

@@ -45,7 +45,8 @@ internal static class HoleFacts
         Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes"]);
     public static readonly WordFact DriverHolesMissedAt = Declarations.Word(
         "driver_holes_missed_at", "Where, on the clock face, the driver's screw holes meet none in the spacer.",
-        Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"], Reads.Adapter["driver_holes", "handed", "tilt", "vehicle_holes"],
+        Reads.Mounted.Itself, Reads.Driver["holes.angles", "holes.circle"],
+        Reads.Adapter["driver_holes", "handed", "tilt", "vehicle_holes"],
         Reads.Place.Itself);
 
     public static void Compute(PositionContext c, FactSheet sheet)
@@ -66,7 +67,8 @@ internal static class HoleFacts
 
     /// <summary>Spacer, or driver without one, on the panel; null when a pattern is missing.</summary>
     public static HoleFit? PanelFit(Position position, Adapter? adapter, Driver? driver) =>
-        IsTurnKnown(position, adapter) && position.Mounting.Holes is { } holes && (adapter is null ? driver?.Holes : adapter.VehicleHoles) is { } mounted
+        IsTurnKnown(position, adapter) && position.Mounting.Holes is { } holes
+            && (adapter is null ? driver?.Holes : adapter.VehicleHoles) is { } mounted
             ? new HoleFit(holes, mounted, Turns(position, adapter, driver)) : null;
 
     /// <inheritdoc cref="DriverFit(Adapter, Driver)"/>
@@ -140,7 +142,8 @@ internal static class HoleFacts
         var part = c.Adapter?.Name ?? c.Driver!.Name;
         if (PanelFit(c) is not { } fit)
         {
-            var (holes, there) = (c.Position.Mounting.Holes is not null, (c.Adapter is { } spacer ? spacer.VehicleHoles : c.Driver!.Holes) is not null);
+            var (holes, there) =
+                (c.Position.Mounting.Holes is not null, (c.Adapter is { } spacer ? spacer.VehicleHoles : c.Driver!.Holes) is not null);
             var missing = !holes ? c.AtPosition("screw holes in the panel")
                 : there ? $"hand and tilt of {part}, and where it is to be aimed (`aim_clock`)" : c.OfDriver("screw holes in the flange");
             sheet.Set(PanelHolesMeeting, Unknown(missing, $"Lay {part} on the panel and mark which holes meet."));

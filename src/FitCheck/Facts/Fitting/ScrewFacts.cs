@@ -53,7 +53,8 @@ internal static class ScrewFacts
     public static readonly NumberFact ScrewBossPlay = Declarations.Number(
         "screw_boss_play", Dimension.Metre,
         "Diameter of the screws for which the spacer's bosses are bored, less that of the driver's screws.",
-        Reads.Mounted.Itself, Reads.Adapter["screw"], Reads.Driver.Itself, Reads.Cup.Itself, Reads.Place.Itself, Reads.Screws["diameter", "length", "type"]);
+        Reads.Mounted.Itself, Reads.Adapter["screw"], Reads.Driver.Itself, Reads.Cup.Itself, Reads.Place.Itself,
+        Reads.Screws["diameter", "length", "type"]);
     public static readonly NumberFact ScrewLongest = Declarations.Number(
         "screw_longest", Dimension.Metre, "Longest screw that holds the driver without reaching the panel, under the head.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.flange_thickness"], Reads.Adapter["boss_depth", "thickness", "tilt"]);

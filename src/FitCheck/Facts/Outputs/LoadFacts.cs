@@ -184,7 +184,8 @@ internal static class LoadFacts
                     Estimated: false) { IsForMaker = true }));
             sheet.Set(StatedSupply, stated.Supply?.Si);
             // One of a single channel has no other to be driven.
-            sheet.Set(StatedAllChannels, c.Channel.Device.Part is Catalog.Amplifier { Channels: 1 } ? true : stated.AllChannels, new Unsure($"channels driven at the stated power of {output.Name}",
+            sheet.Set(StatedAllChannels, c.Channel.Device.Part is Catalog.Amplifier { Channels: 1 } ? true : stated.AllChannels,
+                new Unsure($"channels driven at the stated power of {output.Name}",
                 "Look in its data sheet whether all channels were driven at once, and write it into its rating as `all_channels`.",
                 Estimated: false)
             { IsForMaker = true });

@@ -90,7 +90,8 @@ internal static class LevelFacts
         if (WooferBeside(c) is not { } beside)
         {
             Unsure[] perhaps = c.Driver!.IsTweeter
-                ? [.. c.Channel!.Channel.PerhapsLeft.Where(p => p.FactoryChannel is null).Select(p => ChannelModel.Perhaps(p, estimated: false))]
+                ? [.. c.Channel!.Channel.PerhapsLeft.Where(p => p.FactoryChannel is null)
+                .Select(p => ChannelModel.Perhaps(p, estimated: false))]
                 : [];
             if (perhaps.Length > 0)
                 sheet.Set(HasLevelPair, FactValue.Unknown(FactType.Truth, perhaps));
@@ -119,7 +120,8 @@ internal static class LevelFacts
         sheet.Set(BestLevelDifference, Of(Uncertain.Exact(best), unsure));
         // Whether another setting is better hangs on whatever is guessed.
         var isUnread = c.Channel!.Branches.Any(b => b.Unrecorded is not null);
-        if (isUnread || (unsure.Count > 0 && c.Channel.Channel.Crossover?.Part is { AreSettingsRecorded: false } or { Settings.Count: > 1 }))
+        if (isUnread
+            || (unsure.Count > 0 && c.Channel.Channel.Crossover?.Part is { AreSettingsRecorded: false } or { Settings.Count: > 1 }))
             sheet.Set(HasBetterSetting, FactValue.Unknown(FactType.Truth, [.. unsure.Distinct()]));
         sheet.Set(LPad, Pad(c, best, best - chosen, sheet));
     }

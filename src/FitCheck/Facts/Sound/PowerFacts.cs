@@ -106,7 +106,8 @@ internal static class PowerFacts
         var load = (channel.LowestOfDrivers ?? sweep.MinOhm) / 0.8;
         if (channel.Output.VoltsInto(load) is not ({ } volts, var estimated, var beyond))
             return channel.Channel.Limit is { } only
-                ? (Uncertain.Exact(Math.Sqrt(only.Si * load)), channel.Output.HasConverter is null ? [OutputPower(channel, estimated: true)] : [])
+                ? (Uncertain.Exact(Math.Sqrt(only.Si * load)),
+                channel.Output.HasConverter is null ? [OutputPower(channel, estimated: true)] : [])
                 : null;
         if (channel.Channel.Limit is { } limit)
             volts = Uncertain.Min(volts, Uncertain.Exact(Math.Sqrt(limit.Si * load)));
@@ -156,7 +157,8 @@ internal static class PowerFacts
             power = new Uncertain(power.Value, power.Low * ThroughAnyWire, power.High, (power.High - (power.Low * ThroughAnyWire)) / 2);
         return FactValue.Of(Dimension.Watt, power) with
         {
-            Unsure = [.. more, .. channel.Unwritten, .. channel.WiresUnsure.Select(u => u with { IsBounded = true }), .. channel.ResonancesUnsure(c.Placed)]
+            Unsure = [.. more, .. channel.Unwritten, .. channel.WiresUnsure.Select(u => u with { IsBounded = true }),
+                .. channel.ResonancesUnsure(c.Placed)]
         };
     }
 

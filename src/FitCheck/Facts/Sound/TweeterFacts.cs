@@ -144,7 +144,8 @@ internal static class TweeterFacts
                 sheet.Set(fact, FactValue.Unknown(fact.Type, open.Length > 0 ? open : [.. channel.Unsure]));
             return;
         }
-        IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. channel.WiresUnsure, .. channel.ResonancesUnsure(c.Placed), .. open.Select(o => o with { Estimated = true })];
+        IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. channel.WiresUnsure, .. channel.ResonancesUnsure(c.Placed),
+            .. open.Select(o => o with { Estimated = true })];
         var hz = new double[sweep.States.Count];
         var db = sweep.LevelDb(index);
         for (var i = 0; i < hz.Length; i++)

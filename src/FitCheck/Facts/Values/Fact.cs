@@ -18,7 +18,8 @@ internal abstract record Fact(Subject Subject, string Name, FactType Type, strin
         : Inputs.Aggregate(RestsOn.Nothing, (all, input) => all | input.Source.RestsOn);
 
     /// <summary>
-    /// What is so where it is not true, or not the word `{0}`, in the few words of "no amplifier", "not a {0}"; null where its meaning says it.
+    /// What is so where it is not true, or not the word `{0}`, in the few words of "no amplifier", "not a {0}"; null where its meaning says
+    /// it.
     /// </summary>
     public string? No { get; private set; }
 

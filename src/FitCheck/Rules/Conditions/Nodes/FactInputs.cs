@@ -30,7 +30,8 @@ internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fa
             value = value with { Number = null };
         if (value.IsKnown)
             return value;
-        return value.Unsure.Count > 0 ? value with { Unsure = ToldWhere(declared, value.Unsure) } : value with { Unsure = Missing(declared) };
+        return value.Unsure.Count > 0 ? value with { Unsure = ToldWhere(declared, value.Unsure) }
+            : value with { Unsure = Missing(declared) };
     }
 
     /// <summary>What to do about a fact whose tolerance leaves a question open: the data to read again, or else the fact itself.</summary>
