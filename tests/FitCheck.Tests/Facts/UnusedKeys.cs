@@ -63,6 +63,8 @@ internal static class UnusedKeys
         ["vehicle.factory_source"] = "a name",
         ["vehicle.supply.battery_to_cargo"] = "stands in where a build says no length",
         ["vehicle.supply.main_fuse_place"] = "words for the fitter",
+        ["source-unit.output_ground"] = "a word that no reference build makes matter",
+        ["vehicle.supply.battery_to_seat"] = "stands in where a build says no length",
         ["position.mirror_of"] = "a name",
         ["position.side"] = "what it is",
         ["position.role"] = "what it is",

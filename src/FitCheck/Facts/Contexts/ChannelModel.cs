@@ -90,6 +90,10 @@ internal static class ChannelModel
             if (FactoryBranch(position, unsure, unwritten, capacitance) is { } branch)
                 branches.Add(branch);
         }
+        if (channel.Crossover?.Part is { } crossover && (!crossover.IsLowPassRecorded || !crossover.IsHighPassRecorded)
+            && branches.TrueForAll(b => b.Unrecorded is null))
+            unwritten.Add(new Unsure($"network of {crossover.Name}",
+                "Read the parts of both sections from the circuit diagram or from the board; one without any is `[]`.", Estimated: true));
         unwritten.AddRange(channel.PerhapsLeft.Select(p => Perhaps(p, estimated: true)));
         var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
         if (!complete)

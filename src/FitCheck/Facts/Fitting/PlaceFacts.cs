@@ -213,7 +213,7 @@ internal static class PlaceFacts
     public static Unsure PlaceOf(PositionContext c) => new(c.AtPosition("what place it is"),
         "Look where the driver sits: door, dash, sail, pillar, rear-panel, shelf or cargo.", Estimated: false);
 
-    private static Unsure SideOf(PositionContext c) =>
+    public static Unsure SideOf(PositionContext c) =>
         new(c.AtPosition("which side it is"), "Left, right or centre, seen in the direction of travel.", Estimated: false);
 
     private static Unsure MadeFor(Part part) => new($"what {part.Name} is made for",

@@ -18,6 +18,9 @@ internal static class TravelFacts
 
     public static readonly TruthFact IsSubwoofer = Declarations.Truth("is_subwoofer", "The driver is a subwoofer.", Reads.Driver.Itself)
         .Saying("not a subwoofer", "a subwoofer");
+    public static readonly TruthFact HasParameters = Declarations.Truth(
+        "has_parameters", "The driver's sheet prints parameters.", Reads.Driver["parameters"])
+        .Saying("its maker prints no parameters");
     public static readonly TruthFact OnAmplifier = Declarations.Truth(
         "on_amplifier", "The driver hangs on an amplifier.",
         Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"])
@@ -67,6 +70,7 @@ internal static class TravelFacts
         sheet.Set(IsSubwoofer, c.Driver is { Type: "subwoofer" });
         if (c.Driver is not { IsTweeter: false } driver)
             return;
+        sheet.Set(HasParameters, driver.Parameters is not null);
         Number(sheet, Xmax, driver.Parameters?.Xmax, $"peak linear excursion of {driver.Name}");
         Box(c, driver, sheet);
         if (c.Channel is not { } channel)
@@ -96,7 +100,7 @@ internal static class TravelFacts
             sheet.Set(ExcursionRatio, FactValue.Unknown(FactType.Number(Dimension.One), [.. Untold(c, channel, driver)]));
             return;
         }
-        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. channel.Unwritten,
+        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. channel.Unwritten, .. channel.FeedsUnsure.Select(f => f with { Estimated = true, IsBounded = false }),
             .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
         var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));

@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
 
@@ -37,7 +38,8 @@ internal static class SideFacts
     public static readonly WordFact OutputDifference = Difference("output_difference", "What feeds both sides.");
     public static readonly TruthFact WantsTweeter = Declarations.Truth(
         "wants_tweeter", "A woofer without a tweeter of its own is fitted where the vehicle has a place for a tweeter beside it.",
-        Reads.Loom.Itself);
+        Reads.Loom.Itself)
+        .Saying("no place for a tweeter beside it");
     public static readonly TruthFact TweeterPlays = Declarations.Truth(
         "tweeter_plays", "A tweeter plays beside the woofer, a new one or the factory's.",
         Reads.Loom.Itself);
@@ -86,13 +88,18 @@ internal static class SideFacts
     private static void Treble(PositionContext c, FactSheet sheet)
     {
         var tweeters = c.Driver is not { Type: "woofer" } || c.Position.Role == "tweeter" ? []
-            : c.Build.Vehicle.Positions.Where(p => p.Role == "tweeter" && p.Side == c.Position.Side
+            : c.Build.Vehicle.Positions.Where(p => p.Role == "tweeter" && IsBeside(p, c.Position)
                 && Sides.Axle(p) == Sides.Axle(c.Position)).ToList();
-        sheet.Set(WantsTweeter, tweeters.Count > 0);
+        // Where nobody wrote which side it is, a tweeter may be beside it.
+        var isOpen = tweeters.Count > 0 && (c.Position.KnownSide is null || tweeters.TrueForAll(t => t.KnownSide is null));
+        sheet.Set(WantsTweeter, isOpen ? null : tweeters.Count > 0, Fitting.PlaceFacts.SideOf(c));
         if (tweeters.Count > 0)
             sheet.Set(TweeterPlays, tweeters.Exists(t =>
                 c.Build.Placed.FirstOrDefault(p => p.Position.Id == t.Id) is not { Driver: null, Disconnected: true }));
     }
+
+    private static bool IsBeside(Position one, Position other) =>
+        one.KnownSide is null || other.KnownSide is null || one.Side == other.Side;
 
     private static TruthFact Alike(string name, string meaning) => Declarations.Truth(name, meaning, Reads.BothSides.Itself);
 
