@@ -56,13 +56,15 @@ public sealed class DroppedDataTests(ITestOutputHelper output)
     private static bool IsExcused(string what, string miss) => Excused.Any(e => what.EndsWith(e.Key, StringComparison.Ordinal)
         && (e.Rule == "*" || miss.StartsWith(e.Rule + " ", StringComparison.Ordinal)));
 
-    // What is worse takes the word from what rests on it: of a tweeter that may be bare no more is asked, and an output of which nobody knows
-    // has no findings of its own. Where a maker prints no parameters at all, the trade goes by the rule of thumb for a high-pass.
+    // What is worse takes the word from what rests on it: of a tweeter that may be bare no more is asked, and an output of which nobody
+    // knows has no findings of its own. Where a maker prints no parameters at all, the trade goes by the rule of thumb for a high-pass.
     private static bool IsTakenOver(string rule, string at, IReadOnlyDictionary<(string Rule, string At), Status> after) =>
         rule == "load/hard-to-drive" && after.GetValueOrDefault(("load/below-rated-load", at)) >= Status.Measure
         || (rule.StartsWith("tweeter/", StringComparison.Ordinal) || rule.StartsWith("level/", StringComparison.Ordinal))
             && after.GetValueOrDefault(("tweeter/full-range-feed", at)) == Status.Fail
         || rule == "tweeter/too-much-power-when-clipped" && after.GetValueOrDefault(("tweeter/too-much-power", at)) == Status.Fail
+        // What begins nobody knows where counts from the axis on, and so behind the driver.
+        || rule == "mount/beside-too-near" && after.ContainsKey(("mount/too-deep", at))
         || rule == "power/excursion-beyond-linear" && after.ContainsKey(("power/woofer-without-high-pass", at))
         || (rule.StartsWith("sides/", StringComparison.Ordinal) || rule == "wiring/dividing-network-missing")
             && after.Any(f => f.Key.Rule == "power/driver-without-output" && f.Value >= Status.Measure)

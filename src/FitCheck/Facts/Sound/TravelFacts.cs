@@ -100,7 +100,8 @@ internal static class TravelFacts
             sheet.Set(ExcursionRatio, FactValue.Unknown(FactType.Number(Dimension.One), [.. Untold(c, channel, driver)]));
             return;
         }
-        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. channel.Unwritten, .. channel.FeedsUnsure.Select(f => f with { Estimated = true, IsBounded = false }),
+        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. channel.Unwritten,
+            .. channel.FeedsUnsure.Select(f => f with { Estimated = true, IsBounded = false }),
             .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
         var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));
