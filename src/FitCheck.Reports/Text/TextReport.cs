@@ -77,7 +77,7 @@ internal sealed class TextReport : ILintReport
         WriteGains(page, build);
         WriteList(page, build);
         WriteRemarks(page, build);
-        WriteNotJudged(page, build);
+        WriteNotJudged(page, build, verbose);
         WriteCautions(page, build);
     }
 
@@ -117,13 +117,14 @@ internal sealed class TextReport : ILintReport
         page.Gap();
     }
 
-    private static void WriteNotJudged(TextPage page, BuildResult build)
+    // A terminal can't fold.
+    private static void WriteNotJudged(TextPage page, BuildResult build, bool verbose)
     {
         if (build.NotJudged.Count == 0)
             return;
         page.Heading(Unjudged.Title);
-        page.Line(2, Unjudged.Lead(build));
-        foreach (var alike in Unjudged.Of(build))
+        page.Line(2, verbose ? Unjudged.Lead(build) : $"{Unjudged.Lead(build)} With --verbose each is told.");
+        foreach (var alike in verbose ? Unjudged.Of(build) : [])
             page.Hanging(2, "- ", $"{alike.Reason} ({alike.Where}): {string.Join(", ", alike.Rules)}");
         page.Gap();
     }
