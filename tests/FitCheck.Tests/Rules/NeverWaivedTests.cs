@@ -29,7 +29,8 @@ public sealed class NeverWaivedTests : IDisposable
     [Fact]
     public void These_and_no_others_are_never_waived() => Assert.Equal(
         [
-            Load, "load/bridging-not-allowed", "mount/screw-towards-airbag", "power/limit-above-rating", "power/too-much", Airbag,
+            Load, "load/bridging-not-allowed", "mount/screw-towards-airbag", "power/crossover-overpowered",
+            "power/limit-above-rating", "power/resistor-overloaded", "power/too-much", Airbag,
             "seal/pressure-sensor-door", "signal/ground-referenced-input", "signal/input-of-another-kind",
             "signal/speaker-input-overloaded", "supply/fuse-above-block-limit", Fuse, "supply/fuse-above-holder-limit",
             "supply/fuse-far-from-battery",
