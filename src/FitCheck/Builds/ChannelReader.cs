@@ -26,7 +26,7 @@ internal sealed class ChannelReader(
                 Device = source,
                 Outputs = [group.Key],
                 At = group.First().At,
-                Crossover = CrossoverOfSet([.. group]),
+                Crossover = CrossoverOfSet([.. group], isSet: false),
                 Feeds = [.. group],
                 Leftover = Leftover([.. group], true),
                 PerhapsLeft = [.. Leftover([.. group], null), .. unplaced],
@@ -78,7 +78,7 @@ internal sealed class ChannelReader(
         {
             if (f.Text("setting") is not { } setting)
                 return null;
-            var names = (ReadCrossover(f, [])?.Part.Settings ?? CrossoverOfSet(FeedsOf(f))?.Part.Settings ?? []).Select(s => s.Name)
+            var names = (ReadCrossover(f, [])?.Part.Settings ?? CrossoverOfSet(FeedsOf(f), isSet: true)?.Part.Settings ?? []).Select(s => s.Name)
                 .ToList();
             if (names.Count > 0 && !names.Contains(setting.Value))
                 problems.Error(setting.At, $"the crossover has no setting `{setting.Value}`; it has {string.Join(", ", names)}",
@@ -155,17 +155,17 @@ internal sealed class ChannelReader(
     private Chosen<Crossover>? ReadCrossover(Fields f, List<FittedPosition> feeds)
     {
         if (f.Text("crossover") is not { } id)
-            return CrossoverOfSet(feeds);
+            return CrossoverOfSet(feeds, f.Text("setting") is not null);
         return id.Value != "none" && catalog.Resolve<Crossover>(id, "crossover", problems) is { } crossover
             ? new Chosen<Crossover>(crossover, id.At) : null;
     }
 
-    // A set's own crossover stands in the wire when woofer and tweeter of the set hang on one output.
-    private Chosen<Crossover>? CrossoverOfSet(IReadOnlyList<FittedPosition> feeds)
+    // A set's own crossover stands in the wire when woofer and tweeter of the set hang on one output, and wherever its jumper is set.
+    private Chosen<Crossover>? CrossoverOfSet(IReadOnlyList<FittedPosition> feeds, bool isSet)
     {
-        var set = feeds.Select(p => p.Set).OfType<Chosen<ComponentSet>>().FirstOrDefault(s =>
-            feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role == "tweeter")
-                && feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role != "tweeter"));
+        var set = feeds.Select(p => p.Set).OfType<Chosen<ComponentSet>>().FirstOrDefault(s => isSet
+            || (feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role == "tweeter")
+                && feeds.Any(p => p.Set?.Part.Id == s.Part.Id && p.Position.Role != "tweeter")));
         return set?.Part.Crossover is { } id && catalog.Resolve<Crossover>(id, "crossover", problems) is { } crossover
             ? new Chosen<Crossover>(crossover, set.At) : null;
     }

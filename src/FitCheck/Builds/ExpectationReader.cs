@@ -39,7 +39,7 @@ internal sealed class ExpectationReader(PartsCatalog catalog, Vehicle vehicle, I
         string[] names = [.. vehicle.Positions.Select(p => p.Id), .. devices.Select(d => d.Id), .. channels.Select(c => c.Id),
             Supply.MainCable, Whole];
         if (!names.Contains(place.Value, StringComparer.Ordinal) && catalog.KindOf(place.Value) is null)
-            problems.Error(place.At,
+            problems.Warn(place.At,
                 $"nothing is found at `{place.Value}`: it is no position of {vehicle.Id}, no device, output or part, and not `{Whole}`"
                     + Nearest.Hint(place.Value, names), ProblemKind.UnknownName);
     }

@@ -34,7 +34,7 @@ public sealed class ImpactTests
     [Fact]
     public void A_change_that_silently_makes_three_builds_worse_is_refused_with_its_cause()
     {
-        using var request = new PullRequest().Change(Driver, "depth: 64 mm", "depth: 74 mm");
+        using var request = new PullRequest().Deeper(Driver, 74);
         request.Commit("a deeper driver");
         var (status, output, _) = request.Impact("--from", "HEAD~1", "--to", "HEAD", "--format", "json");
         Assert.Equal(1, status);
@@ -52,7 +52,7 @@ public sealed class ImpactTests
     [Fact]
     public void What_somebody_accepts_is_told_and_not_refused()
     {
-        using var request = new PullRequest().Change(Driver, "depth: 64 mm", "depth: 74 mm");
+        using var request = new PullRequest().Deeper(Driver, 74);
         Assert.Equal(1, request.Impact("--from", "HEAD", "--accept", "ostler-hole-enlarged").Status);
         var (status, output, _) = request.Impact("--from", "HEAD", "--accept", "all");
         Assert.Equal(0, status);
@@ -123,7 +123,7 @@ public sealed class ImpactTests
     {
         const string Was = "catalog/builds/ostler-hole-enlarged.yaml", Is = "catalog/builds/other.yaml";
         using var renamed = new PullRequest().Move(Was, Is).Change(Is, "name: Ostler", "name: Truck")
-            .Change("catalog/drivers/orrin-w165-4.yaml", "depth: 64 mm", "depth: 90 mm");
+            .Deeper("catalog/drivers/orrin-w165-4.yaml", 90);
         var (status, output, _) = renamed.Impact("--from", "HEAD");
         Assert.Equal(1, status);
         Assert.Contains("(was ostler-hole-enlarged) goes from warn to fail.", output, StringComparison.Ordinal);
@@ -133,7 +133,7 @@ public sealed class ImpactTests
         Assert.Contains("1 build is lost.", outside.Impact("--from", "HEAD").Out, StringComparison.Ordinal);
 
         // Something harmless in its place, and it under another name.
-        using var swapped = new PullRequest().Move(Was, Is).Change("catalog/drivers/orrin-w165-4.yaml", "depth: 64 mm", "depth: 90 mm")
+        using var swapped = new PullRequest().Move(Was, Is).Deeper("catalog/drivers/orrin-w165-4.yaml", 90)
             .Write(Was,
             "kind: build\nname: Harmless\nvehicle: ostler-pickup\nfit:\n  - {at: [front-door-left], keeps_factory_driver: true}\n");
         Assert.Contains("(was ostler-hole-enlarged) goes from warn to fail.", swapped.Impact("--from", "HEAD").Out,
@@ -167,7 +167,7 @@ public sealed class ImpactTests
     {
         using var request = new PullRequest();
         request.Git("update-ref", "refs/remotes/origin/main", "HEAD");
-        request.Change(Driver, "depth: 64 mm", "depth: 74 mm").Copied("origin/main").Copied("refs/remotes/origin/main").Copied("HEAD");
+        request.Deeper(Driver, 74).Copied("origin/main").Copied("refs/remotes/origin/main").Copied("HEAD");
 
         var (status, output, error) = request.Impact("--from", "origin/main");
         Assert.Equal(2, status);
@@ -225,7 +225,7 @@ public sealed class ImpactTests
     [Fact]
     public async Task Json_keeps_the_published_schema_and_folders_are_sides_too()
     {
-        using var request = new PullRequest().Change(Driver, "depth: 64 mm", "depth: 74 mm").Delete("rules/seal/airbag-near.yaml");
+        using var request = new PullRequest().Deeper(Driver, 74).Delete("rules/seal/airbag-near.yaml");
         var (status, output, _) = request.Impact("--from", RepositoryRoot.Path, "--to", ".", "--format", "json");
         var schema =
             await JsonSchema.FromJsonAsync(

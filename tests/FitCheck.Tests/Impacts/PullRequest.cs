@@ -27,6 +27,10 @@ internal sealed class PullRequest : IDisposable
         return this;
     }
 
+    /// <summary>A driver of 64 mm gets this depth, in mm, on its sheet and on its drawing.</summary>
+    public PullRequest Deeper(string driver, int depth) =>
+        Change(driver, "depth: 64 mm", $"depth: {depth} mm").Change(driver, "- [64 mm, ", $"- [{depth} mm, ");
+
     public PullRequest Write(string file, string text)
     {
         _folder.Write(file, text);
