@@ -66,8 +66,11 @@ internal sealed record Fit(Located<string> Vehicle, IReadOnlyList<Located<string
     internal static IReadOnlyList<Fit> Read(Fields f) => [.. f.Each("fits")
         .Where(x => x.Text("vehicle") is not null).Select(x => new Fit(x.Text("vehicle")!, x.Texts("positions")))];
 
+    /// <summary>The word for every vehicle.</summary>
+    internal const string Any = "any";
+
     /// <summary>True when `any` vehicle is written.</summary>
-    internal static bool IsAny(Fields f) => f.Word("fits") == "any";
+    internal static bool IsAny(Fields f) => f.Word("fits") == Any;
 
     /// <summary>Whether it is made for this place; null where nobody wrote what it fits.</summary>
     public static bool? IsFor(IReadOnlyList<Fit> fits, bool isUniversal, string vehicle, string position) =>

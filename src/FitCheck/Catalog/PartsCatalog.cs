@@ -36,13 +36,15 @@ internal sealed class PartsCatalog : ICatalogIndex
     public IEnumerable<string> IdsOf(string kind) => Of(kind).Select(e => e.Id);
 
     /// <summary>
-    /// Ids of one kind whose text may have the word, or lacks a key, in ordinal order; the others surely have the key and not the word.
-    /// Nothing is parsed.
+    /// Ids of one kind whose text may have one of the words, or lacks a key, in ordinal order; the others surely have the key and none of
+    /// the words. Nothing is parsed.
     /// </summary>
-    internal IEnumerable<string> IdsMentioning(string kind, string word, string? orWithout = null)
+    internal IEnumerable<string> IdsMentioning(string kind, IReadOnlyList<string> words, string? orWithout = null)
     {
-        var (written, key) = (Encoding.UTF8.GetBytes(word), orWithout is null ? null : Encoding.UTF8.GetBytes(orWithout + ":"));
-        return Of(kind).Where(e => e.Text.MayHave(written) || (key is not null && !e.Text.HasKey(key))).Select(e => e.Id);
+        var key = orWithout is null ? null : Encoding.UTF8.GetBytes(orWithout + ":");
+        byte[][] written = [.. words.Select(Encoding.UTF8.GetBytes)];
+        return Of(kind).Where(e => Array.Exists(written, w => e.Text.MayHave(w)) || (key is not null && !e.Text.HasKey(key)))
+            .Select(e => e.Id);
     }
 
     /// <summary>How many lines the text of each of these entries shares with any of some others of their kind. Nothing is parsed.</summary>

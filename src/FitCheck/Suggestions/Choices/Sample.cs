@@ -21,7 +21,7 @@ internal sealed record Sample(int Most, string Vehicle, IReadOnlySet<string> InB
             // One look-up of the kind's ids serves all: the likeliest have the highest rank, and those of one rank keep their order.
             string[] ids = [.. catalog.IdsOf(kind)];
             var ranks = catalog.SharedLines(ids, kind, InBuild);
-            var near = catalog.IdsMentioning(kind, Vehicle).Concat(InBuild).ToHashSet(StringComparer.Ordinal);
+            var near = catalog.IdsMentioning(kind, [Vehicle]).Concat(InBuild).ToHashSet(StringComparer.Ordinal);
             for (var i = 0; i < ids.Length; i++)
                 ranks[i] = (near.Contains(ids[i]) ? -1_000_000 : 0) - ranks[i];
             _ranked[kind] = ranked = [.. Enumerable.Range(0, ids.Length).OrderBy(i => ranks[i]).Select(i => ids[i])];

@@ -20,11 +20,11 @@ internal sealed class Stock(PartsCatalog catalog, bool currentOnly)
     /// </summary>
     public IEnumerable<T> With<T>(string kind, params string[] words) where T : Part =>
         Cheapest<T>(kind, string.Join(' ', words),
-            () => words.SelectMany(w => catalog.IdsMentioning(kind, w)).Distinct(StringComparer.Ordinal));
+            () => words.SelectMany(w => catalog.IdsMentioning(kind, [w])).Distinct(StringComparer.Ordinal));
 
-    /// <summary>Those that can be made for a vehicle, or for any.</summary>
+    /// <summary>Those that can be made for a vehicle, or for any, whether that is written or nobody wrote for which.</summary>
     public IEnumerable<T> For<T>(string kind, string vehicle) where T : Part =>
-        Cheapest<T>(kind, vehicle, () => catalog.IdsMentioning(kind, vehicle, orWithout: "fits"));
+        Cheapest<T>(kind, vehicle, () => catalog.IdsMentioning(kind, [vehicle, Fit.Any], orWithout: "fits"));
 
     /// <summary>The part with this id, when it is sold.</summary>
     public T? Find<T>(string id) where T : Part => catalog.Find(id) is T part && Sold(part) ? part : null;
