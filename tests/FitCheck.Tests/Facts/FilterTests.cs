@@ -33,7 +33,8 @@ public sealed class FilterTests
             Truth(result, "front-tweeter-left", "tweeter_full_range"));
         // Said once, at the tweeter.
         Assert.Equal(expected == Status.Pass ? Status.Pass : null, Of(result, NoHighPass, "tweeter-left"));
-        Assert.Equal(expected == Status.Pass, result.Findings.Any(f => f.Rule == "tweeter/crossover-below-limit"));
+        // Of a tweeter that is bare for certain no corner is asked.
+        Assert.Equal(expected != Status.Fail, result.Findings.Any(f => f.Rule == "tweeter/crossover-below-limit"));
     }
 
     [Fact]

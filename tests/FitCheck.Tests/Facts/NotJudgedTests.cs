@@ -41,7 +41,7 @@ public sealed class NotJudgedTests
     public void Every_reason_is_a_few_words()
     {
         var wordy = Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Order(StringComparer.Ordinal).Take(12)
-            .SelectMany(f => Of(Path.GetFileNameWithoutExtension(f)).NotJudged).Where(n => n.Reason.Length > 150)
+            .SelectMany(f => Of(Path.GetFileNameWithoutExtension(f)).NotJudged).Where(n => n.Reason.Length > 80)
             .Select(n => $"{n.Rule}: {n.Reason}").Distinct(StringComparer.Ordinal).ToList();
         Assert.True(wordy.Count == 0, string.Join('\n', wordy));
     }

@@ -10,8 +10,6 @@ internal static class UnusedKeys
     private static readonly string[] Kinds = ["adapter", "amplifier", "component-set", "crossover", "cup", "driver", "harness",
         "line-converter", "source-unit", "sundry", "vehicle", "wiring"];
 
-    private const string ToCome = "read by a rule to come";
-
     // A key as `kind.path`, or only its end as `*.key`.
     private static readonly Dictionary<string, string> Reasons = new(StringComparer.Ordinal)
     {
@@ -29,16 +27,12 @@ internal static class UnusedKeys
         ["adapter.cuttable"] = "of a spacer: told to the fitter",
         ["amplifier.channels"] = "required; which outputs there are",
         ["amplifier.high_level_input.load"] = "no reference build needs it to decide",
-        ["amplifier.terminal"] = ToCome,
-        ["amplifier.box"] = ToCome,
         ["component-set.woofer"] = "which it is",
         ["component-set.tweeter"] = "which it is",
         ["component-set.crossover"] = "which it is",
         ["component-set.contains"] = "what is in a box is not bought twice",
         ["crossover.default_setting"] = "a choice of the maker",
-        ["crossover.nominal_load"] = ToCome,
         ["crossover.crossover_frequency"] = "told; what is reckoned with are the parts",
-        ["crossover.power"] = ToCome,
         ["cup.cutout"] = "every cup of a reference build is made for one place",
         ["cup.material"] = "told; whether it can be cut is asked of `cuttable`",
         ["driver.dimensions.profile"] = "no driver of a reference build is drawn",
@@ -46,17 +40,12 @@ internal static class UnusedKeys
         ["driver.holes.slot"] = "no driver of a reference build has slots",
         ["harness.from"] = "a name",
         ["harness.to"] = "a name and what is required",
-        ["harness.gauge"] = ToCome,
-        ["*.filters"] = ToCome,
-        ["*.high_pass_range"] = ToCome,
-        ["*.low_pass_range"] = ToCome,
-        ["*.supply_current"] = ToCome,
+        ["line-converter.filter_slopes"] = "no converter of a reference build makes a filter",
+        ["source-unit.filter_slopes"] = "no source of a reference build makes a filter",
         ["source-unit.factory"] = "which it is",
         ["source-unit.channels"] = "required; which outputs there are",
         ["source-unit.connector"] = "a name",
         ["source-unit.senses_load"] = "by a truth that a drop alone moves",
-        ["sundry.power"] = ToCome,
-        ["sundry.voltage"] = ToCome,
         ["sundry.thickness"] = "told to the fitter",
         ["sundry.area"] = "told to the fitter",
         ["sundry.recovered"] = "told to the fitter",
@@ -72,7 +61,6 @@ internal static class UnusedKeys
         ["position.mounting.panel_thickness"] = "moves a hole by less than is told",
         ["position.mounting.holes.count"] = "counted by the angles",
         ["position.mounting.holes.slot"] = "no hole of a reference build hangs on it",
-        ["position.mounting.holes.screw"] = ToCome,
         ["position.mounting.module_room"] = "a list that is read whole",
         ["position.feed.type"] = "required",
         ["position.connector.family"] = "a name",

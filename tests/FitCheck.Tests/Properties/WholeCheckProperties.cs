@@ -109,5 +109,6 @@ public sealed class WholeCheckProperties
         [.. result.Findings.Select(
             f => FormattableString.Invariant($"{f.Rule} {f.Position} {f.Status} {f.Value?.Value:0.#####} {f.Margin:0.#####}"))];
 
-    private static string Mirrored(string line) => Regex.Replace(line, @"^(\S+ \S+)-left ", "$1-right ");
+    private static string Mirrored(string line) =>
+        Regex.Replace(line, @"^(\S+ \S+)-(left|right) ", m => $"{m.Groups[1].Value}-{(m.Groups[2].Value == "left" ? "right" : "left")} ");
 }

@@ -25,7 +25,15 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
         var makers = able.Where(d => Makes(d) == true).ToList();
         var open = able.Where(d => Makes(d) is null).ToList();
         if (makers.Count == 0)
-            return new FilterCheck(setting, high, open.Count == 0 ? false : null, open.FirstOrDefault() ?? channel.Device);
+        {
+            // Whether it is there is open; one that has no such slope has not got it in any case.
+            var likely = open.Find(d => Has(d) == true) ?? open.Find(d => Has(d) is null) ?? open.FirstOrDefault() ?? channel.Device;
+            return new FilterCheck(setting, high, open.Count == 0 ? false : null, open.FirstOrDefault() ?? channel.Device)
+            {
+                IsAsSteep = open.Count == 0 ? null : Has(likely),
+                SlopeBy = likely,
+            };
+        }
         // As steep as wanted here, else perhaps there.
         var steep = makers.Find(d => Has(d) == true) ?? makers.Concat(open).FirstOrDefault(d => Has(d) is null)
             ?? open.Find(d => Has(d) == true);
@@ -43,7 +51,7 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
 
     /// <summary>
     /// Whether the device that makes it, or another one that may, can make it as steep as the build sets it; null when that is not
-    /// recorded, or the corner is open already.
+    /// recorded.
     /// </summary>
     public bool? IsAsSteep { get; private init; }
 

@@ -41,7 +41,7 @@ internal static class FilterFacts
         "low_pass_limits", "From where to where the low-pass of the output's device can be set.",
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
     public static readonly TruthFact HasFilter = Declarations.Truth(
-        "has_filter", "A device can make the corner of a filter that the build sets, so its slope is asked for.",
+        "has_filter", "A device can make the corner of a filter that the build sets, or may, so its slope is asked for.",
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
     public static readonly TruthFact SlopeIsThere = Declarations.Truth(
         "slope_is_there", "The filters that the build sets can be made as steep as it sets them.",
@@ -62,7 +62,7 @@ internal static class FilterFacts
     {
         Set(c.HighPassSet, new Keys(SetsHighPass, HighPassIsThere, HighPassCorner, HighPassMaker, HighPassLimits), sheet);
         Set(c.LowPassSet, new Keys(SetsLowPass, LowPassIsThere, LowPassCorner, LowPassMaker, LowPassLimits), sheet);
-        Slopes([.. new[] { c.HighPassSet, c.LowPassSet }.OfType<FilterCheck>().Where(f => f.IsThere == true)], sheet);
+        Slopes([.. new[] { c.HighPassSet, c.LowPassSet }.OfType<FilterCheck>().Where(f => f.IsThere != false)], sheet);
         sheet.Set(TweeterNeedsHighPass, c.Branches.Any(b => b.Doubted is not null && b.HighPasses.Count == 0 && !b.FeedUnknown));
     }
 

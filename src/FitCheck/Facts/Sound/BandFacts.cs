@@ -85,22 +85,26 @@ internal static class BandFacts
 
     private static void Tweeter(PositionContext c, IReadOnlyList<PositionContext> all, FactSheet sheet)
     {
-        var woofers = all.Where(o => PlaysMusic(o) && (o.Channel == c.Channel || (IsAtSameEnd(o, c) && IsOnSameSide(o, c)))).ToList();
-        sheet.Set(HasWooferBelow, woofers.Count > 0);
-        if (woofers.Count == 0)
+        var near = all.Where(o => PlaysMusic(o) && (o.Channel == c.Channel || IsBeside(o, c) != false)).ToList();
+        var sure = near.Where(o => o.Channel == c.Channel || IsBeside(o, c) == true).ToList();
+        sheet.Set(HasWooferBelow, sure.Count > 0 || near.Count == 0 ? FactValue.Of(sure.Count > 0) : NobodyWroteWhere(near.Append(c)));
+        if (near.Count == 0)
             return;
+        var woofers = sure.Count > 0 ? sure : near;
         sheet.Set(WooferBandHigh, Farthest(woofers, highest: true, band => band.Band.HighHz));
         Meet(c, woofers, (WooferMeetingLevel, WooferMeeting), sheet);
     }
 
     private static void Subwoofer(PositionContext c, IReadOnlyList<PositionContext> all, FactSheet sheet)
     {
-        var front = all.Where(o => PlaysMusic(o) && IsFront(o.Position)).ToList();
-        var there = front.Count > 0 && !all.Any(o => IsFront(o.Position) && HasFactoryWoofer(o))
-            && !front[0].Build.Vehicle.Positions.Any(p => IsFront(p) && IsUntouchedWoofer(p, all));
-        sheet.Set(HasDoorsAbove, there);
+        var near = all.Where(o => PlaysMusic(o) && (IsUnplaced(o.Position) || IsFront(o.Position))).ToList();
+        var sure = near.Where(o => IsFront(o.Position)).ToList();
+        var there = near.Count > 0 && !all.Any(o => IsFront(o.Position) && HasFactoryWoofer(o))
+            && !near[0].Build.Vehicle.Positions.Any(p => IsFront(p) && IsUntouchedWoofer(p, all));
+        sheet.Set(HasDoorsAbove, there && sure.Count == 0 ? NobodyWroteWhere(near) : FactValue.Of(there));
         if (!there)
             return;
+        var front = sure.Count > 0 ? sure : near;
         sheet.Set(DoorsBandLow, front.Select(BeginningOf).Aggregate((a, b) => Pick(a, b, highest: false)));
         Meet(c, front, (DoorsMeetingLevel, DoorsMeeting), sheet);
     }
@@ -187,9 +191,21 @@ internal static class BandFacts
         other.Role != "subwoofer" && (other.Side == here.Side || other.Side == "centre")
         && (IsFront(other) == IsFront(here) || (IsFront(other) && !IsFront(here)));
 
-    private static bool IsAtSameEnd(PositionContext a, PositionContext b) => IsFront(a.Position) == IsFront(b.Position);
+    // At the same end and on the same side; null where nobody wrote which these are and nothing else rules it out.
+    private static bool? IsBeside(PositionContext a, PositionContext b)
+    {
+        var (sideOpen, endOpen) = (a.Position.KnownSide is null || b.Position.KnownSide is null,
+            IsUnplaced(a.Position) || IsUnplaced(b.Position));
+        if (!(sideOpen || a.Position.Side == b.Position.Side) || !(endOpen || IsFront(a.Position) == IsFront(b.Position)))
+            return false;
+        return sideOpen || endOpen ? null : true;
+    }
 
-    private static bool IsOnSameSide(PositionContext a, PositionContext b) => a.Position.Side == b.Position.Side;
+    private static FactValue NobodyWroteWhere(IEnumerable<PositionContext> among) => FactValue.Unknown(FactType.Truth,
+        [.. among.Where(o => IsUnplaced(o.Position) || o.Position.KnownSide is null)
+            .Select(o => AimFacts.Location(o.Position, estimated: false)).Distinct()]);
+
+    private static bool IsUnplaced(Position position) => position.Location.Count == 0;
 
     private static bool IsFront(Position position) => position.Location is [{ Si: > 0 }, _, _];
 
