@@ -13,7 +13,8 @@ internal static class DeviceSupplyFacts
     public static readonly TruthFact NeedsSupply = Declarations.Truth(
         "needs_supply",
         "It is bought for this vehicle and runs on its supply; false for the factory radio and for what says it needs none.",
-        Reads.Device.Itself);
+        Reads.Device.Itself)
+        .Saying("the factory's, or needs no supply");
     public static readonly NumberFact VehicleVoltage = Declarations.Number(
         "vehicle_voltage", Dimension.Volt, "Nominal voltage of the vehicle's supply.",
         Reads.Supply.Itself);

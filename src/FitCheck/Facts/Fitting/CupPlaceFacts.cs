@@ -33,15 +33,18 @@ internal static class CupPlaceFacts
     public static readonly TruthFact PlaceHoleDecides = Declarations.Truth(
         "place_hole_decides", "The hole of the place, not that of a cup that was made for it, decides what goes in.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Cup["cutout", "fits", "hole"], Reads.Place["mounting.cutout"],
-        Reads.Measured["fit.measured.cutout"]);
+        Reads.Measured["fit.measured.cutout"])
+        .Saying("the hole of the place does not decide");
     public static readonly TruthFact PlaceDepthDecides = Declarations.Truth(
         "place_depth_decides", "The depth of the place, not that of a cup that was made for it, decides what goes in.",
         Reads.Mounted.Itself, Reads.Cup["cutout", "depth", "fits", "hole"], Reads.Place["mounting.depth"],
-        Reads.Measured["fit.measured.depth"]);
+        Reads.Measured["fit.measured.depth"])
+        .Saying("the depth of the place does not decide");
     public static readonly TruthFact PlaceGrilleDecides = Declarations.Truth(
         "place_grille_decides", "The grille of the place is nearer to the tweeter than that of the cup.",
         Reads.Mounted.Itself, Reads.Cup["cutout", "grille_gap", "hole"], Reads.Place["mounting.grille_gap"],
-        Reads.Measured["fit.measured.grille_gap"]);
+        Reads.Measured["fit.measured.grille_gap"])
+        .Saying("the grille of the place does not decide");
     public static readonly NumberFact PlaceHoleSpare = Declarations.Number(
         "place_hole_spare", Dimension.Metre,
         "Diameter that the place's hole has to spare around the cup, or around the tweeter behind a cup that was made for the place.",

@@ -30,10 +30,12 @@ internal static class MaterialFacts
         Reads.Adapter["opening", "opening_minor", "outer", "outer_minor"]);
     public static readonly TruthFact PanelEdgeRound = Declarations.Truth(
         "panel_edge_round", "Driver or hole is round, so that the hole's edge is as near to its screws at every hour.",
-        Reads.Mounted.Itself, Reads.Driver["shape"], Reads.Place["mounting.cutout_minor"]);
+        Reads.Mounted.Itself, Reads.Driver["shape"], Reads.Place["mounting.cutout_minor"])
+        .Saying("an oval in an oval hole");
     public static readonly TruthFact SpacerEdgeRound = Declarations.Truth(
         "spacer_edge_round", "The spacer's opening or its rim is round.",
-        Reads.Mounted.Itself, Reads.Adapter["opening_minor", "outer_minor"]);
+        Reads.Mounted.Itself, Reads.Adapter["opening_minor", "outer_minor"])
+        .Saying("an oval spacer");
     public static readonly NumberFact DriverMass = Declarations.Number(
         "driver_mass", Dimension.Kilogram, "Mass of the driver.", Reads.Mounted.Itself, Reads.Driver["mass"]);
 

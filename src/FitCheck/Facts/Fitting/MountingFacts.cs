@@ -58,7 +58,8 @@ internal static class MountingFacts
 
     public static readonly TruthFact HasThingsBeside = OfDepth.Truth(
         "has_things_beside", "Something behind the panel begins at a radius, so that the driver may stand beside it.",
-        Reads.Mounted.Itself, Reads.Place["mounting.obstructions"]);
+        Reads.Mounted.Itself, Reads.Place["mounting.obstructions"])
+        .Saying("nothing begins at a radius");
     public static readonly NumberFact SideMargin = OfDepth.Number(
         "side_margin", Dimension.Metre,
         "Least room sideways between the driver, where it is deep enough to meet it, and anything that begins at a radius.",

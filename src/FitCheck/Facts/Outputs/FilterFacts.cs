@@ -42,7 +42,8 @@ internal static class FilterFacts
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
     public static readonly TruthFact HasFilter = Declarations.Truth(
         "has_filter", "A device can make the corner of a filter that the build sets, or may, so its slope is asked for.",
-        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
+        Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself)
+        .Saying("no filter that could be there");
     public static readonly TruthFact SlopeIsThere = Declarations.Truth(
         "slope_is_there", "The filters that the build sets can be made as steep as it sets them.",
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);

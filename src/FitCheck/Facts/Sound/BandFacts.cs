@@ -24,7 +24,8 @@ internal static class BandFacts
         Reads.Network.Itself, Reads.Amplification.Itself);
     public static readonly TruthFact IsOnStage = Declarations.Truth(
         "is_on_stage", "The driver is fed and neither a tweeter nor a subwoofer, nor in a subwoofer's place.",
-        Reads.DriverThere.Itself, Reads.Place["role", "factory_channel"], Reads.Feed.Itself);
+        Reads.DriverThere.Itself, Reads.Place["role", "factory_channel"], Reads.Feed.Itself)
+        .Saying("no woofer that is fed");
     public static readonly NumberFact StageLow = Declarations.Number(
         "stage_low", Dimension.Hertz,
         "The lowest frequency of this driver and all that play along: subwoofers, others at the same end and side; in the rear those in "
@@ -37,7 +38,8 @@ internal static class BandFacts
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
     public static readonly TruthFact HasWooferBelow = Declarations.Truth(
         "has_woofer_below", "A woofer of the build plays at the same end and side as this tweeter, or on its output.",
-        Reads.DriverThere.Itself, Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
+        Reads.DriverThere.Itself, Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself)
+        .Saying("no woofer of the build below it");
     public static readonly NumberFact WooferBandHigh = Declarations.Number(
         "woofer_band_high", Dimension.Hertz, "Where the band of that woofer ends; 20 kHz without a low-pass.",
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);

@@ -25,7 +25,8 @@ internal static class LoomFacts
         Reads.Loom.Itself);
     public static readonly TruthFact BandShared = Declarations.Truth(
         "band_shared", "A woofer and a tweeter hang on it, and what stands before the tweeter is known.",
-        Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself);
+        Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself)
+        .Saying("no woofer and tweeter share it");
     public static readonly WordFact Dividing = Declarations.Word(
         "dividing", "What divides the band between woofer and tweeter on this output: there, left out (the set's own crossover), or none.",
         Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself);

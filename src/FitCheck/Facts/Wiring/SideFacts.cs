@@ -15,7 +15,8 @@ internal static class SideFacts
 
     public static readonly TruthFact SidesCompared = Declarations.Truth(
         "sides_compared", "It gets a driver, has a counterpart on the other side, and is the one of both where differences are told.",
-        Reads.BothSides.Itself);
+        Reads.BothSides.Itself)
+        .Saying("no counterpart, or told there");
     public static readonly TruthFact OtherSideFitted = Declarations.Truth(
         "other_side_fitted", "The counterpart on the other side gets a driver too.",
         Reads.BothSides.Itself);

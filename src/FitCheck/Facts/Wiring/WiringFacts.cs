@@ -51,13 +51,16 @@ internal static class WiringFacts
         Reads.BothSides["build.fit.polarity", "harness.polarity"]);
     public static readonly TruthFact LeadsSwapped = Declarations.Truth(
         "leads_swapped", "Plus and minus change places on the way to the driver: in the harness adapter, or at the driver.",
-        Reads.Harness["polarity"], Reads.Wire.Itself, Reads.BothSides["build.fit.polarity", "harness.polarity"]);
+        Reads.Harness["polarity"], Reads.Wire.Itself, Reads.BothSides["build.fit.polarity", "harness.polarity"])
+        .Saying("leads not swapped");
     public static readonly TruthFact Unplugged = Declarations.Truth(
         "unplugged", "The build writes that this place is disconnected.",
-        Reads.Loom.Itself);
+        Reads.Loom.Itself)
+        .Saying("not disconnected");
     public static readonly TruthFact UnpluggedAndFed = Declarations.Truth(
         "unplugged_and_fed", "The place is disconnected, and yet a driver is to play there.",
-        Reads.Loom.Itself);
+        Reads.Loom.Itself)
+        .Saying("not disconnected and fed");
     public static readonly WordFact DriverTerminals = Declarations.Word(
         "driver_terminals", "The driver's terminals.",
         Reads.Driver["terminals.family", "terminals.negative", "terminals.positive"], Reads.Harness.Itself, Reads.Wire.Itself,
