@@ -87,13 +87,23 @@ internal static class BuildFacts
 
     private static readonly IReadOnlySet<string> Loudness = FactSheet.Names(LoudnessFacts.Declarations);
 
+    /// <summary>The facts that the list of parts alone tells.</summary>
+    public static readonly IReadOnlySet<string> OfListNames = FactSheet.Names([TotalCost, Budget, HasBudget, OtherCurrencies,
+        DiscontinuedCount, DiscontinuedNames, ToOrderCount, ToOrderNames, HasQuote, QuoteLacksCount, QuoteLacksNames, QuoteUnusedCount,
+        QuoteUnusedNames, QuoteSurplusCount, QuoteSurplusNames]);
+
+    /// <summary>Those facts by themselves.</summary>
+    public static FactTable OfList(Build build, IReadOnlyList<ListLine> list)
+    {
+        var sheet = new FactSheet();
+        List(build, list, sheet);
+        return Table(build, sheet);
+    }
+
     public static FactTable Compute(Build build, IReadOnlyList<ListLine> list, IReadOnlyList<FactTable> tables, DeviceFacts devices)
     {
         var sheet = new FactSheet();
-        Cost(build, list, sheet);
-        Names(sheet, DiscontinuedCount, DiscontinuedNames, list.Where(l => l.Availability == "discontinued").Select(l => l.Name));
-        Names(sheet, ToOrderCount, ToOrderNames, list.Where(l => l.Availability == "to-order").Select(l => l.Name));
-        Quote(build, list, sheet);
+        List(build, list, sheet);
         bool? kept = build.Devices.Any(d => d.IsFactory) ? true
             : build.Vehicle.FactorySource is null && !build.Devices.Any(d => d.Part is Catalog.SourceUnit) ? null : false;
         sheet.Set(FactoryAmplifierKept, Both(kept, build.Vehicle.FactoryAmplified),
@@ -117,13 +127,23 @@ internal static class BuildFacts
             .Where(g => g.All(IsTweeter) || !g.Any(IsTweeter)).Select(g => g.First().Set!.Part.Name);
         Names(sheet, SetHalfCount, SetHalfNames, halves);
         sheet.Later(Loudness, s => LoudnessFacts.Compute(tables, s));
-        return new FactTable(Subject.Build, "build", "The whole build", sheet.Values)
-        {
-            At = build.At,
-            Currency = build.Budget?.Value.Currency,
-            Choices = Choices(build),
-            Lacking = new RecordedEntries(build).Add(build.Vehicle).Lacking,
-        };
+        return Table(build, sheet);
+    }
+
+    private static FactTable Table(Build build, FactSheet sheet) => new(Subject.Build, "build", "The whole build", sheet.Values)
+    {
+        At = build.At,
+        Currency = build.Budget?.Value.Currency,
+        Choices = Choices(build),
+        Lacking = new RecordedEntries(build).Add(build.Vehicle).Lacking,
+    };
+
+    private static void List(Build build, IReadOnlyList<ListLine> list, FactSheet sheet)
+    {
+        Cost(build, list, sheet);
+        Names(sheet, DiscontinuedCount, DiscontinuedNames, list.Where(l => l.Availability == "discontinued").Select(l => l.Name));
+        Names(sheet, ToOrderCount, ToOrderNames, list.Where(l => l.Availability == "to-order").Select(l => l.Name));
+        Quote(build, list, sheet);
     }
 
     private static bool? Both(bool? a, bool? b) => a == false || b == false ? false : a & b;

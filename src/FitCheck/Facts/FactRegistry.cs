@@ -85,14 +85,21 @@ internal static class FactRegistry
         return (tables, positions, channels, devices);
     }
 
-    /// <summary>The facts of one position or output of a build; null when it has none of that name, or for another subject.</summary>
+    /// <summary>
+    /// The facts of one position, output, device or driver of a build; null when it has none of that name, or for another subject.
+    /// </summary>
     internal static FactTable? Of(Build build, Subject subject, string key)
     {
-        if (subject is not (Subject.Position or Subject.Channel))
+        if (subject == Subject.Driver)
+            return build.Placed.Select(p => p.Driver?.Part).FirstOrDefault(d => d?.Id == key) is { } driver
+                ? DriverFacts.Compute(driver) : null;
+        if (subject is not (Subject.Position or Subject.Channel or Subject.Device))
             return null;
         var channels = build.Channels.Select(c => ChannelModel.Solve(build, c)).ToList();
         if (subject == Subject.Channel)
             return channels.Find(c => c.Channel.Id == key) is { } channel ? TableOf(channel) : null;
+        if (subject == Subject.Device)
+            return new DeviceFacts(build, channels).Tables().FirstOrDefault(t => t.Key == key);
         var positions = Positions(build, channels);
         return positions.Find(p => p.Position.Id == key) is { } position ? TableOf(position, positions) : null;
     }

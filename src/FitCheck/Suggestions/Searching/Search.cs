@@ -185,6 +185,8 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
 
     private ChoiceList Choices(RuleVerdict issue, int voices) => issue.IsOfPrice
         ? new(Open(voices).Where(s => evaluator.SavingOf(s) > 0).OrderByDescending(evaluator.SavingOf)) { ToSave = true }
+        // Where nothing had to be ordered before, it came with a change, which stays.
+        : issue.IsOfOrder && !evaluator.HasPartToOrder ? new([]) { Cause = issue }
         : new(Open(voices).Where(issue.RestsOn)) { Cause = issue };
 
     // What a build's reader refuses lies in its outputs, devices, crossovers and their settings.

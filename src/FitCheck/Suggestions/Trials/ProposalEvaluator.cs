@@ -136,8 +136,11 @@ internal sealed class ProposalEvaluator
     private (bool IsPossible, RuleVerdict? Issue) Alone(RuleVerdict issue, Seen seen, Build? build) =>
         build is not null && Table(build, issue) is { } table ? (true, Judge(build, issue.Rule, table, seen.Basis.Atoms)) : (false, null);
 
-    private static FactTable? Table(Build build, RuleVerdict issue) => FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
-        ?? FactRegistry.Of(build, Shopping.List(build)).Tables.FirstOrDefault(t => t.Subject == issue.Rule.Subject && t.Key == issue.Key);
+    // The whole build is worked out only for what reads the whole of it.
+    private static FactTable? Table(Build build, RuleVerdict issue) => issue.Rule.Subject != Subject.Build
+        ? FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
+        : issue.IsOfList ? BuildFacts.OfList(build, Shopping.List(build))
+        : FactRegistry.Of(build, Shopping.List(build)).Tables.FirstOrDefault(t => t.Subject == Subject.Build && t.Key == issue.Key);
 
     /// <summary>What the build costs with these changes; nothing when they can't be made together.</summary>
     public decimal PriceOf(IReadOnlyList<Change> changes)
@@ -169,15 +172,20 @@ internal sealed class ProposalEvaluator
     /// <summary>Whether an option may cost less than what is there.</summary>
     public bool Saves(Slot slot, Option option) => LeastCost(slot, option) < MostNow(slot);
 
+    /// <summary>Whether a part of the build as it stands has to be ordered.</summary>
+    public bool HasPartToOrder => Listed.Values.Any(l => l.Availability == "to-order");
+
+    private Dictionary<string, ListLine> Listed =>
+        _listed ??= Shopping.List(Build).ToDictionary(l => l.Part, StringComparer.Ordinal);
+
     private decimal MostNow(Slot slot)
     {
-        _listed ??= Shopping.List(Build).ToDictionary(l => l.Part, StringComparer.Ordinal);
         var isPlaced = slot.Where.All(w => Build.Vehicle.Find(w) is not null);
-        return slot.Parts.Select(p => _listed.GetValueOrDefault(p)).OfType<ListLine>()
+        return slot.Parts.Select(p => Listed.GetValueOrDefault(p)).OfType<ListLine>()
                 .Sum(line =>
                 isPlaced ? Math.Min(line.Sum.Amount, line.Price.Amount * ((slot.Where.Count + line.Pack - 1) / line.Pack))
                     : line.Sum.Amount)
-            + slot.Spares.Sum(s => _listed.GetValueOrDefault(s)?.Sum.Amount ?? 0);
+            + slot.Spares.Sum(s => Listed.GetValueOrDefault(s)?.Sum.Amount ?? 0);
     }
 
     // Half of a set may lie in the box of the other half already; both halves together are bought for as many sides as there are.

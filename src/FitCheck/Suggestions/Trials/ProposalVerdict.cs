@@ -30,6 +30,13 @@ internal sealed record RuleVerdict(Rule Rule, string Key, Status Status, IReadOn
     /// <summary>It is about the price, so only what may save money can remove it.</summary>
     public bool IsOfPrice => Rule.Names.Contains(BuildFacts.TotalCost.Name, StringComparer.Ordinal);
 
+    /// <summary>It is about parts to order and nothing else, so it goes only with the parts that have to be ordered.</summary>
+    public bool IsOfOrder =>
+        Rule.Names.All(n => n == BuildFacts.ToOrderCount.Name || n == BuildFacts.ToOrderNames.Name);
+
+    /// <summary>It is told by the list of parts alone.</summary>
+    public bool IsOfList => Rule.Names.All(BuildFacts.OfListNames.Contains);
+
     public bool RestsOn(Slot slot) => Atoms.Contains(Suggestions.Choices.BuildInputs.All) || slot.Atoms.Overlaps(Atoms);
 }
 
