@@ -41,11 +41,15 @@ internal sealed record DriverBand(PassBand Band, IReadOnlyList<double> LevelsDb,
         return new DriverBand(PassBand.Of(FrequencyGrid.Audio, levels, HomeOf(branch.Placed?.Driver?.Part.Type)), levels, unsure)
         {
             RestsOnNetwork = passiveToo,
+            Unrecorded = branch.Unrecorded,
         };
     }
 
     /// <summary>True when passive parts have a share in it.</summary>
     public bool RestsOnNetwork { get; private init; }
+
+    /// <summary>What stands in the driver's branch and nobody recorded; null when all of it is.</summary>
+    public Unsure? Unrecorded { get; private init; }
 
     /// <summary>The same with resistances that nobody measured at either bound.</summary>
     public IReadOnlyList<DriverBand> AtBounds { get; init; } = [];

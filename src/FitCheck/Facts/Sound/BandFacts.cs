@@ -93,7 +93,10 @@ internal static class BandFacts
         if (near.Count == 0)
             return;
         var woofers = sure.Count > 0 ? sure : near;
-        sheet.Set(WooferBandHigh, Farthest(woofers, highest: true, band => band.Band.HighHz));
+        // A low-pass that nobody recorded is not "none".
+        Unsure[] unread = [.. woofers.Select(o => o.Channel!.Band(o.Position.Id)?.Unrecorded).OfType<Unsure>().Distinct()];
+        sheet.Set(WooferBandHigh, unread.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.Hertz), unread)
+            : Farthest(woofers, highest: true, band => band.Band.HighHz));
         Meet(c, woofers, (WooferMeetingLevel, WooferMeeting), sheet);
     }
 
