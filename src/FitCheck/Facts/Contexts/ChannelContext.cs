@@ -35,7 +35,8 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
             || Of(placed.Position.Id) is not ({ Physics.Elements.Count: > 0 }, _))
             yield break;
         yield return new Unsure($"fs, Qes and Qms of {driver.Name}",
-            "Ask the maker for the parameters, and write them into its entry under `parameters`.", Estimated: true) { IsForMaker = true };
+            "Ask the maker for the parameters, and write them into its entry under `parameters`.", Estimated: true)
+        { IsForMaker = true };
     }
 
     /// <summary>Factory wires to tweeters of which nobody knows whether a capacitor stands in them.</summary>

@@ -48,8 +48,12 @@ internal static class RatingFacts
     public static IEnumerable<FactTable> Of(Entry entry)
     {
         var (ratings, converter) =
-            entry switch { Amplifier a => (a.Ratings, a.PowerConverter ?? true), SourceUnit s => (s.Ratings, s.PowerConverter ?? false),
-                _ => ([], true) };
+            entry switch
+            {
+                Amplifier a => (a.Ratings, a.PowerConverter ?? true),
+                SourceUnit s => (s.Ratings, s.PowerConverter ?? false),
+                _ => ([], true)
+            };
         foreach (var rating in ratings)
         {
             var sheet = new FactSheet();
