@@ -44,40 +44,45 @@ internal static class StackUp
     /// <param name="inputs">Name, nominal value and half-width (≥ 0) of each input.</param>
     /// <param name="together">
     /// Inputs that move together, each with the sign of its way, because the result only rises or only falls as all of them go their ways;
-    /// every other input goes its own.
+    /// every other input goes its own. With the sign 0 it goes its own and is tried at its nominal value too, because the result may be
+    /// worse there than at both ends: an edge lies in a panel for a spacer's middle alone, or a body is widest at a middle tilt.
     /// </param>
-    /// <param name="f">The result, as in <see cref="Of"/>; it takes two to the power of the number of ways.</param>
+    /// <param name="f">The result, as in <see cref="Of"/>; it takes two, or three, for each way, multiplied.</param>
     public static Uncertain OverCorners(IReadOnlyList<(string Name, double Nominal, double HalfWidth)> inputs,
         IReadOnlyList<(int Index, int Sign)> together, Func<double[], double> f)
     {
         var number = Of(inputs, f);
         var nominal = new double[inputs.Count];
-        var way = new int[inputs.Count];
-        var sign = new int[inputs.Count];
-        Array.Fill(sign, 1);
-        var isOneWay = false;
-        foreach (var (index, s) in together)
+        var signs = new int[inputs.Count];
+        var hasMiddle = new bool[inputs.Count];
+        var (isOneWay, corners) = (false, 1);
+        foreach (var (index, sign) in together)
         {
-            (way[index], sign[index]) = (1, s);
-            isOneWay |= inputs[index].HalfWidth > 0;
+            (signs[index], hasMiddle[index]) = (sign, sign == 0);
+            isOneWay |= sign != 0 && inputs[index].HalfWidth > 0;
         }
-        var ways = isOneWay ? 1 : 0;
         for (var i = 0; i < nominal.Length; i++)
         {
             nominal[i] = inputs[i].Nominal;
-            if (inputs[i].HalfWidth > 0 && way[i] == 0)
-                way[i] = ++ways;
+            corners *= OwnEnds(i);
         }
         var (low, high, values) = (number.Value, number.Value, new double[nominal.Length]);
-        for (var corner = 0; corner < 1 << ways; corner++)
+        for (var corner = 0; corner < (isOneWay ? 2 * corners : corners); corner++)
         {
+            var (own, shared) = (corner % corners, corner < corners ? -1 : 1);
             for (var i = 0; i < values.Length; i++)
-                values[i] = inputs[i].HalfWidth == 0 ? nominal[i]
-                    : nominal[i] + ((((corner >> (way[i] - 1)) & 1) == 0 ? -sign[i] : sign[i]) * inputs[i].HalfWidth);
+            {
+                var at = signs[i] * shared;
+                if (OwnEnds(i) is > 1 and var ends)
+                    (at, own) = (own % ends == 2 ? 0 : (2 * (own % ends)) - 1, own / ends);
+                values[i] = nominal[i] + (at * inputs[i].HalfWidth);
+            }
             var result = f(values);
             (low, high) = (Math.Min(low, result), Math.Max(high, result));
         }
         return new(number.Value, low, high, Math.Min(number.Rss, Math.Max(number.Value - low, high - number.Value)));
+
+        int OwnEnds(int i) => inputs[i].HalfWidth == 0 || signs[i] != 0 ? 1 : hasMiddle[i] ? 3 : 2;
     }
 
     /// <summary>

@@ -44,19 +44,24 @@ internal sealed class BodyVariants
             return LengthTerm.Missing;
         var nominal = f(_nominal, tilt.Si, thickness.Si, third.Si);
         var (low, high) = (nominal, nominal);
-        for (var corner = 0; corner < 8; corner++)
+        foreach (var angle in Places(tilt))
         {
-            // What is exact has one end only.
-            if (((corner & 1) != 0 && tilt.IsExact) || ((corner & 2) != 0 && thickness.IsExact) || ((corner & 4) != 0 && third.IsExact))
-                continue;
-            foreach (var body in _ends)
+            foreach (var thick in Places(thickness))
             {
-                var result = f(body, (corner & 1) != 0 ? tilt.High : tilt.Low, (corner & 2) != 0 ? thickness.High : thickness.Low,
-                    (corner & 4) != 0 ? third.High : third.Low);
-                (low, high) = (Math.Min(low, result), Math.Max(high, result));
+                foreach (var beside in third.IsExact ? (ReadOnlySpan<double>)[third.Low] : [third.Low, third.High])
+                {
+                    foreach (var body in _ends)
+                    {
+                        var result = f(body, angle, thick, beside);
+                        (low, high) = (Math.Min(low, result), Math.Max(high, result));
+                    }
+                }
             }
         }
         return new LengthTerm(nominal, low, high, IsGuess || thickness.IsGuess || tilt.IsGuess || third.IsGuess);
+
+        // What is exact has one end only; a body may need more at a middle thickness or tilt than at either end.
+        static double[] Places(in LengthTerm term) => term.IsExact ? [term.Low] : [term.Low, term.Si, term.High];
     }
 }
 

@@ -82,9 +82,19 @@ internal sealed class StackedLength : ILength<StackedLength>
         new(stack =>
     {
         var profile = body(stack);
-        var (t, angle, beside) = (thickness._into(stack), tilt._into(stack), third._into(stack));
+        var (t, angle, beside) = (WithMiddle(thickness, stack), WithMiddle(tilt, stack), third._into(stack));
         return v => formula(profile(v), angle(v), t(v), beside(v));
     });
+
+    // A body may need more at a middle thickness or tilt than at either end.
+    private static Func<double[], double> WithMiddle(StackedLength length, Stack stack)
+    {
+        var at = stack.Count;
+        var read = length._into(stack);
+        if (stack.Count == at + 1)
+            stack.MoveTogether((at, 0));
+        return read;
+    }
 
     /// <summary>As a fact.</summary>
     public FactValue ToFact()

@@ -63,7 +63,7 @@ internal sealed class Stack(Dimension dimension)
 
     /// <summary>
     /// Says that the function may jump, so that its worst case is looked for at all corners; of the figures of these places it is enough to
-    /// try both ends together, each moved by its sign.
+    /// try both ends together, each moved by its sign; of one of the sign 0 its middle is tried beside its own ends.
     /// </summary>
     public void MoveTogether(params ReadOnlySpan<(int Index, int Sign)> figures) => (_together ??= []).AddRange(figures);
 

@@ -43,7 +43,22 @@ public class StackUpCornerTests
                 return number.Low - 1e-9 <= one && one <= number.High + 1e-9;
             }, iter: 20_000);
 
-    // The hole on a tilted spacer: one corner below zero is one too many.
+    // By hand: of a magnet 138 mm wide the edge 30.5 mm behind the flange lies 30.5·cos 0.3 − 69·sin 0.3 = 8.75 mm behind the flange's
+    // centre, 30.5·sin 0.3 + 69·cos 0.3 = 74.93 mm from the hole's line. A sheet of 1 mm on a spacer of 8.2 mm has it between its faces;
+    // on one of 7.2 mm it ends before, and on one of 9.2 mm it is cut where the magnet is narrower.
+    [Fact]
+    public void An_edge_that_a_middle_spacer_alone_puts_into_the_panel_counts()
+    {
+        (string, double, double)[] inputs = [("cutout", 0.140, 0), ("depth", 0.030, 0.0005), ("magnet", 0.138, 0), ("height", 0.025, 0),
+            ("spacer", 0.0082, 0.001), ("tilt", 0.3, 0)];
+        var high = 2 * ((0.0305 * Math.Sin(0.3)) + (0.069 * Math.Cos(0.3)));
+
+        Assert.Equal(high, StackUp.OverCorners(inputs, [.. Body, (4, 0), (5, 0)], Hole).High, 9);
+        Assert.True(StackUp.OverCorners(inputs, Body, Hole).High < high - 0.0001, "both ends alone miss it by a tenth of a millimetre");
+    }
+
+    // The hole on a tilted spacer: one corner below zero is one too many. Between two of the angles that are tried, 5 mrad from either, the
+    // radius may be larger by 0.15 m · (1 − cos 0.005) = 2 µm. The least that it may need decides nothing that passes.
     [Fact]
     public void No_tilted_driver_within_its_tolerances_needs_a_larger_hole_than_the_worst_case() =>
         Gen.Select(Gen.Double[0.09, 0.17], Gen.Double[0.03, 0.09], Gen.Double[0.05, 0.12], Gen.Double[0.008, 0.03], Gen.Double[0, 0.03],
@@ -53,9 +68,9 @@ public class StackUpCornerTests
                 double[] nominal = [cutout, depth, magnet, height, spacer, tilt];
                 double[] half = [0.001, 0.001, 0.001, 0.001, 0.001, 0.01];
                 var inputs = nominal.Select((n, i) => ("", n, half[i])).ToArray();
-                var number = StackUp.OverCorners(inputs, Body, Hole);
+                var number = StackUp.OverCorners(inputs, [.. Body, (4, 0), (5, 0)], Hole);
                 var one = Hole([.. nominal.Select((n, i) => n + (at[i] * half[i]))]);
-                return number.Low - 1e-6 <= one && one <= number.High + 1e-6;
+                return one <= number.High + 4e-6;
             }, iter: 20_000);
 
     private static double Free(double[] v) => v[6] - Math.Max(0, TiltedBody.DepthNeededBeyondRadius(Sheet(v), 0, v[4], v[5]) ?? 0);
