@@ -21,7 +21,7 @@ internal sealed class Finder(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
 
     // How many steps are worth looking for answers that add nothing: in units of what it took to find any answer, and besides; to mend an
     // answer; and for each further thing that was chosen for its sound.
-    private const int PatienceByNeed = 4, Patience = 2000, PatienceToMend = 200, PatienceBeyond = 500;
+    private const int PatienceByNeed = 1, Patience = 800, PatienceToMend = 40, PatienceBeyond = 500;
 
     private readonly Stopwatch _clock = Stopwatch.StartNew();
 
