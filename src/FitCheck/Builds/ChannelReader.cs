@@ -78,8 +78,8 @@ internal sealed class ChannelReader(
         {
             if (f.Text("setting") is not { } setting)
                 return null;
-            var names = (ReadCrossover(f, [])?.Part.Settings ?? CrossoverOfSet(FeedsOf(f), isSet: true)?.Part.Settings ?? []).Select(s => s.Name)
-                .ToList();
+            var crossover = ReadCrossover(f, []) ?? CrossoverOfSet(FeedsOf(f), isSet: true);
+            var names = (crossover?.Part.Settings ?? []).Select(s => s.Name).ToList();
             if (names.Count > 0 && !names.Contains(setting.Value))
                 problems.Error(setting.At, $"the crossover has no setting `{setting.Value}`; it has {string.Join(", ", names)}",
                     ProblemKind.UnknownName);

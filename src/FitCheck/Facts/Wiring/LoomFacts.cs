@@ -62,7 +62,11 @@ internal static class LoomFacts
         sheet.Set(FactoryPairs, WireGraph.FactoryPairs(c.Channel) is { Count: > 0 } pairs ? string.Join(", ", pairs) : "none");
         var dividing = DividingOf(c);
         sheet.Set(BandShared, dividing is not null);
-        sheet.Set(Dividing, dividing);
+        if (dividing == "none" && c.Channel.Feeds.Select(p => p.Set?.Part).FirstOrDefault(s => s is { HasCrossover: null }) is { } set)
+            sheet.Set(Dividing, FactValue.Unknown(FactType.Word, new Unsure($"whether a crossover lies in the box of {set.Name}",
+                "Look into the box or onto the sheet, and write it into the set's entry as `crossover`, or `none`.", Estimated: false)));
+        else
+            sheet.Set(Dividing, dividing);
         var drivers = c.Channel.Feeds.Where(p => p.Driver is not null).ToList();
         sheet.Set(InSeries, c.Channel.InSeries && drivers.Count > 1);
         sheet.Set(SeriesDiffers, c.Channel.InSeries && drivers.Select(p => p.Driver!.Part.Id).Distinct(StringComparer.Ordinal).Count() > 1);
