@@ -36,8 +36,8 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
         if (build.Remarks.Count > 0)
             yield return $"**Remarks on the build file**\n\n{Lines(build.Remarks.Select(r => $"- {MarkdownText.Prose(r.Message)} "
                 + $"{MarkdownText.Code(Place(r.At))}"))}";
-        if (build.NotJudged.Count > 0)
-            yield return MarkdownPage.Folded($"{Unjudged.Title}: {Sentences.Count(build.NotJudged.Count, "rule", "rules")}",
+        if (build.NotJudgedCount > 0)
+            yield return MarkdownPage.Folded($"{Unjudged.Title}: {Sentences.Count(build.NotJudgedCount, "rule", "rules")}",
                 Lines(Unjudged.Of(build).Select(u => $"- {MarkdownText.Plain(u.Reason)} ({MarkdownText.Plain(u.Where)}): "
                     + string.Join(", ", u.Rules.Select(MarkdownText.Code)))));
         if (build.List.Count > 0)

@@ -120,7 +120,7 @@ internal sealed class TextReport : ILintReport
     // A terminal can't fold.
     private static void WriteNotJudged(TextPage page, BuildResult build, bool verbose)
     {
-        if (build.NotJudged.Count == 0)
+        if (build.NotJudgedCount == 0)
             return;
         page.Heading(Unjudged.Title);
         page.Line(2, verbose ? Unjudged.Lead(build) : $"{Unjudged.Lead(build)} With --verbose each is told.");

@@ -152,6 +152,10 @@ internal sealed record Rating(Figure Power, Figure Load, Figure? Supply, Figure?
 /// <summary>A filter setting: corner in Hz, slope in dB per octave.</summary>
 internal sealed record FilterSetting(Figure Corner, int SlopePerOctave)
 {
+    /// <summary>`80 Hz at 12 dB/octave`.</summary>
+    public string Text =>
+        $"{QuantityText.Format(Corner.Si, Dimension.Hertz)} at {QuantityText.Format(SlopePerOctave, Dimension.Slope)}";
+
     internal static FilterSetting? Read(Fields f, string key) =>
         f.Rated(key, Dimension.Hertz) is ({ } corner, var slope) ? new(corner, Slope(slope) ?? 0) : null;
 

@@ -21,14 +21,17 @@ internal static class BuildEvaluation
         var list = Shopping.List(build);
         var (tables, positions, channels, devices) = FactRegistry.Of(build, list);
         var rules = rulesWhenRead();
-        var findings = new List<Finding>();
+        var (findings, silent) = (new List<Finding>(), new SilentRules(tables, rules));
         var cautions = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var rule in rules.Rules)
         {
             foreach (var table in tables.Where(t => t.Subject == rule.Subject))
             {
                 if (Judge.Evaluate(rule, table, build.Name) is not { } finding)
+                {
+                    silent.Add(rule, table);
                     continue;
+                }
                 findings.Add(finding);
                 if (rule.Caution is { } caution)
                     cautions.Add(caution);
@@ -40,7 +43,7 @@ internal static class BuildEvaluation
             [.. positions.Select(p => Draw.Position(p, waived))],
             [.. channels.Where(c => c.Sweep is not null).Select(c => Draw.Load(c, waived))],
             [.. channels.Select(DrawWiring.Channel)],
-            DrawWiring.Supply(devices, tables, waived)), () => SilentRules.Of(tables, rules))
+            DrawWiring.Supply(devices, tables, waived)), silent)
         {
             File = build.File,
             Name = build.Name,

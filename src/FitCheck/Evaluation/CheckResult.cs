@@ -34,6 +34,7 @@ public sealed record BuildResult
 {
     private readonly Lazy<Pictures> _pictures = new(() => Pictures.None);
     private readonly Lazy<IReadOnlyList<NotJudged>> _notJudged = new(() => []);
+    private readonly SilentRules? _silent;
 
     /// <summary>Made piece by piece, without drawings unless they are given.</summary>
     public BuildResult()
@@ -41,8 +42,8 @@ public sealed record BuildResult
     }
 
     // Drawn when a report first asks: one for a terminal never does.
-    internal BuildResult(Func<Pictures> draw, Func<IReadOnlyList<NotJudged>> notJudged) =>
-        (_pictures, _notJudged) = (new(draw), new(notJudged));
+    internal BuildResult(Func<Pictures> draw, SilentRules silent) =>
+        (_pictures, _silent, _notJudged) = (new(draw), silent, new(silent.Told));
 
     /// <summary>The file of the build with `/`, or the name that its text was given.</summary>
     public required string File { get; init; }
@@ -57,7 +58,13 @@ public sealed record BuildResult
     /// <summary>
     /// The rules that did not apply, place by place, each with the reason; worked out when first asked for, on one thread at a time.
     /// </summary>
-    public IReadOnlyList<NotJudged> NotJudged { get => _notJudged.Value; init => _notJudged = new(() => value); }
+    public IReadOnlyList<NotJudged> NotJudged
+    {
+        get => _notJudged.Value;
+        init => (_notJudged, _silent) = (new(() => value), null);
+    }
+    /// <summary>How many these are, for who does not ask for the reasons.</summary>
+    internal int NotJudgedCount => _silent?.Count ?? NotJudged.Count;
     /// <summary>
     /// What the rules judged, with units and tolerances, by position, output and device; each is computed when it is first asked for, on
     /// one thread at a time.

@@ -6,34 +6,33 @@ using FitCheck.Rules.Model;
 
 namespace FitCheck.Evaluation;
 
-/// <summary>Lists the rules that did not apply to a build: a rule that says nothing has not found all well.</summary>
-internal static class SilentRules
+/// <summary>
+/// The rules that did not apply to a build: a rule that says nothing has not found all well. They are gathered while it is judged; why
+/// each is silent is worked out for who asks.
+/// </summary>
+internal sealed class SilentRules(IReadOnlyList<FactTable> tables, RuleSet rules)
 {
-    /// <summary>Place by place, then by the rules' ids.</summary>
-    public static IReadOnlyList<NotJudged> Of(IReadOnlyList<FactTable> tables, RuleSet rules)
-    {
-        var unjudged = new List<NotJudged>();
-        var asked = rules.Rules.Where(r => !r.Subject.IsOfCatalog()).OrderBy(r => r.Id, StringComparer.Ordinal).ToList();
-        foreach (var table in tables)
-        {
-            foreach (var rule in asked.Where(r => r.Subject == table.Subject))
-            {
-                if (WhyNot(rule, table) is { } reason)
-                    unjudged.Add(new NotJudged(rule.Id, table.Key, table.Name, reason));
-            }
-        }
-        foreach (var rule in asked.Where(r => tables.All(t => t.Subject != r.Subject)))
-            unjudged.Add(new NotJudged(rule.Id, "build", "The whole build", Nothing(rule.Subject)));
-        return unjudged;
-    }
+    private readonly List<(Rule Rule, FactTable Table)> _silent = [];
+    private readonly List<Rule> _withoutSubject =
+        [.. rules.Rules.Where(r => !r.Subject.IsOfCatalog() && tables.All(t => t.Subject != r.Subject))];
 
-    private static string? WhyNot(Rule rule, FactTable table)
-    {
-        if (rule.When is not { } when)
-            return null;
-        var inputs = new FactInputs(rule.Scope, table.Values);
-        return when.Evaluate(inputs).Truth == false ? when.WhyNot(rule.Scope, inputs) : null;
-    }
+    /// <summary>How many did not apply, counted place by place.</summary>
+    public int Count => _silent.Count + _withoutSubject.Count;
+
+    /// <summary>Adds one that does not apply to a table of its subject.</summary>
+    public void Add(Rule rule, FactTable table) => _silent.Add((rule, table));
+
+    /// <summary>Place by place, then by the rules' ids.</summary>
+    public IReadOnlyList<NotJudged> Told() =>
+    [
+        .. tables.SelectMany(t => _silent.Where(s => ReferenceEquals(s.Table, t)).OrderBy(s => s.Rule.Id, StringComparer.Ordinal))
+            .Select(s => Told(s.Rule, s.Table)),
+        .. _withoutSubject.OrderBy(r => r.Id, StringComparer.Ordinal)
+            .Select(r => new NotJudged(r.Id, "build", "The whole build", Nothing(r.Subject))),
+    ];
+
+    private static NotJudged Told(Rule rule, FactTable table) => new(rule.Id, table.Key, table.Name,
+        rule.When!.WhyNot(rule.Scope, new FactInputs(rule.Scope, table.Values)));
 
     private static string Nothing(Subject subject) => subject switch
     {

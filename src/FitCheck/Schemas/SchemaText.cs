@@ -43,10 +43,6 @@ internal static class SchemaText
     /// <summary>The schema of a kind as it stands in its file, and the file that it refers to; null for an unknown kind.</summary>
     internal static (string Own, string Shared)? Files(string kind) => Raw($"{kind}.schema.json") is { } own ? (own, Raw(Shared)!) : null;
 
-    /// <summary>All schema texts together: part of what a remembered check depends on.</summary>
-    public static IEnumerable<byte[]> AllBytes() => typeof(SchemaText).Assembly.GetManifestResourceNames()
-        .Where(n => n.StartsWith(Prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal).Select(n => Bytes(n)!);
-
     private static string? Raw(string file) => Bytes(Prefix + file) is { } bytes ? System.Text.Encoding.UTF8.GetString(bytes) : null;
 
     private static byte[]? Bytes(string resource)

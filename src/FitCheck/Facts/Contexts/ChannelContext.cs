@@ -98,11 +98,12 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// <summary>The band that is left to the driver at a position; null when the network before it can't be solved.</summary>
     public DriverBand? Band(string position)
     {
-        if (!_bands.TryGetValue(position, out var band))
-            _bands[position] = band = DriverBand.Of(this, position) is { RestsOnNetwork: true } passive
-                ? passive with { AtBounds = [.. Bounds.Select(b => DriverBand.Of(b, position)).OfType<DriverBand>()] }
-                : DriverBand.Of(this, position);
-        return band;
+        if (_bands.TryGetValue(position, out var band))
+            return band;
+        band = DriverBand.Of(this, position);
+        if (band is { RestsOnNetwork: true })
+            band = band with { AtBounds = [.. Bounds.Select(b => DriverBand.Of(b, position)).OfType<DriverBand>()] };
+        return _bands[position] = band;
     }
 
     /// <summary>The branch of a position, and its place among the branches.</summary>

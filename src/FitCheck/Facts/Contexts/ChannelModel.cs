@@ -214,7 +214,7 @@ internal static class ChannelModel
     {
         if (channel.Crossover?.Part is { } crossover)
         {
-            var tweeter = placed.Position.Role == "tweeter" || placed.Driver!.Part.IsTweeter;
+            var tweeter = IsTweeter(placed);
             return (tweeter ? crossover.IsHighPassRecorded : crossover.IsLowPassRecorded) ? null
                 : new Unsure($"{(tweeter ? "high-pass" : "low-pass")} of {crossover.Name}",
                     $"Read its parts from the circuit diagram or from the board; where there are none, it is "

@@ -48,8 +48,7 @@ internal sealed record OneSide
             + (wire.Part.CopperClad ? " copper-clad" : "")
         : placed.Harness is { } harness ? $"the factory wire behind {harness.Part.Name}" : "the factory wire";
 
-    private static string? Filter(string kind, FilterSetting? set) => set is null ? null
-        : $"{kind} {QuantityText.Format(set.Corner.Si, Dimension.Hertz)} at {QuantityText.Format(set.SlopePerOctave, Dimension.Slope)}";
+    private static string? Filter(string kind, FilterSetting? set) => set is null ? null : $"{kind} {set.Text}";
 
     private static IEnumerable<string> Sundries(FittedPosition placed, HashSet<string> types) =>
         placed.Sundries.Where(s => types.Contains(s.Part.Type)).Select(s => s.Part.Name).Order(StringComparer.Ordinal);

@@ -307,11 +307,6 @@ internal static class SignalFacts
         sheet.Set(SpeakerLevel, Devices.LineLevel.Speaker(source)?.AsFact
         ?? FactValue.Unknown(FactType.Number(Dimension.Volt), Devices.LineLevel.Power(source, false)));
 
-    private static void Limit(FactSheet sheet, NumberFact fact, Figure? figure, string what) => sheet.Set(fact, figure is null
-        ? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(what, "Look it up on its sheet.", Estimated: false))
-        : FactValue.Of(Dimension.Volt, figure.Si) with
-        {
-            Data = [new Datum(what, figure)],
-            Unsure = figure.IsEstimated ? [new Unsure(what, "Look it up on its sheet.", Estimated: true)] : []
-        });
+    private static void Limit(FactSheet sheet, NumberFact fact, Figure? figure, string what) =>
+        sheet.Set(fact, FactValue.Of(fact.Dimension, figure, what, new Unsure(what, "Look it up on its sheet.", Estimated: false)));
 }

@@ -31,14 +31,14 @@ internal static class SupplyDemand
         var unsure = new List<Unsure>();
         foreach (var channel in c.Own)
         {
-            if (channel.Sweep is not { } sweep || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more))
+            if (PowerFacts.IntoLoad(channel) is not ({ } into, var more))
             {
                 known = false;
                 unsure.AddRange(channel.Sweep is null ? channel.Unsure : [PowerFacts.OutputPower(channel, estimated: true)]);
                 break;
             }
             known = true;
-            watts += volts * volts * Uncertain.Exact(0.8 / sweep.MinOhm);
+            watts += into;
             unsure.AddRange(more);
         }
         if (known)

@@ -135,13 +135,9 @@ internal static class SupplyFacts
     {
         sheet.Set(LacksDistribution, build.Supply is { Main: not null, Distribution: null } && amplifiers > 1);
         var alternator = build.Vehicle.Alternator;
-        sheet.Set(Alternator, alternator is null
-            ? FactValue.Unknown(FactType.Number(Dimension.Ampere), AlternatorOf(build, false))
-            : FactValue.Of(Dimension.Ampere, alternator.Si) with
-            {
-                Data = [new Datum("alternator", alternator)],
-                Unsure = alternator.IsEstimated ? [AlternatorOf(build, true)] : []
-            });
+        sheet.Set(Alternator, FactValue.Of(Dimension.Ampere, alternator, "alternator",
+            new Unsure($"current of the alternator of {build.Vehicle.Name}", "Read it from the label on the alternator.",
+                Estimated: false)));
         if (amplifiers == 0)
             return;
         sheet.Set(SupplyDemand, total);
@@ -157,13 +153,7 @@ internal static class SupplyFacts
     private static void Fuse(SupplyRunContext c, WiringPart fuse, FactValue limit, FactSheet sheet)
     {
         sheet.Set(FuseName, fuse.Name);
-        sheet.Set(FuseRating, fuse.Current is { } current
-            ? FactValue.Of(Dimension.Ampere, current.Si) with
-            {
-                Data = [new Datum($"rating of {fuse.Name}: {current}", current.At)],
-                Unsure = current.IsEstimated ? [new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: true)] : [],
-            }
-            : FactValue.Unknown(FactType.Number(Dimension.Ampere),
+        sheet.Set(FuseRating, FactValue.Of(Dimension.Ampere, fuse.Current, $"rating of {fuse.Name}",
             new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: false)));
         if (c.Run.Fuse is not null)
         {
@@ -244,7 +234,4 @@ internal static class SupplyFacts
     private static string Place(SupplyRunContext c) => c.Build.Vehicle.MainFusePlace is { } place
         ? $"Find a place for the holder; in this vehicle there is one {place}. Measure the cable from the battery's terminal to it."
         : "Find a place for the holder near the battery, and measure the cable from the battery's terminal to it.";
-
-    private static Unsure AlternatorOf(Builds.Build build, bool estimated) =>
-        new($"current of the alternator of {build.Vehicle.Name}", "Read it from the label on the alternator.", estimated);
 }

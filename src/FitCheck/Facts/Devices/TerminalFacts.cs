@@ -135,15 +135,10 @@ internal static class TerminalFacts
                 "Read it from the cable, or measure its strands without the insulation.");
     }
 
-    private static void Set(FactSheet sheet, NumberFact fact, string what, Figure? figure, string how)
-    {
-        var unsure = new Unsure(what, how, Estimated: figure is not null);
-        sheet.Set(fact, figure is null ? FactValue.Unknown(FactType.Number(fact.Dimension), unsure)
-            : FactValue.Of(fact.Dimension, figure.Si) with
-            {
-                Data = [new Datum(what, figure)],
-                Unsure = figure.IsEstimated ? [unsure] : [],
-                Shown = fact.Dimension == Dimension.SquareMetre ? WireGauge.NameOf(figure.Si) ?? figure.ToString() : null,
-            });
-    }
+    private static void Set(FactSheet sheet, NumberFact fact, string what, Figure? figure, string how) =>
+        sheet.Set(fact, FactValue.Of(fact.Dimension, figure, what, new Unsure(what, how, Estimated: false)) with
+        {
+            Shown = figure is not null && fact.Dimension == Dimension.SquareMetre
+                ? WireGauge.NameOf(figure.Si) ?? figure.ToString() : null,
+        });
 }

@@ -91,11 +91,11 @@ internal static class PanelScrewFacts
             sheet.Set(ScrewFixedMargin, FactValue.Unknown(FactType.Number(Dimension.Metre), unlooked));
             return;
         }
-        var moving = c.Position.Mounting.Behind(moving: true).ToArray().OfType<Obstruction>().Where(o => IsThere(c, o)).ToList();
+        var moving = c.Position.Mounting.Behind(moving: true).Where(o => IsThere(c, o)).ToList();
         sheet.Set(ScrewsMeetGlass, moving.Count > 0);
         if (moving.Count > 0)
             sheet.Set(ScrewGlassMargin, Least(moving.SelectMany(o => panel.Select(s => ToTip(c, o, s)))));
-        var standing = c.Position.Mounting.Behind(moving: false).ToArray().OfType<Obstruction>().Where(o => IsThere(c, o)).ToList();
+        var standing = c.Position.Mounting.Behind(moving: false).Where(o => IsThere(c, o)).ToList();
         sheet.Set(ScrewFixedMargin, Least(standing.Prepend(null).SelectMany(o => panel.Select(s => ToTip(c, o, s)))));
     }
 

@@ -102,13 +102,9 @@ internal static class LoadFacts
     {
         Load(c, sheet);
         var output = c.Output;
-        sheet.Set(LowestLoad, output.LowestLoad is { } lowest
-            ? FactValue.Of(Dimension.Ohm, lowest.Si) with
-            {
-                Data = [new Datum($"lowest load of {output.Name}: {lowest}", lowest.At)],
-                Unsure = lowest.IsEstimated ? [LowestLoadOf(output, true)] : []
-            }
-            : FactValue.Unknown(FactType.Number(Dimension.Ohm), LowestLoadOf(output, false)));
+        sheet.Set(LowestLoad, FactValue.Of(Dimension.Ohm, output.LowestLoad, $"lowest load of {output.Name}",
+            new Unsure($"lowest rated load of {output.Name}",
+                "Look it up in the manual or on the label; without it, don't go below the factory drivers' impedance.", Estimated: false)));
         sheet.Set(Bridged, c.Channel.Bridged);
         if (c.Channel.Bridged)
         {
@@ -128,8 +124,8 @@ internal static class LoadFacts
         sheet.Set(LeftoverNames, forgotten.Count == 0 ? "none" : string.Join(", ", forgotten.Select(p => p.Name)));
         sheet.Set(OutputName, output.Name);
         sheet.Set(ChannelName, c.Channel.Id);
-        sheet.Set(HighPassFilter, Filter(c.HighPass?.Setting));
-        sheet.Set(LowPassFilter, Filter(c.LowPass?.Setting));
+        sheet.Set(HighPassFilter, c.HighPass?.Setting.Text);
+        sheet.Set(LowPassFilter, c.LowPass?.Setting.Text);
         sheet.Set(IsSourceOutput, c.Channel.Device.Part is Catalog.SourceUnit);
         sheet.Set(HasInput, c.Channel.Device.Part is Catalog.SourceUnit || c.Channel.Device.From is not null);
         Ratings(c, sheet);
@@ -137,10 +133,6 @@ internal static class LoadFacts
 
     private static string Together(IReadOnlyList<string> outputs) =>
         $"{string.Join(", ", outputs.Take(outputs.Count - 1))} and {outputs[^1]}";
-
-    private static string? Filter(Catalog.FilterSetting? filter) =>
-        filter is null ? null
-            : $"{QuantityText.Format(filter.Corner.Si, Dimension.Hertz)} at {QuantityText.Format(filter.SlopePerOctave, Dimension.Slope)}";
 
     private static void Load(ChannelContext c, FactSheet sheet)
     {
@@ -245,8 +237,4 @@ internal static class LoadFacts
         .Select(b =>
         new Datum($"DC resistance of {b.Placed!.Driver!.Part.Name}: {b.Placed.Driver.Part.Parameters!.Re}",
             b.Placed.Driver.Part.Parameters!.Re!.At)).Distinct()];
-
-    private static Unsure LowestLoadOf(OutputRating output, bool estimated) =>
-        new($"lowest rated load of {output.Name}",
-            "Look it up in the manual or on the label; without it, don't go below the factory drivers' impedance.", estimated);
 }

@@ -74,19 +74,11 @@ internal static class PassivePartFacts
     {
         if (c.Channel.Crossover?.Part is not { } crossover)
             return;
-        sheet.Set(CrossoverPower, crossover.Power is { } rated
-            ? FactValue.Of(Dimension.Watt, rated.Si) with
-            {
-                Data = [new Datum($"power of {crossover.Name}: {rated}", rated.At)],
-                Unsure = rated.IsEstimated ? [PowerOf(crossover, true)] : [],
-            }
-            : FactValue.Unknown(FactType.Number(Dimension.Watt), PowerOf(crossover, false)));
-        sheet.Set(CrossoverFed, Over(c, Dimension.Watt, Fed));
+        sheet.Set(CrossoverPower, FactValue.Of(Dimension.Watt, crossover.Power, $"power of {crossover.Name}",
+            new Unsure($"power of {crossover.Name}", "Read on its board, or ask the maker, what continuous power it may be fed.",
+                Estimated: false)));
+        sheet.Set(CrossoverFed, Over(c, Dimension.Watt, x => PowerFacts.IntoLoad(x)?.Watts));
     }
-
-    // Stated as ratings are: into the rated impedance to which the load corresponds.
-    private static Uncertain? Fed(ChannelContext c) => c.Sweep is { } sweep && PowerFacts.Volts(c, sweep) is ({ } volts, _)
-        ? volts * volts * Uncertain.Exact(0.8 / sweep.MinOhm) : null;
 
     // With DC resistances that nobody measured at either bound too.
     private static FactValue Over(ChannelContext c, Dimension dimension, Func<ChannelContext, Uncertain?> read)
@@ -102,9 +94,6 @@ internal static class PassivePartFacts
             Unsure = [.. c.UnsureWithinBounds, .. PowerFacts.Volts(c, c.Sweep!)!.Value.Unsure],
         };
     }
-
-    private static Unsure PowerOf(Crossover crossover, bool estimated) =>
-        new($"power of {crossover.Name}", "Read on its board, or ask the maker, what continuous power it may be fed.", estimated);
 
     private static void Set(ChannelContext c, List<(Sundry Part, int Place)> parts, Keys keys, FactSheet sheet)
     {

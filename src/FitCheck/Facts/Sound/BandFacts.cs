@@ -104,8 +104,7 @@ internal static class BandFacts
     {
         var near = all.Where(o => PlaysMusic(o) && (IsUnplaced(o.Position) || IsFront(o.Position))).ToList();
         var sure = near.Where(o => IsFront(o.Position)).ToList();
-        var there = near.Count > 0 && !all.Any(o => IsFront(o.Position) && HasFactoryWoofer(o))
-            && !near[0].Build.Vehicle.Positions.Any(p => IsFront(p) && IsUntouchedWoofer(p, all));
+        var there = near.Count > 0 && !c.Build.Vehicle.Positions.Any(p => IsFront(p) && p.Role != "tweeter" && IsUntouched(p, all));
         sheet.Set(HasDoorsAbove, there && sure.Count == 0 ? NobodyWroteWhere(near) : FactValue.Of(there));
         if (!there)
             return;
@@ -194,7 +193,7 @@ internal static class BandFacts
 
     private static bool PlaysAlong(Position other, Position here) =>
         other.Role != "subwoofer" && (other.Side == here.Side || other.Side == "centre")
-        && (IsFront(other) == IsFront(here) || (IsFront(other) && !IsFront(here)));
+        && (IsFront(other) || !IsFront(here));
 
     // At the same end and on the same side; null where nobody wrote which these are and nothing else rules it out.
     private static bool? IsBeside(PositionContext a, PositionContext b)
@@ -214,13 +213,7 @@ internal static class BandFacts
 
     private static bool IsFront(Position position) => position.Location is [{ Si: > 0 }, _, _];
 
-    private static bool HasFactoryWoofer(PositionContext c) => c.Driver is null && !c.Placed.Disconnected && IsFactoryWoofer(c.Position);
-
-    private static bool IsUntouchedWoofer(Position position, IReadOnlyList<PositionContext> all) =>
-        IsFactoryWoofer(position) && all.All(o => o.Position.Id != position.Id);
-
-    private static bool IsFactoryWoofer(Position position) => position.Role != "tweeter" && position.FactoryImpedance is not null;
-
+    // A factory driver plays there as before.
     private static bool IsUntouched(Position position, IReadOnlyList<PositionContext> all) => position.FactoryImpedance is not null
         && !all.Any(o => o.Position.Id == position.Id && (o.Driver is not null || o.Placed.Disconnected));
 }

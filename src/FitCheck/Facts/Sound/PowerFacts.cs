@@ -85,14 +85,8 @@ internal static class PowerFacts
             ForLoad(crossover, driver, sheet);
         if (driver.IsTweeter)
             return;
-        var rated = driver.ContinuousPower is { } figure
-            ? FactValue.Of(Dimension.Watt, figure.Si)
-            with
-            {
-                Data = [new Datum($"rated noise power of {driver.Name}: {figure}", figure.At)],
-                Unsure = figure.IsEstimated ? [RatedPowerOf(driver.Name, true)] : []
-            }
-            : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPowerOf(driver.Name, false));
+        var rated = FactValue.Of(Dimension.Watt, driver.ContinuousPower, $"rated noise power of {driver.Name}",
+            RatedPowerOf(driver.Name, estimated: false));
         sheet.Set(RatedPower, rated);
         var available = Available(c, driver);
         sheet.Set(PowerAvailable, available);
@@ -114,6 +108,14 @@ internal static class PowerFacts
         return (volts, volts.High <= volts.Low ? []
             : estimated ? [OutputPower(channel, estimated: true)] : beyond ? [PowerInto(channel, load)] : []);
     }
+
+    /// <summary>
+    /// Continuous power that the output can send into all that hangs on it, stated as ratings are: into the rated impedance to which the
+    /// load corresponds; null where the load or the output's voltage is not known.
+    /// </summary>
+    public static (Uncertain Watts, IReadOnlyList<Unsure> Unsure)? IntoLoad(ChannelContext channel) =>
+        channel.Sweep is { } sweep && Volts(channel, sweep) is ({ } volts, var unsure)
+            ? (volts * volts * Uncertain.Exact(0.8 / sweep.MinOhm), unsure) : null;
 
     public static Unsure OutputPower(ChannelContext channel, bool estimated) => new(
         $"continuous power of {channel.Output.Name}",

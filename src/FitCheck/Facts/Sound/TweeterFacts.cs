@@ -90,13 +90,10 @@ internal static class TweeterFacts
                     "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: true)] : [],
             });
         }
-        sheet.Set(TweeterRatedPower, driver.ContinuousPower is { } rated
-            ? FactValue.Of(Dimension.Watt, rated.Si) with
-            {
-                Data = [new Datum($"rated noise power of {driver.Name}: {rated}", rated.At)],
-                Unsure = rated.IsEstimated ? [RatedPower(driver.Name, true)] : [],
-            }
-            : FactValue.Unknown(FactType.Number(Dimension.Watt), RatedPower(driver.Name, false)));
+        sheet.Set(TweeterRatedPower, FactValue.Of(Dimension.Watt, driver.ContinuousPower, $"rated noise power of {driver.Name}",
+            new Unsure($"rated noise power of {driver.Name}",
+                "Ask the maker for the continuous (noise) power and the high-pass it is stated with; a peak figure does not count.",
+                Estimated: false)));
         var limit = new Unsure($"lowest crossover of {driver.Name}",
             "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: false);
         if (driver.LowestCrossover is null)
@@ -197,8 +194,4 @@ internal static class TweeterFacts
             return gain * gain * sweep.Nearest(hz).Drivers[index].PowerPerVoltSquared;
         }
     }
-
-    private static Unsure RatedPower(string name, bool estimated) =>
-        new($"rated noise power of {name}",
-            "Ask the maker for the continuous (noise) power and the high-pass it is stated with; a peak figure does not count.", estimated);
 }

@@ -107,6 +107,20 @@ public sealed record FactValue(FactType Type)
     public static FactValue Of(Dimension dimension, double si) => new(FactType.Number(dimension)) { Number = Uncertain.Exact(si) };
     /// <summary>A number with its bounds, SI.</summary>
     public static FactValue Of(Dimension dimension, Uncertain number) => new(FactType.Number(dimension)) { Number = number };
+    /// <summary>
+    /// A figure as it is written, without its tolerance: in doubt where it is a guess, and unknown where nobody wrote it.
+    /// </summary>
+    /// <param name="dimension">Of the figure.</param>
+    /// <param name="figure">Null when nobody wrote it.</param>
+    /// <param name="what">Names the datum.</param>
+    /// <param name="ask">What to find out where it is a guess or missing.</param>
+    internal static FactValue Of(Dimension dimension, Figure? figure, string what, Unsure ask)
+    {
+        ask = ask with { Estimated = figure is not null };
+        return figure is null ? Unknown(FactType.Number(dimension), ask)
+            : Of(dimension, figure.Si) with { Data = [new Datum(what, figure)], Unsure = figure.IsEstimated ? [ask] : [] };
+    }
+
     /// <summary>A truth.</summary>
     public static FactValue Of(bool truth) => new(FactType.Truth) { Truth = truth };
     /// <summary>A word.</summary>

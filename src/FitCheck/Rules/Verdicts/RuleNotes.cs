@@ -53,22 +53,17 @@ internal sealed class NotesOfThreads
     public void Return(RuleNotes notes) => _free.Add(notes);
 
     /// <summary>What a rule says of a table; null when it does not apply.</summary>
-    public Verdict? Judge(Rule rule, FactTable table)
-    {
-        var notes = Take();
-        notes.Turn(table);
-        var verdict = notes.Judge(rule);
-        Return(notes);
-        return verdict;
-    }
+    public Verdict? Judge(Rule rule, FactTable table) => Asked(table, notes => notes.Judge(rule));
 
     /// <summary>How far a rule that applies to a table is from failing; see <see cref="BriefRule.Room"/>.</summary>
-    public double Room(Rule rule, FactTable table)
+    public double Room(Rule rule, FactTable table) => Asked(table, notes => notes.Room(rule));
+
+    private T Asked<T>(FactTable table, Func<RuleNotes, T> question)
     {
         var notes = Take();
         notes.Turn(table);
-        var room = notes.Room(rule);
+        var answer = question(notes);
         Return(notes);
-        return room;
+        return answer;
     }
 }
