@@ -11,8 +11,6 @@ namespace FitCheck.Facts.Contexts;
 /// <summary>Turns a channel of the build into a network: wire, crossover, parts in the line, drivers.</summary>
 internal static class ChannelModel
 {
-    private const string Multimeter = "Unplug the driver and put a multimeter across its terminals, at room temperature.";
-
     // The least that the voice coil of a woofer has, henry per ohm of rated impedance; without any, a woofer would load the treble (common
     // practice, no source).
     private const double LeastInductance = 0.05e-3;
@@ -25,85 +23,70 @@ internal static class ChannelModel
     /// </summary>
     public static ChannelContext Solve(Build build, Channel channel, double? share = null)
     {
-        var (load, branches, unsure, unwritten, parts) =
-            LoadOf(channel, FilterCheck.Of(build, channel, high: true), share: share);
-        return new ChannelContext(build, channel, load, branches, [.. unsure, .. unwritten], OutputRating.Of(channel))
+        var made = Made(channel, FilterCheck.Of(build, channel, high: true), new Guesses { Share = share });
+        return new ChannelContext(build, channel, made.Load, made.Branches, [.. made.Unsure, .. made.Unwritten], OutputRating.Of(channel))
         {
-            Unwritten = unwritten,
+            Unwritten = made.Unwritten,
             WiresUnsure = [.. channel.Feeds.Where(p => p.Driver is not null)
-                .Concat(channel.Leftover.Select(l => new FittedPosition(l, l.At))).SelectMany(WireUnsure)
+                .Concat(channel.Leftover.Select(l => new FittedPosition(l, l.At))).SelectMany(ChannelQuestions.Wire)
                 .Select(u => u with { Estimated = true }).Distinct()],
-            PassiveParts = parts,
-            ResistancesUnsure = [.. unsure.Where(u => u.How == Multimeter)],
+            PassiveParts = made.PassiveParts,
+            ResistancesUnsure = made.Resistances,
             InductancesUnsure = [.. channel.Feeds.Where(p => p.Driver is { } d && InductanceIsMissing(d.Part))
-                .Select(p => Inductance(p.Driver!.Part)).Distinct()],
+                .Select(p => ChannelQuestions.Inductance(p.Driver!.Part)).Distinct()],
             FeedsUnsure = [.. channel.Feeds.Where(p => p is { Driver: not null, NewWire: null }).Select(p => p.Position)
-                .Concat(channel.Leftover).Where(IsUntraced).Select(Feed)],
+                .Concat(channel.Leftover).Where(IsUntraced).Select(ChannelQuestions.Feed)],
         };
     }
 
     /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>
     public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) =>
-        LoadOf(channel with { Setting = setting.Name }, null).Load?.Assemble();
+        Made(channel with { Setting = setting.Name }, null, default).Load?.Assemble();
 
     /// <summary>
     /// The load with this inductance, in henry, wherever no sheet gives one, and this capacitance, in farad, in every factory wire that
     /// nobody traced; null leaves either as it is.
     /// </summary>
     public static ChannelLoad? LoadWith(Channel channel, double? inductance, double? capacitance) =>
-        LoadOf(channel, null, inductance, capacitance).Load;
+        Made(channel, null, new Guesses { Inductance = inductance, Capacitance = capacitance }).Load;
 
     // Whether a capacitor stands in a tweeter's wire decides what it is as a load.
     private static bool IsUntraced(Position position) => position is { Role: "tweeter", FeedType.Value: "unknown" };
 
-    private static Unsure Feed(Position position) =>
-        new($"what stands in the factory wire to {position.Name}",
-            "Play a quiet test tone of 100 Hz through the factory wire: where it arrives at the tweeter's plug, no capacitor stands in it.",
-            Estimated: true)
-        { IsBounded = true };
-
     // Of a tweeter it is next to nothing, and so is what it changes.
     private static bool InductanceIsMissing(Driver driver) => driver is { IsTweeter: false, Parameters: null or { Le: null } };
 
-    private static Unsure Inductance(Driver driver) =>
-        new($"inductance of {driver.Name}",
-            "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
-
-    private static (ChannelLoad? Load, List<Branch> Branches, List<Unsure> Unsure, List<Unsure> Unwritten, List<PassivePart> Parts) LoadOf(
-        Channel channel, FilterCheck? highPass, double? inductance = null, double? capacitance = null, double? share = null)
+    private static MadeChannel Made(Channel channel, FilterCheck? highPass, Guesses guesses)
     {
-        var (unsure, unwritten) = (new List<Unsure>(), new List<Unsure>());
-        var branches = new List<Branch>();
-        var parts = Parts(channel.InLine);
-        IReadOnlyList<LadderElement> shared = [.. parts.SelectMany(p => p.Rungs)];
+        var made = new MadeChannel();
+        made.PassiveParts.AddRange(Parts(channel.InLine));
+        IReadOnlyList<LadderElement> shared = [.. made.PassiveParts.SelectMany(p => p.Rungs)];
         foreach (var placed in channel.Feeds)
         {
-            if (placed.Driver is not null && DriverOf(placed, inductance, share, unsure) is { } model)
-            {
-                branches.Add(BranchOf(channel, placed, model, highPass, capacitance, parts));
-                if (branches[^1].Unrecorded is { } unread)
-                    unwritten.Add(unread with { Estimated = true });
-            }
+            if (placed.Driver is null || DriverOf(placed, guesses, made) is not { } model)
+                continue;
+            var branch = BranchOf(channel, placed, model, highPass, guesses.Capacitance, made.PassiveParts);
+            made.Branches.Add(branch);
+            if (branch.Unrecorded is { } unread)
+                made.Unwritten.Add(unread with { Estimated = true });
         }
         foreach (var position in channel.Leftover)
         {
-            if (FactoryBranch(position, unsure, unwritten, capacitance) is { } branch)
-                branches.Add(branch);
+            if (FactoryBranch(position, guesses.Capacitance, made) is { } branch)
+                made.Branches.Add(branch);
         }
         if (channel.Crossover?.Part is { } crossover && (!crossover.IsLowPassRecorded || !crossover.IsHighPassRecorded)
-            && branches.TrueForAll(b => b.Unrecorded is null))
-            unwritten.Add(new Unsure($"network of {crossover.Name}",
-                "Read the parts of both sections from the circuit diagram or from the board; one without any is `[]`.", Estimated: true));
-        unwritten.AddRange(channel.PerhapsLeft.Select(p => Perhaps(p, estimated: true)));
-        var complete = channel.Feeds.Count(p => p.Driver is not null) + channel.Leftover.Count == branches.Count && branches.Count > 0;
-        if (!complete)
-            return (null, branches, unsure, unwritten, parts);
-        var load = new ChannelLoad([.. branches.Select(b => b.Physics), .. OpenSections(channel)])
-        {
-            SharedElements = shared,
-            InSeries = channel.InSeries ? channel.Feeds.Count(p => p.Driver is not null) : 0,
-        };
-        return (load, branches, unsure, unwritten, parts);
+            && made.Branches.TrueForAll(b => b.Unrecorded is null))
+            made.Unwritten.Add(ChannelQuestions.Network(crossover));
+        made.Unwritten.AddRange(channel.PerhapsLeft.Select(p => ChannelQuestions.Perhaps(p, estimated: true)));
+        var drivers = channel.Feeds.Count(p => p.Driver is not null);
+        if (made.Branches.Count > 0 && made.Branches.Count == drivers + channel.Leftover.Count)
+            made.Load = new ChannelLoad([.. made.Branches.Select(b => b.Physics), .. OpenSections(channel)])
+            {
+                SharedElements = shared,
+                InSeries = channel.InSeries ? drivers : 0,
+            };
+        return made;
     }
 
     // A section of a crossover at which nothing hangs is no load only where no part lies across it: coil and capacitor in series with each
@@ -121,29 +104,30 @@ internal static class ChannelModel
 
     private static bool IsTweeter(FittedPosition placed) => placed.Position.Role == "tweeter" || placed.Driver!.Part.IsTweeter;
 
-    private static DriverModel? DriverOf(FittedPosition placed, double? inductance, double? share, List<Unsure> unsure)
+    private static DriverModel? DriverOf(FittedPosition placed, Guesses guesses, MadeChannel made)
     {
         var driver = placed.Driver!.Part;
         if (driver is { Coils: 2 } && placed.CoilsInSeries is null)
         {
-            unsure.Add(new Unsure($"how the two voice coils of {driver.Name} are wired",
-                "Choose it, and write `coils: series` or `coils: parallel` where the build fits it.", Estimated: false));
+            made.Unsure.Add(ChannelQuestions.WiringOfCoils(driver));
             return null;
         }
         if (driver is { Coils: null, Type: "subwoofer" })
-            unsure.Add(new Unsure($"voice coils of {driver.Name}",
-                "Look at its terminals: two pairs are two coils, and its impedance is of each. Write `coils` into its entry.",
-                Estimated: true));
+            made.Unsure.Add(ChannelQuestions.Coils(driver));
         var p = driver.Parameters;
         var re = p?.Re;
         if (re is null || re.IsEstimated)
-            unsure.Add(Resistance(driver.Name, placed.Position.Name, re is not null || driver.Impedance is not null));
+        {
+            var unmeasured = ChannelQuestions.Resistance(driver.Name, placed.Position.Name, re is not null || driver.Impedance is not null);
+            made.Unsure.Add(unmeasured);
+            made.Resistances.Add(unmeasured);
+        }
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance; without Re that is all there is to go by.
-        var guess = re is { IsEstimated: false } ? null : share * driver.Impedance?.Si;
+        var guess = re is { IsEstimated: false } ? null : guesses.Share * driver.Impedance?.Si;
         if ((guess ?? re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
             return null;
         var model = new DriverModel(resistance,
-            InductanceIsMissing(driver) ? inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance)) : p?.Le?.Si, p?.Fs?.Si,
+            InductanceIsMissing(driver) ? guesses.Inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance)) : p?.Le?.Si, p?.Fs?.Si,
             p?.Qms, p?.Qes);
         if (placed.Box is { Si: > 0 } box && p?.Vas is { Si: > 0 } vas)
             model = model.InClosedBox(vas.Si, box.Si);
@@ -152,9 +136,6 @@ internal static class ChannelModel
             ? model with { Tweeter = new CoaxialTweeter(c.Si, 0.85 * (driver.BuiltInImpedance?.Si ?? driver.Impedance?.Si ?? resistance)) }
             : model;
     }
-
-    private static Unsure Resistance(string name, string position, bool estimated) =>
-        new($"DC resistance of {name} ({position})", Multimeter, estimated);
 
     private static Branch BranchOf(Channel channel, FittedPosition placed, DriverModel model, FilterCheck? highPass,
         double? capacitance, List<PassivePart> parts)
@@ -216,46 +197,27 @@ internal static class ChannelModel
         {
             var tweeter = IsTweeter(placed);
             return (tweeter ? crossover.IsHighPassRecorded : crossover.IsLowPassRecorded) ? null
-                : new Unsure($"{(tweeter ? "high-pass" : "low-pass")} of {crossover.Name}",
-                    $"Read its parts from the circuit diagram or from the board; where there are none, it is "
-                        + $"`{(tweeter ? "high_pass" : "low_pass")}: []`.", Estimated: false);
+                : ChannelQuestions.Section(crossover, tweeter);
         }
-        return placed.Set is { Part: { HasCrossover: null } set } && !channel.NamesCrossover
-            ? new Unsure($"crossover of {set.Name}", "Look into its box; a set without any has `crossover: none`.", Estimated: false)
-            : null;
+        return placed.Set is { Part: { HasCrossover: null } set } && !channel.NamesCrossover ? ChannelQuestions.CrossoverOf(set) : null;
     }
 
     // A filter an octave or more below the tweeter's resonance keeps deep bass from a woofer; it does not protect the tweeter beside it.
     private static bool IsForBass(FilterSetting filter, Driver driver) =>
         driver.IsTweeter && filter.Corner.Si < (driver.Parameters?.Fs?.Si / 2 ?? 500);
 
-    /// <summary>What may hang on the same wire.</summary>
-    public static Unsure Perhaps(Position position, bool estimated) => position.FactoryChannel is null
-        ? new($"which output feeds {position.Name}",
-        "Follow its wire to the radio, and write it into the vehicle's entry as `factory_channel`.",
-            estimated)
-        : FactoryDriver(position, estimated);
-
-    /// <summary>What hangs there from the factory, where nobody wrote it.</summary>
-    /// <param name="position">There.</param>
-    /// <param name="estimated">True where the load is reckoned as if there were nothing.</param>
-    public static Unsure FactoryDriver(Position position, bool estimated) => new($"factory driver at {position.Name}",
-        "Look behind the trim whether there is a driver on the wire, and read its impedance from it; write it into the vehicle's entry as "
-            + "`factory_driver`, or that there is none: `factory_driver: none`.", estimated);
-
-    private static Branch? FactoryBranch(Position position, List<Unsure> unsure, List<Unsure> unwritten, double? capacitance)
+    private static Branch? FactoryBranch(Position position, double? capacitance, MadeChannel made)
     {
         if ((position.FactoryImpedance?.Si ?? position.FactoryResistance?.Si / 0.8) is not { } rated)
         {
-            unsure.Add(FactoryDriver(position, estimated: false));
+            made.Unsure.Add(ChannelQuestions.FactoryDriver(position, estimated: false));
             return null;
         }
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance.
         var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
         double? inductance = position.Role == "tweeter" ? null : LeastInductance * rated;
         if (IsFeedUnknown(position) && !IsUntraced(position))
-            unwritten.Add(new Unsure($"what the factory wire carries to {position.Name}",
-                "Follow the wire back and read the parts in it; without any it is `full-range`.", Estimated: true));
+            made.Unwritten.Add(ChannelQuestions.Carried(position));
         var elements = Elements(position.FeedNetwork);
         if (capacitance is { } guess && IsUntraced(position))
             elements.Add(LadderElement.InLine(capacitance: guess));
@@ -267,25 +229,11 @@ internal static class ChannelModel
         }
         else if (position is { Role: "tweeter", HasOwnCapacitor: not false })
         {
-            unsure.Add(new Unsure($"capacitor of the factory tweeter at {position.Name}",
-                "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true));
+            made.Unsure.Add(ChannelQuestions.FactoryCapacitor(position));
         }
         return new Branch(position, null,
             new ChannelBranch(new DriverModel(resistance, inductance), elements, WireResistance(position.WireGauge, position.WireLength)),
             passes, false);
-    }
-
-    /// <summary>What nobody wrote of the wire to a driver: the new one, or the factory's.</summary>
-    public static IEnumerable<Unsure> WireUnsure(FittedPosition placed)
-    {
-        var (gauge, length, what) = placed.NewWire is { Part: var cable } ? (cable.Gauge, placed.NewWireLength, $"{cable.Name}")
-            : (placed.Position.WireGauge, placed.Position.WireLength, "the factory wire");
-        if (gauge is null)
-            yield return new Unsure($"gauge of {what} at {placed.Position.Name}", "Read it from its jacket, or measure the copper.",
-                Estimated: false);
-        if (length is null)
-            yield return new Unsure($"length of {what} at {placed.Position.Name}",
-                "Lay a string along the way that it takes, one way, and measure it.", Estimated: false);
     }
 
     /// <summary>Resistance of both conductors; nothing where gauge or length is not recorded.</summary>
@@ -317,4 +265,18 @@ internal static class ChannelModel
             [LadderElement.InLine(resistance: a.Si), LadderElement.Across(resistance: b.Si)],
         _ => [],
     };
+
+    // What takes the place of data that nobody recorded; null leaves each as it usually is.
+    private readonly record struct Guesses(double? Inductance, double? Capacitance, double? Share);
+
+    // A channel while its network is put together.
+    private sealed class MadeChannel
+    {
+        public ChannelLoad? Load { get; set; }
+        public List<Branch> Branches { get; } = [];
+        public List<PassivePart> PassiveParts { get; } = [];
+        public List<Unsure> Unsure { get; } = [];
+        public List<Unsure> Resistances { get; } = [];
+        public List<Unsure> Unwritten { get; } = [];
+    }
 }

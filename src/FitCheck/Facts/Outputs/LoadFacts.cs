@@ -119,7 +119,7 @@ internal static class LoadFacts
         var perhaps = c.Channel.PerhapsLeft
             .Where(l => !c.Build.Placed.Any(p => p.Position.Id == l.Id && (p.KeepsFactoryDriver || p.Driver is not null))).ToList();
         sheet.Set(LeftoverCount, forgotten.Count == 0 && perhaps.Count > 0
-            ? FactValue.Unknown(FactType.Number(Dimension.One), [.. perhaps.Select(p => ChannelModel.Perhaps(p, estimated: false))])
+            ? FactValue.Unknown(FactType.Number(Dimension.One), [.. perhaps.Select(p => ChannelQuestions.Perhaps(p, estimated: false))])
             : FactValue.Of(Dimension.One, forgotten.Count));
         sheet.Set(LeftoverNames, forgotten.Count == 0 ? "none" : string.Join(", ", forgotten.Select(p => p.Name)));
         sheet.Set(OutputName, output.Name);

@@ -91,7 +91,7 @@ internal static class LevelFacts
         {
             Unsure[] perhaps = c.Driver!.IsTweeter
                 ? [.. c.Channel!.Channel.PerhapsLeft.Where(p => p.FactoryChannel is null)
-                .Select(p => ChannelModel.Perhaps(p, estimated: false))]
+                .Select(p => ChannelQuestions.Perhaps(p, estimated: false))]
                 : [];
             if (perhaps.Length > 0)
                 sheet.Set(HasLevelPair, FactValue.Unknown(FactType.Truth, perhaps));

@@ -174,18 +174,18 @@ internal static class PowerFacts
 
     private static void Impedances(PositionContext c, Catalog.Driver driver, FactSheet sheet)
     {
-        sheet.Set(HadFactoryDriver, c.Position.HasFactoryDriver, ChannelModel.FactoryDriver(c.Position, estimated: false));
+        sheet.Set(HadFactoryDriver, c.Position.HasFactoryDriver, ChannelQuestions.FactoryDriver(c.Position, estimated: false));
         sheet.Set(FactoryImpedance, c.Position.FactoryImpedance?.Si);
         sheet.Set(DriverImpedance, driver.Impedance?.Si);
         var rated = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false);
         var (old, now) = (c.Position.FactoryImpedance, driver.Impedance);
         sheet.Set(ImpedanceLoss, old is not null && now is not null ? FactValue.Of(Dimension.Decibel, Decibel.OfPower(now.Si / old.Si))
             : FactValue.Unknown(FactType.Number(Dimension.Decibel),
-                [.. old is null ? [ChannelModel.FactoryDriver(c.Position, estimated: false)] : Array.Empty<Unsure>(),
+                [.. old is null ? [ChannelQuestions.FactoryDriver(c.Position, estimated: false)] : Array.Empty<Unsure>(),
                     .. now is null ? [rated] : Array.Empty<Unsure>()]));
         if (c.Channel is null)
             return;
-        Unsure[] missing = [.. now is null ? [rated] : Array.Empty<Unsure>(), .. ChannelModel.WireUnsure(c.Placed)];
+        Unsure[] missing = [.. now is null ? [rated] : Array.Empty<Unsure>(), .. ChannelQuestions.Wire(c.Placed)];
         sheet.Set(WireLoss, missing.Length == 0
             ? FactValue.Of(Dimension.Decibel, Physics.Electrical.Cables.WireLoss.Db(now!.Si, ChannelModel.WireOf(c.Placed)))
             : FactValue.Unknown(FactType.Number(Dimension.Decibel), missing));

@@ -122,7 +122,7 @@ internal static class TweeterFacts
         var passes = branch.HighPasses.Count;
         // A part that may or may not be in the factory wire can't take a known high-pass away, but it can stand in series with it.
         Unsure[] open = [.. branch.Unrecorded is { } unread ? new[] { unread } : [], .. branch.FeedUnknown ? new[] { feed } : [],
-            .. channel.Channel.PerhapsLeft.Where(p => p.FactoryChannel is null).Select(p => ChannelModel.Perhaps(p, estimated: false)),
+            .. channel.Channel.PerhapsLeft.Where(p => p.FactoryChannel is null).Select(p => ChannelQuestions.Perhaps(p, estimated: false)),
             .. branch.Doubted is { IsThere: null } filter ? new[] { filter.Unsure } : []];
         sheet.Set(TweeterFullRange,
             passes > 0 ? FactValue.Of(false)

@@ -1,0 +1,72 @@
+using FitCheck.Builds;
+using FitCheck.Catalog;
+using FitCheck.Facts.Values;
+
+namespace FitCheck.Facts.Contexts;
+
+/// <summary>What to find out where nobody recorded something of a channel: of its wires, its crossover and what hangs on it.</summary>
+internal static class ChannelQuestions
+{
+    public static Unsure Feed(Position position) =>
+        new($"what stands in the factory wire to {position.Name}",
+            "Play a quiet test tone of 100 Hz through the factory wire: where it arrives at the tweeter's plug, no capacitor stands in it.",
+            Estimated: true)
+        { IsBounded = true };
+
+    public static Unsure Inductance(Driver driver) =>
+        new($"inductance of {driver.Name}",
+            "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
+
+    public static Unsure Resistance(string name, string position, bool estimated) =>
+        new($"DC resistance of {name} ({position})",
+            "Unplug the driver and put a multimeter across its terminals, at room temperature.", estimated);
+
+    public static Unsure WiringOfCoils(Driver driver) => new($"how the two voice coils of {driver.Name} are wired",
+        "Choose it, and write `coils: series` or `coils: parallel` where the build fits it.", Estimated: false);
+
+    public static Unsure Coils(Driver driver) => new($"voice coils of {driver.Name}",
+        "Look at its terminals: two pairs are two coils, and its impedance is of each. Write `coils` into its entry.", Estimated: true);
+
+    public static Unsure Network(Crossover crossover) => new($"network of {crossover.Name}",
+        "Read the parts of both sections from the circuit diagram or from the board; one without any is `[]`.", Estimated: true);
+
+    public static Unsure Section(Crossover crossover, bool isHighPass) =>
+        new($"{(isHighPass ? "high-pass" : "low-pass")} of {crossover.Name}",
+            $"Read its parts from the circuit diagram or from the board; where there are none, it is "
+                + $"`{(isHighPass ? "high_pass" : "low_pass")}: []`.", Estimated: false);
+
+    public static Unsure CrossoverOf(ComponentSet set) =>
+        new($"crossover of {set.Name}", "Look into its box; a set without any has `crossover: none`.", Estimated: false);
+
+    public static Unsure Carried(Position position) => new($"what the factory wire carries to {position.Name}",
+        "Follow the wire back and read the parts in it; without any it is `full-range`.", Estimated: true);
+
+    public static Unsure FactoryCapacitor(Position position) => new($"capacitor of the factory tweeter at {position.Name}",
+        "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true);
+
+    /// <summary>What may hang on the same wire.</summary>
+    public static Unsure Perhaps(Position position, bool estimated) => position.FactoryChannel is null
+        ? new($"which output feeds {position.Name}",
+            "Follow its wire to the radio, and write it into the vehicle's entry as `factory_channel`.", estimated)
+        : FactoryDriver(position, estimated);
+
+    /// <summary>What hangs there from the factory, where nobody wrote it.</summary>
+    /// <param name="position">There.</param>
+    /// <param name="estimated">True where the load is reckoned as if there were nothing.</param>
+    public static Unsure FactoryDriver(Position position, bool estimated) => new($"factory driver at {position.Name}",
+        "Look behind the trim whether there is a driver on the wire, and read its impedance from it; write it into the vehicle's entry as "
+            + "`factory_driver`, or that there is none: `factory_driver: none`.", estimated);
+
+    /// <summary>What nobody wrote of the wire to a driver: the new one, or the factory's.</summary>
+    public static IEnumerable<Unsure> Wire(FittedPosition placed)
+    {
+        var (gauge, length, what) = placed.NewWire is { Part: var cable } ? (cable.Gauge, placed.NewWireLength, $"{cable.Name}")
+            : (placed.Position.WireGauge, placed.Position.WireLength, "the factory wire");
+        if (gauge is null)
+            yield return new Unsure($"gauge of {what} at {placed.Position.Name}", "Read it from its jacket, or measure the copper.",
+                Estimated: false);
+        if (length is null)
+            yield return new Unsure($"length of {what} at {placed.Position.Name}",
+                "Lay a string along the way that it takes, one way, and measure it.", Estimated: false);
+    }
+}
