@@ -1,6 +1,3 @@
-using System.Collections.Concurrent;
-using System.Reflection;
-using System.Text.Json;
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts;
@@ -30,43 +27,32 @@ internal sealed class DroppedData
     private static readonly Lazy<RuleSet> Rules = new(
         () => RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()));
 
-    private static readonly ConcurrentDictionary<string, HashSet<string>> RequiredOf = new(StringComparer.Ordinal);
-
-    private readonly PartsCatalog _catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
-    private readonly ConcurrentDictionary<string, Entry?> _entries;
+    private readonly ChangedCatalog _changed = new();
     private readonly RuleNotes _notes = new();
     private readonly YamlNode _root;
 
-    public DroppedData(string path)
-    {
-        _entries = (ConcurrentDictionary<string, Entry?>)typeof(PartsCatalog).GetField("_entries",
-            BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(_catalog)!;
+    public DroppedData(string path) =>
         _root = YamlReader.Read(new SourceText(path, File.ReadAllText(path)), new ProblemList())!;
-    }
 
     /// <summary>What was left out, and what each rule says at each place with it and without.</summary>
     public IEnumerable<(string What, IReadOnlyDictionary<(string, string), Status> Before,
         IReadOnlyDictionary<(string, string), Status> After)> Drops()
     {
         var before = Judged(_root)!;
-        foreach (var (key, without) in Without(_root, Required("build"), [], Readings))
+        foreach (var (key, without) in Without(_root, ChangedCatalog.Required("build"), [], Readings))
         {
             if (Judged(without) is { } after)
                 yield return ($"build {key}", before, after);
         }
-        foreach (var id in Named().Where(id => _catalog.Find(id) is not null).ToList())
+        foreach (var id in Named().Where(id => _changed.Catalog.Find(id) is not null).ToList())
         {
-            var (kind, entry) = (_catalog.KindOf(id)!, _entries[id]);
-            foreach (var (key, without) in Without(_catalog.Written(id)!, Required(kind), [], null))
+            var required = ChangedCatalog.Required(_changed.Catalog.KindOf(id)!);
+            foreach (var (key, without) in Without(_changed.Catalog.Written(id)!, required, [], null))
             {
-                var problems = new ProblemList();
-                if (EntryReader.Read(kind, without, problems) is not { } changed || problems.HasErrors)
-                    continue;
-                _entries[id] = changed;
-                if (Judged(_root) is { } after)
+                if (_changed.Put(id, without) && Judged(_root) is { } after)
                     yield return ($"{id} {key}", before, after);
             }
-            _entries[id] = entry;
+            _changed.PutBack(id);
         }
     }
 
@@ -74,7 +60,7 @@ internal sealed class DroppedData
     private Dictionary<(string, string), Status>? Judged(YamlNode root)
     {
         var problems = new ProblemList();
-        if (BuildReader.Read(root, _catalog, problems) is not { } build || problems.HasErrors)
+        if (BuildReader.Read(root, _changed.Catalog, problems) is not { } build || problems.HasErrors)
             return null;
         var said = new Dictionary<(string, string), Status>();
         foreach (var table in FactRegistry.Of(build, Shopping.List(build)).Tables.Where(t => !t.Subject.IsOfEntries()))
@@ -91,25 +77,17 @@ internal sealed class DroppedData
 
     private IEnumerable<string> Named()
     {
-        var ids = Scalars(_root).Select(s => s.Text).ToList();
+        var ids = ChangedCatalog.Scalars(_root).Select(s => s.Text).ToList();
         // A set stands for what is in it, a vehicle for its radio.
         foreach (var id in ids.ToList())
         {
-            if (_catalog.Find(id) is ComponentSet set)
+            if (_changed.Catalog.Find(id) is ComponentSet set)
                 ids.AddRange(new[] { set.Woofer?.Value, set.Tweeter?.Value, set.Crossover?.Value }.OfType<string>());
-            else if (_catalog.Find(id) is Vehicle { FactorySource: { } source })
+            else if (_changed.Catalog.Find(id) is Vehicle { FactorySource: { } source })
                 ids.Add(source.Value);
         }
         return ids.Distinct(StringComparer.Ordinal);
     }
-
-    private static IEnumerable<YamlScalar> Scalars(YamlNode node) => node switch
-    {
-        YamlScalar scalar => [scalar],
-        YamlMap map => map.Entries.SelectMany(e => Scalars(e.Value)),
-        YamlList list => list.Items.SelectMany(Scalars),
-        _ => [],
-    };
 
     // Every document that lacks one datum, with the key of that datum.
     private static IEnumerable<(string Key, YamlNode Root)> Without(YamlNode node, HashSet<string> required, string[] above,
@@ -146,20 +124,4 @@ internal sealed class DroppedData
 
     // An element of a network that lacks one of its parts is another element.
     private static bool IsElement(string[] above) => above is [.., "low_pass" or "high_pass" or "network", _];
-
-    // Every key that is required anywhere in the schema of a kind.
-    private static HashSet<string> Required(string kind) => RequiredOf.GetOrAdd(kind, k =>
-    {
-        using var schema = JsonDocument.Parse(File.ReadAllText(RepositoryRoot.Of("catalog", "schema", k + ".schema.json")));
-        return [.. In(schema.RootElement)];
-
-        static IEnumerable<string> In(JsonElement element) => element.ValueKind switch
-        {
-            JsonValueKind.Object => element.EnumerateObject().SelectMany(
-                p => p is { Name: "required", Value.ValueKind: JsonValueKind.Array }
-                    ? p.Value.EnumerateArray().Select(v => v.GetString()!) : In(p.Value)),
-            JsonValueKind.Array => element.EnumerateArray().SelectMany(In),
-            _ => [],
-        };
-    });
 }

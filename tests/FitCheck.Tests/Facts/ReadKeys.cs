@@ -1,7 +1,4 @@
-using System.Collections.Concurrent;
 using System.Globalization;
-using System.Reflection;
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using FitCheck.Builds;
 using FitCheck.Catalog;
@@ -28,19 +25,12 @@ internal sealed partial class ReadKeys
         ["id", "kind", "name", "notes", "source", "provenance", "at", "waive", "mirror_of", "role", "side", "place"],
         StringComparer.Ordinal);
 
-    private readonly PartsCatalog _catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
-    private readonly ConcurrentDictionary<string, Entry?> _entries;
+    private readonly ChangedCatalog _changed = new();
     private readonly Dictionary<(string, string), int> _tried = [];
-    private static readonly ConcurrentDictionary<string, HashSet<string>> RequiredOf = new(StringComparer.Ordinal);
     private readonly int _most;
 
     /// <param name="most">In how many builds a datum of an entry is tried.</param>
-    public ReadKeys(int most)
-    {
-        _most = most;
-        _entries = (ConcurrentDictionary<string, Entry?>)typeof(PartsCatalog).GetField("_entries",
-            BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(_catalog)!;
-    }
+    public ReadKeys(int most) => _most = most;
 
     /// <summary>What the facts of one build read.</summary>
     public HashSet<ReadKey> Of(string path)
@@ -50,20 +40,16 @@ internal sealed partial class ReadKeys
         if (Values(root) is not { } before)
             return found;
         // Which part is chosen, and what feeds what, is no datum.
-        foreach (var (key, other, _) in Changed(root, Required("build"), [])
+        foreach (var (key, other, _) in Changed(root, ChangedCatalog.Required("build"), [])
             .Where(c => FirstNumber().IsMatch(c.Was) || c.Was is "true" or "false"))
             Compare("build", key, before, Values(other));
-        foreach (var id in Named(root).Where(id => _catalog.Find(id) is not null).ToList())
+        foreach (var id in Named(root).Where(id => _changed.Catalog.Find(id) is not null).ToList())
         {
-            var (kind, written, entry) = (_catalog.KindOf(id)!, _catalog.Written(id)!, _entries[id]);
-            foreach (var (key, other, was) in Changed(written, Required(kind), []))
+            var (kind, written) = (_changed.Catalog.KindOf(id)!, _changed.Catalog.Written(id)!);
+            foreach (var (key, other, was) in Changed(written, ChangedCatalog.Required(kind), []))
             {
-                if (_tried.GetValueOrDefault((id, key)) >= _most || IsName(was))
+                if (_tried.GetValueOrDefault((id, key)) >= _most || IsName(was) || !_changed.Put(id, other))
                     continue;
-                var problems = new ProblemList();
-                if (EntryReader.Read(kind, other, problems) is not { } changed || problems.HasErrors)
-                    continue;
-                _entries[id] = changed;
                 if (Values(root) is { } after)
                 {
                     _tried[(id, key)] = _tried.GetValueOrDefault((id, key)) + 1;
@@ -71,7 +57,7 @@ internal sealed partial class ReadKeys
                         key.StartsWith("positions.", StringComparison.Ordinal) ? key["positions.".Length..] : key, before, after);
                 }
             }
-            _entries[id] = entry;
+            _changed.PutBack(id);
         }
         return found;
 
@@ -91,7 +77,7 @@ internal sealed partial class ReadKeys
         var problems = new ProblemList();
         try
         {
-            if (BuildReader.Read(root, _catalog, problems) is not { } build || problems.HasErrors)
+            if (BuildReader.Read(root, _changed.Catalog, problems) is not { } build || problems.HasErrors)
                 return null;
             var values = new Dictionary<(Fact, string), string>();
             foreach (var table in FactRegistry.Of(build, Shopping.List(build)).Tables)
@@ -114,18 +100,11 @@ internal sealed partial class ReadKeys
         + $"{value.Unsure.Count} {value.IsEstimated}");
 
     private bool IsName(string text) =>
-        _catalog.KindOf(text) is not null
-            || _catalog.IdsOf("vehicle").Any(v => ((Vehicle)_catalog.Find(v)!).Positions.Any(p => p.Id == text));
+        _changed.Catalog.KindOf(text) is not null
+            || _changed.Catalog.IdsOf("vehicle").Any(v => ((Vehicle)_changed.Catalog.Find(v)!).Positions.Any(p => p.Id == text));
 
-    private static IEnumerable<string> Named(YamlNode root) => Scalars(root).Select(s => s.Text).Distinct(StringComparer.Ordinal);
-
-    private static IEnumerable<YamlScalar> Scalars(YamlNode node) => node switch
-    {
-        YamlScalar scalar => [scalar],
-        YamlMap map => map.Entries.SelectMany(e => Scalars(e.Value)),
-        YamlList list => list.Items.SelectMany(Scalars),
-        _ => [],
-    };
+    private static IEnumerable<string> Named(YamlNode root) =>
+        ChangedCatalog.Scalars(root).Select(s => s.Text).Distinct(StringComparer.Ordinal);
 
     // Every document that differs in one datum, with the key of that datum and what it was.
     private static IEnumerable<(string Key, YamlNode Root, string Was)> Changed(YamlNode node, HashSet<string> required, string[] above)
@@ -166,24 +145,6 @@ internal sealed partial class ReadKeys
                 break;
         }
     }
-
-    // Every key that is required anywhere in the schema of a kind.
-    private static HashSet<string> Required(string kind) => RequiredOf.GetOrAdd(kind, k =>
-    {
-        using var schema = JsonDocument.Parse(File.ReadAllText(RepositoryRoot.Of("catalog", "schema", k + ".schema.json")));
-        return [.. In(schema.RootElement)];
-
-        static IEnumerable<string> In(JsonElement element) => element.ValueKind switch
-        {
-            JsonValueKind.Object =>
-                element.EnumerateObject()
-                    .SelectMany(
-                    p => p is { Name: "required", Value.ValueKind: JsonValueKind.Array }
-                        ? p.Value.EnumerateArray().Select(v => v.GetString()!) : In(p.Value)),
-            JsonValueKind.Array => element.EnumerateArray().SelectMany(In),
-            _ => [],
-        };
-    });
 
     [GeneratedRegex(@"^-?[0-9]+(?:\.[0-9]+)?")]
     private static partial Regex FirstNumber();

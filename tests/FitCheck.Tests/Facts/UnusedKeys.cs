@@ -71,7 +71,7 @@ internal static class UnusedKeys
         ["position.mounting.panel_thickness"] = "moves a hole by less than is told",
         ["position.mounting.holes.count"] = "counted by the angles",
         ["position.mounting.recess_minor"] = "of the only oval recess of a reference build the long axis decides",
-        ["position.mounting.holes.screw"] = "no hole of a reference build has a screw of its own written",
+        ["position.mounting.holes.screw"] = "read where screws go into the panel, as in one reference build only",
         ["position.mounting.holes.slot"] = "no hole of a reference build hangs on it",
         ["position.mounting.module_room"] = "a list that is read whole",
         ["position.feed.type"] = "required",

@@ -126,9 +126,9 @@ internal static class ChannelModel
         var guess = re is { IsEstimated: false } ? null : guesses.Share * driver.Impedance?.Si;
         if ((guess ?? re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
             return null;
-        var model = new DriverModel(resistance,
-            InductanceIsMissing(driver) ? guesses.Inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance)) : p?.Le?.Si, p?.Fs?.Si,
-            p?.Qms, p?.Qes);
+        var inductance = !InductanceIsMissing(driver) ? p?.Le?.Si
+            : guesses.Inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance));
+        var model = new DriverModel(resistance, inductance, p?.Fs?.Si, p?.Qms, p?.Qes);
         if (placed.Box is { Si: > 0 } box && p?.Vas is { Si: > 0 } vas)
             model = model.InClosedBox(vas.Si, box.Si);
         // What is rated is a coaxial with its tweeter: where its inductance is not known, the tweeter is within what is assumed of it.
