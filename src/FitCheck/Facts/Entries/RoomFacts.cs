@@ -27,8 +27,8 @@ internal static class RoomFacts
     {
         if (entry is Cup cup)
         {
-            Set(sheet, CupDepth, "depth", cup.Depth);
-            Set(sheet, CupHole, "hole", cup.Hole);
+            sheet.Set(CupDepth, cup.Depth, "depth");
+            sheet.Set(CupHole, cup.Hole, "hole");
         }
         if (entry is Vehicle { Battery.Value: "cargo", BatteryToCargo: { } way } vehicle)
             sheet.Set(BatteryWay, FactValue.Of(Dimension.Metre, way.Si) with
@@ -57,11 +57,5 @@ internal static class RoomFacts
         });
         sheet.Set(FixedDepth, depth.Si);
         return new FactTable(Subject.Entry, vehicle.Id, vehicle.Name, sheet.Values) { At = stands.At };
-    }
-
-    private static void Set(FactSheet sheet, NumberFact fact, string what, Figure? figure)
-    {
-        if (figure is not null)
-            sheet.Set(fact, FactValue.Of(fact.Dimension, figure.Si) with { Data = [new Datum(what, figure)] });
     }
 }

@@ -71,7 +71,7 @@ internal static class TravelFacts
         if (c.Driver is not { IsTweeter: false } driver)
             return;
         sheet.Set(HasParameters, driver.Parameters is not null);
-        Number(sheet, Xmax, driver.Parameters?.Xmax, $"peak linear excursion of {driver.Name}");
+        sheet.Set(Xmax, driver.Parameters?.Xmax, $"peak linear excursion of {driver.Name}");
         Box(c, driver, sheet);
         if (c.Channel is not { } channel)
             return;
@@ -82,7 +82,7 @@ internal static class TravelFacts
         sheet.Set(HasLowPass, channel.Of(c.Position.Id) is ({ } way, _)
             && way.Physics.Elements is { } rungs && rungs.Any(r => !r.Shunt && r.Inductance is not null)
             ? FactValue.Of(true) : IsThere(channel.LowPass));
-        Number(sheet, HighPassSet, channel.HighPass?.Setting.Corner, "high-pass");
+        sheet.Set(HighPassSet, channel.HighPass?.Setting.Corner, "high-pass");
         Travel(c, channel, driver, sheet);
     }
 
@@ -159,7 +159,7 @@ internal static class TravelFacts
         }
         if (c.Placed.Box is not { Si: > 0 } box)
             return;
-        Number(sheet, BoxVolume, box, "net volume of the box");
+        sheet.Set(BoxVolume, box, "net volume of the box");
         if (driver.Parameters is not { Vas: { Si: > 0 } vas, Qes: { } qes, Qms: { } qms, Fs: { } fs })
         {
             sheet.Set(BoxQ,
@@ -193,12 +193,6 @@ internal static class TravelFacts
         var ratio = limit.Limit / ThieleSmall.TotalQ(qes, qms);
         var volume = vas.Si / ((ratio * ratio) - 1);
         return $"{QuantityText.FormatLimit(volume, Dimension.CubicMetre, orMore: !limit.AtLeast)} or {(limit.AtLeast ? "less" : "more")}";
-    }
-
-    private static void Number(FactSheet sheet, NumberFact fact, Figure? figure, string what)
-    {
-        if (figure is not null)
-            sheet.Set(fact, FactValue.Of(figure.Quantity.Dimension, figure.Si) with { Data = [new Datum(what, figure)] });
     }
 
     // What else hangs on the output changes next to nothing in the bass.

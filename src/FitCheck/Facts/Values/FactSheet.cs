@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
+using FitCheck.Catalog;
 
 namespace FitCheck.Facts.Values;
 
@@ -58,6 +59,13 @@ internal sealed class FactSheet : IReadOnlyDictionary<string, FactValue>
     {
         if (si is { } number)
             Set(fact, FactValue.Of(fact.Dimension, number));
+    }
+
+    /// <summary>A figure as it is written, without its tolerance and with its place; where nobody wrote it nothing is entered.</summary>
+    public void Set(NumberFact fact, Figure? figure, string what)
+    {
+        if (figure is not null)
+            Set(fact, FactValue.Of(fact.Dimension, figure.Si) with { Data = [new Datum(what, figure)] });
     }
 
     /// <summary>The value of a fact; null where none was entered.</summary>
