@@ -19,7 +19,7 @@ internal static class Check
         {
             cancel.ThrowIfCancellationRequested();
             progress?.Report($"checking {build.File}");
-            results.Add(BuildEvaluation.Judged(build, () => valid.Rules));
+            results.Add(BuildEvaluation.Judged(build, valid.Practice, () => valid.Rules));
         }
         return new CheckResult(ProgramName.WithVersion, valid.Catalog.Digest, results) { Rules = valid.Rules.Help };
     }

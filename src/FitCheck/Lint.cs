@@ -31,7 +31,7 @@ internal static class Lint
         var schemas = new SchemaCheck();
         var files = RuleBytes.Of(folders.Rules, problems);
         var rulesKey =
-            ValidationCache.Key([.. files.Files.SelectMany(f => new[] { Encoding.UTF8.GetBytes($"lint {f.Layer}:{f.Rule.Id}"), f.Bytes })]);
+            ValidationCache.Key([Encoding.UTF8.GetBytes("lint"), .. files.Parts()]);
         // New rules are read and tried while the catalog is.
         var (sound, told) = (!problems.HasErrors, new ProblemList());
         var reading = QuickProgram.IsThis ? Task.FromResult(Rules(files, rulesKey, cache, sound, told))

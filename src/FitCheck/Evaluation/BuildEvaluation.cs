@@ -13,13 +13,13 @@ namespace FitCheck.Evaluation;
 internal static class BuildEvaluation
 {
     /// <summary>Everything that is found of one build.</summary>
-    public static BuildResult Judged(Build build, RuleSet rules) => Judged(build, () => rules);
+    public static BuildResult Judged(Build build, RuleSet rules) => Judged(build, rules.Practice, () => rules);
 
     /// <summary>Everything that is found of one build, by rules that may still be read while its facts are worked out.</summary>
-    public static BuildResult Judged(Build build, Func<RuleSet> rulesWhenRead)
+    public static BuildResult Judged(Build build, Practice practice, Func<RuleSet> rulesWhenRead)
     {
         var list = Shopping.List(build);
-        var (tables, positions, channels, devices) = FactRegistry.Of(build, list);
+        var (tables, positions, channels, devices) = FactRegistry.Of(build, list, practice);
         var rules = rulesWhenRead();
         var (findings, silent) = (new List<Finding>(), new SilentRules(tables, rules));
         var cautions = new SortedSet<string>(StringComparer.Ordinal);

@@ -56,7 +56,7 @@ internal sealed class EntryJudge(RuleSet rules)
     }
 
     /// <summary>What they find in an entry by itself.</summary>
-    public IEnumerable<Problem> Of(Entry entry) => FactRegistry.Of(entry, Asks).SelectMany(Of);
+    public IEnumerable<Problem> Of(Entry entry) => FactRegistry.Of(entry, rules.Practice, Asks).SelectMany(Of);
 
     private bool Asks(Subject subject) => _bySubject.Contains(subject);
 

@@ -17,11 +17,17 @@ internal sealed class ValidInputs
     private readonly Task<RuleSet> _rules;
     private readonly string _key;
 
-    private ValidInputs(PartsCatalog catalog, RuleBytes files, Task<RuleSet> rules, string key) =>
+    private ValidInputs(PartsCatalog catalog, RuleBytes files, Task<RuleSet> rules, string key)
+    {
         (Catalog, _files, _rules, _key) = (catalog, files, rules, key);
+        Practice = files.Practice(new ProblemList());
+    }
 
     /// <summary>What exists.</summary>
     public PartsCatalog Catalog { get; }
+
+    /// <summary>What facts are reckoned with where nobody wrote a datum; there before the rules are.</summary>
+    public Practice Practice { get; }
 
     /// <summary>What is acceptable. Known rules are being read while the build and its facts are worked out; this waits for them.</summary>
     public RuleSet Rules => _rules.GetAwaiter().GetResult();
@@ -113,10 +119,7 @@ internal sealed class ValidInputs
     private static IEnumerable<byte[]> Parts(PartsCatalog catalog, RuleBytes files)
     {
         yield return Encoding.UTF8.GetBytes(catalog.Digest);
-        foreach (var (file, bytes, layer) in files.Files)
-        {
-            yield return Encoding.UTF8.GetBytes($"{layer}:{file.Id}");
-            yield return bytes;
-        }
+        foreach (var part in files.Parts())
+            yield return part;
     }
 }

@@ -120,7 +120,7 @@ internal static class BuildFacts
         sheet.Set(SplicesSomewhere, !build.Accepted("cut-wires") ? FactValue.Of(false)
             : splices.Exists(s => s.Truth == true) ? FactValue.Of(true)
             : splices.Find(s => !s.IsKnown) is { } open ? FactValue.Unknown(FactType.Truth, [.. open.Unsure]) : FactValue.Of(false));
-        SupplyFacts.Compute(build, devices.Total, devices.Runs.Count, sheet);
+        SupplyFacts.Compute(build, devices, sheet);
         PassageFacts.Compute(build, sheet);
         sheet.Set(HasHeatShrink, Sundry(build, list, "heat-shrink"));
         var halves = build.Placed.Where(p => p.Set is not null).GroupBy(p => p.Set!.Part.Id, StringComparer.Ordinal)

@@ -69,15 +69,15 @@ internal static class FactRegistry
     /// All facts of a build: a table for each position, each output, each device, each driver used, and the build itself.
     /// </summary>
     internal static (IReadOnlyList<FactTable> Tables, IReadOnlyList<PositionContext> Positions, IReadOnlyList<ChannelContext> Channels,
-        DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list)
+        DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list, Practice practice)
     {
-        var channels = build.Channels.Select(c => ChannelModel.Solve(build, c)).ToList();
-        var positions = Positions(build, channels);
+        var channels = build.Channels.Select(c => ChannelModel.Solve(build, c, practice)).ToList();
+        var positions = Positions(build, channels, practice);
         var tables = new List<FactTable>();
         foreach (var position in positions)
             tables.Add(TableOf(position, positions));
         tables.AddRange(channels.Select(TableOf));
-        var devices = new DeviceFacts(build, channels);
+        var devices = new DeviceFacts(build, channels, practice);
         tables.Add(BuildFacts.Compute(build, list, tables, devices));
         tables.AddRange(devices.Tables());
         tables.AddRange(build.Placed.Select(p => p.Driver).OfType<Chosen<Driver>>().DistinctBy(d => d.Part.Id)
@@ -88,31 +88,31 @@ internal static class FactRegistry
     /// <summary>
     /// The facts of one position, output, device or driver of a build; null when it has none of that name, or for another subject.
     /// </summary>
-    internal static FactTable? Of(Build build, Subject subject, string key)
+    internal static FactTable? Of(Build build, Subject subject, string key, Practice practice)
     {
         if (subject == Subject.Driver)
             return build.Placed.Select(p => p.Driver?.Part).FirstOrDefault(d => d?.Id == key) is { } driver
                 ? DriverFacts.Compute(driver) : null;
         if (subject is not (Subject.Position or Subject.Channel or Subject.Device))
             return null;
-        var channels = build.Channels.Select(c => ChannelModel.Solve(build, c)).ToList();
+        var channels = build.Channels.Select(c => ChannelModel.Solve(build, c, practice)).ToList();
         if (subject == Subject.Channel)
             return channels.Find(c => c.Channel.Id == key) is { } channel ? TableOf(channel) : null;
         if (subject == Subject.Device)
-            return new DeviceFacts(build, channels).Tables().FirstOrDefault(t => t.Key == key);
-        var positions = Positions(build, channels);
+            return new DeviceFacts(build, channels, practice).Tables().FirstOrDefault(t => t.Key == key);
+        var positions = Positions(build, channels, practice);
         return positions.Find(p => p.Position.Id == key) is { } position ? TableOf(position, positions) : null;
     }
 
-    private static List<PositionContext> Positions(Build build, List<ChannelContext> channels) =>
-        [.. build.Placed.Select(p => new PositionContext(build, p, channels.Find(c => c.Channel.Feeds.Contains(p))))];
+    private static List<PositionContext> Positions(Build build, List<ChannelContext> channels, Practice practice) =>
+        [.. build.Placed.Select(p => new PositionContext(build, p, channels.Find(c => c.Channel.Feeds.Contains(p)), practice))];
 
     /// <summary>The facts of one entry of the catalog by itself, of the subjects that are asked for.</summary>
-    internal static IEnumerable<FactTable> Of(Entry entry, Func<Subject, bool> isAsked)
+    internal static IEnumerable<FactTable> Of(Entry entry, Practice practice, Func<Subject, bool> isAsked)
     {
         FactTable[] driver = entry is Driver d && isAsked(Subject.Driver) ? [DriverFacts.Compute(d)] : [];
         FactTable[] any = isAsked(Subject.Entry)
-            ? [EntryFacts.Of(entry), .. MagnitudeFacts.Each(entry), .. RimFacts.Each(entry), .. RoomFacts.Each(entry)] : [];
+            ? [EntryFacts.Of(entry, practice), .. MagnitudeFacts.Each(entry), .. RimFacts.Each(entry), .. RoomFacts.Each(entry)] : [];
         var ratings = isAsked(Subject.Rating) ? RatingFacts.Of(entry) : [];
         var mirrors = entry is Vehicle vehicle && isAsked(Subject.Mirror) ? MirrorFacts.Of(vehicle) : [];
         return driver.Concat(any).Concat(ratings).Concat(mirrors);

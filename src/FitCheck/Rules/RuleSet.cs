@@ -26,6 +26,13 @@ internal sealed class RuleSet
     /// <summary>What later directories did to the first one, in ordinal order of the rules' ids.</summary>
     public IReadOnlyList<RuleChange> Changes { get; private init; } = [];
 
+    /// <summary>What facts are reckoned with where nobody wrote a datum.</summary>
+    public Practice Practice
+    {
+        get => field ?? PracticeReader.OfProgram;
+        private init;
+    }
+
     /// <summary>What reports tell of them, in the same order.</summary>
     public IReadOnlyList<RuleHelp> Help => [.. Rules.Select(r => r.Help)];
 
@@ -69,7 +76,7 @@ internal sealed class RuleSet
             if (file.Read(bytes, problems, examples) is { } root)
                 layers.Put(file, root, layer);
         }
-        return new RuleSet(layers.Rules) { Changes = layers.Changes };
+        return new RuleSet(layers.Rules) { Changes = layers.Changes, Practice = files.Practice(problems) };
     }
 
     /// <summary>Tells messages that can't be parsed or that name something unknown, and parts asked for that can't exist.</summary>

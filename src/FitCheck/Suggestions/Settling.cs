@@ -26,7 +26,7 @@ internal static class Settling
     public static IReadOnlyList<Reading> Of(Build build, RuleSet rules)
     {
         var waits = new List<(Unsure Datum, Wait Wait)>();
-        var (tables, _, _, _) = FactRegistry.Of(build, Shopping.List(build));
+        var (tables, _, _, _) = FactRegistry.Of(build, Shopping.List(build), rules.Practice);
         var notes = new NotesOfThreads();
         foreach (var rule in rules.Rules)
         {

@@ -3,6 +3,7 @@ using FitCheck.Charts;
 using FitCheck.Charts.Pairs;
 using FitCheck.Facts;
 using FitCheck.Facts.Values;
+using FitCheck.Rules.Files;
 using Xunit;
 
 namespace FitCheck.Tests.Charts;
@@ -38,7 +39,8 @@ public sealed class RestsOnTests
 
     private static void AssertSame(Pair one, Pair other, RestsOn changed)
     {
-        var (before, after) = (one.Facts(Work).Values, other.Facts(Work).Values);
+        var practice = PracticeReader.OfProgram;
+        var (before, after) = (one.Facts(Work, practice).Values, other.Facts(Work, practice).Values);
         foreach (var fact in FactRegistry.Declarations.Where(
             d => d.Subject == Subject.Position && (d.RestsOn & (changed | RestsOn.Build)) == RestsOn.Nothing))
             Assert.True(Text(before, fact.Name) == Text(after, fact.Name),

@@ -3,6 +3,7 @@ using FitCheck.Facts;
 using FitCheck.Facts.Entries;
 using FitCheck.Facts.Values;
 using FitCheck.Foundation.Problems;
+using FitCheck.Rules.Files;
 
 namespace FitCheck.Tests.Entries;
 
@@ -14,7 +15,7 @@ internal static class EntryTables
         var entries = catalog.Ids.Select(catalog.Find).OfType<Entry>().ToList();
         return
         [
-            .. entries.SelectMany(e => FactRegistry.Of(e, _ => true)),
+            .. entries.SelectMany(e => FactRegistry.Of(e, PracticeReader.OfProgram, _ => true)),
             .. entries.SelectMany(e => FitCheck.Catalog.References.Of(e)
                 .SelectMany(r => NamedFacts.Of(r, e.Id, e.Name, catalog).Prepend(ReferenceFacts.Of(r, e.Id, e.Name, catalog)))),
             EntryFacts.Of(new TakenId("bad-woofer", new Location("drivers/old/bad-woofer.yaml", 1, 5), "drivers/bad-woofer.yaml")),

@@ -63,7 +63,8 @@ internal sealed class DroppedData
         if (BuildReader.Read(root, _changed.Catalog, problems) is not { } build || problems.HasErrors)
             return null;
         var said = new Dictionary<(string, string), Status>();
-        foreach (var table in FactRegistry.Of(build, Shopping.List(build)).Tables.Where(t => !t.Subject.IsOfEntries()))
+        foreach (var table in FactRegistry.Of(build, Shopping.List(build),
+            Rules.Value.Practice).Tables.Where(t => !t.Subject.IsOfEntries()))
         {
             _notes.Turn(table);
             foreach (var rule in Rules.Value.Rules.Where(r => r.Subject == table.Subject))

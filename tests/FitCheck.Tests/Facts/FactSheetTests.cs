@@ -4,6 +4,7 @@ using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
+using FitCheck.Rules.Files;
 using FitCheck.Yaml;
 using Xunit;
 
@@ -44,7 +45,7 @@ public sealed class FactSheetTests
         foreach (var table in Tables(file).Where(t => t.Subject is Subject.Position or Subject.Channel))
         {
             foreach (var (name, value) in table.Values.ToList())
-                Same(value, FactRegistry.Of(build, table.Subject, table.Key)!.Values[name], name);
+                Same(value, FactRegistry.Of(build, table.Subject, table.Key, PracticeReader.OfProgram)!.Values[name], name);
         }
     }
 
@@ -55,7 +56,7 @@ public sealed class FactSheetTests
     private static IReadOnlyList<FactTable> Tables(string file)
     {
         var build = Read(file);
-        return FactRegistry.Of(build, Shopping.List(build)).Tables;
+        return FactRegistry.Of(build, Shopping.List(build), PracticeReader.OfProgram).Tables;
     }
 
     private static Build Read(string file)

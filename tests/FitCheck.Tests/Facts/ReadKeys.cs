@@ -6,6 +6,7 @@ using FitCheck.Facts;
 using FitCheck.Facts.Values;
 using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
+using FitCheck.Rules.Files;
 using FitCheck.Yaml;
 
 namespace FitCheck.Tests.Facts;
@@ -80,7 +81,7 @@ internal sealed partial class ReadKeys
             if (BuildReader.Read(root, _changed.Catalog, problems) is not { } build || problems.HasErrors)
                 return null;
             var values = new Dictionary<(Fact, string), string>();
-            foreach (var table in FactRegistry.Of(build, Shopping.List(build)).Tables)
+            foreach (var table in FactRegistry.Of(build, Shopping.List(build), PracticeReader.OfProgram).Tables)
             {
                 foreach (var fact in Declared[table.Subject])
                     values[(fact, table.Key)] = table.Of(fact) is { } value ? Text(value) : "";

@@ -51,7 +51,7 @@ internal sealed class PairFinder
         if (chosen.Length == 0 || _places.Length == 0)
             return;
         cancel.ThrowIfCancellationRequested();
-        var stand = new PlacedPairFacts(_accepts) { Driver = _drivers[chosen[0]] };
+        var stand = new PlacedPairFacts(_accepts, _rules.Practice) { Driver = _drivers[chosen[0]] };
         var (onPanel, onMount) = (Settled(stand, null), Settled(stand, mounts.Length > 0 ? mounts[0].Part : null));
         var shared = KindRules.Shared(_rules, onPanel, onMount);
         var worked = mounts.Length == 0 ? PlacedPairFacts.OnPanel : tweeters ? PlacedPairFacts.InCup : PlacedPairFacts.OnSpacer;
@@ -60,7 +60,7 @@ internal sealed class PairFinder
         Parallel.ForEach(Partitioner.Create(0, chosen.Length, Math.Max(1, chosen.Length / 64)),
             new ParallelOptions { CancellationToken = cancel }, () =>
         {
-            var pair = new PlacedPairFacts(_accepts) { Driver = _drivers[chosen[0]] };
+            var pair = new PlacedPairFacts(_accepts, _rules.Practice) { Driver = _drivers[chosen[0]] };
             return (new BestMountSearch(PanelRules(), panels, MountRules(), table, _places, mounts, pair, _rules.Judged.Count),
                 new (int, PairVerdict)[_places.Length]);
         }, (range, _, local) =>
@@ -95,5 +95,5 @@ internal sealed class PairFinder
 
     // What is settled for a kind of pair is so for the first of it.
     private FactTable Settled(PlacedPairFacts pair, Part? mount) =>
-        new Pair(_places[0].Vehicle, _places[0].Position, pair.Driver.Driver, mount).Facts(_accepts);
+        new Pair(_places[0].Vehicle, _places[0].Position, pair.Driver.Driver, mount).Facts(_accepts, _rules.Practice);
 }

@@ -14,7 +14,7 @@ namespace FitCheck.Charts.BestMount;
 /// The facts of a driver, what carries it and a place, in brief, as one thread walks through them: from what was worked out before where it
 /// can be, by the formulas of the classes of facts.
 /// </summary>
-internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
+internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts, Practice practice)
 {
     private static readonly HashSet<string> PlaceNames = new(PlaceFacts.Declarations.Select(d => d.Name), StringComparer.Ordinal);
 
@@ -147,11 +147,11 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts)
             {
                 _place = new FactSheet();
                 var build = new Pair(Place.Vehicle, Place.Position, Driver.Driver, Mount?.Part).Build(accepts);
-                PlaceFacts.Compute(new PositionContext(build, build.Placed[0], null), _place);
+                PlaceFacts.Compute(new PositionContext(build, build.Placed[0], null, practice), _place);
             }
             return Brief.Of(_place.Values.GetValueOrDefault(fact));
         }
-        _whole ??= new Pair(Place.Vehicle, Place.Position, Driver.Driver, Mount?.Part).Facts(accepts);
+        _whole ??= new Pair(Place.Vehicle, Place.Position, Driver.Driver, Mount?.Part).Facts(accepts, practice);
         return Brief.Of(_whole.Values.GetValueOrDefault(fact));
     }
 

@@ -34,9 +34,9 @@ internal sealed record Pair(Vehicle Vehicle, Position Position, Driver Driver, P
     }
 
     /// <summary>The facts of the position in that build.</summary>
-    public FactTable Facts(IReadOnlySet<string> accepts)
+    public FactTable Facts(IReadOnlySet<string> accepts, Practice practice)
     {
         var build = Build(accepts);
-        return FactRegistry.Of(new PositionContext(build, build.Placed[0], null));
+        return FactRegistry.Of(new PositionContext(build, build.Placed[0], null, practice));
     }
 }

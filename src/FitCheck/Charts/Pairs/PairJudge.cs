@@ -28,7 +28,7 @@ internal sealed class PairJudge(PairRules rules, IReadOnlySet<string> accepts)
     /// <summary>What the rules say of one pair; nothing more is asked once one fails.</summary>
     public PairVerdict Judge(Pair pair)
     {
-        var table = pair.Facts(accepts);
+        var table = pair.Facts(accepts, rules.Practice);
         var worst = Status.Pass;
         var least = PairVerdict.NoMargin;
         for (var i = 0; i < rules.Judged.Count; i++)
@@ -49,7 +49,7 @@ internal sealed class PairJudge(PairRules rules, IReadOnlySet<string> accepts)
     /// <summary>Every finding on a pair, worst first, then by the smaller margin, then in the order of judging.</summary>
     public IReadOnlyList<Finding> Findings(Pair pair)
     {
-        var table = pair.Facts(accepts);
+        var table = pair.Facts(accepts, rules.Practice);
         return [.. rules.Judged.Select(r => Rules.Judge.Evaluate(r, table, table.Key)).OfType<Finding>()
             .OrderByDescending(f => f.Status).ThenBy(f => f.Unit == "mm" ? f.Margin ?? double.MaxValue : double.MaxValue)];
     }

@@ -14,13 +14,17 @@ public sealed record LeftOut(string Rule, IReadOnlyList<string> Needs);
 /// </summary>
 internal sealed class PairRules
 {
-    private PairRules(IReadOnlyList<Rule> judged, IReadOnlyList<LeftOut> leftOut) => (Judged, LeftOut) = (judged, leftOut);
+    private PairRules(IReadOnlyList<Rule> judged, IReadOnlyList<LeftOut> leftOut, Practice practice) =>
+        (Judged, LeftOut, Practice) = (judged, leftOut, practice);
 
     /// <summary>Those that rest on the fewest things first, then by id: the order in which a pair is judged.</summary>
     public IReadOnlyList<Rule> Judged { get; }
 
     /// <summary>In order of their ids.</summary>
     public IReadOnlyList<LeftOut> LeftOut { get; }
+
+    /// <summary>What their facts are reckoned with.</summary>
+    public Practice Practice { get; }
 
     public static PairRules Of(RuleSet rules)
     {
@@ -37,7 +41,7 @@ internal sealed class PairRules
                 leftOut.Add(new LeftOut(rule.Id, needs));
         }
         return new PairRules([.. judged.OrderBy(r => BitOperations.PopCount((uint)RestsOnOf(r))).ThenBy(RestsOnOf)
-            .ThenBy(r => r.Id, StringComparer.Ordinal)], leftOut);
+            .ThenBy(r => r.Id, StringComparer.Ordinal)], leftOut, rules.Practice);
     }
 
     /// <summary>All that the facts of a rule rest on.</summary>

@@ -4,16 +4,18 @@ using FitCheck.Facts.Values;
 using FitCheck.Physics.Electrical.Filters;
 using FitCheck.Physics.Electrical.Loads;
 using FitCheck.Physics.Electrical.Networks;
+using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Contexts;
 
 /// <summary>One output with its network solved: what it sees, and what reaches each driver.</summary>
 internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad? Load, IReadOnlyList<Branch> Branches,
-    IReadOnlyList<Unsure> Unsure, OutputRating Output)
+    IReadOnlyList<Unsure> Unsure, OutputRating Output, Practice Practice)
 {
     private readonly Dictionary<string, DriverBand?> _bands = new(StringComparer.Ordinal);
     private ChannelSweep? _sweep;
     private double? _lowestOfDrivers;
+    private IReadOnlyList<ChannelContext>? _atResonances;
 
     /// <summary>Drivers of which no sheet gives the inductance: what the load rests on besides.</summary>
     public IReadOnlyList<Unsure> InductancesUnsure { get; init; } = [];
@@ -29,14 +31,29 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// <summary>
     /// What nobody wrote of a driver's resonance, where it stands behind parts that answer to it: the voltage at its terminals hangs on it.
     /// </summary>
-    public IEnumerable<Unsure> ResonancesUnsure(FittedPosition placed)
+    public IReadOnlyList<Unsure> ResonancesUnsure(FittedPosition placed)
     {
-        if (placed.Driver?.Part is not { } driver || driver.Parameters is { Fs: not null, Qes: not null, Qms: not null }
-            || Of(placed.Position.Id) is not ({ Physics.Elements.Count: > 0 }, _))
-            yield break;
-        yield return new Unsure($"fs, Qes and Qms of {driver.Name}",
-            "Ask the maker for the parameters, and write them into its entry under `parameters`.", Estimated: true)
-        { IsForMaker = true };
+        if (Of(placed.Position.Id) is not ({ } branch, _))
+            return [];
+        var shared = Load is { SharedElements.Count: > 0 } or { InSeries: > 1 };
+        return [.. Channel.Feeds.Where(p => shared || (p == placed && branch.Physics.Elements is { Count: > 0 }))
+            .Select(p => p.Driver?.Part).OfType<Driver>().Where(ResonanceCorner.IsMissing).Distinct().Select(ResonanceCorner.Ask)];
+    }
+
+    /// <summary>The same channel with resonances and Q that no sheet gives in every corner; empty where all are given.</summary>
+    public IReadOnlyList<ChannelContext> AtResonances => _atResonances ??=
+        Channel.Feeds.Any(p => p.Driver?.Part is { } driver && ResonanceCorner.IsMissing(driver))
+            ? [.. ResonanceCorner.All.Select(c => ChannelModel.Solve(Build, Channel, Practice, corner: c))] : [];
+
+    /// <summary>A number of this channel with all that those can make of it at a position.</summary>
+    public Uncertain WithinResonances(FittedPosition placed, Uncertain nominal, Func<ChannelContext, Uncertain?> read)
+    {
+        if (ResonancesUnsure(placed).Count == 0)
+            return nominal;
+        var (low, high) = (nominal.Low, nominal.High);
+        foreach (var other in AtResonances.Select(read).OfType<Uncertain>())
+            (low, high) = (Math.Min(low, other.Low), Math.Max(high, other.High));
+        return low < nominal.Low || high > nominal.High ? new Uncertain(nominal.Value, low, high, (high - low) / 2) : nominal;
     }
 
     /// <summary>Factory wires to tweeters of which nobody knows whether a capacitor stands in them.</summary>
@@ -47,19 +64,21 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// wire.
     /// </summary>
     public ChannelSweep? SweepWith(double? inductance, double? capacitance) =>
-        ChannelModel.LoadWith(Channel, inductance, capacitance)?.Sweep();
-
-    // A DC resistance lies between these shares of the rated impedance, wherever it has been measured (common practice, no source).
-    private static readonly double[] Shares = [0.6, 1];
+        ChannelModel.LoadWith(Channel, Practice, inductance, capacitance)?.Sweep();
 
     private IReadOnlyList<ChannelContext>? _bounds;
+
+    /// <summary>In which corner it was solved; null where resonances and Q are as the sheets give them.</summary>
+    public ResonanceCorner? Corner { get; init; }
 
     /// <summary>Drivers whose DC resistance nobody measured; with the rated impedance it is known between bounds.</summary>
     public IReadOnlyList<Unsure> ResistancesUnsure { get; init; } = [];
 
     /// <summary>The same channel with those resistances at either bound; empty when all were measured.</summary>
     public IReadOnlyList<ChannelContext> Bounds =>
-        _bounds ??= ResistancesUnsure.Count == 0 ? [] : [.. Shares.Select(s => ChannelModel.Solve(Build, Channel, s))];
+        _bounds ??= ResistancesUnsure.Count == 0 ? []
+            : [ChannelModel.Solve(Build, Channel, Practice, Practice.DcResistanceShare.Low),
+                ChannelModel.Solve(Build, Channel, Practice, Practice.DcResistanceShare.High)];
 
     /// <summary>What else is unsure, and those resistances as what they are: only between bounds.</summary>
     public IReadOnlyList<Unsure> UnsureWithinBounds =>

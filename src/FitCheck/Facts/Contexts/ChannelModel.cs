@@ -11,21 +11,21 @@ namespace FitCheck.Facts.Contexts;
 /// <summary>Turns a channel of the build into a network: wire, crossover, parts in the line, drivers.</summary>
 internal static class ChannelModel
 {
-    // The least that the voice coil of a woofer has, henry per ohm of rated impedance; without any, a woofer would load the treble (common
-    // practice, no source).
-    private const double LeastInductance = 0.05e-3;
-
     // Terminals at which nothing hangs, ohm.
     private const double Open = 1e6;
 
     /// <summary>
-    /// A channel solved; with a share, where nobody measured a driver's DC resistance it is this much of its rated impedance.
+    /// A channel solved; with a share, where nobody measured a driver's DC resistance it is this much of its rated impedance; with a
+    /// corner, where no sheet gives a driver's resonance and Q they are those.
     /// </summary>
-    public static ChannelContext Solve(Build build, Channel channel, double? share = null)
+    public static ChannelContext Solve(Build build, Channel channel, Practice practice, double? share = null,
+        ResonanceCorner? corner = null)
     {
-        var made = Made(channel, FilterCheck.Of(build, channel, high: true), new Guesses { Share = share });
-        return new ChannelContext(build, channel, made.Load, made.Branches, [.. made.Unsure, .. made.Unwritten], OutputRating.Of(channel))
+        var made = Made(channel, FilterCheck.Of(build, channel, high: true), new Guesses(practice) { Share = share, Corner = corner });
+        return new ChannelContext(build, channel, made.Load, made.Branches, [.. made.Unsure, .. made.Unwritten],
+            OutputRating.Of(channel, practice), practice)
         {
+            Corner = corner,
             Unwritten = made.Unwritten,
             WiresUnsure = [.. channel.Feeds.Where(p => p.Driver is not null)
                 .Concat(channel.Leftover.Select(l => new FittedPosition(l, l.At))).SelectMany(ChannelQuestions.Wire)
@@ -40,15 +40,15 @@ internal static class ChannelModel
     }
 
     /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>
-    public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting) =>
-        Made(channel with { Setting = setting.Name }, null, default).Load?.Assemble();
+    public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting, Practice practice) =>
+        Made(channel with { Setting = setting.Name }, null, new Guesses(practice)).Load?.Assemble();
 
     /// <summary>
     /// The load with this inductance, in henry, wherever no sheet gives one, and this capacitance, in farad, in every factory wire that
     /// nobody traced; null leaves either as it is.
     /// </summary>
-    public static ChannelLoad? LoadWith(Channel channel, double? inductance, double? capacitance) =>
-        Made(channel, null, new Guesses { Inductance = inductance, Capacitance = capacitance }).Load;
+    public static ChannelLoad? LoadWith(Channel channel, Practice practice, double? inductance, double? capacitance) =>
+        Made(channel, null, new Guesses(practice) { Inductance = inductance, Capacitance = capacitance }).Load;
 
     // Whether a capacitor stands in a tweeter's wire decides what it is as a load.
     private static bool IsUntraced(Position position) => position is { Role: "tweeter", FeedType.Value: "unknown" };
@@ -72,7 +72,7 @@ internal static class ChannelModel
         }
         foreach (var position in channel.Leftover)
         {
-            if (FactoryBranch(position, guesses.Capacitance, made) is { } branch)
+            if (FactoryBranch(position, guesses, made) is { } branch)
                 made.Branches.Add(branch);
         }
         if (channel.Crossover?.Part is { } crossover && (!crossover.IsLowPassRecorded || !crossover.IsHighPassRecorded)
@@ -127,13 +127,18 @@ internal static class ChannelModel
         if ((guess ?? re?.Si ?? 0.8 * driver.Impedance?.Si) is not { } resistance)
             return null;
         var inductance = !InductanceIsMissing(driver) ? p?.Le?.Si
-            : guesses.Inductance ?? (LeastInductance * (driver.Impedance?.Si ?? resistance));
-        var model = new DriverModel(resistance, inductance, p?.Fs?.Si, p?.Qms, p?.Qes);
+            : guesses.Inductance ?? (guesses.Practice.LeastInductance * (driver.Impedance?.Si ?? resistance));
+        var model = guesses.Corner is { } corner ? corner.Model(driver, resistance, inductance, guesses.Practice)
+            : new DriverModel(resistance, inductance, p?.Fs?.Si, p?.Qms, p?.Qes);
         if (placed.Box is { Si: > 0 } box && p?.Vas is { Si: > 0 } vas)
             model = model.InClosedBox(vas.Si, box.Si);
         // What is rated is a coaxial with its tweeter: where its inductance is not known, the tweeter is within what is assumed of it.
         return driver.BuiltInCapacitor is { } c && !InductanceIsMissing(driver)
-            ? model with { Tweeter = new CoaxialTweeter(c.Si, 0.85 * (driver.BuiltInImpedance?.Si ?? driver.Impedance?.Si ?? resistance)) }
+            ? model with
+            {
+                Tweeter = new CoaxialTweeter(c.Si,
+            guesses.Practice.CoaxialTweeterShare * (driver.BuiltInImpedance?.Si ?? driver.Impedance?.Si ?? resistance))
+            }
             : model;
     }
 
@@ -206,7 +211,7 @@ internal static class ChannelModel
     private static bool IsForBass(FilterSetting filter, Driver driver) =>
         driver.IsTweeter && filter.Corner.Si < (driver.Parameters?.Fs?.Si / 2 ?? 500);
 
-    private static Branch? FactoryBranch(Position position, double? capacitance, MadeChannel made)
+    private static Branch? FactoryBranch(Position position, Guesses guesses, MadeChannel made)
     {
         if ((position.FactoryImpedance?.Si ?? position.FactoryResistance?.Si / 0.8) is not { } rated)
         {
@@ -215,11 +220,11 @@ internal static class ChannelModel
         }
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance.
         var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
-        double? inductance = position.Role == "tweeter" ? null : LeastInductance * rated;
+        double? inductance = position.Role == "tweeter" ? null : guesses.Practice.LeastInductance * rated;
         if (IsFeedUnknown(position) && !IsUntraced(position))
             made.Unwritten.Add(ChannelQuestions.Carried(position));
         var elements = Elements(position.FeedNetwork);
-        if (capacitance is { } guess && IsUntraced(position))
+        if (guesses.Capacitance is { } guess && IsUntraced(position))
             elements.Add(LadderElement.InLine(capacitance: guess));
         List<HighPassStage> passes = Capacitive(position.FeedNetwork) ? [HighPassStage.InFactoryWire(position, rated)] : [];
         if (position.OwnCapacitor is { } own)
@@ -267,7 +272,13 @@ internal static class ChannelModel
     };
 
     // What takes the place of data that nobody recorded; null leaves each as it usually is.
-    private readonly record struct Guesses(double? Inductance, double? Capacitance, double? Share);
+    private readonly record struct Guesses(Practice Practice)
+    {
+        public double? Inductance { get; init; }
+        public double? Capacitance { get; init; }
+        public double? Share { get; init; }
+        public ResonanceCorner? Corner { get; init; }
+    }
 
     // A channel while its network is put together.
     private sealed class MadeChannel

@@ -21,7 +21,7 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
         if ((high ? channel.HighPass : channel.LowPass) is not { } setting)
             return null;
         List<Device> able = [channel.Device,
-            .. new DeviceContext(build, channel.Device, []).Before.Where(d => CanServe(build, d, setting, high))];
+            .. DeviceContext.ChainBefore(build, channel.Device).Where(d => CanServe(build, d, setting, high))];
         var makers = able.Where(d => Makes(d) == true).ToList();
         var open = able.Where(d => Makes(d) is null).ToList();
         if (makers.Count == 0)
@@ -96,7 +96,7 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
         if (device.Part is SourceUnit { Factory: true } source && source.Filters.Range(high) is null)
             return false;
         var behind =
-            build.Channels.Where(c => c.Device.Id == device.Id || new DeviceContext(build, c.Device, []).Before.Any(d => d.Id == device.Id))
+            build.Channels.Where(c => c.Device.Id == device.Id || DeviceContext.ChainBefore(build, c.Device).Any(d => d.Id == device.Id))
                 .ToList();
         var signals = device.Part switch
         {

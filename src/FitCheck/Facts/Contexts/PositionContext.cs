@@ -1,10 +1,11 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
+using FitCheck.Facts.Values;
 
 namespace FitCheck.Facts.Contexts;
 
 /// <summary>Everything that the facts of one position are computed from.</summary>
-internal sealed record PositionContext(Build Build, FittedPosition Placed, ChannelContext? Channel)
+internal sealed record PositionContext(Build Build, FittedPosition Placed, ChannelContext? Channel, Practice Practice)
 {
     public Position Position => Placed.Position;
     public Driver? Driver => Placed.Driver?.Part;
@@ -19,7 +20,7 @@ internal sealed record PositionContext(Build Build, FittedPosition Placed, Chann
         : Position.FactoryChannel is null || !Build.Devices.Any(d => d.Part is SourceUnit) ? null : false;
 
     /// <summary>What is to be found out where that is not known.</summary>
-    public Facts.Values.Unsure FedBy => new(AtPosition("which output feeds the driver"),
+    public Unsure FedBy => new(AtPosition("which output feeds the driver"),
         "Follow the wire to the radio, and write its output into the vehicle's entry as `factory_channel` and the radio as "
             + "`factory_source`.", Estimated: false);
 

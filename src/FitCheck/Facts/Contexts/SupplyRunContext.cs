@@ -10,14 +10,9 @@ namespace FitCheck.Facts.Contexts;
 /// <param name="Amplifier">Null for the main cable.</param>
 /// <param name="Run">Cable, fuse and ground cable.</param>
 /// <param name="Demand">Current at full power, A.</param>
-internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, SupplyRun Run, FactValue Demand)
+/// <param name="Practice">What is usual where nobody wrote it.</param>
+internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, SupplyRun Run, FactValue Demand, Practice Practice)
 {
-    // Conductor temperature under the bonnet and under load, °C (common practice, no source).
-    private const double Warm = 60;
-
-    // A ground cable ends at the nearest bare metal (common practice, no source).
-    private const double UsualGround = 0.5;
-
     public string Name => Amplifier?.Name ?? "the main cable";
 
     public bool StartsAtBattery => Amplifier is null || Build.Supply.Main is null;
@@ -34,8 +29,12 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
         : Build.Supply.Listed.FirstOrDefault(p => p is { Type: "fuse-holder", FuseStandard: null });
 
     /// <summary>Resistance per metre when warm, ohm; null without a gauge.</summary>
-    public static double? PerMetre(WiringPart? cable) =>
-        cable?.Gauge is { } gauge ? WireGauge.AtTemperature(WireGauge.Resistance(1, gauge.Si, cable.Resistivity), Warm) : null;
+    public double? PerMetre(WiringPart? cable) =>
+        PerMetreCold(cable) is { } cold ? WireGauge.AtTemperature(cold, Practice.ConductorTemperature) : null;
+
+    /// <summary>Resistance per metre at 20 °C, ohm; null without a gauge.</summary>
+    public static double? PerMetreCold(WiringPart? cable) =>
+        cable?.Gauge is { } gauge ? WireGauge.Resistance(1, gauge.Si, cable.Resistivity) : null;
 
     /// <summary>
     /// True when the cable leaves the battery in the engine space, which counts where nobody recorded the battery's place. A block lies
@@ -58,5 +57,5 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
             Estimated: true, passing);
 
     public (double Metres, bool Estimated) GroundLength =>
-        Run.GroundLength is { } length ? (length.Si, length.IsEstimated) : (UsualGround, true);
+        Run.GroundLength is { } length ? (length.Si, length.IsEstimated) : (Practice.GroundLength, true);
 }

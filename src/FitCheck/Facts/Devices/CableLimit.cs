@@ -12,12 +12,9 @@ namespace FitCheck.Facts.Devices;
 /// </summary>
 /// <param name="Cable">The cable.</param>
 /// <param name="InEngineSpace">It lies in an engine space, at least at one end.</param>
-internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
+/// <param name="Practice">Between which bounds insulation stands that nobody recorded.</param>
+internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace, Practice Practice)
 {
-    // Insulation that nobody recorded stands between these, °C: the least that 33 CFR 183.425 knows, and what is usual for cables of
-    // vehicles (common practice, no source).
-    private const double LeastInsulation = 60, UsualInsulation = 105;
-
     private static readonly FactType Amperes = FactType.Number(Dimension.Ampere);
 
     /// <summary>
@@ -30,9 +27,9 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
         {
             if (Cable.Gauge is not { } gauge)
                 return null;
-            var low = Lowest(Cable.Insulation?.Si ?? LeastInsulation) ?? 0;
+            var low = Lowest(Cable.Insulation?.Si ?? Practice.CableInsulation.Low) ?? 0;
             var high = Ampacity.Of(Math.Max(gauge.Si, Ampacity.ThinnestArea),
-                Math.Max(Cable.Insulation?.Si ?? UsualInsulation, LeastInsulation), Cable.Resistivity,
+                Math.Max(Cable.Insulation?.Si ?? Practice.CableInsulation.High, Practice.CableInsulation.Low), Cable.Resistivity,
                 InEngineSpace)!.Value;
             return new Uncertain(low, low, high, (high - low) / 2);
         }
@@ -110,7 +107,7 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace)
                 "Scrape a strand: copper is red all through, copper-clad aluminium is white inside.", Estimated: false);
         if (Cable.Insulation is null)
         {
-            var enough = Ampacity.Insulations.Where(t => t <= UsualInsulation && Lowest(t) >= fuse)
+            var enough = Ampacity.Insulations.Where(t => t <= Practice.CableInsulation.High && Lowest(t) >= fuse)
                 .Select(t => $" ({QuantityText.Format(t, Dimension.Kelvin)} or more)").FirstOrDefault();
             yield return new Unsure($"insulation of {Cable.Name}{enough}",
                 "Read the print on the jacket: it names the temperature that the insulation stands.", Estimated: false);

@@ -16,15 +16,16 @@ internal sealed class DeviceFacts
 
     private readonly Build _build;
 
-    public DeviceFacts(Build build, IReadOnlyList<ChannelContext> channels)
+    public DeviceFacts(Build build, IReadOnlyList<ChannelContext> channels, Practice practice)
     {
-        _build = build;
-        Devices = [.. build.Devices.Select(d => new DeviceContext(build, d, channels))];
+        (_build, Practice) = (build, practice);
+        Devices = [.. build.Devices.Select(d => new DeviceContext(build, d, channels, practice))];
         Runs = [.. Devices.Where(d => d.Amplifier is not null)
             .Select(d =>
-            new SupplyRunContext(build, d, build.Supply.Runs.GetValueOrDefault(d.Device.Id) ?? new SupplyRun(), SupplyDemand.Of(d)))];
+            new SupplyRunContext(build, d, build.Supply.Runs.GetValueOrDefault(d.Device.Id) ?? new SupplyRun(), SupplyDemand.Of(d),
+                practice))];
         Total = SupplyDemand.Sum([.. Runs.Select(r => r.Demand)]);
-        Main = build.Supply.Main is { } main && Runs.Count > 0 ? new SupplyRunContext(build, null, main, Total) : null;
+        Main = build.Supply.Main is { } main && Runs.Count > 0 ? new SupplyRunContext(build, null, main, Total, practice) : null;
     }
 
     public IReadOnlyList<DeviceContext> Devices { get; }
@@ -33,6 +34,9 @@ internal sealed class DeviceFacts
     public IReadOnlyList<SupplyRunContext> Runs { get; }
 
     public SupplyRunContext? Main { get; }
+
+    /// <summary>What is usual where nobody wrote it.</summary>
+    public Practice Practice { get; }
 
     /// <summary>Current of all amplifiers at full power.</summary>
     public FactValue Total { get; }

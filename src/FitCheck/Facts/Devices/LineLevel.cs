@@ -8,21 +8,17 @@ namespace FitCheck.Facts.Devices;
 /// <summary>A voltage on its way from the source to an amplifier, V rms at full volume.</summary>
 internal sealed record LineLevel(Uncertain Volts, IReadOnlyList<Unsure> Unsure, IReadOnlyList<Datum> Data)
 {
-    // Into this load the sheets state most ratings; a source without any continuous one is judged there.
-    private const double UsualLoad = 4;
-
     /// <summary>At the speaker outputs of a source: √(P·R) of the rating that gives most; null when nothing tells it.</summary>
-    public static LineLevel? Speaker(SourceUnit source)
+    public static LineLevel? Speaker(SourceUnit source, Practice practice)
     {
-        var output = new OutputRating(source.Name, [.. source.Ratings.Where(r => !r.Bridged)], source.LowestLoad, source.PowerConverter,
-            Bridgeable: false);
+        var output = OutputRating.Of(source, practice);
         if (output.Continuous.MaxBy(r => r.Power.Si * r.Load.Si) is { } rating)
         {
             return new LineLevel(Uncertain.Exact(Math.Sqrt(rating.Power.Si * rating.Load.Si)),
                 rating.Power.IsEstimated ? [Power(source, true)] : [],
                 [new Datum($"power of {source.Name}: {rating.Power} into {rating.Load}", rating.Power.At)]);
         }
-        return output.VoltsInto(UsualLoad) is ({ } volts, _, _) ? new LineLevel(volts, [Power(source, true)], []) : null;
+        return output.VoltsInto(practice.UsualRatedLoad) is ({ } volts, _, _) ? new LineLevel(volts, [Power(source, true)], []) : null;
     }
 
     /// <summary>At the outputs of a converter that this level enters.</summary>
@@ -41,7 +37,7 @@ internal sealed record LineLevel(Uncertain Volts, IReadOnlyList<Unsure> Unsure, 
     {
         SourceUnit { LowLevelVoltage: { } volts } source =>
             new LineLevel(Uncertain.Exact(volts.Si), [], [new Datum($"low-level output of {source.Name}: {volts}", volts.At)]),
-        LineConverter converter when c.Feeder?.Part is SourceUnit source => Speaker(source)?.Through(converter),
+        LineConverter converter when c.Feeder?.Part is SourceUnit source => Speaker(source, c.Practice)?.Through(converter),
         _ => null,
     };
 

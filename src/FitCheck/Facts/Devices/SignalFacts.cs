@@ -121,7 +121,7 @@ internal static class SignalFacts
         if (c.Feeder?.Part is not SourceUnit source)
             return;
         Ground(source, converter.Name, converter.InputGround, sheet);
-        SpeakerLevelOf(source, sheet);
+        SpeakerLevelOf(source, c.Practice, sheet);
         if (Devices.LineLevel.Line(c) is { } line)
             sheet.Set(LineLevel, line.AsFact);
         SourceLoadOf(c, source, converter.InputLoad, true, sheet);
@@ -169,7 +169,7 @@ internal static class SignalFacts
         if (usesSpeaker != false)
         {
             Ground((SourceUnit)feeder.Part, amplifier.Name, amplifier.HighLevelGround, sheet);
-            SpeakerLevelOf((SourceUnit)feeder.Part, sheet);
+            SpeakerLevelOf((SourceUnit)feeder.Part, c.Practice, sheet);
             Limit(sheet, SpeakerLevelLimit, amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}");
             SourceLoadOf(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, usesSpeaker, sheet);
         }
@@ -303,8 +303,8 @@ internal static class SignalFacts
 
     private static int Used(DeviceContext c) => c.Channels.Count(x => c.After.Any(d => d.Id == x.Channel.Device.Id));
 
-    private static void SpeakerLevelOf(SourceUnit source, FactSheet sheet) =>
-        sheet.Set(SpeakerLevel, Devices.LineLevel.Speaker(source)?.AsFact
+    private static void SpeakerLevelOf(SourceUnit source, Practice practice, FactSheet sheet) =>
+        sheet.Set(SpeakerLevel, Devices.LineLevel.Speaker(source, practice)?.AsFact
         ?? FactValue.Unknown(FactType.Number(Dimension.Volt), Devices.LineLevel.Power(source, false)));
 
     private static void Limit(FactSheet sheet, NumberFact fact, Figure? figure, string what) =>

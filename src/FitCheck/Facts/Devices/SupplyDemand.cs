@@ -10,15 +10,6 @@ namespace FitCheck.Facts.Devices;
 /// <summary>The current that amplifiers draw from the vehicle.</summary>
 internal static class SupplyDemand
 {
-    /// <summary>Supply with the engine running, at the amplifier, V (common practice, no source).</summary>
-    public const double RunningVolts = 13.8;
-
-    /// <summary>Music averages a third of full power (common practice, no source).</summary>
-    public const double MusicAverage = 1.0 / 3;
-
-    // Of output stages at full power, supply converter included (common practice, no source).
-    private const double ClassD = 0.80, OtherClasses = 0.55;
-
     /// <summary>
     /// At full power into the loads that the build puts on its outputs: ΣP/(η·V), A; guessed from its own fuses where its power is not
     /// known.
@@ -43,7 +34,7 @@ internal static class SupplyDemand
         }
         if (known)
         {
-            var amperes = watts * Uncertain.Exact(SupplyDrop.Current(1, Efficiency(amplifier), RunningVolts));
+            var amperes = watts * Uncertain.Exact(SupplyDrop.Current(1, Efficiency(amplifier, c.Practice), c.Practice.RunningVoltage));
             return FactValue.Of(Dimension.Ampere, amperes) with { Unsure = [.. unsure.Distinct()] };
         }
         if (unsure.Count == 0)
@@ -68,5 +59,6 @@ internal static class SupplyDemand
         return FactValue.Of(Dimension.Ampere, sum) with { Unsure = unsure };
     }
 
-    private static double Efficiency(Amplifier amplifier) => amplifier.Efficiency?.Si ?? (amplifier.Class == "D" ? ClassD : OtherClasses);
+    private static double Efficiency(Amplifier amplifier, Practice practice) => amplifier.Efficiency?.Si
+        ?? (amplifier.Class == "D" ? practice.EfficiencyClassD : practice.EfficiencyOtherClasses);
 }

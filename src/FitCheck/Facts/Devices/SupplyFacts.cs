@@ -102,7 +102,7 @@ internal static class SupplyFacts
             return;
         var limit = Limit(c, cable);
         sheet.Set(CableLimit, limit);
-        sheet.Set(CableLimitBasis, new CableLimit(cable, c.InEngineSpace).Words(Lies(c)));
+        sheet.Set(CableLimitBasis, new CableLimit(cable, c.InEngineSpace, c.Practice).Words(Lies(c)));
         if (c.Fuse is { } fuse)
             Fuse(c, fuse.Part, limit, sheet);
         if (c.StartsAtBattery && run.Fuse is not null)
@@ -131,8 +131,9 @@ internal static class SupplyFacts
     }
 
     /// <summary>Of the build as a whole.</summary>
-    public static void Compute(Builds.Build build, FactValue total, int amplifiers, FactSheet sheet)
+    public static void Compute(Builds.Build build, DeviceFacts devices, FactSheet sheet)
     {
+        var (total, amplifiers) = (devices.Total, devices.Runs.Count);
         sheet.Set(LacksDistribution, build.Supply is { Main: not null, Distribution: null } && amplifiers > 1);
         var alternator = build.Vehicle.Alternator;
         sheet.Set(Alternator, FactValue.Of(Dimension.Ampere, alternator, "alternator",
@@ -141,7 +142,7 @@ internal static class SupplyFacts
         if (amplifiers == 0)
             return;
         sheet.Set(SupplyDemand, total);
-        var average = total.Number is { } sum ? total with { Number = sum * Uncertain.Exact(Devices.SupplyDemand.MusicAverage) } : total;
+        var average = total.Number is { } sum ? total with { Number = sum * Uncertain.Exact(devices.Practice.MusicAverage) } : total;
         sheet.Set(SupplyAverage, average);
         var share = average.Number is { } mean && alternator is { Si: > 0 }
             ? FactValue.Of(Dimension.One, mean * Uncertain.Exact(1 / alternator.Si))
@@ -171,7 +172,7 @@ internal static class SupplyFacts
 
     private static FactValue Limit(SupplyRunContext c, WiringPart cable)
     {
-        var limit = new CableLimit(cable, c.InEngineSpace).Value(c.Fuse?.Part.Current?.Si);
+        var limit = new CableLimit(cable, c.InEngineSpace, c.Practice).Value(c.Fuse?.Part.Current?.Si);
         return c is { StartsAtBattery: true, Build.Vehicle.Battery: { } battery }
             ? limit with { Data = [.. limit.Data, new Datum($"battery of {c.Build.Vehicle.Name}: {battery.Value}", battery.At)] } : limit;
     }
@@ -195,15 +196,15 @@ internal static class SupplyFacts
     private static FactValue Drop(SupplyRunContext c, SupplyRunContext? main)
     {
         var unknown = FactType.Number(Dimension.Volt);
-        if (SupplyRunContext.PerMetre(c.Run.Cable?.Part) is not { } power || c.Demand.Number is not { } own)
+        if (c.PerMetre(c.Run.Cable?.Part) is not { } power || c.Demand.Number is not { } own)
             return FactValue.Unknown(unknown, [.. c.Demand.Unsure]);
         var unsure = new List<Unsure>(c.Demand.Unsure);
         var data = new List<Datum>();
         var (groundLength, groundGuessed) = c.GroundLength;
-        var rest = own * Uncertain.Exact((SupplyRunContext.PerMetre(c.Run.Ground?.Part) ?? power) * groundLength);
+        var rest = own * Uncertain.Exact((c.PerMetre(c.Run.Ground?.Part) ?? power) * groundLength);
         if (main is not null)
         {
-            if (SupplyRunContext.PerMetre(main.Run.Cable?.Part) is not { } shared || main.Demand.Number is not { } all
+            if (c.PerMetre(main.Run.Cable?.Part) is not { } shared || main.Demand.Number is not { } all
                 || main.Length() is not { } mainLength)
                 return FactValue.Unknown(unknown, [.. main.Length() is null ? [main.LengthUnsure(false, null)] : main.Demand.Unsure]);
             rest += all * Uncertain.Exact(shared * mainLength.Metres);

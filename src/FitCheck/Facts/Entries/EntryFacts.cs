@@ -57,7 +57,7 @@ internal static class EntryFacts
         "gasket_give", Dimension.Metre, "Free height less compressed height.",
         Reads.Entry.Itself);
 
-    public static FactTable Of(Entry entry)
+    public static FactTable Of(Entry entry, Practice practice)
     {
         var sheet = new FactSheet();
         sheet.Set(EntryName, entry.Name);
@@ -83,7 +83,7 @@ internal static class EntryFacts
             Against(sheet, GasketGive, (CompressedHeight, "compressed height", sundry.CompressedHeight),
                 (FreeHeight, "free height", sundry.FreeHeight), (pressed, free) => free - pressed);
         if (entry is WiringPart { Type: "power-cable" or "power-kit" or "speaker-cable", Gauge: { } gauge, Current: { } claim } cable)
-            Claim(sheet, cable, gauge, claim);
+            Claim(sheet, cable, gauge, claim, practice);
         MagnitudeFacts.Compute(entry, sheet);
         RoomFacts.Compute(entry, sheet);
         return Table(entry.Id, entry.Name, entry.At, sheet) with { Currency = (entry as Part)?.Price.Value.Currency };
@@ -104,11 +104,11 @@ internal static class EntryFacts
         return Table(taken.Id, taken.Id, taken.At, sheet);
     }
 
-    private static void Claim(FactSheet sheet, WiringPart cable, Figure gauge, Figure claim)
+    private static void Claim(FactSheet sheet, WiringPart cable, Figure gauge, Figure claim, Practice practice)
     {
         sheet.Set(ClaimedCurrent,
             FactValue.Of(Dimension.Ampere, claim.Si) with { Data = [new Datum("current", claim), new Datum("gauge", gauge)] });
-        sheet.Set(GaugeCurrent, new CableLimit(cable, InEngineSpace: false).OfConductor!.Value.High);
+        sheet.Set(GaugeCurrent, new CableLimit(cable, InEngineSpace: false, practice).OfConductor!.Value.High);
         sheet.Set(GaugeText, WireGauge.NameOf(gauge.Si) ?? gauge.ToString());
     }
 

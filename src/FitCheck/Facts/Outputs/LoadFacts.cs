@@ -171,17 +171,10 @@ internal static class LoadFacts
                 { Data = [new Datum($"power of {output.Name}: {stated.Power}", stated.Power.At)] });
             sheet.Set(StatedLoad, stated.Load.Si);
             sheet.Set(StatedDistortion, stated.Distortion is { } distortion ? FactValue.Of(Dimension.One, distortion.Si)
-                : FactValue.Unknown(FactType.Number(Dimension.One), new Unsure($"distortion at the stated power of {output.Name}",
-                    "Look in its data sheet for the distortion (THD+N) beside the power, and write it into its rating as `distortion`.",
-                    Estimated: false)
-                { IsForMaker = true }));
+                : FactValue.Unknown(FactType.Number(Dimension.One), output.Distortion));
             sheet.Set(StatedSupply, stated.Supply?.Si);
             // One of a single channel has no other to be driven.
-            sheet.Set(StatedAllChannels, c.Channel.Device.Part is Catalog.Amplifier { Channels: 1 } ? true : stated.AllChannels,
-                new Unsure($"channels driven at the stated power of {output.Name}",
-                "Look in its data sheet whether all channels were driven at once, and write it into its rating as `all_channels`.",
-                Estimated: false)
-                { IsForMaker = true });
+            sheet.Set(StatedAllChannels, output.IsAlone ? true : stated.AllChannels, output.ChannelsDriven);
         }
         if (sheet.Of(StatedLoad)?.Number is { } load)
             sheet.Set(SupplyCeiling, OutputRating.Ceiling(load.Value));

@@ -137,7 +137,7 @@ internal static class LevelFacts
         var (best, nearest, all) = (chosen, double.PositiveInfinity, new List<string>());
         foreach (var setting in crossover.Settings)
         {
-            var network = ChannelModel.WithSetting(c.Channel.Channel, setting)!;
+            var network = ChannelModel.WithSetting(c.Channel.Channel, setting, c.Channel.Practice)!;
             var difference = tweeter.BandDb(TweeterBand, network) - woofer.BandDb(WooferBand, network);
             all.Add($"{setting.Name}: {Signed(difference)}");
             if (Math.Abs(difference) < Math.Abs(nearest))

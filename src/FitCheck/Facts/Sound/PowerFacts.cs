@@ -8,10 +8,6 @@ namespace FitCheck.Facts.Sound;
 /// <summary>Continuous power available at a driver against its rated noise power.</summary>
 internal static class PowerFacts
 {
-    // What is left of the power behind any speaker wire that is usual in a vehicle: some 5 m of 0.5 mm² before 4 ohm take 0.7 dB (common
-    // practice, no source).
-    private const double ThroughAnyWire = 0.85;
-
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly NumberFact PowerAvailable = Declarations.Number(
@@ -106,7 +102,8 @@ internal static class PowerFacts
         if (channel.Channel.Limit is { } limit)
             volts = Uncertain.Min(volts, Uncertain.Exact(Math.Sqrt(limit.Si * load)));
         return (volts, volts.High <= volts.Low ? []
-            : estimated ? [OutputPower(channel, estimated: true)] : beyond ? [PowerInto(channel, load)] : []);
+            : [.. estimated ? [OutputPower(channel, estimated: true)] : beyond ? [PowerInto(channel, load)] : Array.Empty<Unsure>(),
+                .. channel.Output.LeftOut]);
     }
 
     /// <summary>
@@ -147,21 +144,31 @@ internal static class PowerFacts
         // crossover resonates with the voice coil the voltage rises above the output's, but there the coil's impedance is high too: that is
         // no power.
         // That a narrow electronic band takes a little off at its middle too is turned up again.
+        var power = volts * volts * channel.WithinResonances(c.Placed, Share(channel)!.Value, Share);
+        if (channel.WiresUnsure.Count > 0)
+        {
+            var least = power.Low * channel.Practice.FactoryWireShare;
+            power = new Uncertain(power.Value, least, power.High, (power.High - least) / 2);
+        }
+        return FactValue.Of(Dimension.Watt, power) with
+        {
+            Unsure = [.. more, .. channel.Unwritten, .. channel.WiresUnsure.Select(u => u with { IsBounded = true }),
+                .. channel.ResonancesUnsure(c.Placed)]
+        };
+
+        Uncertain? Share(ChannelContext of) => of.Sweep is { } solved && MostGain(of, solved, index) is var gain
+            ? Uncertain.Exact(gain * gain / impedance.Si) : null;
+    }
+
+    private static double MostGain(ChannelContext channel, ChannelSweep sweep, int index)
+    {
         double gain = 0, active = 0;
         foreach (var state in sweep.States)
         {
             active = Math.Max(active, channel.ActiveGain(state.Hz));
             gain = Math.Max(gain, Decibel.ToAmplitude(state.Drivers[index].Db) * channel.ActiveGain(state.Hz));
         }
-        gain = active > 0 ? Math.Min(1, gain / active) : 0;
-        var power = volts * volts * Uncertain.Exact(gain * gain / impedance.Si);
-        if (channel.WiresUnsure.Count > 0)
-            power = new Uncertain(power.Value, power.Low * ThroughAnyWire, power.High, (power.High - (power.Low * ThroughAnyWire)) / 2);
-        return FactValue.Of(Dimension.Watt, power) with
-        {
-            Unsure = [.. more, .. channel.Unwritten, .. channel.WiresUnsure.Select(u => u with { IsBounded = true }),
-                .. channel.ResonancesUnsure(c.Placed)]
-        };
+        return active > 0 ? Math.Min(1, gain / active) : 0;
     }
 
     private static FactValue Ratio(FactValue available, FactValue rated)

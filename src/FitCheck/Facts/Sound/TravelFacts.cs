@@ -11,9 +11,6 @@ namespace FitCheck.Facts.Sound;
 /// <summary>How far a cone travels where it works, the high-pass that keeps it in bounds, and what its box makes of it.</summary>
 internal static class TravelFacts
 {
-    // The slope of which nearly every amplifier's filter is, for builds that set none (common practice, no source).
-    private const int UsualSlope = 12;
-
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly TruthFact IsSubwoofer = Declarations.Truth("is_subwoofer", "The driver is a subwoofer.", Reads.Driver.Itself)
@@ -72,7 +69,7 @@ internal static class TravelFacts
             return;
         sheet.Set(HasParameters, driver.Parameters is not null);
         sheet.Set(Xmax, driver.Parameters?.Xmax, $"peak linear excursion of {driver.Name}");
-        Box(c, driver, sheet);
+        Box(c, driver, c.Practice, sheet);
         if (c.Channel is not { } channel)
             return;
         sheet.Set(OnAmplifier, channel.Channel.Device.Part is Amplifier);
@@ -91,27 +88,42 @@ internal static class TravelFacts
 
     private static void Travel(PositionContext c, ChannelContext channel, Driver driver, FactSheet sheet)
     {
-        if (Unboxed(c, driver) || channel.Sweep is not { } sweep || channel.Of(c.Position.Id) is not ({ } branch, var index)
-            || driver.Parameters is not { Xmax: { Si: > 0 } xmax } parameters || MovingMass(parameters) is not { } mass
-            || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more)
-            || ProgrammeTravel.Of(branch.Physics.Driver, mass,
-            hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer), IsForBass(c, driver)) is not { } travel)
+        var missing = ResonanceCorner.IsMissing(driver);
+        var travels = (missing ? channel.AtResonances : [channel]).Select(x => Programme(c, x, driver)).OfType<ProgrammeTravel>().ToList();
+        if (Unboxed(c, driver) || channel.Sweep is not { } sweep || driver.Parameters is not { Xmax: { Si: > 0 } xmax }
+            || travels.Count == 0 || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more))
         {
             sheet.Set(ExcursionRatio, FactValue.Unknown(FactType.Number(Dimension.One), [.. Untold(c, channel, driver)]));
             return;
         }
-        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. more, .. channel.FiltersUnsure, .. channel.Unwritten,
+        IReadOnlyList<Unsure> unsure = [.. Resistance(driver), .. missing ? [ResonanceCorner.Ask(driver)] : Array.Empty<Unsure>(), .. more,
+            .. channel.FiltersUnsure, .. channel.Unwritten,
             .. channel.FeedsUnsure.Select(f => f with { Estimated = true, IsBounded = false }),
             .. xmax.IsEstimated ? new[] { Excursion(driver) } : []];
         IReadOnlyList<Datum> data = [new Datum($"peak linear excursion of {driver.Name}: {xmax}", xmax.At)];
-        var peak = volts * Uncertain.Exact(travel.Peak(1, channel.ActiveGain));
-        sheet.Set(ExcursionPeak, FactValue.Of(Dimension.Metre, peak) with { Unsure = unsure });
+        var peaks = travels.ConvertAll(t => t.Peak(1, channel.ActiveGain));
+        var (low, high) = (peaks.Min(), peaks.Max());
+        var peak = volts * new Uncertain((low + high) / 2, low, high, (high - low) / 2);
+        sheet.Set(ExcursionPeak, FactValue.Of(Dimension.Metre, peak) with
+        {
+            Unsure = unsure,
+            Shown = missing ? $"{QuantityText.Format(peak.Low, Dimension.Metre)} to {QuantityText.Format(peak.High, Dimension.Metre)}"
+                : null,
+        });
         sheet.Set(ExcursionRatio, FactValue.Of(Dimension.One, peak * Uncertain.Exact(1 / xmax.Si)) with { Unsure = unsure, Data = data });
-        var slope = channel.HighPass?.Setting.SlopePerOctave ?? UsualSlope;
+        var slope = channel.HighPass?.Setting.SlopePerOctave ?? channel.Practice.FilterSlope;
         sheet.Set(SafeHighPassSlope, slope);
-        if (travel.LowestHighPass(volts.High, xmax.Si, ActiveFilter.OrderOfSlope(slope), channel.LowPassGain) is { } corner)
+        var corners = travels.ConvertAll(
+            t => t.LowestHighPass(volts.High, xmax.Si, ActiveFilter.OrderOfSlope(slope), channel.LowPassGain));
+        if (corners.Max() is { } corner && !corners.Contains(null))
             sheet.Set(LowestSafeHighPass, FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure, Data = data });
     }
+
+    private static ProgrammeTravel? Programme(PositionContext c, ChannelContext channel, Driver driver) =>
+        channel.Sweep is { } sweep && channel.Of(c.Position.Id) is ({ } branch, var index)
+            && MovingMass(driver.Parameters, channel.Corner?.Fs(driver, channel.Practice) ?? driver.Parameters?.Fs?.Si) is { } mass
+            ? ProgrammeTravel.Of(branch.Physics.Driver, mass, hz => Complex.Abs(sweep.Nearest(hz).Drivers[index].Transfer),
+                IsForBass(c, driver)) : null;
 
     private static IEnumerable<Unsure> Untold(PositionContext c, ChannelContext channel, Driver driver)
     {
@@ -124,9 +136,8 @@ internal static class TravelFacts
         var p = driver.Parameters;
         string[] missing =
         [
-            .. p?.Xmax is null ? ["Xmax"] : Array.Empty<string>(), .. p?.Fs is null ? ["fs"] : Array.Empty<string>(),
-            .. p?.Qes is null ? ["Qes"] : Array.Empty<string>(), .. p?.Qms is null ? ["Qms"] : Array.Empty<string>(),
-            .. p is null || MovingMass(p) is null ? ["Mms (or Vas and Sd)"] : Array.Empty<string>(),
+            .. p?.Xmax is null ? ["Xmax"] : Array.Empty<string>(),
+            .. MovingMass(p, p?.Fs?.Si ?? 1) is null ? ["Mms (or Vas and Sd)"] : Array.Empty<string>(),
         ];
         if (missing.Length > 0)
             yield return new Unsure($"{string.Join(", ", missing)} of {driver.Name}",
@@ -137,20 +148,20 @@ internal static class TravelFacts
     private static bool IsForBass(PositionContext c, Driver driver) => driver.Type == "subwoofer" || c.Position.Role == "subwoofer";
 
     // As given, else what the stiffness of the equivalent volume needs for the resonance (Small, JAES 1972).
-    private static double? MovingMass(DriverParameters p)
+    private static double? MovingMass(DriverParameters? p, double? fs)
     {
-        if (p.Mms is { Si: > 0 } mass)
+        if (p?.Mms is { Si: > 0 } mass)
             return mass.Si;
-        if (p is not { Vas: { Si: > 0 } vas, Sd: { Si: > 0 } area, Fs: { Si: > 0 } fs })
+        if (p is not { Vas: { Si: > 0 } vas, Sd: { Si: > 0 } area } || fs is not > 0)
             return null;
         var compliance = vas.Si / ThieleSmall.EquivalentVolume(area.Si, 1);
-        return 1 / (Math.Pow(2 * Math.PI * fs.Si, 2) * compliance);
+        return 1 / (Math.Pow(2 * Math.PI * fs.Value, 2) * compliance);
     }
 
     private static bool Unboxed(PositionContext c, Driver driver) =>
         driver.Type == "subwoofer" && c.Position.Place is "cargo" or "" && c.Placed.Box is null;
 
-    private static void Box(PositionContext c, Driver driver, FactSheet sheet)
+    private static void Box(PositionContext c, Driver driver, Practice practice, FactSheet sheet)
     {
         if (Unboxed(c, driver))
         {
@@ -160,25 +171,37 @@ internal static class TravelFacts
         if (c.Placed.Box is not { Si: > 0 } box)
             return;
         sheet.Set(BoxVolume, box, "net volume of the box");
-        if (driver.Parameters is not { Vas: { Si: > 0 } vas, Qes: { } qes, Qms: { } qms, Fs: { } fs })
+        if (driver.Parameters is not { Vas: { Si: > 0 } vas } p)
         {
             sheet.Set(BoxQ,
                 FactValue.Unknown(FactType.Number(Dimension.One),
-                    new Unsure($"Thiele/Small parameters of {driver.Name}", "Ask the maker for fs, Qes, Qms and Vas.", Estimated: false)));
+                    new Unsure($"equivalent volume (Vas) of {driver.Name}", "Ask the maker for Vas, and write it into its entry.",
+                        Estimated: false)
+                    { IsForMaker = true }));
             return;
         }
         var stiffening = ClosedBox.Stiffening(vas.Si, box.Si);
-        var q = ThieleSmall.TotalQ(qes, qms) * stiffening;
-        sheet.Set(BoxQ, FactValue.Of(Dimension.One, q) with
+        var missing = p.Qes is null || p.Qms is null;
+        var qs = ResonanceCorner.All.Select(k => k.Qs(driver, practice)).Select(k => ThieleSmall.TotalQ(k.Qes, k.Qms) * stiffening)
+            .ToList();
+        var (low, high) = (qs.Min(), qs.Max());
+        sheet.Set(BoxQ, FactValue.Of(Dimension.One, new Uncertain((low + high) / 2, low, high, (high - low) / 2)) with
         {
             Data = [new Datum("net volume of the box", box), new Datum($"equivalent volume of {driver.Name}: {vas}", vas.At)],
-            Unsure = box.IsEstimated
-                ? [new Unsure(c.AtPosition("net volume of the box"),
-                "Measure the box inside, and take off what the driver and the braces fill.", Estimated: true,
-                limit => Volume(driver, limit))] : [],
+            Unsure =
+            [
+                .. missing ? [ResonanceCorner.Ask(driver)] : Array.Empty<Unsure>(),
+                .. box.IsEstimated ? [new Unsure(c.AtPosition("net volume of the box"),
+                    "Measure the box inside, and take off what the driver and the braces fill.", Estimated: true,
+                    limit => Volume(driver, limit))] : Array.Empty<Unsure>(),
+            ],
+            Shown = missing ? $"{QuantityText.Number(low, 2)} to {QuantityText.Number(high, 2)}" : null,
         });
+        if (p.Fs is not { } fs)
+            return;
         sheet.Set(BoxResonance, fs.Si * stiffening);
-        sheet.Set(BoxCorner, fs.Si * stiffening * ClosedBox.HalfPowerRatio(q));
+        if (!missing)
+            sheet.Set(BoxCorner, fs.Si * stiffening * ClosedBox.HalfPowerRatio(low));
     }
 
     private static Unsure BoxOf(PositionContext c, Driver driver) => new(c.AtPosition("net volume of the box"),

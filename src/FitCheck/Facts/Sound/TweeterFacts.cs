@@ -143,6 +143,23 @@ internal static class TweeterFacts
         }
         IReadOnlyList<Unsure> unsure = [.. channel.Unsure, .. channel.WiresUnsure, .. channel.ResonancesUnsure(c.Placed),
             .. open.Select(o => o with { Estimated = true })];
+        if (passes > 0 && HighPassAt(channel, sweep, index) is { CornerHz: { } corner } pass)
+        {
+            Set(TweeterCorner, corner, p => p.CornerHz);
+            if (pass.SlopeDbPerOctave is { } slope)
+                Set(TweeterSlope, slope, p => p.SlopeDbPerOctave);
+            Set(TweeterPeak, pass.PeakDb, p => p.PeakDb);
+        }
+        Power(c, channel, sweep, index, unsure, sheet);
+
+        void Set(NumberFact fact, double nominal, Func<HighPass, double?> read) => sheet.Set(fact, FactValue.Of(fact.Dimension,
+            channel.WithinResonances(c.Placed, Uncertain.Exact(nominal), other => other.Sweep is { } solved
+                && read(HighPassAt(other, solved, index)) is { } number ? Uncertain.Exact(number) : null)) with
+        { Unsure = unsure });
+    }
+
+    private static HighPass HighPassAt(ChannelContext channel, ChannelSweep sweep, int index)
+    {
         var hz = new double[sweep.States.Count];
         var db = sweep.LevelDb(index);
         for (var i = 0; i < hz.Length; i++)
@@ -151,15 +168,7 @@ internal static class TweeterFacts
             // A low-pass moves no high-pass: it would only shift the passband that the corner refers to.
             db[i] += Decibel.OfAmplitude(channel.HighPassGain(hz[i]));
         }
-        var pass = HighPass.Of(hz, db);
-        if (passes > 0 && pass.CornerHz is { } corner)
-        {
-            sheet.Set(TweeterCorner, FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure });
-            if (pass.SlopeDbPerOctave is { } slope)
-                sheet.Set(TweeterSlope, FactValue.Of(Dimension.Slope, slope) with { Unsure = unsure });
-            sheet.Set(TweeterPeak, FactValue.Of(Dimension.Decibel, pass.PeakDb) with { Unsure = unsure });
-        }
-        Power(c, channel, sweep, index, unsure, sheet);
+        return HighPass.Of(hz, db);
     }
 
     // As far apart as hearing reaches, from 20 Hz to 20 kHz, where nothing stands in series.
@@ -182,16 +191,19 @@ internal static class TweeterFacts
             sheet.Set(TweeterPowerClipped, unknown);
             return;
         }
-        sheet.Set(TweeterPower, Power(ProgrammeNoise.Mean(PerVoltSquared)));
-        sheet.Set(TweeterPowerClipped, Power(ClippedProgramme.Sum(PerVoltSquared)));
+        sheet.Set(TweeterPower, Power(ProgrammeNoise.Mean));
+        sheet.Set(TweeterPowerClipped, Power(ClippedProgramme.Sum));
 
-        FactValue Power(double perVoltSquared) =>
-            FactValue.Of(Dimension.Watt, volts * volts * Uncertain.Exact(perVoltSquared)) with { Unsure = [.. unsure, .. more] };
-
-        double PerVoltSquared(double hz)
+        FactValue Power(Func<Func<double, double>, double> over) => FactValue.Of(Dimension.Watt, volts * volts
+            * channel.WithinResonances(c.Placed, Of(over, channel, sweep), x => x.Sweep is { } solved ? Of(over, x, solved) : null)) with
         {
-            var gain = channel.ActiveGain(hz);
-            return gain * gain * sweep.Nearest(hz).Drivers[index].PowerPerVoltSquared;
-        }
+            Unsure = [.. unsure, .. more],
+        };
+
+        Uncertain Of(Func<Func<double, double>, double> over, ChannelContext of, ChannelSweep solved) => Uncertain.Exact(over(hz =>
+        {
+            var gain = of.ActiveGain(hz);
+            return gain * gain * solved.Nearest(hz).Drivers[index].PowerPerVoltSquared;
+        }));
     }
 }

@@ -1,3 +1,5 @@
+using System.Text;
+using FitCheck.Facts.Values;
 using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Rules.Files;
@@ -5,7 +7,9 @@ namespace FitCheck.Rules.Files;
 /// <summary>The files of one or more directories of rules, as bytes: what they are known by, before anything of them is parsed.</summary>
 internal sealed class RuleBytes
 {
-    private RuleBytes(IReadOnlyList<File> files) => Files = files;
+    private readonly (string Reported, byte[] Bytes)? _practice;
+
+    private RuleBytes(IReadOnlyList<File> files, (string Reported, byte[] Bytes)? practice) => (Files, _practice) = (files, practice);
 
     /// <summary>In the order of the directories, and there in ordinal order of their paths.</summary>
     public IReadOnlyList<File> Files { get; }
@@ -14,19 +18,42 @@ internal sealed class RuleBytes
     public static RuleBytes Of(IReadOnlyList<string> directories, ProblemList problems)
     {
         var files = new List<File>();
+        (string Reported, byte[] Bytes)? practice = null;
         for (var layer = 0; layer < directories.Count; layer++)
         {
             foreach (var file in RuleFile.AllOf(directories[layer], problems))
             {
-                if (file.Bytes(problems) is { } bytes)
+                if (file.Bytes(problems) is not { } bytes)
+                    continue;
+                if (file.Id != PracticeReader.Id)
                     files.Add(new File(file, bytes, layer));
+                else if (layer == 0)
+                    practice = (file.Reported, bytes);
+                else
+                    problems.Error(new Location(file.Reported, 0, 0), PracticeReader.OnlyFirst, ProblemKind.BrokenRule);
             }
         }
-        return new RuleBytes(files);
+        return new RuleBytes(files, practice);
+    }
+
+    /// <summary>The figures of practice; those of the program where the first directory has none, or some with a mistake.</summary>
+    public Practice Practice(ProblemList problems) =>
+        (_practice is var (reported, bytes) ? PracticeReader.Read(reported, bytes, problems) : null) ?? PracticeReader.OfProgram;
+
+    /// <summary>What they are known by: the name of each file with its directory's place, and its bytes.</summary>
+    public IEnumerable<byte[]> Parts()
+    {
+        foreach (var (file, bytes, layer) in Files)
+        {
+            yield return Encoding.UTF8.GetBytes($"{layer}:{file.Id}");
+            yield return bytes;
+        }
+        yield return _practice?.Bytes ?? [];
     }
 
     /// <summary>True when the others are the same files with the same bytes.</summary>
-    public bool AreAs(RuleBytes others) => Files.Count == others.Files.Count
+    public bool AreAs(RuleBytes others) =>
+        (_practice?.Bytes ?? []).AsSpan().SequenceEqual(others._practice?.Bytes) && Files.Count == others.Files.Count
         && Files.Zip(others.Files)
         .All(p => p.First.Rule == p.Second.Rule && p.First.Layer == p.Second.Layer && p.First.Bytes.AsSpan().SequenceEqual(p.Second.Bytes));
 

@@ -118,7 +118,7 @@ internal static class FitSlots
         }
 
         static bool IsBetter(WiringPart cable, WiringPart now) =>
-            SupplyRunContext.PerMetre(cable) is { } ohm && SupplyRunContext.PerMetre(now) is { } ohmNow
+            SupplyRunContext.PerMetreCold(cable) is { } ohm && SupplyRunContext.PerMetreCold(now) is { } ohmNow
             && (ohm < ohmNow || (ohm <= ohmNow && cable.Length?.Si > now.Length?.Si));
 
         static YamlScalar? Cable(FitLine site) => (site.Map["new_wire"] as YamlMap)?["cable"] as YamlScalar;

@@ -137,10 +137,11 @@ internal sealed class ProposalEvaluator
         build is not null && Table(build, issue) is { } table ? (true, Judge(build, issue.Rule, table, seen.Basis.Atoms)) : (false, null);
 
     // The whole build is worked out only for what reads the whole of it.
-    private static FactTable? Table(Build build, RuleVerdict issue) => issue.Rule.Subject != Subject.Build
-        ? FactRegistry.Of(build, issue.Rule.Subject, issue.Key)
+    private FactTable? Table(Build build, RuleVerdict issue) => issue.Rule.Subject != Subject.Build
+        ? FactRegistry.Of(build, issue.Rule.Subject, issue.Key, _rules.Practice)
         : issue.IsOfList ? BuildFacts.OfList(build, Shopping.List(build))
-        : FactRegistry.Of(build, Shopping.List(build)).Tables.FirstOrDefault(t => t.Subject == Subject.Build && t.Key == issue.Key);
+        : FactRegistry.Of(build, Shopping.List(build),
+        _rules.Practice).Tables.FirstOrDefault(t => t.Subject == Subject.Build && t.Key == issue.Key);
 
     /// <summary>What the build costs with these changes; nothing when they can't be made together.</summary>
     public decimal PriceOf(IReadOnlyList<Change> changes)
@@ -221,7 +222,7 @@ internal sealed class ProposalEvaluator
     private ProposalVerdict Judge(Build build, IReadOnlyList<Change> changes)
     {
         var list = Shopping.List(build);
-        var tables = FactRegistry.Of(build, list).Tables.ToLookup(t => t.Subject);
+        var tables = FactRegistry.Of(build, list, _rules.Practice).Tables.ToLookup(t => t.Subject);
         var issues = new List<RuleVerdict>();
         var keys = new Dictionary<InputSet, ChangeKey>();
         foreach (var rule in _rules.Rules)
