@@ -61,7 +61,7 @@ internal sealed class BuildViews
             Proof = Proof(),
             Unjudged = positionCards.Concat(channelCards).Where(c => c.Status is null).Select(c => c.Name)
                 .ToList() is { Count: > 0 } unjudged ? Names.Joined(unjudged) : null,
-            ProofTitle = $"What passes: {Sentences.Count(checks.Pass, "check", "checks")}",
+            ProofTitle = ProofTitle(checks.Pass),
             Sources = Sources(),
             Waived = [.. Told.Of(_build.Findings.Where(f => f.Waived is not null))
                 .Select(t => FindingViews.Of(t, _ids[t.First]) with { Heading = "h3", Where = t.Where })],
@@ -171,9 +171,19 @@ internal sealed class BuildViews
         [.. _build.Totals.Select(t => t.ToString())],
         Sentences.Budget(_build));
 
+    // What entries say of themselves would fill half a sheet of small print, and nobody fits a part by it.
+    private string ProofTitle(int passes)
+    {
+        var own = _build.Findings.Count(f => f is { Status: Status.Pass, Waived: null } && IsOfEntry(f));
+        var title = $"What passes: {Sentences.Count(passes - own, "check", "checks")}";
+        return own == 0 ? title : $"{title}, and {Figures.Whole(own)} of what the parts' own entries say";
+    }
+
+    private bool IsOfEntry(Finding finding) => _build.Facts.Any(t => t.Key == finding.Position && t.Subject.IsOfEntries());
+
     // By place, each thing once for all the places at which it is true.
     private List<ProofView> Proof() =>
-        [.. Told.Of(_build, Status.Pass).GroupBy(t => t.Where, StringComparer.Ordinal)
+        [.. Told.Of(_build, Status.Pass).Where(t => !IsOfEntry(t.First)).GroupBy(t => t.Where, StringComparer.Ordinal)
             .Select(g => new ProofView(g.Key, [.. g.Select(t => FindingViews.Proof(t))]))];
 
     private List<SourceView> Sources() =>

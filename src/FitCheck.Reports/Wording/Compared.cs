@@ -30,13 +30,15 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
     public string Price => build.Totals.Count == 0 ? "nothing to buy" : string.Join(" + ", build.Totals);
 
     /// <summary>
-    /// The smallest margin of a length, with its place; what is not known is said beside it. Work that is planned makes its own room.
+    /// The smallest margin of a length at a place, with it; what is not known is said beside it. Work that is planned makes its own room,
+    /// and what an entry says of itself is no room.
     /// </summary>
     public string SmallestMargin
     {
         get
         {
-            var lengths = build.Findings.Where(f => f is { Unit: "mm", Waived: null } && !workRules.Contains(f.Rule)).ToList();
+            var lengths = build.Findings.Where(f => f is { Unit: "mm", Waived: null } && !workRules.Contains(f.Rule)
+                && Positions.Any(p => p.Key == f.Position)).ToList();
             var known = lengths.Where(f => f.Margin is not null && f.Status != Status.Measure).OrderBy(f => f.Margin).FirstOrDefault();
             var open = lengths.Where(f => f.Status == Status.Measure).Select(f => f.PositionName).ToList();
             var unknown = open.Count == 0 ? null : $"{Sentences.Unknown} ({Names.Joined(open)})";

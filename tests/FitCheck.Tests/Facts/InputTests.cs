@@ -43,6 +43,26 @@ public sealed class InputTests
         Told(unused.Where(k => UnusedKeys.Reason(k) is null));
     }
 
+    [Fact]
+    public void A_key_that_a_build_may_have_moves_a_fact_or_is_listed_with_its_reason()
+    {
+        var keys = new ReadKeys(most: 1);
+        var moving = Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").SelectMany(keys.MovingIn)
+            .Select(k => $"build.{k}").ToHashSet(StringComparer.Ordinal);
+        var unused = UnusedKeys.OfBuilds()
+            .Where(k => !moving.Any(r => UnusedKeys.IsUnder(r, k) || UnusedKeys.IsUnder(k, r))).ToList();
+
+        Told(unused.Where(k => UnusedKeys.Reason(k) is null));
+    }
+
+    [Fact]
+    public void What_is_listed_as_unused_is_a_key()
+    {
+        var all = UnusedKeys.All().Concat(UnusedKeys.OfBuilds()).ToList();
+
+        Told(UnusedKeys.Listed.Where(l => !all.Exists(k => UnusedKeys.IsUnder(k, l) || UnusedKeys.EndsIn(k, l))));
+    }
+
     private static void Told(IEnumerable<string> offenders)
     {
         var all = offenders.ToList();

@@ -33,6 +33,20 @@ internal sealed partial class ReadKeys
     /// <param name="most">In how many builds a datum of an entry is tried.</param>
     public ReadKeys(int most) => _most = most;
 
+    /// <summary>The keys of one build without which some fact is another, or of another place: choices as well as data.</summary>
+    public IEnumerable<string> MovingIn(string path)
+    {
+        var root = YamlReader.Read(new SourceText(path, File.ReadAllText(path)), new ProblemList())!;
+        if (Values(root) is not { } before)
+            yield break;
+        foreach (var (key, other, _) in Changed(root, [], []))
+        {
+            if (Values(other) is { } after && (after.Count != before.Count
+                || before.Any(b => !after.TryGetValue(b.Key, out var now) || now != b.Value)))
+                yield return key;
+        }
+    }
+
     /// <summary>What the facts of one build read.</summary>
     public HashSet<ReadKey> Of(string path)
     {

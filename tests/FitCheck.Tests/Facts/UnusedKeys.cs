@@ -77,6 +77,15 @@ internal static class UnusedKeys
         ["position.feed.type"] = "required",
         ["position.connector.family"] = "a name",
         ["wiring.conductor"] = "required of cables",
+        ["build.vehicle"] = "without it there is nothing to check",
+        ["build.keep"] = "a wish for `suggest`",
+        ["build.fit.at"] = "which place it is",
+        ["build.fit.polarity"] = "no reference build has reversed leads",
+        ["build.fit.measured"] = "takes the place of a datum, as `readings` do",
+        ["build.readings"] = "each takes the place of a datum of the vehicle, a part or the build",
+        ["build.supply.place"] = "no reference build has its block far from an amplifier",
+        ["build.waive"] = "weighed when the findings are there",
+        ["build.expect"] = "held against the answer afterwards",
     };
 
     public static string? Reason(string key) =>
@@ -86,6 +95,16 @@ internal static class UnusedKeys
 
     public static bool EndsIn(string key, string listed) =>
         listed.StartsWith("*.", StringComparison.Ordinal) && key.EndsWith(listed[1..], StringComparison.Ordinal);
+
+    /// <summary>Every key that a build may have, after the word `build`.</summary>
+    public static IEnumerable<string> OfBuilds()
+    {
+        using var schema = JsonDocument.Parse(File.ReadAllText(RepositoryRoot.Of("catalog", "schema", "build.schema.json")));
+        return [.. In(schema.RootElement, "build").Distinct(StringComparer.Ordinal)];
+    }
+
+    /// <summary>Every key that has a reason.</summary>
+    public static IReadOnlyCollection<string> Listed => Reasons.Keys;
 
     /// <summary>Every key that an entry may have and under which there is no other, after its kind; of a position from there.</summary>
     public static IEnumerable<string> All()

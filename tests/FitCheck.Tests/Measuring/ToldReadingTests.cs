@@ -1,6 +1,8 @@
 using System.Text.RegularExpressions;
+using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using Xunit;
 using Xunit.Abstractions;
 
@@ -17,6 +19,8 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         Rules = [RepositoryRoot.Of("rules")],
     }).Checker!;
 
+    private static readonly Dictionary<string, string> Drivers = Catalog().ToDictionary(d => d.Name, d => d.Id, StringComparer.Ordinal);
+
     // What a work sheet calls a datum of a place, and the datum; `*` is the name of a thing.
     private static readonly (string Told, string Of)[] OfPlaces =
     [
@@ -24,9 +28,10 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         ("depth to the *", "mounting.obstructions.*.depth"), ("radius from which the * stands", "mounting.obstructions.*.from_radius"),
         ("gap from the panel to the grille", "mounting.grille_gap"), ("diameter of the hole in the panel", "mounting.cutout"),
         ("short axis of the hole in the panel", "mounting.cutout_minor"), ("thickness of the panel", "mounting.panel_thickness"),
-        ("largest hole that the panel allows", "mounting.largest_cutout"), ("gap to the door card", "mounting.door_card_gap"),
+        ("largest hole that the panel allows", "mounting.largest_cutout"),
+        ("gap from the panel to the back of the door card", "mounting.door_card_gap"),
         ("diameter of the recess or trim ring", "mounting.recess"), ("net volume of the box", "box"),
-        ("length of the factory wire", "wire.length"), ("distance from the plug to the driver's terminals", "connector.distance"),
+        ("length of the factory wire", "wire.length"), ("distance from the factory plug to the driver's terminals", "connector.distance"),
     ];
 
     private static readonly (string Told, string Of)[] OfDrivers =
@@ -37,6 +42,7 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         ("magnet diameter", "dimensions.magnet_diameter"), ("magnet height", "dimensions.magnet_height"),
         ("flange thickness", "dimensions.flange_thickness"), ("height before the flange", "dimensions.front_height"),
         ("body diameter", "dimensions.cutout"), ("peak linear excursion", "parameters.xmax"), ("bolt circle", "holes.circle"),
+        ("inductance", "parameters.le"),
     ];
 
     private static readonly (string Told, string Of)[] OfMounts =
@@ -47,6 +53,12 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         ("outer diameter of the cup", "cup.outer"), ("depth of the cup", "cup.depth"), ("gap to the grille of the cup", "cup.grille_gap"),
         ("seat for the flange in the cup", "cup.flange_recess"), ("hole in the panel that the cup needs", "cup.cutout"),
     ];
+
+    private static IEnumerable<Driver> Catalog()
+    {
+        var catalog = PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList());
+        return catalog.IdsOf("driver").Select(id => (Driver)catalog.Find(id)!);
+    }
 
     public static TheoryData<string> Builds() =>
         [.. Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f))
@@ -62,8 +74,14 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         {
             foreach (var told in finding.ToMeasure.Where(t => t.Passing is not null))
             {
-                if (Written(finding, told, text) is not { } reading)
+                if (Value().Match(told.Passing!) is not { Success: true } value)
                     continue;
+                if (Of(finding, told) is not var (at, of))
+                {
+                    offenders.Add($"nobody says where \"{told.What}\" is written");
+                    continue;
+                }
+                var reading = $"{{at: {at}, of: \"{of}\", value: {value.Groups[1].Value}}}";
                 tried++;
                 var now = Findings($"{text}\nreadings:\n  - {reading}\n")
                     .SingleOrDefault(f => f.Rule == finding.Rule && f.Position == finding.Position);
@@ -85,15 +103,14 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         return outcome.Result!.Builds[0].Findings;
     }
 
-    // The line of `readings` for a told datum; null where it is none of these, or a limit on both sides is told.
-    private static string? Written(Finding finding, ToMeasure told, string text)
+    // Where and what `readings` call a told datum; null where it is none of these. Of a part by its name that is told of it.
+    private static (string At, string Of)? Of(Finding finding, ToMeasure told)
     {
-        if (Value().Match(told.Passing!) is not { Success: true } value)
-            return null;
-        var of = Find(OfPlaces, told.What, $" at {finding.PositionName}") ?? Find(OfMounts, told.What, "")
-            ?? (Find(OfDrivers, told.What[..Math.Max(0, told.What.IndexOf(" of ", StringComparison.Ordinal))], "") is { } ofDriver
-                ? "driver." + ofDriver : null);
-        return of is null ? null : $"{{at: {finding.Position}, of: \"{of}\", value: {value.Groups[1].Value}}}";
+        if ((Find(OfPlaces, told.What, $" at {finding.PositionName}") ?? Find(OfMounts, told.What, "")) is { } there)
+            return (finding.Position, there);
+        var split = told.What.LastIndexOf(" of ", StringComparison.Ordinal);
+        return split > 0 && Find(OfDrivers, told.What[..split], "") is { } key && Drivers.TryGetValue(told.What[(split + 4)..], out var id)
+            ? (id, key) : null;
     }
 
     private static string? Find((string Told, string Of)[] table, string what, string after)
@@ -107,6 +124,7 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         return null;
     }
 
+    // A limit on one side.
     [GeneratedRegex("^([0-9.]+ [a-zA-Z0-9]+) or (?:more|less)$")]
     private static partial Regex Value();
 }

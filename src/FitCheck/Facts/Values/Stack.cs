@@ -21,8 +21,8 @@ internal sealed class Stack(Dimension dimension)
     private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
     // Null where each figure by itself tells the worst case.
     private List<(int Index, int Sign)>? _together;
-    // Of an angle no reading in millimetres is told, and none is looked for beyond what can stand upright.
-    private List<int>? _angles;
+    // Of an angle or an area no reading in millimetres is told.
+    private List<int>? _noLengths;
     private readonly List<(string What, Figure? Figure, Foundation.Problems.Location At)> _data = [];
 
     /// <summary>How many figures were added.</summary>
@@ -35,19 +35,19 @@ internal sealed class Stack(Dimension dimension)
         _hows.Add(how);
         if (figure is null || figure.IsEstimated)
             _unsure.Add((_inputs.Count - 1, how, figure is not null));
-        if (figure is { Quantity.Dimension: var d } && d == Dimension.Radian)
-            (_angles ??= []).Add(_inputs.Count - 1);
+        if (figure is { Quantity.Dimension: var d } && d != Dimension.Metre)
+            (_noLengths ??= []).Add(_inputs.Count - 1);
         if (figure is not null)
             _data.Add((what, figure, figure.At));
         return _inputs.Count - 1;
     }
 
-    /// <summary>Adds an angle that must be known.</summary>
-    public int NeedAngle(string what, string how, Figure? angle)
+    /// <summary>Adds an angle or an area that must be known; which would pass is told of lengths only.</summary>
+    public int NeedNoLength(string what, string how, Figure? figure)
     {
-        var at = Need(what, how, angle);
-        if (angle is null)
-            (_angles ??= []).Add(at);
+        var at = Need(what, how, figure);
+        if (figure is null)
+            (_noLengths ??= []).Add(at);
         return at;
     }
 
@@ -108,7 +108,7 @@ internal sealed class Stack(Dimension dimension)
     }
 
     private Func<PassLimit, string?>? PassingOf(int index, Func<double[], double> f) =>
-        _angles?.Contains(index) == true ? null : limit => Passing(index, f, limit);
+        _noLengths?.Contains(index) == true ? null : limit => Passing(index, f, limit);
 
     /// <summary>True when a figure is missing, so that there is no number.</summary>
     public bool IsMissing => Missing() > 0;
