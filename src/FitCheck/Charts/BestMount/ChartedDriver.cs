@@ -1,10 +1,11 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Values;
 
 namespace FitCheck.Charts.BestMount;
 
 /// <summary>What a chart asks of a driver again and again.</summary>
-internal sealed class ChartedDriver(Driver driver, int pattern)
+internal sealed class ChartedDriver(Driver driver, Practice practice, int pattern)
 {
     public Driver Driver => driver;
     public LengthTerm Flange { get; } = LengthTerm.Of(driver.Dimensions?.Flange);
@@ -17,7 +18,7 @@ internal sealed class ChartedDriver(Driver driver, int pattern)
     /// <summary>Nothing for a tweeter.</summary>
     public LengthTerm Travel { get; } = driver.IsTweeter ? LengthTerm.Exactly(0) : LengthTerm.Of(MountingFacts.Travel(driver));
     public LengthTerm Circle { get; } = LengthTerm.Of(driver.Holes?.Circle);
-    public LengthTerm Screw { get; } = LengthTerm.Of(MaterialFacts.Exact(driver.Holes?.Screw), MaterialFacts.UsualScrew);
+    public LengthTerm Screw { get; } = LengthTerm.Of(MaterialFacts.Exact(driver.Holes?.Screw), practice.ScrewSize);
     public LengthTerm Mass { get; } = LengthTerm.Of(driver.Mass);
     public BodyVariants Body { get; } = BodyVariants.Of(driver, acrossShortAxis: false);
     /// <summary>Of an oval one; of a round one it is not asked.</summary>

@@ -1,10 +1,11 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Fitting;
+using FitCheck.Facts.Values;
 
 namespace FitCheck.Charts.BestMount;
 
 /// <summary>What a chart asks of a spacer or a cup.</summary>
-internal sealed class ChartedMount(Part part, int index)
+internal sealed class ChartedMount(Part part, Practice practice, int index)
 {
     public Part Part => part;
     /// <summary>Its place in the list of all of its kind.</summary>
@@ -25,6 +26,6 @@ internal sealed class ChartedMount(Part part, int index)
     /// <summary>Of a spacer: that of its screws in the panel.</summary>
     public LengthTerm Circle { get; } = LengthTerm.Of((part as Adapter)?.VehicleHoles?.Circle);
     public LengthTerm Screw { get; } =
-        LengthTerm.Of(MaterialFacts.Exact((part as Adapter)?.VehicleHoles?.Screw), MaterialFacts.UsualScrew);
+        LengthTerm.Of(MaterialFacts.Exact((part as Adapter)?.VehicleHoles?.Screw), practice.ScrewSize);
     public LengthTerm Tabs { get; } = LengthTerm.Of((part as Adapter)?.TabRadius);
 }

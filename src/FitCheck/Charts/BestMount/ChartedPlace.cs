@@ -1,20 +1,21 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Sound;
+using FitCheck.Facts.Values;
 
 namespace FitCheck.Charts.BestMount;
 
 /// <summary>What a chart asks of a position.</summary>
 internal sealed class ChartedPlace
 {
-    public ChartedPlace(Vehicle vehicle, Position position, Func<object, int> number)
+    public ChartedPlace(Vehicle vehicle, Position position, Practice practice, Func<object, int> number)
     {
         var m = position.Mounting;
         (Vehicle, Position) = (vehicle, position);
         (Behind, GrilleGap, Recess) = (ObstacleBehind.Of(position, null, number), LengthTerm.Of(m.GrilleGap), LengthTerm.Of(m.Recess));
         RecessMinor = LengthTerm.Of(m.RecessMinor);
         (Cutout, CutoutMinor, LargestCutout) = (LengthTerm.Of(m.Cutout), LengthTerm.Of(m.CutoutMinor), LengthTerm.Of(m.LargestCutout));
-        PanelThickness = LengthTerm.Of(m.PanelThickness, MountingFacts.UsualPanel);
+        PanelThickness = LengthTerm.Of(m.PanelThickness, practice.PanelThickness);
         Panel = number(("panel", PanelThickness));
         Pattern = number(("holes", HolePattern.Of(m.Holes), m.CutoutMinor is not null, m.AimClock));
         Fixed = Array.ConvertAll(m.Behind(moving: false), o => ObstacleBehind.Of(position, o, number));

@@ -25,11 +25,11 @@ internal sealed class PairFinder
     {
         (_rules, _accepts) = (rules, accepts);
         var numbers = new ConcurrentDictionary<object, int>();
-        _drivers = [.. drivers.Select(d => new ChartedDriver(d, Number(("holes", HolePattern.Of(d.Holes), d.Oval))))];
-        _places = [.. places.Select(p => new ChartedPlace(p.Vehicle, p.Position, Number))];
+        _drivers = [.. drivers.Select(d => new ChartedDriver(d, rules.Practice, Number(("holes", HolePattern.Of(d.Holes), d.Oval))))];
+        _places = [.. places.Select(p => new ChartedPlace(p.Vehicle, p.Position, rules.Practice, Number))];
         _ofVehicle = Enumerable.Range(0, _places.Length).ToLookup(i => _places[i].Vehicle.Id, StringComparer.Ordinal);
-        _adapters = [.. mounts.Adapters.Select((a, i) => new ChartedMount(a, i))];
-        _cups = [.. mounts.Cups.Select((c, i) => new ChartedMount(c, i))];
+        _adapters = [.. mounts.Adapters.Select((a, i) => new ChartedMount(a, rules.Practice, i))];
+        _cups = [.. mounts.Cups.Select((c, i) => new ChartedMount(c, rules.Practice, i))];
 
         // From 1: 0 is left for what needs no number.
         int Number(object value) => numbers.GetOrAdd(value, _ => numbers.Count + 1);

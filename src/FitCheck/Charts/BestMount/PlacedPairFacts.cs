@@ -37,6 +37,7 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts, Practice pra
     private FactSheet? _place;
     private FactTable? _whole;
 
+    public Practice Practice => practice;
     public ChartedDriver Driver { get; set; } = null!;
     public ChartedMount? Mount { get; private set; }
     public ChartedPlace Place { get; private set; } = null!;

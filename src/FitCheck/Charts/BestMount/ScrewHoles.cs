@@ -39,11 +39,12 @@ internal sealed class ScrewHoles
     {
         var key = (pair.Mount!.Index, pair.Driver.Pattern);
         return _onSpacer.TryGetValue(key, out var known) ? known : _onSpacer[key] = HoleFacts.DriverFit(pair.Mount.Adapter,
-            pair.Driver.Driver) is { } fit ? Of(fit, fit.Second.Angles.Count) : default;
+            pair.Driver.Driver, pair.Practice) is { } fit ? Of(fit, fit.Second.Angles.Count) : default;
     }
 
     private static Holes OnPanelOnce(PlacedPairFacts pair) =>
-        HoleFacts.PanelFit(pair.Place.Position, pair.Mount?.Adapter, pair.Driver.Driver) is { } fit ? Of(fit, fit.Total) : default;
+        HoleFacts.PanelFit(pair.Place.Position, pair.Mount?.Adapter, pair.Driver.Driver, pair.Practice) is { } fit ? Of(fit, fit.Total)
+            : default;
 
     private static Holes Of(HoleFit fit, int total) => new(AreKnown: true, fit.IsEstimated, total, fit.Meeting);
 }

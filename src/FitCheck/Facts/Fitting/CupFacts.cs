@@ -11,9 +11,6 @@ internal static class CupFacts
 {
     private const string Calliper = "Measure with a calliper.";
 
-    // A cable leaves the box at its end and bends: this much more on the longest side (common practice, no source).
-    private const double CableBend = 10e-3;
-
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly NumberFact CupHoleGap = Declarations.Number(
@@ -72,6 +69,6 @@ internal static class CupFacts
             .Select(i =>
             stack.Need($"size of {module.Name}", Calliper,
                 module.Box.Count == 3 ? module.Box.OrderByDescending(r => r.Si).ElementAt(i) : null)).ToArray();
-        return stack.Of(v => Enumerable.Range(0, 3).Min(i => v[there[i]] - v[box[i]] - (i == 0 ? CableBend : 0)));
+        return stack.Of(v => Enumerable.Range(0, 3).Min(i => v[there[i]] - v[box[i]] - (i == 0 ? c.Practice.CableBend : 0)));
     }
 }

@@ -62,30 +62,30 @@ internal static class HoleFacts
             OnSpacer(c, sheet);
     }
 
-    /// <inheritdoc cref="PanelFit(Position, Adapter, Driver)"/>
-    public static HoleFit? PanelFit(PositionContext c) => PanelFit(c.Position, c.Adapter, c.Driver);
+    /// <inheritdoc cref="PanelFit(Position, Adapter, Driver, Practice)"/>
+    public static HoleFit? PanelFit(PositionContext c) => PanelFit(c.Position, c.Adapter, c.Driver, c.Practice);
 
     /// <summary>Spacer, or driver without one, on the panel; null when a pattern is missing.</summary>
-    public static HoleFit? PanelFit(Position position, Adapter? adapter, Driver? driver) =>
+    public static HoleFit? PanelFit(Position position, Adapter? adapter, Driver? driver, Practice practice) =>
         IsTurnKnown(position, adapter) && position.Mounting.Holes is { } holes
             && (adapter is null ? driver?.Holes : adapter.VehicleHoles) is { } mounted
-            ? new HoleFit(holes, mounted, Turns(position, adapter, driver)) : null;
+            ? new HoleFit(holes, mounted, practice.ScrewHoleClearance, Turns(position, adapter, driver)) : null;
 
-    /// <inheritdoc cref="DriverFit(Adapter, Driver)"/>
-    public static HoleFit? DriverFit(PositionContext c) => DriverFit(c.Adapter, c.Driver);
+    /// <inheritdoc cref="DriverFit(Adapter, Driver, Practice)"/>
+    public static HoleFit? DriverFit(PositionContext c) => DriverFit(c.Adapter, c.Driver, c.Practice);
 
     /// <summary>
     /// The driver on the spacer's best pattern: the first of the fit is the spacer's, so that hours are the spacer's own; null when a
     /// pattern is missing.
     /// </summary>
-    public static HoleFit? DriverFit(Adapter? adapter, Driver? driver)
+    public static HoleFit? DriverFit(Adapter? adapter, Driver? driver, Practice practice)
     {
         if (adapter is not { DriverHoles: { Count: > 0 } patterns } || driver?.Holes is not { } holes)
             return null;
         HoleFit? best = null;
         foreach (var pattern in patterns)
         {
-            var fit = new HoleFit(pattern, holes, driver.Oval ? [0, Math.PI] : null);
+            var fit = new HoleFit(pattern, holes, practice.ScrewHoleClearance, driver.Oval ? [0, Math.PI] : null);
             if (best is null || fit.Meeting > best.Meeting)
                 best = fit;
         }
@@ -162,7 +162,7 @@ internal static class HoleFacts
         if (Aimed(c.Position, c.Adapter) is not { } aim)
             return c.Adapter is { Handed: not "no" } ? "as it is drawn for this side" : "turned until most holes meet";
         var at = $"with the sound aimed at {HoleFit.Clock(HoleFit.Hour(aim * 180 / Math.PI))}";
-        var free = HoleFit.Freely(fit.First, fit.Second, aim);
+        var free = fit.Freely(aim);
         return free.Meeting > fit.Meeting
             ? $"{at} (aimed at {HoleFit.Clock(HoleFit.Hour(free.Rotation * 180 / Math.PI))} instead, "
                 + $"{QuantityText.Number(free.Meeting, 0)} would meet)" : at;

@@ -9,16 +9,10 @@ namespace FitCheck.Facts.Fitting;
 /// </summary>
 /// <param name="first">The pattern that stays.</param>
 /// <param name="second">The one that may be turned.</param>
+/// <param name="clearance">How far apart two holes may be and still take one screw, m; slots come on top of it.</param>
 /// <param name="only">The turns of the second part that its shape or its tilt allow, radians; null for any.</param>
-internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList<double>? only)
+internal sealed class HoleFit(HoleCircle first, HoleCircle second, double clearance, IReadOnlyList<double>? only)
 {
-    /// <summary>
-    /// How far apart two holes may be and still take one screw: 0.5 mm by the medium clearance hole (ISO 273: 5.5 mm for M5, 4.5 mm for
-    /// M4), and as much again for what a clip nut floats and a sheet-metal hole is drawn (common practice, no source). Slots come on top of
-    /// it.
-    /// </summary>
-    private const double ScrewClearance = 1e-3;
-
     private int? _meeting;
     private BoltMatch? _match;
 
@@ -31,17 +25,17 @@ internal sealed class HoleFit(HoleCircle first, HoleCircle second, IReadOnlyList
     public bool IsEstimated => First.Circle.IsEstimated || Second.Circle.IsEstimated;
 
     /// <summary>How many holes meet at best.</summary>
-    public int Meeting => _meeting ??= first.Pattern.MostMeeting(second.Pattern, ScrewClearance, only);
+    public int Meeting => _meeting ??= first.Pattern.MostMeeting(second.Pattern, clearance, only);
 
     /// <summary>Which ones, and at which turn.</summary>
-    public BoltMatch Match => _match ??= first.Pattern.Align(second.Pattern, ScrewClearance, only);
+    public BoltMatch Match => _match ??= first.Pattern.Align(second.Pattern, clearance, only);
 
     /// <summary>
     /// How many holes would meet, and at which turn, if the second part could be turned freely; the turn nearest to a wanted one.
     /// </summary>
-    public static BoltMatch Freely(HoleCircle first, HoleCircle second, double wanted)
+    public BoltMatch Freely(double wanted)
     {
-        var match = first.Pattern.Align(second.Pattern.Rotated(wanted), ScrewClearance);
+        var match = first.Pattern.Align(second.Pattern.Rotated(wanted), clearance);
         return match with { Rotation = match.Rotation + wanted };
     }
 

@@ -10,11 +10,6 @@ namespace FitCheck.Facts.Fitting;
 /// <summary>Whether there is material where screws go, and what it has to carry.</summary>
 internal static class MaterialFacts
 {
-    /// <summary>
-    /// Diameter in metres of the screws that hold a driver or spacer where nobody recorded it (common practice, no source).
-    /// </summary>
-    internal const double UsualScrew = 4.2e-3;
-
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly NumberFact PanelMaterialLeft = Declarations.Number(

@@ -10,9 +10,6 @@ namespace FitCheck.Facts.Fitting;
 /// <summary>Depth behind the panel, height before it, the hole, the flange: the tilted stack-up of driver, spacer and vehicle.</summary>
 internal static class MountingFacts
 {
-    /// <summary>Thickness in metres that a panel counts as where nobody recorded it (common practice, no source).</summary>
-    internal const double UsualPanel = 1e-3;
-
     private static readonly FactGroup OfSpacer = new(Subject.Position);
 
     public static readonly NumberFact AdapterThickness = OfSpacer.Number(

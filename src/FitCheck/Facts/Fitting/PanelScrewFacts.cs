@@ -126,7 +126,7 @@ internal static class PanelScrewFacts
         var stack = new Stack(Dimension.Metre);
         var tip = Tip(c, screw, stack, thick);
         var panel = stack.Optional(c.AtPosition("thickness of the panel"), Calliper, c.Position.Mounting.PanelThickness,
-            MountingFacts.UsualPanel);
+            c.Practice.PanelThickness);
         return stack.Of(v => tip(v) - v[panel]);
     }
 

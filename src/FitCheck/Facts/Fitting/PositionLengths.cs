@@ -102,12 +102,12 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
 
     public StackedLength DriverCircle => OfDriver("bolt circle", c.Driver?.Holes?.Circle);
     public StackedLength DriverScrew => StackedLength.Optional(c.OfDriver("screw size"), Calliper,
-        MaterialFacts.Exact(c.Driver?.Holes?.Screw), MaterialFacts.UsualScrew);
+        MaterialFacts.Exact(c.Driver?.Holes?.Screw), c.Practice.ScrewSize);
     public StackedLength PanelCircle => c.Adapter is null ? DriverCircle
         : StackedLength.Need("bolt circle of the spacer", Calliper, c.Adapter.VehicleHoles?.Circle);
     public StackedLength PanelScrew => c.Adapter is null ? DriverScrew
         : StackedLength.Optional("screw size of the spacer", Calliper, MaterialFacts.Exact(c.Adapter.VehicleHoles?.Screw),
-            MaterialFacts.UsualScrew);
+            c.Practice.ScrewSize);
 
     private StackedLength Thickness => c.Adapter is { } adapter
         ? StackedLength.Need("thickness of the spacer", Calliper, adapter.Thickness)
@@ -118,7 +118,7 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
         : StackedLength.Optional("tilt of the spacer", Calliper, null, 0);
 
     private StackedLength Panel => StackedLength.Optional(c.AtPosition("thickness of the panel"), Calliper,
-        c.Position.Mounting.PanelThickness, MountingFacts.UsualPanel);
+        c.Position.Mounting.PanelThickness, c.Practice.PanelThickness);
 
     private StackedLength OfBody(StackedLength third, BodyFormula formula, bool acrossShortAxis = false)
     {

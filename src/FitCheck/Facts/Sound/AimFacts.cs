@@ -11,9 +11,6 @@ namespace FitCheck.Facts.Sound;
 /// <summary>How far the driver is from the listener, how far off its axis it is heard, and which way to turn it.</summary>
 internal static class AimFacts
 {
-    // Where the head of the person at the wheel is, sideways of the point between the seats (common practice, no source).
-    private const double SeatOffset = 0.37;
-
     // A coaxial throws its treble with a tweeter of its own.
     private static readonly string[] Directional = ["tweeter", "woofer", "full-range"];
 
@@ -102,7 +99,7 @@ internal static class AimFacts
         if (c.Build.Vehicle.Steering is { } side && aim.Location.Y != 0)
         {
             // The head is an assumption, not a datum: good for a setting to start from, never for a pass.
-            var head = new Direction(0, side == "left" ? -SeatOffset : SeatOffset, 0);
+            var head = new Direction(0, side == "left" ? -c.Practice.SeatOffset : c.Practice.SeatOffset, 0);
             var mirrored = aim.Location with { Y = -aim.Location.Y };
             var difference = Math.Abs((aim.Location + head).Length - (mirrored + head).Length);
             sheet.Set(SidePathDifference, FactValue.Of(Dimension.Metre, difference) with { Unsure = [Seat(c.Build)] });

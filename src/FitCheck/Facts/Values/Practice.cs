@@ -46,6 +46,16 @@ internal sealed record Practice
     public double ConductorTemperature { get; init; }
     /// <summary>Of a ground cable that nobody measured, m.</summary>
     public double GroundLength { get; init; }
+    /// <summary>Of a panel that nobody measured, m.</summary>
+    public double PanelThickness { get; init; }
+    /// <summary>Of a speaker screw of no known size, m.</summary>
+    public double ScrewSize { get; init; }
+    /// <summary>How far apart two holes may be and still take one screw, m.</summary>
+    public double ScrewHoleClearance { get; init; }
+    /// <summary>Room beside a crossover module for its cables, m.</summary>
+    public double CableBend { get; init; }
+    /// <summary>Of the head at the wheel from the point between the seats, m.</summary>
+    public double SeatOffset { get; init; }
 
     /// <summary>Resonance and Q of a driver by its type.</summary>
     public ResonanceBounds ResonanceOf(string driverType) => driverType switch

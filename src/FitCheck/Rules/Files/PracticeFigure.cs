@@ -39,6 +39,11 @@ internal sealed record PracticeFigure(string Name, Dimension Dimension, bool IsR
         Two("cable_insulation", Dimension.Kelvin, (p, b) => p with { CableInsulation = b }),
         One("conductor_temperature", Dimension.Kelvin, (p, x) => p with { ConductorTemperature = x }),
         One("ground_length", Dimension.Metre, (p, x) => p with { GroundLength = x }),
+        One("panel_thickness", Dimension.Metre, (p, x) => p with { PanelThickness = x }),
+        One("screw_size", Dimension.Metre, (p, x) => p with { ScrewSize = x }),
+        One("screw_hole_clearance", Dimension.Metre, (p, x) => p with { ScrewHoleClearance = x }),
+        One("cable_bend", Dimension.Metre, (p, x) => p with { CableBend = x }),
+        One("seat_offset", Dimension.Metre, (p, x) => p with { SeatOffset = x }),
     ];
 
     private static PracticeFigure One(string name, Dimension dimension, Func<Practice, double, Practice> put) =>
