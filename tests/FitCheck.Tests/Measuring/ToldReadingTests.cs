@@ -42,7 +42,7 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         ("magnet diameter", "dimensions.magnet_diameter"), ("magnet height", "dimensions.magnet_height"),
         ("flange thickness", "dimensions.flange_thickness"), ("height before the flange", "dimensions.front_height"),
         ("body diameter", "dimensions.cutout"), ("peak linear excursion", "parameters.xmax"), ("bolt circle", "holes.circle"),
-        ("inductance", "parameters.le"),
+        ("inductance", "parameters.le"), ("effective area (Sd)", "parameters.sd"),
     ];
 
     private static readonly (string Told, string Of)[] OfMounts =

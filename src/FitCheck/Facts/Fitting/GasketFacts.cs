@@ -104,9 +104,9 @@ internal static class GasketFacts
     {
         var stack = new Stack(Dimension.Metre);
         var inner = stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner);
-        var area = stack.NeedNoLength(c.OfDriver("effective area (Sd)"),
+        var area = stack.Need(c.OfDriver("effective area (Sd)"),
             "Measure the cone across, with half of its surround on both sides: Sd is 0.785 times the square of that.",
-            c.Driver?.Parameters?.Sd);
+            c.Driver?.Parameters?.Sd, Dimension.SquareMetre);
         return stack.Of(v => (v[inner] / 2) - Math.Sqrt(v[area] / Math.PI));
     }
 
@@ -118,7 +118,7 @@ internal static class GasketFacts
         var flange = stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness);
         if (c.Adapter is null or { Tilt.Si: 0 })
             return v => v[card] - v[thickness] - v[flange];
-        var tilt = stack.NeedNoLength("tilt of the spacer", ScrewFacts.TwoHeights, c.Adapter.Tilt);
+        var tilt = stack.Need("tilt of the spacer", ScrewFacts.TwoHeights, c.Adapter.Tilt, Dimension.Radian);
         var rim = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange);
         return v => v[card] - v[thickness] - (v[flange] * Math.Cos(v[tilt])) + (side * v[rim] / 2 * Math.Sin(Math.Abs(v[tilt])));
     }

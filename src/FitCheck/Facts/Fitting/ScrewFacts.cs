@@ -135,7 +135,7 @@ internal static class ScrewFacts
         var thickness = stack.Need("thickness of the spacer", Calliper, adapter.Thickness);
         if (adapter.Tilt is { Si: 0 })
             return v => v[thickness];
-        var tilt = stack.NeedNoLength("tilt of the spacer", TwoHeights, adapter.Tilt);
+        var tilt = stack.Need("tilt of the spacer", TwoHeights, adapter.Tilt, Dimension.Radian);
         var circle = stack.Need(c.OfDriver("bolt circle"), Calliper, c.Driver!.Holes?.Circle ?? c.Size?.Flange);
         var boss = stack.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth);
         return v => Math.Max(v[boss], (v[thickness] - (v[circle] / 2 * Math.Sin(Math.Abs(v[tilt])))) / Math.Cos(v[tilt]));

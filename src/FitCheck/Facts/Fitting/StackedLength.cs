@@ -28,7 +28,7 @@ internal sealed class StackedLength : ILength<StackedLength>
     /// <summary>An angle that must be known.</summary>
     public static StackedLength Angle(string what, string how, Figure? figure) => new(stack =>
     {
-        var at = stack.NeedNoLength(what, how, figure);
+        var at = stack.Need(what, how, figure, Dimension.Radian);
         return v => v[at];
     }, isMissing: figure is null)
     { Figure = figure };

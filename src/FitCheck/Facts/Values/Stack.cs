@@ -21,8 +21,8 @@ internal sealed class Stack(Dimension dimension)
     private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
     // Null where each figure by itself tells the worst case.
     private List<(int Index, int Sign)>? _together;
-    // Of an angle or an area no reading in millimetres is told.
-    private List<int>? _noLengths;
+    // What is no length.
+    private Dictionary<int, Dimension>? _others;
     private readonly List<(string What, Figure? Figure, Foundation.Problems.Location At)> _data = [];
 
     /// <summary>How many figures were added.</summary>
@@ -36,18 +36,17 @@ internal sealed class Stack(Dimension dimension)
         if (figure is null || figure.IsEstimated)
             _unsure.Add((_inputs.Count - 1, how, figure is not null));
         if (figure is { Quantity.Dimension: var d } && d != Dimension.Metre)
-            (_noLengths ??= []).Add(_inputs.Count - 1);
+            (_others ??= [])[_inputs.Count - 1] = d;
         if (figure is not null)
             _data.Add((what, figure, figure.At));
         return _inputs.Count - 1;
     }
 
-    /// <summary>Adds an angle or an area that must be known; which would pass is told of lengths only.</summary>
-    public int NeedNoLength(string what, string how, Figure? figure)
+    /// <summary>Adds what is no length and must be known: an angle, of which no reading that passes is told, or an area.</summary>
+    public int Need(string what, string how, Figure? figure, Dimension of)
     {
         var at = Need(what, how, figure);
-        if (figure is null)
-            (_noLengths ??= []).Add(at);
+        (_others ??= [])[at] = of;
         return at;
     }
 
@@ -108,7 +107,10 @@ internal sealed class Stack(Dimension dimension)
     }
 
     private Func<PassLimit, string?>? PassingOf(int index, Func<double[], double> f) =>
-        _noLengths?.Contains(index) == true ? null : limit => Passing(index, f, limit);
+        DimensionOf(index) == Dimension.Radian ? null : limit => Passing(index, f, limit);
+
+    private Dimension DimensionOf(int index) =>
+        _others is not null && _others.TryGetValue(index, out var other) ? other : Dimension.Metre;
 
     /// <summary>True when a figure is missing, so that there is no number.</summary>
     public bool IsMissing => Missing() > 0;
@@ -151,13 +153,14 @@ internal sealed class Stack(Dimension dimension)
     private string? Passing(int index, Func<double[], double> f, PassLimit limit)
     {
         var inputs = _inputs.ToList();
-        var start = double.IsNaN(inputs[index].Nominal) ? 0.05 : inputs[index].Nominal;
+        var (start, of) = (double.IsNaN(inputs[index].Nominal) ? 0.05 : inputs[index].Nominal, DimensionOf(index));
         inputs[index] = inputs[index] with { Nominal = start, HalfWidth = 0 };
         if (inputs.Exists(i => double.IsNaN(i.Nominal))
             || StackUp.SolveFor(inputs, f, index, limit.Limit, limit.AtLeast, together: _together) is not { } passing)
             return null;
         // The reading itself may be off by its own tolerance.
-        var safe = passing with { Value = passing.Value + (passing.OrMore ? ReadingTolerance : -ReadingTolerance) };
-        return $"{QuantityText.FormatLimit(safe.Value, Dimension.Metre, safe.OrMore)} or {(safe.OrMore ? "more" : "less")}";
+        var off = of == Dimension.Metre ? ReadingTolerance : 0;
+        var safe = passing with { Value = passing.Value + (passing.OrMore ? off : -off) };
+        return $"{QuantityText.FormatLimit(safe.Value, of, safe.OrMore)} or {(safe.OrMore ? "more" : "less")}";
     }
 }
