@@ -2,6 +2,7 @@ using FitCheck.Charts;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
+using FitCheck.QuoteImport;
 using FitCheck.Schemas;
 using FitCheck.Suggestions;
 
@@ -148,11 +149,14 @@ public sealed partial class Checker
         ArgumentException.ThrowIfNullOrEmpty(vehicle);
         options ??= new ImportOptions();
         Arguments.Words(options.At, nameof(options.At), mayBeEmpty: true);
+        Arguments.Words(options.As, nameof(options.As), mayBeEmpty: true);
+        ArgumentNullException.ThrowIfNull(options.Skip, nameof(options));
         cancel.ThrowIfCancellationRequested();
         var (valid, problems) = (_valid, new ProblemList());
         options.Progress?.Report($"reading {list.Name}");
-        return ImportQuote.Of(BuildFiles.Source(list, "the seller's list", problems), vehicle, options.At, valid.Catalog, valid.Rules,
-            problems, cancel);
+        var file = BuildFiles.AnyBytes(list, "the seller's list", problems) is { } bytes ? QuoteFile.Read(list.Name, bytes, problems)
+            : null;
+        return ImportQuote.Of(file, vehicle, options, valid.Catalog, valid.Rules, problems, cancel);
     }
 
     private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs valid, ProblemList problems,

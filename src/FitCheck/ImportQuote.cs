@@ -1,7 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
-using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
 using FitCheck.QuoteImport;
 using FitCheck.Rules;
@@ -18,15 +17,16 @@ internal static class ImportQuote
     /// The build that a list becomes, by a catalog and rules that are known to be valid; a list that could not be read is null, and told
     /// already.
     /// </summary>
-    internal static ImportOutcome Of(SourceText? source, string vehicleId, IReadOnlyList<string> at, PartsCatalog catalog, RuleSet rules,
+    internal static ImportOutcome Of(QuoteFile? source, string vehicleId, ImportOptions options, PartsCatalog catalog, RuleSet rules,
         ProblemList problems, CancellationToken cancel = default)
     {
         var vehicle = catalog.Resolve<Vehicle>(new Located<string>(vehicleId, new Location("--vehicle", 0, 0)), "vehicle", problems);
-        var items = source is null ? [] : new QuoteReader(new NearParts(catalog), problems).Read(source);
+        var reader = new QuoteReader(new NearParts(catalog), LineChoices.Read(options.As, options.Skip, catalog, problems), problems);
+        var items = source is null ? [] : reader.Read(source);
         if (source is null || vehicle is null || problems.HasErrors)
             return new ImportOutcome(null, problems.Sorted());
-        var layout = new Layout(source.File, vehicle, items);
-        var asked = AskedPlaces.Read(at, vehicle, items, problems);
+        var layout = new Layout(source.File, vehicle, items) { LeftOut = reader.LeftOut };
+        var asked = AskedPlaces.Read(options.At, vehicle, items, problems);
         AskedPlaces.Put(layout, catalog, asked, problems);
         if (problems.HasErrors)
             return new ImportOutcome(null, problems.All);
@@ -36,6 +36,7 @@ internal static class ImportQuote
         new MountPlacing(layout, catalog, rules).Place(asked);
         new Chain(layout, catalog).Place();
         var text = BuildText.Of(layout, $"{vehicle.Name}, {Path.GetFileNameWithoutExtension(source.File)}");
-        return new ImportOutcome(text, layout.Told.All);
+        problems.AddRange(layout.Told.All);
+        return new ImportOutcome(text, problems.Sorted());
     }
 }

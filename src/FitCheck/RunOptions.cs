@@ -34,6 +34,12 @@ public sealed record ImportOptions : RunOptions
 {
     /// <summary>Places that the caller knows, for parts that could go to several: `ID=POSITION,POSITION`.</summary>
     public IReadOnlyList<string> At { get; init; } = [];
+
+    /// <summary>Which part a line of the list is, where its words leave that open: `LINE=ID`.</summary>
+    public IReadOnlyList<string> As { get; init; } = [];
+
+    /// <summary>Lines of the list that are left out, by their numbers; the build says so.</summary>
+    public IReadOnlyList<int> Skip { get; init; } = [];
 }
 
 /// <summary>Which changes of a build are looked for.</summary>

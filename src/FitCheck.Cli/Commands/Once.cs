@@ -50,10 +50,10 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
             : outcome.Result is null ? outcome : outcome with { Problems = opened.With(outcome.Problems) };
     }
 
-    public ImportOutcome Import(BuildSource list, string vehicle, IReadOnlyList<string> at)
+    public ImportOutcome Import(BuildSource list, string vehicle, ImportOptions options)
     {
         var opened = Open();
-        return opened.Checker?.Import(list, vehicle, new ImportOptions { At = at, Progress = progress }) is { } outcome
+        return opened.Checker?.Import(list, vehicle, options with { Progress = progress }) is { } outcome
             ? outcome with { Problems = opened.With(outcome.Problems) } : new ImportOutcome(null, opened.Problems);
     }
 

@@ -100,18 +100,9 @@ internal static class BuildFiles
         return own.HasErrors || build is null ? null : new BuildFile(build, (YamlMap)root!, source.Text);
     }
 
-    /// <summary>The text of a file; null when it can't be read.</summary>
-    /// <param name="path">The file.</param>
-    /// <param name="wanted">What it should be, with its article.</param>
-    /// <param name="problems">Where problems go.</param>
-    public static SourceText? Source(string path, string wanted, ProblemList problems) =>
-        Bytes(path, path.Replace('\\', '/'), wanted, [], problems) is { } bytes
-            ? SourceText.Decode(path.Replace('\\', '/'), bytes, problems) : null;
-
-    /// <summary>The text of a file or one that was handed over; null when it can't be read.</summary>
-    public static SourceText? Source(BuildSource source, string wanted, ProblemList problems) =>
-        source.Path is { } path ? Source(path, wanted, problems)
-            : Bytes(source, problems) is { } bytes ? SourceText.Decode(source.Name, bytes, problems) : null;
+    /// <summary>What is in a file or a text that was handed over, of whatever form; null when it can't be read.</summary>
+    public static byte[]? AnyBytes(BuildSource source, string wanted, ProblemList problems) =>
+        source.Path is { } path ? Bytes(path, source.Name, wanted, [], problems) : Bytes(source, problems);
 
     // As a file's bytes, so that both are read, and refused, in one way.
     private static byte[]? Bytes(BuildSource source, ProblemList problems)

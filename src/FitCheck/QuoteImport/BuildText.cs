@@ -16,6 +16,9 @@ internal static class BuildText
                 + "otherwise.\n");
         text.Append("kind: build\n");
         text.Append("name: ").Append(Quoted(name)).Append('\n');
+        if (layout.LeftOut.Count > 0)
+            text.Append("notes: ").Append(Quoted($"Not in this build is what the list has in {string.Join("; ", layout.LeftOut)}."))
+                .Append('\n');
         text.Append("vehicle: ").Append(layout.Vehicle.Id).Append('\n');
         Fit(text, layout);
         if (layout.Devices.Count > 0)

@@ -7,6 +7,8 @@ namespace FitCheck.QuoteImport;
 /// <summary>Takes a CSV text apart (RFC 4180, with comma, semicolon or tab), each cell with its line and column.</summary>
 internal sealed class CsvText
 {
+    private const int MostLooked = 60;
+
     private readonly SourceText _source;
     private readonly char _separator;
     private readonly List<IReadOnlyList<Located<string>>> _rows = [];
@@ -91,26 +93,39 @@ internal sealed class CsvText
     private void EndRow()
     {
         EndCell();
-        if (_row.Exists(c => c.Value.Length > 0))
+        // `sep=;` tells office programs the separator.
+        if (_row.Exists(c => c.Value.Length > 0) && !(_line == 1 && _row[0].Value.StartsWith("sep=", StringComparison.OrdinalIgnoreCase)))
             _rows.Add(_row);
         _row = [];
         (_line, _column) = (_line + 1, 0);
         _start = new Location(_source.File, _line, 1);
     }
 
-    // What the first lines have most of outside quotation marks; a list of names alone has none.
+    // What the first lines have most of outside quotation marks, if at least half of those that hold anything have it: a list of names
+    // alone has none.
     private static char Separator(string text)
     {
+        if (text.StartsWith("sep=", StringComparison.OrdinalIgnoreCase) && text.Length > 4)
+            return text[4];
         char[] known = [';', '\t', ','];
-        var counts = new int[known.Length];
-        var (quoted, lines) = (false, 0);
-        for (var i = 0; i < text.Length && lines < 20; i++)
+        var (counts, having, inLine) = (new int[known.Length], new int[known.Length], new int[known.Length]);
+        var (quoted, lines, filled) = (false, 0, false);
+        for (var i = 0; i <= text.Length && lines < MostLooked; i++)
         {
+            if (i == text.Length || (text[i] is '\n' or '\r' && !quoted))
+            {
+                lines += filled ? 1 : 0;
+                for (var k = 0; k < known.Length; k++)
+                    (counts[k], having[k], inLine[k]) = (counts[k] + inLine[k], having[k] + (inLine[k] > 0 ? 1 : 0), 0);
+                filled = false;
+                continue;
+            }
             quoted ^= text[i] == '"';
-            lines += text[i] == '\n' ? 1 : 0;
+            filled |= !char.IsWhiteSpace(text[i]);
             if (!quoted && Array.IndexOf(known, text[i]) is >= 0 and var at)
-                counts[at]++;
+                inLine[at]++;
         }
-        return known[Array.IndexOf(counts, counts.Max())];
+        var most = Array.IndexOf(counts, counts.Max());
+        return 2 * having[most] >= lines ? known[most] : '\0';
     }
 }

@@ -27,7 +27,9 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
             layout.Tell(item, options.Count == 0
                 ? $"finds no free place in {layout.Vehicle.Name}; it stays on the quote only, unless `--at {item.Part.Id}=POSITION,…` "
                     + $"says where it goes"
-                : $"could go to several places; it stays on the quote only, unless {Layout.Option(item.Part, options)} decides it");
+                : $"could go to several places; it stays on the quote only, unless {Layout.Option(item.Part, options)} decides it"
+                    + (Sides(item, options[0]) >= options.Count ? $", or for all of them {Layout.Option(item.Part, [Together(options)])}"
+                        : ""));
         }
     }
 
@@ -49,7 +51,8 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
         foreach (var item in waiting)
         {
             var options = Options(item);
-            if (options.Count > 0 && options.Count <= Sides(item, options[0]))
+            // Two packs may be two pairs, or one is too many: nobody but the seller knows.
+            if (options.Count == 1)
                 return Put(item, options);
         }
         return null;
@@ -60,9 +63,8 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
         foreach (var item in waiting)
         {
             var options = Options(item).Select(o => (Option: o, Signs: Signs(o))).OrderByDescending(o => o.Signs).ToList();
-            var sides = options.Count == 0 ? 0 : Sides(item, options[0].Option);
-            if (sides > 0 && options[sides - 1].Signs > options[sides].Signs)
-                return Put(item, [.. options.Take(sides).Select(o => o.Option)]);
+            if (options.Count > 1 && Sides(item, options[0].Option) == 1 && options[0].Signs > options[1].Signs)
+                return Put(item, [options[0].Option]);
         }
         return null;
     }
@@ -118,6 +120,8 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
         Cup { Fits.Count: > 0 } cup => p.IsTweeter && Fit.Covers(cup.Fits, layout.Vehicle.Id, p.Position.Id),
         _ => false,
     }));
+
+    private static Group Together(IReadOnlyList<Group> options) => new([.. options.SelectMany(o => o.Places)]);
 
     private static int Sides(QuoteItem item, Group option) => Math.Max(1, item.Pieces / Needed(item.Part, option));
 

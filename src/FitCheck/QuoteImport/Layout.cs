@@ -24,6 +24,8 @@ internal sealed class Layout
     public List<(string Id, Part? Part, string? From)> Devices { get; } = [];
     public List<(string Id, string Output, IReadOnlyList<string> Feeds)> Channels { get; } = [];
     public List<QuoteItem> Extras { get; } = [];
+    /// <summary>Lines of the list that are not among its parts, with what stands there.</summary>
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
     /// <summary>What could not be placed, or only by a guess, each at its line of the list.</summary>
     public ProblemList Told { get; } = new(ProblemKind.Contradiction);
 

@@ -1,109 +1,126 @@
-using System.Globalization;
 using FitCheck.Catalog;
-using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
 
 namespace FitCheck.QuoteImport;
 
 /// <summary>
-/// Reads a seller's list: a column with ids or names, and mostly one with the number of packs, with or without a row of headings.
+/// Reads a seller's list: which lines are parts, and which, and how many packs; what is no part; what nobody can be sure of.
 /// </summary>
-internal sealed class QuoteReader(NearParts parts, ProblemList problems)
+internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemList problems)
 {
-    private const int Most = 999;
+    private readonly List<QuoteItem> _items = [];
+    private readonly List<(int Line, string What)> _noParts = [];
+    private readonly List<string> _leftOut = [];
 
-    private static readonly string[] PartWords = ["part", "id", "article", "item", "name", "description", "product", "artikel",
-        "artikelnummer", "bezeichnung", "position", "teil"];
-    private static readonly string[] PacksWords = ["packs", "quantity", "qty", "count", "pcs", "number", "menge", "anzahl", "stück", "stk"];
+    /// <summary>Lines that are not in the list that was read, with what stands there.</summary>
+    public IReadOnlyList<string> LeftOut => _leftOut;
 
-    /// <summary>The parts in the order of the list, each once. Names that nothing in the catalog has are told with what is near.</summary>
-    public IReadOnlyList<QuoteItem> Read(SourceText source)
+    /// <summary>The parts in the order of the list, each once.</summary>
+    public IReadOnlyList<QuoteItem> Read(QuoteFile file)
     {
-        var rows = CsvText.Rows(source, problems);
+        var rows = file.Rows;
         if (rows.Count == 0)
-            problems.Error(new Location(source.File, 0, 0),
+            problems.Error(new Location(file.File, 0, 0),
                 "the file is empty; expected lines such as `orrin-c165;1`, an id or a name and how many packs");
-        var (part, packs, headings) = Columns(rows);
-        var items = new List<QuoteItem>();
-        foreach (var row in rows.Skip(headings ? 1 : 0))
-        {
-            if (Item(row, part, packs) is not { } item)
-                continue;
-            var at = items.FindIndex(i => i.Part.Id == item.Part.Id);
-            if (at < 0)
-                items.Add(item);
-            else if (items[at].Packs + item.Packs <= Most)
-                items[at] = items[at] with { Packs = items[at].Packs + item.Packs };
-            else
-                problems.Error(item.At, $"more than {Most} packs of `{item.Part.Id}` in all");
-        }
-        return items;
+        var columns = QuoteColumns.Of(rows, t => parts.Find(Named(t).Name) is not null, t => PackCount.Of(t) is not null);
+        foreach (var row in rows.Take(columns.First))
+            _noParts.Add((row[0].At.Line, "what stands above"));
+        foreach (var row in rows.Skip(columns.First))
+            Take(row, columns);
+        choices.TellUnused(rows.Select(r => r[0].At.Line).ToHashSet(), problems);
+        if (columns.First > 1 || _noParts.Count > columns.First)
+            TellNoParts(file.File);
+        if (rows.Count > 0 && _items.Count == 0 && !problems.HasErrors)
+            problems.Error(new Location(file.File, 0, 0), "no line of the list is a part of the catalog; expected lines such as "
+                + "`orrin-c165;1`, an id or a name and how many packs");
+        return _items;
     }
 
-    // By their headings; without any, by what stands in the first row.
-    private (int Part, int Packs, bool Headings) Columns(IReadOnlyList<IReadOnlyList<Located<string>>> rows)
+    private void Take(IReadOnlyList<Located<string>> row, QuoteColumns columns)
     {
-        if (rows.Count == 0)
-            return (0, 1, false);
-        var first = rows[0];
-        var known = first.ToList().FindIndex(c => parts.Find(Text(c)) is not null);
-        var named = Named(first, PartWords);
-        if (known >= 0 || named < 0)
-        {
-            var name = Math.Max(known, 0);
-            var number = first.ToList().FindIndex(c => Count(c.Value) is not null);
-            return (name, number >= 0 && number != name ? number : name + 1, false);
-        }
-        var count = Named(first, PacksWords);
-        return (named, count >= 0 ? count : first.Count == 1 ? 1 : -1, true);
-    }
-
-    private static int Named(IReadOnlyList<Located<string>> row, string[] words)
-    {
-        foreach (var word in words)
-        {
-            for (var i = 0; i < row.Count; i++)
-            {
-                if (row[i].Value.Equals(word, StringComparison.OrdinalIgnoreCase))
-                    return i;
-            }
-        }
-        return -1;
-    }
-
-    private QuoteItem? Item(IReadOnlyList<Located<string>> row, int part, int packs)
-    {
-        if (part >= row.Count || Text(row[part]).Length == 0)
-        {
+        var line = row[0].At.Line;
+        var cells = columns.Parts.Where(i => i < row.Count && Text(row[i]).Length > 0).Select(i => row[i]).ToList();
+        var quantity = columns.Quantity >= 0 && columns.Quantity < row.Count ? row[columns.Quantity] : null;
+        var chosen = choices.Of(line);
+        if (choices.IsSkipped(line))
+            _leftOut.Add($"line {line}: {string.Join(' ', cells.Select(Text))} (skipped)");
+        else if (chosen is not null)
+            Add(chosen, line, cells.FirstOrDefault() ?? row[0], quantity);
+        else if (cells.Select(c => (Cell: c, Part: parts.Find(Named(Text(c)).Name))).FirstOrDefault(f => f.Part is not null)
+            is { Part: { } part, Cell: { } found })
+            Add(part, line, found, quantity);
+        else if (WhyNone(row, cells, quantity) is { } why)
+            _noParts.Add((line, why));
+        else if (cells.Count == 0)
             problems.Error(row[0].At, "no id or name of a part in this line");
-            return null;
-        }
-        var (cell, count) = (row[part], 1);
-        var found = parts.Find(Text(cell));
-        if (found is null)
-            problems.Error(cell.At, $"no part `{Text(cell)}` in the catalog{parts.Hint(Text(cell))}", ProblemKind.UnknownName);
-        if (packs >= 0 && packs < row.Count && row[packs].Value.Length > 0)
+        else
+            Ask(line, cells, quantity);
+    }
+
+    // A line of words is no part; one that is counted may be.
+    private static string? WhyNone(IReadOnlyList<Located<string>> row, List<Located<string>> cells, Located<string>? quantity)
+    {
+        var told = row.Select(c => QuoteWords.NoPart(c.Value)).FirstOrDefault(w => w is not null);
+        if (told is not null)
+            return told;
+        if (quantity is not null && QuoteWords.IsHours(quantity.Value))
+            return "labour";
+        if (cells.Count == 0 && quantity is not { Value.Length: > 0 })
+            return "words";
+        var isCounted = quantity is { Value.Length: > 0 } || cells.Exists(c => Named(Text(c)).Packs is not null);
+        return !isCounted && cells.Count > 0 && !cells.Exists(c => c.Value.Any(char.IsDigit)) && row.Count(c => c.Value.Length > 0) == 1
+            ? "words" : null;
+    }
+
+    private void Ask(int line, List<Located<string>> cells, Located<string>? quantity)
+    {
+        var cell = cells[^1];
+        var text = Named(Text(cell)).Name;
+        var near = parts.Near(text).Select(p => $"`--as {line}={p.Id}` ({p.Name}, {p.Price.Value})").ToList();
+        problems.Warn(cell.At, $"no part of the catalog is `{text}` for certain; it is left out of the build. "
+            + (near.Count > 0 ? $"Say which it is: {string.Join(" or ", near)}; or that it is none: " : "Say that it is none: ")
+            + $"`--skip {line}`", ProblemKind.UnknownName);
+        _leftOut.Add($"line {line}: {text}{(quantity is { Value.Length: > 0 } ? $", {quantity.Value}" : "")}");
+    }
+
+    private void Add(Part part, int line, Located<string> cell, Located<string>? quantity)
+    {
+        var count = Named(Text(cell)).Packs ?? 1;
+        if (quantity is { Value.Length: > 0 } && quantity != cell)
         {
-            if (Count(row[packs].Value) is not (> 0 and <= Most and var given))
+            if (PackCount.Of(quantity.Value) is not { } given)
             {
-                problems.Error(row[packs].At, $"expected how many packs, a whole number from 1 to {Most}, found `{row[packs].Value}`");
-                return null;
+                problems.Error(quantity.At,
+                    $"expected how many packs, a whole number from 1 to {PackCount.Most}, found `{quantity.Value}`");
+                return;
             }
             count = given;
         }
-        return found is null ? null : new QuoteItem(found, count, cell.At);
+        var at = _items.FindIndex(i => i.Part.Id == part.Id);
+        if (at < 0)
+            _items.Add(new QuoteItem(part, count, cell.At));
+        else if (_items[at].Packs + count <= PackCount.Most)
+            _items[at] = _items[at] with { Packs = _items[at].Packs + count };
+        else
+            problems.Error(cell.At with { Line = line }, $"more than {PackCount.Most} packs of `{part.Id}` in all");
     }
 
-    // `2`, `2x`, `2 pcs`; a spreadsheet may write `2,0` or `2.00`.
-    private static int? Count(string text)
+    private void TellNoParts(string file)
     {
-        var number = text.TrimEnd();
-        foreach (var unit in new[] { "pcs", "pc", "stk", "x", "×" })
-            number = number.EndsWith(unit, StringComparison.OrdinalIgnoreCase) ? number[..^unit.Length].TrimEnd() : number;
-        var point = number.IndexOfAny([',', '.']);
-        if (point > 0 && point + 1 < number.Length && number.AsSpan(point + 1).Trim('0').IsEmpty && number.Length - point <= 3)
-            number = number[..point];
-        return int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : null;
+        var told = _noParts.GroupBy(n => n.What, StringComparer.Ordinal)
+            .Select(g => $"{string.Join(", ", g.Select(n => n.Line))} ({g.Key})");
+        problems.Warn(new Location(file, 0, 0),
+            $"{(_noParts.Count == 1 ? "1 line is no part" : $"{_noParts.Count} lines are no parts")}: {string.Join("; ", told)}");
+    }
+
+    // `2x Orrin C165`, `1 pc foam tape`: how many may stand before the name.
+    private static (string Name, int? Packs) Named(string text)
+    {
+        var words = text.Split(' ', 3, StringSplitOptions.RemoveEmptyEntries);
+        if (words.Length < 2 || PackCount.Of(words[0]) is not { } count)
+            return (text, null);
+        return words is [_, var unit, var rest] && QuoteWords.IsUnit(unit) ? (rest, count) : (text[(text.IndexOf(words[0],
+            StringComparison.Ordinal) + words[0].Length)..].Trim(), count);
     }
 
     // A list that guards against formulas has an apostrophe before some texts.

@@ -60,6 +60,7 @@ public sealed class RefusalTests
         Refused("list", () => Checker.Import(null!, "tansy-hatch"));
         Refused("vehicle", () => Checker.Import(Build, ""));
         Refused("At", () => Checker.Import(Build, "tansy-hatch", new ImportOptions { At = [null!] }));
+        Refused("As", () => Checker.Import(Build, "tansy-hatch", new ImportOptions { As = [null!] }));
         Refused("paths", () => Checker.Changed([]));
         Refused("paths", () => Checker.Changed([""]));
     }

@@ -3,6 +3,7 @@ using FitCheck.Catalog;
 using FitCheck.Facts;
 using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
+using FitCheck.QuoteImport;
 using FitCheck.Rules;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
@@ -45,13 +46,39 @@ public sealed class ImportQuoteTests
     }
 
     [Fact]
-    public void Two_packs_fill_both_places()
+    public void Two_packs_are_never_spread_in_silence()
     {
         var (build, told) = Imported("orrin-c165,2\n");
 
-        Assert.Empty(told);
-        Assert.Equal(4, build.Placed.Count(p => p.Driver?.Part.Id == "orrin-c165"));
+        Assert.DoesNotContain(build.Placed, p => p.Driver is not null);
+        Assert.EndsWith(
+            "or for all of them `--at orrin-c165=front-door-left,front-door-right,rear-door-left,rear-door-right`", Assert.Single(told),
+            StringComparison.Ordinal);
+        Assert.Equal(4, Imported("orrin-c165,2\n", "orrin-c165=front-door-left,front-door-right,rear-door-left,rear-door-right").Build
+            .Placed.Count(p => p.Driver?.Part.Id == "orrin-c165"));
     }
+
+    [Fact]
+    public void A_line_that_may_be_several_parts_is_left_out_and_the_build_says_so_until_somebody_decides()
+    {
+        const string list = "Name;Qty\nKomponentensystem Orrin C165;1\nspacer-165-tansy-18;1\nFitting;1\n";
+        var outcome = Outcome(list, "tansy-hatch", []);
+
+        Assert.Contains("notes: \"Not in this build is what the list has in line 2: Komponentensystem Orrin C165, 1.\"", outcome.Build!,
+            StringComparison.Ordinal);
+        Assert.Contains(outcome.Problems, p => p.Message.Contains("`--as 2=orrin-set-165`", StringComparison.Ordinal));
+        Assert.Contains("set: orrin-set-165", Outcome(list, new ImportOptions { As = ["2=orrin-set-165"] }).Build!,
+            StringComparison.Ordinal);
+        Assert.Contains("line 2: Komponentensystem Orrin C165 (skipped)", Outcome(list, new ImportOptions { Skip = [2] }).Build!,
+            StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("two=orrin-c165", "expected `LINE=ID`, such as `7=orrin-c165`, found `two=orrin-c165`")]
+    [InlineData("2=orrin-c156", "no part `orrin-c156` in the catalog; did you mean `orrin-c165`?")]
+    [InlineData("9=orrin-c165", "the list has nothing in line 9")]
+    public void A_wrong_choice_for_a_line_is_told(string choice, string told) =>
+        Assert.Contains(Outcome("Name;Qty\norrin-c165;1\n", new ImportOptions { As = [choice] }).Problems, p => p.Message == told);
 
     [Fact]
     public void A_set_takes_the_front_and_coaxials_go_to_the_rear()
@@ -96,8 +123,8 @@ public sealed class ImportQuoteTests
         Assert.Equal(
         [
             "--vehicle: error: no vehicle `tansyhatch` in the catalog; did you mean `tansy-hatch`?",
-            "quote.csv:2:1: error: no part `orrin-c156` in the catalog; did you mean `orrin-c165`",
-            "quote.csv:3:1: error: no part `Ring for 165 mm, 20 mm` in the catalog; did you mean `ring-165-20`",
+            "quote.csv:2:1: warning: no part of the catalog is `orrin-c156` for certain; it is left out of the build. Say which it is: "
+                + "`--as 2=orrin-c165`",
             "quote.csv:3:26: error: expected how many packs, a whole number from 1 to 999, found `zero`",
             "quote.csv:4:21: error: expected how many packs, a whole number from 1 to 999, found `0`",
             "quote.csv:5:1: error: no id or name of a part in this line",
@@ -154,6 +181,9 @@ public sealed class ImportQuoteTests
         return (build!, [.. outcome.Problems.Select(p => p.ToString())]);
     }
 
-    private static ImportOutcome Outcome(string csv, string vehicle, string[] at) =>
-        ImportQuote.Of(new SourceText("quote.csv", csv), vehicle, at, Catalog, Rules, new ProblemList());
+    private static ImportOutcome Outcome(string csv, string vehicle, string[] at) => Outcome(csv, new ImportOptions { At = at }, vehicle);
+
+    private static ImportOutcome Outcome(string csv, ImportOptions options, string vehicle = "tansy-hatch") =>
+        ImportQuote.Of(QuoteFile.Read("quote.csv", System.Text.Encoding.UTF8.GetBytes(csv), new ProblemList()), vehicle, options, Catalog,
+            Rules, new ProblemList());
 }

@@ -1,0 +1,52 @@
+using FitCheck.Foundation.Problems;
+
+namespace FitCheck.QuoteImport;
+
+/// <summary>Which cells of a row tell what is meant, and how many.</summary>
+/// <param name="Parts">With an article number, an id or a name, the best first.</param>
+/// <param name="Quantity">-1 for none.</param>
+/// <param name="First">The first row that may be a part.</param>
+internal sealed record QuoteColumns(IReadOnlyList<int> Parts, int Quantity, int First)
+{
+    // A letterhead above has no more lines than this.
+    private const int MostAbove = 40;
+
+    /// <summary>By their headings; without any, by what stands in them.</summary>
+    public static QuoteColumns Of(IReadOnlyList<IReadOnlyList<Located<string>>> rows, Func<string, bool> isPart, Func<string, bool> isCount)
+    {
+        var best = (Row: -1, Known: 0);
+        for (var i = 0; i < Math.Min(rows.Count, MostAbove); i++)
+        {
+            var columns = rows[i].Select(c => QuoteWords.Heading(c.Value)).ToList();
+            var known = columns.OfType<Column>().Distinct().Count();
+            // One word alone may be a heading where it stands alone, or where all beside it are.
+            if (known > best.Known && columns.Exists(c => c is Column.Article or Column.Name)
+                && (known > 1 || rows[i].Count(c => c.Value.Length > 0) == 1) && !rows[i].Any(c => isPart(c.Value)))
+                best = (i, known);
+        }
+        return best.Row >= 0 ? Headed(rows[best.Row], best.Row) : Unheaded(rows, isPart, isCount);
+    }
+
+    private static QuoteColumns Headed(IReadOnlyList<Located<string>> row, int at)
+    {
+        var columns = row.Select(c => QuoteWords.Heading(c.Value)).ToList();
+        var parts = Enumerable.Range(0, columns.Count).Where(i => columns[i] is Column.Article or Column.Name)
+            .OrderBy(i => columns[i]).ToList();
+        var quantity = columns.IndexOf(Column.Quantity);
+        return new QuoteColumns(parts, quantity >= 0 ? quantity : columns.Count == 1 ? 1 : -1, at + 1);
+    }
+
+    private static QuoteColumns Unheaded(IReadOnlyList<IReadOnlyList<Located<string>>> rows, Func<string, bool> isPart,
+        Func<string, bool> isCount)
+    {
+        var width = rows.Select(r => r.Count).DefaultIfEmpty(0).Max();
+        var parts = Enumerable.Range(0, width).OrderByDescending(i => Cells(i).Count(isPart)).Take(1).ToList();
+        // A price may be a whole number too, but stands behind the number of packs.
+        var quantity = Enumerable.Range(0, width).Where(i => !parts.Contains(i))
+            .OrderByDescending(i => Cells(i).Count(c => isCount(c) && c.IndexOfAny([',', '.']) < 0)).ThenBy(i => i)
+            .Where(i => Cells(i).Any(isCount)).DefaultIfEmpty(parts is [var only] ? only + 1 : -1).First();
+        return new QuoteColumns(parts.Count > 0 ? parts : [0], quantity, 0);
+
+        IEnumerable<string> Cells(int i) => rows.Where(r => i < r.Count).Select(r => r[i].Value);
+    }
+}
