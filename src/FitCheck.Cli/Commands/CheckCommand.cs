@@ -18,7 +18,7 @@ internal static class CheckCommand
         var builds = new Argument<string[]>("BUILD")
         {
             HelpName = "BUILD",
-            Description = "Build files to check",
+            Description = "Build files to check; with --vehicle, sellers' lists",
             Arity = ArgumentArity.OneOrMore
         };
         builds.CompletionSources.Add(context => Files(context.WordToComplete));
@@ -34,14 +34,18 @@ internal static class CheckCommand
         {
             Description = "Of builds with `expect`: exit with 0 when they give just that, with 1 when they give anything else"
         };
+        var quote = new QuoteOptions("The files are sellers' lists for this vehicle");
         var common = new CommonOptions();
         var command = new Command("check", "Check builds against catalog and rules, and write the report")
         {
             builds, targets.Formats, targets.Outputs, sheet, failOn, asExpected, common.Catalog, common.Rules, common.Verbose,
             common.NoColor,
         };
-        command.SetAction(parsed => Run(new CheckRequest
+        foreach (var option in quote.All)
+            command.Options.Add(option);
+        command.SetAction(parsed => quote.Wrong(parsed) is { } wrong ? Refusal.Usage(wrong).Tell() : Run(new CheckRequest
         {
+            Quote = quote.Request(parsed),
             Builds = parsed.GetValue(builds)!,
             Formats = parsed.GetValue(targets.Formats) ?? [],
             Outputs = parsed.GetValue(targets.Outputs) ?? [],
@@ -68,7 +72,7 @@ internal static class CheckCommand
             return refusal.Tell();
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();
-        var outcome = Once.Asked(folders, o => o.Check(request.Builds));
+        var outcome = Once.Asked(folders, o => o.Check(request.Builds, request.Quote));
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
         var options = ReportOptions.Default with

@@ -13,6 +13,8 @@ internal sealed record CheckRequest
     /// <summary>The file for the installation sheet; null when none is wanted.</summary>
     public string? Sheet { get; init; }
     public string FailOn { get; init; } = "fail";
+    /// <summary>Where the files are sellers' lists; null where they are builds.</summary>
+    public QuoteRequest? Quote { get; init; }
     /// <summary>
     /// Whether builds that say what they are meant to give are held to that, and not to the status from which the run fails.
     /// </summary>

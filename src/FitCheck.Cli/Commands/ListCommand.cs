@@ -16,7 +16,7 @@ internal static class ListCommand
         var builds = new Argument<string[]>("BUILD")
         {
             HelpName = "BUILD",
-            Description = "Build files whose parts are listed",
+            Description = "Build files whose parts are listed; with --vehicle, sellers' lists",
             Arity = ArgumentArity.OneOrMore
         };
         var tax = new Option<string?>(
@@ -27,16 +27,19 @@ internal static class ListCommand
         };
         var net = new Option<bool>("--net") { Description = "The prices are without tax: add it to the sums; needs --tax" };
         var targets = new TargetOptions(ListReports.Formats);
+        var quote = new QuoteOptions("The files are sellers' lists for this vehicle");
         var common = new CommonOptions();
         var command = new Command("list", "List the parts to buy, what they cost, and what the rules miss on the list")
         {
             builds, tax, net, targets.Formats, targets.Outputs, common.Catalog, common.Rules, common.NoColor,
         };
+        foreach (var option in quote.All)
+            command.Options.Add(option);
         command.SetAction(parsed =>
         {
             var (pairs, error) = targets.Pair(parsed);
-            if (pairs is null)
-                return Refusal.Usage(error!).Tell();
+            if (pairs is null || quote.Wrong(parsed) is not null)
+                return Refusal.Usage(error ?? quote.Wrong(parsed)!).Tell();
             var folders = common.Folders(parsed);
             if (pairs.Refused(parsed.GetValue(builds)!, FilesRead.Of(folders)) is { } refusal)
                 return refusal.Tell();
@@ -44,7 +47,7 @@ internal static class ListCommand
                 return Refusal.Usage("--net needs --tax RATE, since tax is to be added").Tell();
             if (wrong is not null)
                 return Refusal.Usage(wrong).Tell();
-            var outcome = Once.Asked(folders, o => o.List(parsed.GetValue(builds)!, asked));
+            var outcome = Once.Asked(folders, o => o.List(parsed.GetValue(builds)!, asked, quote.Request(parsed)));
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
             var options = ReportOptions.Default with { Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };

@@ -2,6 +2,7 @@ using FitCheck.Charts;
 using FitCheck.Cli.Output;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
+using FitCheck.Foundation.Problems;
 using FitCheck.Lists;
 using FitCheck.Suggestions;
 
@@ -20,25 +21,30 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
         return question(new Once(folders, ValidationCache.InUserFolder(), line));
     }
 
-    public CheckOutcome Check(IReadOnlyList<string> files)
+    /// <summary>Builds, or with a request the sellers' lists that stand for them.</summary>
+    public CheckOutcome Check(IReadOnlyList<string> files, QuoteRequest? quote = null)
     {
-        var (opened, builds) = (Open(), BuildSource.Files(files));
-        return opened.Checker?.Check(builds, new CheckOptions { Progress = progress }) is { } outcome
-            ? outcome with { Problems = opened.With(outcome.Problems) } : new CheckOutcome(null, opened.ProblemsWith(builds));
+        var (opened, builds, told) = Sources(files, quote);
+        return builds is null ? new CheckOutcome(null, told)
+            : opened.Checker?.Check(builds, new CheckOptions { Progress = progress }) is { } outcome
+            ? outcome with { Problems = opened.With([.. told, .. outcome.Problems]) } : new CheckOutcome(null, opened.ProblemsWith(builds));
     }
 
-    public SuggestOutcome Suggest(string file, SuggestOptions options)
+    public SuggestOutcome Suggest(string file, SuggestOptions options, QuoteRequest? quote = null)
     {
-        var (opened, build) = (Open(), BuildSource.File(file));
-        return opened.Checker?.Suggest(build, options with { Progress = progress }) is { } outcome
-            ? outcome with { Problems = opened.With(outcome.Problems) } : new SuggestOutcome(null, opened.ProblemsWith([build]));
+        var (opened, builds, told) = Sources([file], quote);
+        return builds is null ? new SuggestOutcome(null, told)
+            : opened.Checker?.Suggest(builds[0], options with { Progress = progress }) is { } outcome
+            ? outcome with { Problems = opened.With([.. told, .. outcome.Problems]) }
+            : new SuggestOutcome(null, opened.ProblemsWith(builds));
     }
 
-    public ListOutcome List(IReadOnlyList<string> files, Tax tax)
+    public ListOutcome List(IReadOnlyList<string> files, Tax tax, QuoteRequest? quote = null)
     {
-        var (opened, builds) = (Open(), BuildSource.Files(files));
-        return opened.Checker?.List(builds, new ListOptions { Tax = tax, Progress = progress }) is { } outcome
-            ? outcome with { Problems = opened.With(outcome.Problems) } : new ListOutcome(null, opened.ProblemsWith(builds));
+        var (opened, builds, told) = Sources(files, quote);
+        return builds is null ? new ListOutcome(null, told)
+            : opened.Checker?.List(builds, new ListOptions { Tax = tax, Progress = progress }) is { } outcome
+            ? outcome with { Problems = opened.With([.. told, .. outcome.Problems]) } : new ListOutcome(null, opened.ProblemsWith(builds));
     }
 
     /// <summary>Of a slice that names what there is not, only that is told.</summary>
@@ -55,6 +61,20 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
         var opened = Open();
         return opened.Checker?.Import(list, vehicle, options with { Progress = progress }) is { } outcome
             ? outcome with { Problems = opened.With(outcome.Problems) } : new ImportOutcome(null, opened.Problems);
+    }
+
+    // What a list is read into has no file: its places are told as those of a build that nobody has saved.
+    private (OpenOutcome Opened, IReadOnlyList<BuildSource>? Builds, IReadOnlyList<Problem> Told) Sources(IReadOnlyList<string> files,
+        QuoteRequest? quote)
+    {
+        var opened = Open();
+        if (quote is null || opened.Checker is not { } checker)
+            return (opened, quote is null ? BuildSource.Files(files) : null, quote is null ? [] : opened.Problems);
+        var read = files.Select(f => (File: f, Import: checker.Import(BuildSource.File(f), quote.Vehicle,
+            quote.Options with { Progress = progress }))).ToList();
+        IReadOnlyList<Problem> told = [.. read.SelectMany(r => r.Import.Problems)];
+        return read.Exists(r => r.Import.Build is null) ? (opened, null, opened.With(told))
+            : (opened, [.. read.Select(r => BuildSource.Text($"{r.File} as a build", r.Import.Build!))], told);
     }
 
     private OpenOutcome Open() => Checker.Open(CheckerOptions.Of(folders, cache, progress));

@@ -20,7 +20,9 @@ internal static class SuggestCommand
             given.Build, given.Format, given.Output, given.FailOn, given.Prefer, given.Keep, given.Stock, given.Write, given.Force,
             given.Time, given.Common.Catalog, given.Common.Rules, given.Common.NoColor,
         };
-        command.SetAction(parsed => Run(given, parsed));
+        foreach (var option in given.Quote.All)
+            command.Options.Add(option);
+        command.SetAction(parsed => given.Quote.Wrong(parsed) is { } wrong ? Refusal.Usage(wrong).Tell() : Run(given, parsed));
         return command;
     }
 
@@ -36,7 +38,7 @@ internal static class SuggestCommand
             .ToList();
         if (Overwriting.Of(files, [file], FilesRead.Of(folders), edited: target) is { } refusal)
             return refusal.Tell();
-        var outcome = Once.Asked(folders, o => o.Suggest(file, wanted));
+        var outcome = Once.Asked(folders, o => o.Suggest(file, wanted, given.Quote.Request(parsed)));
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
         var told = Told(result, SuggestionReports.Find(parsed.GetValue(given.Format)!)!, report,

@@ -38,7 +38,7 @@ public sealed class EmptyWordTests : IDisposable
     [InlineData("impact --from . --accept ''", "--accept was given an empty BUILD|all")]
     [InlineData("explain ''", "an empty RULE was given")]
     [InlineData("new build -o ''", "--output was given an empty FILE")]
-    [InlineData("new build --from '' --vehicle tansy-hatch", "--from was given an empty CSV")]
+    [InlineData("new build --from '' --vehicle tansy-hatch", "--from was given an empty LIST")]
     [InlineData("new build --from q.csv --vehicle ''", "--vehicle was given an empty ID")]
     [InlineData("new part driver -o ''", "--output was given an empty FILE")]
     public void Is_wrong_usage(string command, string told)

@@ -1,0 +1,49 @@
+using System.CommandLine;
+
+namespace FitCheck.Cli.Commands;
+
+/// <summary>A seller's list that stands for a build: for which vehicle, and what the caller knows of its lines.</summary>
+internal sealed record QuoteRequest(string Vehicle, ImportOptions Options);
+
+/// <summary>The options that say how a seller's list becomes a build.</summary>
+internal sealed class QuoteOptions(string vehicleMeans)
+{
+    public Option<string?> Vehicle { get; } = new("--vehicle") { Description = vehicleMeans, HelpName = "ID" };
+
+    public Option<string[]> At { get; } = new("--at")
+    {
+        Description = "Where a part of the list goes, where that is not clear; may be given again",
+        HelpName = "ID=POSITION,…"
+    };
+
+    public Option<string[]> As { get; } = new("--as")
+    {
+        Description = "Which part a line of the list is, where its words leave that open; may be given again",
+        HelpName = "LINE=ID"
+    };
+
+    public Option<int[]> Skip { get; } = new("--skip")
+    {
+        Description = "A line of the list that is left out; may be given again",
+        HelpName = "LINE"
+    };
+
+    public IEnumerable<Option> All => [Vehicle, At, As, Skip];
+
+    /// <summary>True when one was given that has a meaning only with a list.</summary>
+    public bool AreAsked(ParseResult parsed) =>
+        parsed.GetValue(At) is { Length: > 0 } || parsed.GetValue(As) is { Length: > 0 } || parsed.GetValue(Skip) is { Length: > 0 };
+
+    /// <summary>What was asked for; null when no vehicle was named.</summary>
+    public QuoteRequest? Request(ParseResult parsed) => parsed.GetValue(Vehicle) is not { } vehicle ? null
+        : new QuoteRequest(vehicle, new ImportOptions
+        {
+            At = parsed.GetValue(At) ?? [],
+            As = parsed.GetValue(As) ?? [],
+            Skip = parsed.GetValue(Skip) ?? [],
+        });
+
+    /// <summary>What is wrong with the options of a command whose builds may be lists; null when nothing is.</summary>
+    public string? Wrong(ParseResult parsed) => AreAsked(parsed) && parsed.GetValue(Vehicle) is null
+        ? "--at, --as and --skip are about a seller's list: they need --vehicle ID, such as `--vehicle tansy-hatch`" : null;
+}
