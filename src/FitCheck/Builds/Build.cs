@@ -26,6 +26,8 @@ internal sealed record Build
     /// <summary>The entry of an id as it is written; null when there is no catalog to look into.</summary>
     public Func<string, Yaml.YamlMap?>? Written { get; init; }
     public IReadOnlyList<Treatment> Treated { get; init; } = [];
+    /// <summary>The radio that came with the vehicle, in the build or not; null when the vehicle names none.</summary>
+    public SourceUnit? FactoryRadio { get; init; }
     /// <summary>The list that the seller wrote; null when there is none to check.</summary>
     public IReadOnlyList<QuoteLine>? Quote { get; init; }
     public Location? QuoteAt { get; init; }
@@ -72,8 +74,10 @@ internal sealed record FittedPosition(Position Position, Location At)
     public bool Reversed { get; set; }
     /// <summary>Whether the driver's two voice coils are wired in series, else in parallel; null when nobody says, or it has one.</summary>
     public bool? CoilsInSeries { get; set; }
-    /// <summary>Net volume of the closed box in which the driver works; null in free air, in a door, or when not told.</summary>
+    /// <summary>Net volume of the box in which the driver works; null in free air, in a door, or when not told.</summary>
     public Figure? Box { get; set; }
+    /// <summary>Frequency to which the port of its box is tuned; null for a closed one.</summary>
+    public Figure? Port { get; set; }
 }
 
 /// <summary>A source unit, line converter or amplifier in the build.</summary>

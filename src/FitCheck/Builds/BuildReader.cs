@@ -67,6 +67,7 @@ internal sealed class BuildReader
             QuoteAt = f.Map["quote"]?.At,
             Extras = extras,
             Written = id => _catalog.Written(id) as YamlMap,
+            FactoryRadio = vehicle.FactorySource is { } radio ? _catalog.Find(radio.Value) as SourceUnit : null,
             Supply = new SupplyReader(_catalog, _problems).Read(f, devices, extras),
             Waivers = holding,
             EndedWaivers = ended,

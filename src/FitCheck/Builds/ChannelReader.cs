@@ -99,10 +99,14 @@ internal sealed class ChannelReader(
                     vehicle.Find(id.Value) is null ? BuildReader.NoPosition(id.Value, vehicle)
                         : $"nothing is fitted at `{id.Value}`; `fit` must say what goes there", ProblemKind.UnknownName);
             else if (!fed.TryAdd(id.Value, id.At))
-                problems.Error(id.At, $"`{id.Value}` is fed already, in line {fed[id.Value].Line}");
+                problems.Error(id.At, $"`{id.Value}` is fed already, in line {fed[id.Value].Line}{OfCoils(id.Value)}");
         }
         return FeedsOf(f);
     }
+
+    private string OfCoils(string position) =>
+        placed.FirstOrDefault(p => p.Position.Id == position)?.Driver?.Part.Coils == 2
+            ? "; both voice coils hang on one output, in series or in parallel as `coils` says, and none on an output of its own" : "";
 
     private (Device, IReadOnlyList<string>)? Output(Located<string> output)
     {

@@ -33,6 +33,7 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Readin
             placed.Cup = readings.At(id, "cup", placed.Cup);
             placed.Harness = readings.At(id, "harness", placed.Harness);
             placed.Box = readings.OfLineAt(id)?.Figure("box", Dimension.CubicMetre) ?? placed.Box;
+            placed.Port = readings.OfLineAt(id)?.Figure("port", Dimension.Hertz) ?? placed.Port;
             placed.NewWireLength = readings.OfLineAt(id)?.Inner("new_wire")?.Length("length") ?? placed.NewWireLength;
         }
         foreach (var wired in _byId.Values)
@@ -63,6 +64,7 @@ internal sealed class PlacedReader(PartsCatalog catalog, Vehicle vehicle, Readin
             placed.NewWireLength = wire.Length("length");
         }
         placed.Box = entry.Figure("box", Dimension.CubicMetre) ?? placed.Box;
+        placed.Port = entry.Figure("port", Dimension.Hertz) ?? placed.Port;
         placed.Disconnected |= entry.Truth("disconnected") ?? false;
         placed.KeepsFactoryDriver |= entry.Truth("keeps_factory_driver") ?? false;
         placed.Reversed |= entry.Word("polarity") == "reversed";

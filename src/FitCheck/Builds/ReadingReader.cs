@@ -15,7 +15,7 @@ internal sealed class ReadingReader(PartsCatalog catalog, ProblemList problems)
     private static readonly string[] PartsThere = ["driver", "adapter", "cup", "harness"];
 
     // What a line of `fit` chooses and a tape tells too.
-    private static readonly string[] OfLine = ["box", "new_wire.length"];
+    private static readonly string[] OfLine = ["box", "port", "new_wire.length"];
 
     // What an entry is called is no reading.
     private static readonly string[] Names = ["id", "kind", "name", "provenance", "source", "notes", "pack", "price", "availability",

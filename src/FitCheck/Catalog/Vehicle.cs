@@ -12,6 +12,7 @@ public sealed record Vehicle : Entry
         FactorySource = f.Text("factory_source");
         FactoryAmplified = f.Truth("factory_amplified");
         FactoryEqualised = f.Truth("factory_equalised");
+        SpeakerReturns = f.Text("speaker_returns");
         Steering = f.Text("steering")?.Value;
         Alternator = f.Inner("supply")?.Figure("alternator", Dimension.Ampere);
         BatteryToCargo = f.Inner("supply")?.Length("battery_to_cargo");
@@ -29,6 +30,11 @@ public sealed record Vehicle : Entry
     public bool? FactoryAmplified { get; }
     /// <summary>Whether the factory source shapes the sound for the factory drivers; null when nobody has looked.</summary>
     public bool? FactoryEqualised { get; }
+    /// <summary>
+    /// Whether each loudspeaker has a minus wire of its own up to the radio, `separate`, or shares one, `common`; null when nobody has
+    /// looked.
+    /// </summary>
+    public Located<string>? SpeakerReturns { get; }
     /// <summary>The side on which the driver sits, `left` or `right`; null when not recorded.</summary>
     public string? Steering { get; }
     /// <summary>What the alternator can give, amperes; null when not recorded.</summary>

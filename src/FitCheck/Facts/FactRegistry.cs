@@ -22,7 +22,8 @@ internal static class FactRegistry
         .. CupFacts.Declarations, .. CupPlaceFacts.Declarations, .. MaterialFacts.Declarations,
         .. TweeterFacts.Declarations, .. PowerFacts.Declarations, .. AimFacts.Declarations,
         .. LevelFacts.Declarations,
-        .. BandFacts.Declarations, .. PassivePartFacts.Declarations,
+        .. BandFacts.Declarations, .. EndFacts.Declarations, .. VentFacts.Declarations,
+        .. PassivePartFacts.Declarations,
         .. TravelFacts.Declarations, .. LoudnessFacts.Declarations, .. WiringFacts.Declarations, .. LeadFacts.Declarations,
         .. SideFacts.Declarations, .. LoadFacts.Declarations, .. LoomFacts.Declarations,
         .. FilterFacts.Declarations, .. BuildFacts.Declarations,
@@ -30,9 +31,10 @@ internal static class FactRegistry
         .. MagnitudeFacts.Declarations, .. RimFacts.Declarations, .. RoomFacts.Declarations, .. FigureFacts.Declarations,
         .. RatingFacts.Declarations, .. MirrorFacts.Declarations,
         .. ReferenceFacts.Declarations, .. NamedFacts.Declarations,
-        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. SupplyFacts.Declarations, .. SupplyFacts.OfBuild, .. RollFacts.OfRun,
+        .. GainFacts.Declarations, .. SignalFacts.Declarations, .. InputFacts.Declarations,
+        .. SupplyFacts.Declarations, .. SupplyFacts.OfBuild, .. RollFacts.OfRun,
         .. WayFacts.OfRun, .. TerminalFacts.OfRun, .. DeviceSupplyFacts.Declarations, .. PassageFacts.OfBuild,
-        .. RollFacts.OfWire,
+        .. RollFacts.OfWire, .. WireWayFacts.Declarations,
     ];
 
     // The facts of a position by the class that computes them.
@@ -54,9 +56,12 @@ internal static class FactRegistry
         Named(LeadFacts.Declarations, (c, _, s) => LeadFacts.Compute(c, s)),
         Named(SideFacts.Declarations, (c, _, s) => SideFacts.Compute(c, s)),
         Named(RollFacts.OfWire, (c, _, s) => RollFacts.Compute(c, s)),
+        Named(WireWayFacts.Declarations, (c, _, s) => WireWayFacts.Compute(c, s)),
         Named(AimFacts.Declarations, (c, _, s) => AimFacts.Compute(c, s)),
         Named(LevelFacts.Declarations, LevelFacts.Compute),
         Named(BandFacts.Declarations, BandFacts.Compute),
+        Named(EndFacts.Declarations, EndFacts.Compute),
+        Named(VentFacts.Declarations, (c, _, s) => VentFacts.Compute(c, s)),
         Named(TravelFacts.Declarations, (c, _, s) => TravelFacts.Compute(c, s)),
     ];
 

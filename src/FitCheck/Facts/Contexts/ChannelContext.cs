@@ -104,15 +104,15 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     public FilterCheck? LowPassSet { get; } = FilterCheck.Of(Build, Channel, high: false);
 
     /// <summary>The high-pass as far as it is not known to be missing.</summary>
-    public FilterCheck? HighPass => HighPassSet?.IsThere == false ? null : HighPassSet;
+    public FilterCheck? HighPass => HighPassSet?.Exists == false ? null : HighPassSet;
 
     /// <summary>The low-pass as far as it is not known to be missing.</summary>
-    public FilterCheck? LowPass => LowPassSet?.IsThere == false ? null : LowPassSet;
+    public FilterCheck? LowPass => LowPassSet?.Exists == false ? null : LowPassSet;
 
     /// <summary>The filters of which nobody recorded whether they are there: what passes only with them is not known to pass.</summary>
     public IReadOnlyList<Unsure> FiltersUnsure =>
-        [.. new[] { HighPass, LowPass }.OfType<FilterCheck>().Where(f => f.IsThere is null)
-            .Select(f => f.Unsure with { Estimated = true })];
+        [.. new[] { HighPass, LowPass }.OfType<FilterCheck>().Where(f => f.Exists is null)
+            .Select(f => f.Open with { Estimated = true })];
 
     /// <summary>The band that is left to the driver at a position; null when the network before it can't be solved.</summary>
     public DriverBand? Band(string position)

@@ -149,7 +149,7 @@ internal static class ChannelModel
         var passes = new List<HighPassStage>();
         var load = placed.Driver!.Part.Impedance?.Si ?? model.Re;
         var active = highPass is not null && !IsForBass(highPass.Setting, placed.Driver!.Part) ? highPass : null;
-        if (active is { IsThere: true })
+        if (active is { Exists: true })
             passes.Add(new HighPassStage($"the electronic high-pass at {active.Setting.Corner}", active.Setting.Corner.Si));
         passes.AddRange(HighPassStage.Capacitors(channel.InLine, load));
         if (channel.Crossover?.Part is { } crossover)
@@ -187,7 +187,7 @@ internal static class ChannelModel
             unknown)
         {
             Unrecorded = Unread(channel, placed),
-            Doubted = active is { IsThere: not true } && placed.Driver.Part.IsTweeter ? active : null,
+            Doubted = active is { Exists: not true } && placed.Driver.Part.IsTweeter ? active : null,
         };
     }
 
@@ -195,8 +195,12 @@ internal static class ChannelModel
     private static bool IsFeedUnknown(Position position) =>
         position.FeedType.Value == "unknown" || (position.FeedType.Value == "filtered" && position.FeedNetwork.Count == 0);
 
-    // What stands before a driver in its crossover, where nobody wrote it.
-    private static Unsure? Unread(Channel channel, FittedPosition placed)
+    // What stands before a driver in its crossover, or before a woofer in the factory wire, where nobody wrote it.
+    private static Unsure? Unread(Channel channel, FittedPosition placed) => InCrossover(channel, placed)
+        ?? (placed is { NewWire: null, Position.Role: not "tweeter" } && IsFeedUnknown(placed.Position)
+            ? ChannelQuestions.Carried(placed.Position) : null);
+
+    private static Unsure? InCrossover(Channel channel, FittedPosition placed)
     {
         if (channel.Crossover?.Part is { } crossover)
         {

@@ -55,6 +55,17 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
     /// </summary>
     public bool? IsAsSteep { get; private init; }
 
+    /// <summary>
+    /// Whether it is there as the build sets it, corner and slope: what nothing can be set to does not exist. Null when that is not known.
+    /// </summary>
+    public bool? Exists => IsThere == false || IsAsSteep == false ? false : IsThere & IsAsSteep;
+
+    /// <summary>Why it does not exist.</summary>
+    public string Lacks => IsThere == false ? Limits : Slopes;
+
+    /// <summary>What to look up before it can be told whether it exists.</summary>
+    public Unsure Open => IsThere is null ? Unsure : SlopeUnsure;
+
     /// <summary>The device whose slopes decide that.</summary>
     public Device SlopeBy { get; private init; } = By;
 
@@ -86,6 +97,9 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
         new($"{Kind} of {By.Part.Name}",
             $"Read in its manual from where to where it can be set; {Corner} have to lie between, and some devices have none.",
         DeviceFilters.Of(By.Part)?.Range(IsHighPass) is not null);
+
+    /// <summary>Where it stands that it does not exist.</summary>
+    public IReadOnlyList<Datum> LacksData => IsThere == false ? Data : SlopeData;
 
     public IReadOnlyList<Datum> Data => DeviceFilters.Of(By.Part)?.Range(IsHighPass) is { } range ? [new Datum(Limits, range.At)] : [];
 

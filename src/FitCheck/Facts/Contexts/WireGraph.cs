@@ -49,7 +49,7 @@ internal sealed class WireGraph(Build build)
             return [];
         var numbers = channel.Outputs.Select(NumberOf).ToList();
         // Input and output of one number belong together, in the device itself and in what hangs on it alone.
-        return channel.Device.Part is Amplifier amplifier && amplifier.Channels <= takes.Count && IsAlone(device, channel.Device)
+        return channel.Device.Part is Amplifier && IsAlone(device, channel.Device)
             && numbers.TrueForAll(n => n > 0 && n <= takes.Count)
             ? [.. numbers.Select(n => takes[n - 1].Value)] : [.. takes.Select(t => t.Value)];
     }

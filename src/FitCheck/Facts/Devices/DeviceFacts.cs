@@ -10,7 +10,8 @@ internal sealed class DeviceFacts
     /// <summary>Under this name go the findings on the cable that several amplifiers share.</summary>
     public const string MainCable = Builds.Supply.MainCable;
 
-    private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Supply =
+    private static readonly IReadOnlySet<string> Signal = FactSheet.Names(SignalFacts.Declarations), Inputs =
+        FactSheet.Names(InputFacts.Declarations), Supply =
         FactSheet.Names(SupplyFacts.Declarations), Rolls = FactSheet.Names(RollFacts.OfRun), Ways = FactSheet.Names(WayFacts.OfRun),
         Terminals = FactSheet.Names(TerminalFacts.OfRun), Own = FactSheet.Names(DeviceSupplyFacts.Declarations);
 
@@ -48,6 +49,7 @@ internal sealed class DeviceFacts
         {
             var sheet = new FactSheet();
             sheet.Later(Signal, s => SignalFacts.Compute(device, s));
+            sheet.Later(Inputs, s => InputFacts.Compute(device, s));
             sheet.Later(Own, s => DeviceSupplyFacts.Compute(device, s));
             var run = Runs.FirstOrDefault(r => r.Amplifier!.Device.Id == device.Device.Id);
             if (run is null)
@@ -79,7 +81,7 @@ internal sealed class DeviceFacts
         var shared = new FactSheet();
         shared.Set(SignalFacts.DeviceName, "the main cable");
         foreach (var truth in new[] { SignalFacts.IsAmplifier, SignalFacts.IsConverter, SignalFacts.HasFeeder, SignalFacts.GivesLineLevel,
-            SignalFacts.SpeakerLevelIn, DeviceSupplyFacts.NeedsSupply })
+            SignalFacts.SpeakerLevelIn, DeviceSupplyFacts.NeedsSupply, InputFacts.FeedsSides, InputFacts.DrivesFactoryWires })
             shared.Set(truth, truth: false);
         shared.Set(SignalFacts.LineChannelsUsed, 0);
         SupplyFacts.Compute(Main, null, shared);

@@ -10,7 +10,7 @@ namespace FitCheck.Facts.Devices;
 /// </summary>
 internal static class WayFacts
 {
-    private const string Cargo = "cargo", Seat = "under-seat", Dash = "dash";
+    public const string Cargo = "cargo", Seat = "under-seat", Dash = "dash";
 
     public static readonly FactGroup OfRun = new(Subject.Device);
 
@@ -70,7 +70,7 @@ internal static class WayFacts
         {
             return Of(c.Build.Vehicle, place.Value) is { } way
                 ? FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(place.Value, way)], Unsure = Guessed(c, place.Value, way) }
-                : FactValue.Unknown(Metres, Missing(c, place.Value));
+                : FactValue.Unknown(Metres, Missing(c.Build.Vehicle, place.Value));
         }
         return Longest(c.Build.Vehicle) is { } longest
             ? Within(Shortest(c.Build.Vehicle), longest, [Place(c.Name)],
@@ -88,7 +88,7 @@ internal static class WayFacts
         {
             return Of(c.Build.Vehicle, from.Value) is { } a && Of(c.Build.Vehicle, to.Value) is { } b
                 ? FactValue.Of(Dimension.Metre, Math.Abs(a.Si - b.Si)) with { Data = [Cited(from.Value, a), Cited(to.Value, b)] }
-                : FactValue.Unknown(Metres, Missing(c, Of(c.Build.Vehicle, from.Value) is null ? from.Value : to.Value));
+                : FactValue.Unknown(Metres, Missing(c.Build.Vehicle, Of(c.Build.Vehicle, from.Value) is null ? from.Value : to.Value));
         }
         Unsure[] open =
         [
@@ -107,7 +107,7 @@ internal static class WayFacts
             Estimated: false)
         { IsBounded = true };
         if (vehicle.BatteryToCargo is not { } way)
-            return FactValue.Unknown(Metres, Missing(c, Cargo));
+            return FactValue.Unknown(Metres, Missing(c.Build.Vehicle, Cargo));
         return battery is null ? Within(0, way.Si, [unsure], [])
             : FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(Cargo, way)] };
     }
@@ -122,7 +122,8 @@ internal static class WayFacts
     private static double? Longest(Vehicle vehicle) => Ways(vehicle).All(w => w.Way is not null) ? Ways(vehicle).Max(w => w.Way!.Si)
         : vehicle.Battery?.Value == "engine-space" ? vehicle.BatteryToCargo?.Si : null;
 
-    private static Figure? Of(Vehicle vehicle, string place) => Ways(vehicle).FirstOrDefault(w => w.Place == place).Way;
+    /// <summary>The way from the battery to a place; null where nobody measured it.</summary>
+    public static Figure? Of(Vehicle vehicle, string place) => Ways(vehicle).FirstOrDefault(w => w.Place == place).Way;
 
     private static FactValue Within(double low, double high, IReadOnlyList<Unsure> open, IReadOnlyList<Datum> data) =>
         FactValue.Of(Dimension.Metre, new Uncertain(low, low, high, (high - low) / 2)) with
@@ -132,18 +133,18 @@ internal static class WayFacts
             Shown = $"{QuantityText.Format(low, Dimension.Metre)} to {QuantityText.Format(high, Dimension.Metre)}",
         };
 
-    private static Datum Cited(string place, Figure way) => new($"way from the battery to {Goal(place)}: {way}", way.At);
+    public static Datum Cited(string place, Figure way) => new($"way from the battery to {Goal(place)}: {way}", way.At);
 
     private static string Goal(string place) =>
         place switch { Seat => "under a front seat", Dash => "behind the dashboard", _ => "the cargo space" };
 
-    private static Unsure Place(string whose) =>
+    public static Unsure Place(string whose) =>
         new($"place of {whose}", "Write where it sits: `place: cargo`, `under-seat` or `dash`.", Estimated: false) { IsBounded = true };
 
-    private static Unsure Missing(SupplyRunContext c, string place) =>
-        new($"way from the battery to {Goal(place)} in {c.Build.Vehicle.Name}",
+    public static Unsure Missing(Vehicle vehicle, string place) =>
+        new($"way from the battery to {Goal(place)} in {vehicle.Name}",
             "Lay a string along the way that a cable takes, and measure it.", Estimated: false);
 
     private static Unsure[] Guessed(SupplyRunContext c, string place, Figure way) =>
-        way.IsEstimated ? [Missing(c, place) with { Estimated = true }] : [];
+        way.IsEstimated ? [Missing(c.Build.Vehicle, place) with { Estimated = true }] : [];
 }

@@ -41,7 +41,9 @@ internal static class FilterFacts
         "low_pass_limits", "From where to where the low-pass of the output's device can be set.",
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself);
     public static readonly TruthFact HasFilter = Declarations.Truth(
-        "has_filter", "A device can make the corner of a filter that the build sets, or may, so its slope is asked for.",
+        "has_filter",
+        "A device can make the corner of a filter that the build sets, or may, so its slope is asked for; not where it leaves a tweeter "
+        + "bare, which is told there.",
         Reads.OwnFilters.Itself, Reads.OwnNetwork.Itself)
         .Saying("no filter that could be there");
     public static readonly TruthFact SlopeIsThere = Declarations.Truth(
@@ -63,8 +65,10 @@ internal static class FilterFacts
     {
         Set(c.HighPassSet, new Keys(SetsHighPass, HighPassIsThere, HighPassCorner, HighPassMaker, HighPassLimits), sheet);
         Set(c.LowPassSet, new Keys(SetsLowPass, LowPassIsThere, LowPassCorner, LowPassMaker, LowPassLimits), sheet);
-        Slopes([.. new[] { c.HighPassSet, c.LowPassSet }.OfType<FilterCheck>().Where(f => f.IsThere != false)], sheet);
-        sheet.Set(TweeterNeedsHighPass, c.Branches.Any(b => b.Doubted is not null && b.HighPasses.Count == 0 && !b.FeedUnknown));
+        var atTweeter = c.Branches.Any(b => b.Doubted is not null && b.HighPasses.Count == 0 && !b.FeedUnknown);
+        sheet.Set(TweeterNeedsHighPass, atTweeter);
+        var highPass = atTweeter && c.HighPassSet?.Exists == false ? null : c.HighPassSet;
+        Slopes([.. new[] { highPass, c.LowPassSet }.OfType<FilterCheck>().Where(f => f.IsThere != false)], sheet);
     }
 
     // Of two filters the worse one is told.

@@ -168,14 +168,16 @@ internal static class BandFacts
     private static Unsure Resonance(PositionContext c, bool estimated) =>
         new($"resonance of {c.Driver!.Name}", "Ask the maker for fs, Qes and Qms.", estimated);
 
-    private static FactValue Farthest(List<PositionContext> among, bool highest, Func<DriverBand, double> end) =>
+    /// <summary>The end of a band that lies farthest up or down among several drivers.</summary>
+    public static FactValue Farthest(List<PositionContext> among, bool highest, Func<DriverBand, double> end) =>
         among.Select(o =>
         {
             var band = o.Channel!.Band(o.Position.Id);
             return Of(Dimension.Hertz, band?.Within(end), band, o.Channel!);
         }).Aggregate((a, b) => Pick(a, b, highest));
 
-    private static FactValue Pick(FactValue one, FactValue other, bool highest)
+    /// <summary>The higher or the lower one of two frequencies; unknown where one of them is.</summary>
+    public static FactValue Pick(FactValue one, FactValue other, bool highest)
     {
         if (one.Number is not { } a || other.Number is not { } b)
             return FactValue.Unknown(FactType.Number(Dimension.Hertz), [.. one.Unsure, .. other.Unsure]);
@@ -195,8 +197,8 @@ internal static class BandFacts
         other.Role != "subwoofer" && (other.Side == here.Side || other.Side == "centre")
         && (IsFront(other) || !IsFront(here));
 
-    // At the same end and on the same side; null where nobody wrote which these are and nothing else rules it out.
-    private static bool? IsBeside(PositionContext a, PositionContext b)
+    /// <summary>At the same end and on the same side; null where nobody wrote which these are and nothing else rules it out.</summary>
+    public static bool? IsBeside(PositionContext a, PositionContext b)
     {
         var (sideOpen, endOpen) = (a.Position.KnownSide is null || b.Position.KnownSide is null,
             IsUnplaced(a.Position) || IsUnplaced(b.Position));
@@ -205,7 +207,8 @@ internal static class BandFacts
         return sideOpen || endOpen ? null : true;
     }
 
-    private static FactValue NobodyWroteWhere(IEnumerable<PositionContext> among) => FactValue.Unknown(FactType.Truth,
+    /// <summary>An unknown truth that asks where these places are.</summary>
+    public static FactValue NobodyWroteWhere(IEnumerable<PositionContext> among) => FactValue.Unknown(FactType.Truth,
         [.. among.Where(o => IsUnplaced(o.Position) || o.Position.KnownSide is null)
             .Select(o => AimFacts.Location(o.Position, estimated: false)).Distinct()]);
 

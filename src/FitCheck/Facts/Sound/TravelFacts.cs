@@ -84,7 +84,7 @@ internal static class TravelFacts
     }
 
     private static FactValue IsThere(FilterCheck? filter) =>
-        filter is { IsThere: null } ? FactValue.Unknown(FactType.Truth, filter.Unsure) : FactValue.Of(filter is not null);
+        filter is { Exists: null } ? FactValue.Unknown(FactType.Truth, filter.Open) : FactValue.Of(filter is not null);
 
     private static void Travel(PositionContext c, ChannelContext channel, Driver driver, FactSheet sheet)
     {

@@ -123,13 +123,14 @@ internal static class TweeterFacts
         // A part that may or may not be in the factory wire can't take a known high-pass away, but it can stand in series with it.
         Unsure[] open = [.. branch.Unrecorded is { } unread ? new[] { unread } : [], .. branch.FeedUnknown ? new[] { feed } : [],
             .. channel.Channel.PerhapsLeft.Where(p => p.FactoryChannel is null).Select(p => ChannelQuestions.Perhaps(p, estimated: false)),
-            .. branch.Doubted is { IsThere: null } filter ? new[] { filter.Unsure } : []];
+            .. branch.Doubted is { Exists: null } filter ? new[] { filter.Open } : []];
         sheet.Set(TweeterFullRange,
             passes > 0 ? FactValue.Of(false)
                 : open.Length > 0 ? FactValue.Unknown(FactType.Truth, open)
-                : FactValue.Of(true) with { Data = branch.Doubted?.Data ?? [] });
-        sheet.Set(NothingBefore, branch.Doubted is { IsThere: false } absent
-            ? $"the high-pass of {absent.Corner} that the build sets is not there ({absent.Limits})" : "nothing stands before the tweeter");
+                : FactValue.Of(true) with { Data = branch.Doubted?.LacksData ?? [] });
+        sheet.Set(NothingBefore, branch.Doubted is { Exists: false } absent
+            ? $"the high-pass of {absent.Setting.Text} that the build sets is not there ({absent.Lacks})"
+            : "nothing stands before the tweeter");
         sheet.Set(HighPasses,
             open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
         sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses.Select(h => h.Name)));

@@ -9,9 +9,9 @@ internal static class Reads
     // What is wired together and what feeds it; each of these has a part in the load of an output and in what reaches a driver.
     private static readonly string[] Wired =
     [
-        "amplifier.high_pass_range", "amplifier.low_pass_range", "amplifier.power_converter", "amplifier.ratings",
-        "build.channels.high_pass", "build.channels.joined", "build.channels.limit", "build.channels.low_pass", "build.fit.disconnected",
-        "build.fit.keeps_factory_driver", "build.fit.new_wire.length", "crossover.default_setting", "crossover.high_pass",
+        "amplifier.filter_slopes", "amplifier.high_pass_range", "amplifier.low_pass_range", "amplifier.power_converter",
+        "amplifier.ratings", "build.channels.high_pass", "build.channels.joined", "build.channels.limit", "build.channels.low_pass",
+        "build.fit.disconnected", "build.fit.keeps_factory_driver", "build.fit.new_wire.length", "crossover.default_setting", "crossover.high_pass",
         "crossover.low_pass", "crossover.tweeter_settings", "driver.built_in_tweeter.capacitor", "driver.built_in_tweeter.impedance",
         "driver.coils", "driver.impedance", "driver.own_high_pass.capacitor", "driver.parameters", "driver.power.continuous",
         "driver.sensitivity", "driver.size", "driver.type", "harness.length", "position.factory_channel",
@@ -50,7 +50,7 @@ internal static class Reads
         "the new speaker wire", RestsOn.Build, null, "build.fit.new_wire.length", "wiring.gauge", "wiring.length");
     public static readonly Source Inline = new("what is in line before the driver", RestsOn.Build, "sundry");
     public static readonly Source Grommets = new("rubber passages", RestsOn.Build, "sundry");
-    public static readonly Source Box = new("the box", RestsOn.Build, "build", "build.fit.box");
+    public static readonly Source Box = new("the box", RestsOn.Build, "build", "build.fit.box", "build.fit.port");
 
     // The output that feeds a position, and beyond.
     public static readonly Source Feed = new("which output feeds it", RestsOn.Build, "build");

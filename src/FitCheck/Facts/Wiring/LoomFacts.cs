@@ -103,7 +103,7 @@ internal static class LoomFacts
         if (c.Channel.Crossover is not null)
             return "there";
         // Whether a capacitor stands in the wire, or a filter is there, is asked for at the tweeter.
-        if (tweeters.Exists(b => b.FeedUnknown || b.Doubted is { IsThere: null }))
+        if (tweeters.Exists(b => b.FeedUnknown || b.Doubted is { Exists: null }))
             return null;
         return tweeters.Exists(b => b.HighPasses.Count == 0) ? "none"
             : fitted.Exists(b => b.Placed!.Set?.Part.Crossover is not null) ? "left out" : "there";

@@ -61,7 +61,7 @@ internal static class SundrySlots
 
     private static bool IsBare(SlotContext g, Channel? channel) =>
         channel is null
-            || (channel.Crossover is null && Facts.Contexts.FilterCheck.Of(g.Build, channel, high: true) is null or { IsThere: false });
+            || (channel.Crossover is null && Facts.Contexts.FilterCheck.Of(g.Build, channel, high: true) is null or { Exists: false });
 
     private static Channel? Channel(SlotContext g, FittedPosition placed) => g.Build.Channels.FirstOrDefault(c => c.Feeds.Contains(placed));
 

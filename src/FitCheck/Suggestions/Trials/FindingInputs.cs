@@ -150,6 +150,8 @@ internal sealed class FindingInputs(Build build)
                 BuildInputs.Extra("distribution")];
         if (source == Reads.ListedCables)
             return Cables();
+        if (source == Reads.Loom)
+            return Loom();
         if (source == Reads.SignalCables)
             return [BuildInputs.Extra("signal-cable")];
         if (source == Reads.RemoteWires)
