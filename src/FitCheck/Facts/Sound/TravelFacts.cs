@@ -50,7 +50,7 @@ internal static class TravelFacts
         "safe_high_pass_slope", Dimension.Slope, "Slope of that high-pass: the build's own, else 12 dB/octave.",
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
     public static readonly NumberFact BoxVolume = Declarations.Number(
-        "box_volume", Dimension.CubicMetre, "Net volume of the closed box.",
+        "box_volume", Dimension.CubicMetre, "Net volume of the box.",
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
     public static readonly NumberFact BoxQ = Declarations.Number(
         "box_q", Dimension.One, "Total Q of the driver in its closed box.",
@@ -80,7 +80,9 @@ internal static class TravelFacts
             && way.Physics.Elements is { } rungs && rungs.Any(r => !r.Shunt && r.Inductance is not null)
             ? FactValue.Of(true) : IsThere(channel.LowPass));
         sheet.Set(HighPassSet, channel.HighPass?.Setting.Corner, "high-pass");
-        Travel(c, channel, driver, sheet);
+        // What a port does to the travel is not worked out, and what holds of a closed box would mislead.
+        if (c.Placed.Port is null)
+            Travel(c, channel, driver, sheet);
     }
 
     private static FactValue IsThere(FilterCheck? filter) =>
@@ -171,6 +173,8 @@ internal static class TravelFacts
         if (c.Placed.Box is not { Si: > 0 } box)
             return;
         sheet.Set(BoxVolume, box, "net volume of the box");
+        if (c.Placed.Port is not null)
+            return;
         if (driver.Parameters is not { Vas: { Si: > 0 } vas } p)
         {
             sheet.Set(BoxQ,
