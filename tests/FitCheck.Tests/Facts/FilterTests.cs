@@ -90,7 +90,9 @@ public sealed class FilterTests
     [InlineData("filters: false", Status.Fail, Status.Fail)]
     [InlineData("filters: true", Status.Measure, Status.Measure)] // it has some; how far they go stands in its manual
     [InlineData("", Status.Measure, Status.Measure)] // nobody wrote whether it has any
-    [InlineData("filters: true\nhigh_pass_range: [50 Hz, 10 kHz]", Status.Pass, Status.Pass)]
+    [InlineData("filters: true\nhigh_pass_range: [50 Hz, 10 kHz]\nfilter_slopes: [12 dB/octave]", Status.Pass, Status.Pass)]
+    [InlineData("filters: true\nhigh_pass_range: [50 Hz, 10 kHz]\nfilter_slopes: [24 dB/octave]", Status.Fail, Status.Pass)]
+    [InlineData("filters: true\nhigh_pass_range: [50 Hz, 10 kHz]", Status.Measure, Status.Pass)] // how steep is not known
     [InlineData("filters: true\nhigh_pass_range: [50 Hz, 200 Hz]", Status.Fail, Status.Pass)] // enough for the woofers' 80 Hz
     [InlineData("high_pass_range: none", Status.Fail, Status.Fail)]
     public void A_radio_has_the_filter_or_not(string filters, Status expected, Status woofer)
@@ -107,7 +109,9 @@ public sealed class FilterTests
 
     // A processor before the amplifier makes the filter for it, where each output gets a signal of its own (common practice, no source).
     [Theory]
-    [InlineData(4, "high_pass_range: [20 Hz, 10 kHz]", Status.Pass)]
+    [InlineData(4, "high_pass_range: [20 Hz, 10 kHz]\nfilter_slopes: [12 dB/octave]", Status.Pass)]
+    [InlineData(4, "high_pass_range: [20 Hz, 10 kHz]\nfilter_slopes: [48 dB/octave]", Status.Fail)]
+    [InlineData(4, "high_pass_range: [20 Hz, 10 kHz]", Status.Measure)] // how steep is not known
     [InlineData(4, "high_pass_range: [20 Hz, 500 Hz]", Status.Fail)]
     [InlineData(2, "high_pass_range: [20 Hz, 10 kHz]", Status.Fail)] // two signals for four outputs: woofers and tweeters share them
     [InlineData(4, "filters: false", Status.Fail)]

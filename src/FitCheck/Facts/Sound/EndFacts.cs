@@ -10,9 +10,6 @@ namespace FitCheck.Facts.Sound;
 /// <summary>Where a cone ends by itself, and what is left to the tweeter that sits before it.</summary>
 internal static class EndFacts
 {
-    // A round cone's radius over the size of its class (common practice, no source).
-    private const double SmallCone = 0.36, LargeCone = 0.44;
-
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly TruthFact HasOwnTweeter = Declarations.Truth(
@@ -80,7 +77,7 @@ internal static class EndFacts
                 .Select(o => ChannelQuestions.Carried(o.Position))],
         };
         sheet.Set(TakenOver, taken);
-        sheet.Set(TakenOverKa, Ka(taken, woofer));
+        sheet.Set(TakenOverKa, Ka(taken, woofer, c.Practice.ConeRadiusShare));
     }
 
     // How far a band reaches beyond its corner until it is 6 dB down: to the end of the audible range where it never is.
@@ -98,15 +95,15 @@ internal static class EndFacts
         && c.Channel?.Of(c.Position.Id) is ({ } branch, _)
         && (branch.HighPasses.Count > 0 || branch.FeedUnknown || branch.Unrecorded is not null || branch.Doubted is { Exists: null });
 
-    private static FactValue Ka(FactValue taken, Driver woofer)
+    private static FactValue Ka(FactValue taken, Driver woofer, Between share)
     {
         var area = new Unsure($"piston area of {woofer.Name}",
             "Measure across the cone from the middle of the surround to the middle opposite, and write the area into its entry as `sd`.",
             Estimated: false);
         Uncertain? radius = woofer.Parameters?.Sd is { Si: > 0 } sd ? Uncertain.Exact(Math.Sqrt(sd.Si / Math.PI))
             : woofer.Size is { Si: > 0 } size
-                ? new Uncertain(size.Si * (SmallCone + LargeCone) / 2, size.Si * SmallCone, size.Si * LargeCone,
-                    size.Si * (LargeCone - SmallCone) / 2) : null;
+                ? new Uncertain(size.Si * (share.Low + share.High) / 2, size.Si * share.Low, size.Si * share.High,
+                    size.Si * (share.High - share.Low) / 2) : null;
         if (taken.Number is not { } hz || radius is not { } a)
             return FactValue.Unknown(FactType.Number(Dimension.One), [.. taken.Unsure, .. radius is null ? [area] : Array.Empty<Unsure>()]);
         Unsure[] guessed = woofer.Parameters?.Sd switch

@@ -30,6 +30,8 @@ internal sealed record Practice
     public double LeastInductance { get; init; }
     /// <summary>DC resistance of a coaxial's own tweeter over its rated impedance.</summary>
     public double CoaxialTweeterShare { get; init; }
+    /// <summary>Radius of a woofer's cone over the size of its class.</summary>
+    public Between ConeRadiusShare { get; init; }
     /// <summary>Of a subwoofer.</summary>
     public ResonanceBounds Subwoofer { get; init; }
     /// <summary>Of a woofer, a coaxial or a full-range driver.</summary>

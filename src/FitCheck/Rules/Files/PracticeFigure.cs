@@ -25,6 +25,7 @@ internal sealed record PracticeFigure(string Name, Dimension Dimension, bool IsR
         Two("dc_resistance_share", Dimension.One, (p, b) => p with { DcResistanceShare = b }),
         One("least_inductance", Dimension.Henry, (p, x) => p with { LeastInductance = x }),
         One("coaxial_tweeter_share", Dimension.One, (p, x) => p with { CoaxialTweeterShare = x }),
+        Two("cone_radius_share", Dimension.One, (p, b) => p with { ConeRadiusShare = b }),
         Two("subwoofer_resonance", Dimension.Hertz, (p, b) => p with { Subwoofer = p.Subwoofer with { Fs = b } }),
         Two("subwoofer_qes", Dimension.One, (p, b) => p with { Subwoofer = p.Subwoofer with { Qes = b } }),
         Two("subwoofer_qms", Dimension.One, (p, b) => p with { Subwoofer = p.Subwoofer with { Qms = b } }),
