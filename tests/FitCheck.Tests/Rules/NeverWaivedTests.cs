@@ -35,7 +35,7 @@ public sealed class NeverWaivedTests : IDisposable
             "signal/speaker-input-overloaded", "supply/fuse-above-block-limit", Fuse, "supply/fuse-above-holder-limit",
             "supply/fuse-far-from-battery",
             "supply/fuse-for-another-holder", "supply/fuse-missing", "supply/voltage-not-taken", Bare, "tweeter/too-much-power",
-            "wiring/outputs-meet",
+            "wiring/outputs-meet", "wiring/returns-shared",
         ],
         RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList()).Rules.Where(r => !r.CanBeWaived)
             .Select(r => r.Id));
