@@ -14,7 +14,7 @@ internal static class EndFacts
 
     public static readonly TruthFact HasOwnTweeter = Declarations.Truth(
         "has_own_tweeter", "The driver is a coaxial: a tweeter of its own sits before its cone.",
-        Reads.DriverThere.Itself)
+        Reads.Driver["type"])
         .Saying("no coaxial");
     public static readonly NumberFact OwnTweeterCorner = Declarations.Number(
         "own_tweeter_corner", Dimension.Hertz, "Where the built-in tweeter begins: 1/(2π·R·C) of its capacitor.",
