@@ -66,9 +66,9 @@ internal static class InputFacts
         if (!drives)
             return;
         var (vehicle, outputs) = (c.Build.Vehicle, (c.Device.Part as SourceUnit)?.OutputGround?.Value);
-        // A radio that drives its minus wires can't have worked on joined ones.
+        // A radio that drives its minus wires can't have worked on joined ones; of a loom behind a factory amplifier it tells nothing.
         var apart = vehicle.SpeakerReturns is { } written ? written.Value == "separate"
-            : c.Build.FactoryRadio?.OutputGround?.Value == "floating" ? true : (bool?)null;
+            : vehicle.FactoryAmplified == false && c.Build.FactoryRadio?.OutputGround?.Value == "floating" ? true : (bool?)null;
         var open = apart is null
             ? new Unsure($"minus wires of the loudspeakers of {vehicle.Name}",
                 "With the radio unplugged, measure with an ohmmeter between the minus wires of two loudspeakers at its plug: open, or "
