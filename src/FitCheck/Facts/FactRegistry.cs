@@ -73,10 +73,14 @@ internal static class FactRegistry
     /// <summary>
     /// All facts of a build: a table for each position, each output, each device, each driver used, and the build itself.
     /// </summary>
+    /// <param name="build">The build.</param>
+    /// <param name="list">Its list of parts.</param>
+    /// <param name="practice">What is supposed of what nobody recorded.</param>
+    /// <param name="solved">Loads that are known from builds like it.</param>
     internal static (IReadOnlyList<FactTable> Tables, IReadOnlyList<PositionContext> Positions, IReadOnlyList<ChannelContext> Channels,
-        DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list, Practice practice)
+        DeviceFacts Devices) Of(Build build, IReadOnlyList<ListLine> list, Practice practice, SolvedLoads? solved = null)
     {
-        var channels = build.Channels.Select(c => ChannelModel.Solve(build, c, practice)).ToList();
+        var channels = Channels(build, practice, solved);
         var positions = Positions(build, channels, practice);
         var tables = new List<FactTable>();
         foreach (var position in positions)
@@ -93,20 +97,26 @@ internal static class FactRegistry
     /// <summary>
     /// The facts of one position, output, device or driver of a build; null when it has none of that name, or for another subject.
     /// </summary>
-    internal static FactTable? Of(Build build, Subject subject, string key, Practice practice)
+    internal static FactTable? Of(Build build, Subject subject, string key, Practice practice, SolvedLoads? solved = null)
     {
         if (subject == Subject.Driver)
             return build.Placed.Select(p => p.Driver?.Part).FirstOrDefault(d => d?.Id == key) is { } driver
                 ? DriverFacts.Compute(driver) : null;
         if (subject is not (Subject.Position or Subject.Channel or Subject.Device))
             return null;
-        var channels = build.Channels.Select(c => ChannelModel.Solve(build, c, practice)).ToList();
+        var channels = Channels(build, practice, solved);
         if (subject == Subject.Channel)
             return channels.Find(c => c.Channel.Id == key) is { } channel ? TableOf(channel) : null;
         if (subject == Subject.Device)
             return new DeviceFacts(build, channels, practice).Tables().FirstOrDefault(t => t.Key == key);
         var positions = Positions(build, channels, practice);
         return positions.Find(p => p.Position.Id == key) is { } position ? TableOf(position, positions) : null;
+    }
+
+    private static List<ChannelContext> Channels(Build build, Practice practice, SolvedLoads? solved)
+    {
+        solved ??= new SolvedLoads();
+        return [.. build.Channels.Select(c => ChannelModel.Solve(build, c, practice, solved))];
     }
 
     private static List<PositionContext> Positions(Build build, List<ChannelContext> channels, Practice practice) =>

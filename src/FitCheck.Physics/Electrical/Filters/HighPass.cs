@@ -75,9 +75,14 @@ internal sealed record HighPass(double PassbandDb, double? CornerHz, double? Slo
     {
         public double At(double hz)
         {
-            var i = 1;
-            while (i < Hz.Count - 1 && Hz[i] < hz)
-                i++;
+            // The first point at or above it, between the second and the last.
+            var (i, last) = (1, Hz.Count - 1);
+            while (i < last)
+            {
+                var middle = (i + last) / 2;
+                (i, last) = Hz[middle] < hz ? (middle + 1, last) : (i, middle);
+            }
+
             var part = Math.Clamp(Math.Log(hz / Hz[i - 1]) / Math.Log(Hz[i] / Hz[i - 1]), 0, 1);
             return Db[i - 1] + (part * (Db[i] - Db[i - 1]));
         }

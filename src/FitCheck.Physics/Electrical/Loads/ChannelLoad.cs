@@ -12,6 +12,14 @@ internal sealed record ChannelBranch(DriverModel Driver, IReadOnlyList<LadderEle
 {
     /// <summary>Further drivers in series with <see cref="Driver"/>, on its return side.</summary>
     public IReadOnlyList<DriverModel> AlsoInSeries { get; init; } = [];
+
+    /// <summary>Two are equal that have the same parts in the same order.</summary>
+    public bool Equals(ChannelBranch? other) => other is not null && Driver == other.Driver
+        && (Elements ?? []).SequenceEqual(other.Elements ?? []) && WireResistance.Equals(other.WireResistance)
+        && AlsoInSeries.SequenceEqual(other.AlsoInSeries);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Driver, Elements?.Count ?? 0, WireResistance, AlsoInSeries.Count);
 }
 
 /// <summary>Everything that hangs on one output of a source unit or amplifier.</summary>
@@ -26,6 +34,22 @@ internal sealed record ChannelLoad(IReadOnlyList<ChannelBranch> Branches, double
     /// So many of the first branches hang one behind the other, each with its own wire and rungs; the others lie across all of these.
     /// </summary>
     public int InSeries { get; init; }
+
+    /// <summary>Two are equal that have the same parts in the same order, and so are the same load.</summary>
+    public bool Equals(ChannelLoad? other) => other is not null && Branches.SequenceEqual(other.Branches)
+        && SharedWireResistance.Equals(other.SharedWireResistance) && SharedElements.SequenceEqual(other.SharedElements)
+        && InSeries == other.InSeries;
+
+    /// <inheritdoc/>
+    public override int GetHashCode()
+    {
+        var hash = new HashCode();
+        foreach (var branch in Branches)
+            hash.Add(branch);
+        hash.Add(SharedElements.Count);
+        hash.Add(InSeries);
+        return hash.ToHashCode();
+    }
 
     /// <summary>Builds the network once, ready to be solved at many frequencies.</summary>
     /// <exception cref="ArgumentException">There is no branch, or a part has a value that cannot be.</exception>

@@ -5,7 +5,7 @@ using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Physics.Electrical.Loads;
 
-/// <summary>A <see cref="ChannelLoad"/> as a network with a source of 1 V. Not thread-safe.</summary>
+/// <summary>A <see cref="ChannelLoad"/> as a network with a source of 1 V. Of several threads that ask one waits for the other.</summary>
 internal sealed class ChannelNetwork
 {
     private const int Source = 1;
@@ -34,7 +34,7 @@ internal sealed class ChannelNetwork
     /// <summary>The state at a frequency in Hz (&gt; 0).</summary>
     public ChannelState At(double hz)
     {
-        var solution = _network.Solve(hz);
+        var solution = Solve(hz);
         var drivers = new DriverState[_drivers.Length];
         for (var i = 0; i < drivers.Length; i++)
         {
@@ -46,14 +46,21 @@ internal sealed class ChannelNetwork
     }
 
     /// <summary>
-    /// Voltage across each rung at a frequency in Hz (&gt; 0), per volt of the source; a rung is found by itself, not by its values.
+    /// Voltage across each of these rungs at a frequency in Hz (&gt; 0), per volt of the source; null for one that is not in the network. A
+    /// rung is found by itself, not by its values.
     /// </summary>
-    public IReadOnlyDictionary<LadderElement, Complex> RungsAt(double hz)
+    public Complex?[] Across(IReadOnlyList<LadderElement> rungs, double hz)
     {
-        var solution = _network.Solve(hz);
-        var across = new Dictionary<LadderElement, Complex>(ReferenceEqualityComparer.Instance);
-        foreach (var (rung, hot, cold) in _rungs)
-            across[rung] = solution.Voltage(hot) - solution.Voltage(cold);
+        var solution = Solve(hz);
+        var across = new Complex?[rungs.Count];
+        for (var i = 0; i < across.Length; i++)
+        {
+            foreach (var (rung, hot, cold) in _rungs)
+            {
+                if (ReferenceEquals(rung, rungs[i]))
+                    across[i] = solution.Voltage(hot) - solution.Voltage(cold);
+            }
+        }
         return across;
     }
 
@@ -65,6 +72,13 @@ internal sealed class ChannelNetwork
         for (var i = 0; i < states.Length; i++)
             states[i] = At(frequencies[i]);
         return new ChannelSweep(this, states);
+    }
+
+    // The network has one working matrix.
+    private NetworkSolution Solve(double hz)
+    {
+        lock (_network)
+            return _network.Solve(hz);
     }
 
     private (DriverModel Driver, int Hot, int Cold) Stamp(ChannelBranch branch, int common, int back)

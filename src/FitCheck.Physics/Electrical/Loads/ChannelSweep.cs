@@ -4,19 +4,17 @@ using FitCheck.Physics.Numerics;
 namespace FitCheck.Physics.Electrical.Loads;
 
 /// <summary>
-/// A channel over a range of frequencies, and its extremes. Programme power solves the network again, so it is not thread-safe.
+/// A channel over a range of frequencies, and its extremes, which are looked for when somebody asks: most ask for one of them.
 /// </summary>
 internal sealed class ChannelSweep
 {
     private readonly ChannelNetwork _network;
+    private ChannelState? _lowest, _largestPhase, _lowestEpdr;
 
     internal ChannelSweep(ChannelNetwork network, IReadOnlyList<ChannelState> states)
     {
         _network = network;
         States = states;
-        Lowest = Refine(s => s.Ohm);
-        LargestPhase = Refine(s => -Math.Abs(s.PhaseDeg));
-        LowestEpdr = Refine(s => s.EpdrOhm);
     }
 
     /// <summary>The channel at each frequency, ascending.</summary>
@@ -30,13 +28,13 @@ internal sealed class ChannelSweep
     }
 
     /// <summary>Where |Z| is lowest.</summary>
-    public ChannelState Lowest { get; }
+    public ChannelState Lowest => _lowest ??= Refine(s => s.Ohm);
 
     /// <summary>Where the phase is farthest from zero, either sign.</summary>
-    public ChannelState LargestPhase { get; }
+    public ChannelState LargestPhase => _largestPhase ??= Refine(s => -Math.Abs(s.PhaseDeg));
 
     /// <summary>Where the equivalent peak dissipation resistance is lowest.</summary>
-    public ChannelState LowestEpdr { get; }
+    public ChannelState LowestEpdr => _lowestEpdr ??= Refine(s => s.EpdrOhm);
 
     /// <summary>Lowest |Z|, ohm.</summary>
     public double MinOhm => Lowest.Ohm;

@@ -48,7 +48,7 @@ internal static class ProgrammeNoise
         for (var band = 0; band < weights.Length; band++)
         {
             for (var point = 0; point < PointsPerBand; point++)
-                sum += weights[band] / PointsPerBand * function(PointHz(band, point));
+                sum += weights[band] / PointsPerBand * function(Points[(band * PointsPerBand) + point].Hz);
         }
 
         return sum;

@@ -17,6 +17,9 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     private double? _lowestOfDrivers;
     private IReadOnlyList<ChannelContext>? _atResonances;
 
+    /// <summary>Solves its loads, or knows them.</summary>
+    public required SolvedLoads Solved { get; init; }
+
     /// <summary>Drivers of which no sheet gives the inductance: what the load rests on besides.</summary>
     public IReadOnlyList<Unsure> InductancesUnsure { get; init; } = [];
 
@@ -64,7 +67,7 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// wire.
     /// </summary>
     public ChannelSweep? SweepWith(double? inductance, double? capacitance) =>
-        ChannelModel.LoadWith(Channel, Practice, inductance, capacitance)?.Sweep();
+        ChannelModel.LoadWith(Channel, Practice, inductance, capacitance) is { } load ? Solved.Of(load) : null;
 
     private IReadOnlyList<ChannelContext>? _bounds;
 
@@ -77,8 +80,8 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// <summary>The same channel with those resistances at either bound; empty when all were measured.</summary>
     public IReadOnlyList<ChannelContext> Bounds =>
         _bounds ??= ResistancesUnsure.Count == 0 ? []
-            : [ChannelModel.Solve(Build, Channel, Practice, Practice.DcResistanceShare.Low),
-                ChannelModel.Solve(Build, Channel, Practice, Practice.DcResistanceShare.High)];
+            : [ChannelModel.Solve(Build, Channel, Practice, Solved, Practice.DcResistanceShare.Low),
+                ChannelModel.Solve(Build, Channel, Practice, Solved, Practice.DcResistanceShare.High)];
 
     /// <summary>What else is unsure, and those resistances as what they are: only between bounds.</summary>
     public IReadOnlyList<Unsure> UnsureWithinBounds =>
@@ -88,20 +91,20 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     public IReadOnlyList<PassivePart> PassiveParts { get; init; } = [];
 
     /// <summary>The solved network; null when a driver's impedance is not known. Worked out when first asked for.</summary>
-    public ChannelSweep? Sweep => _sweep ??= Load?.Sweep();
+    public ChannelSweep? Sweep => _sweep ??= Load is null ? null : Solved.Of(Load);
 
     /// <summary>
     /// Lowest |Z| of the drivers with what stands before them, ohm: by it goes what the output gives them. A section of a crossover at
     /// which nothing hangs may be next to a short at one frequency, but elsewhere the drivers get the whole voltage.
     /// </summary>
     public double? LowestOfDrivers => _lowestOfDrivers ??= Load is null || Load.Branches.Count == Branches.Count ? Sweep?.MinOhm
-        : (Load with { Branches = [.. Load.Branches.Take(Branches.Count)] }).Sweep().MinOhm;
+        : Solved.Of(Load with { Branches = [.. Load.Branches.Take(Branches.Count)] }).MinOhm;
 
     /// <summary>The electronic high-pass that the build sets, and whether it is there; null when it sets none.</summary>
-    public FilterCheck? HighPassSet { get; } = FilterCheck.Of(Build, Channel, high: true);
+    public required FilterCheck? HighPassSet { get; init; }
 
     /// <summary>The electronic low-pass that the build sets.</summary>
-    public FilterCheck? LowPassSet { get; } = FilterCheck.Of(Build, Channel, high: false);
+    public required FilterCheck? LowPassSet { get; init; }
 
     /// <summary>The high-pass as far as it is not known to be missing.</summary>
     public FilterCheck? HighPass => HighPassSet?.Exists == false ? null : HighPassSet;

@@ -18,14 +18,18 @@ internal static class ChannelModel
     /// A channel solved; with a share, where nobody measured a driver's DC resistance it is this much of its rated impedance; with a
     /// corner, where no sheet gives a driver's resonance and Q they are those.
     /// </summary>
-    public static ChannelContext Solve(Build build, Channel channel, Practice practice, double? share = null,
+    public static ChannelContext Solve(Build build, Channel channel, Practice practice, SolvedLoads solved, double? share = null,
         ResonanceCorner? corner = null)
     {
-        var made = Made(channel, FilterCheck.Of(build, channel, high: true), new Guesses(practice) { Share = share, Corner = corner });
+        var highPass = FilterCheck.Of(build, channel, high: true);
+        var made = Made(channel, highPass, new Guesses(practice) { Share = share, Corner = corner }, solved);
         return new ChannelContext(build, channel, made.Load, made.Branches, [.. made.Unsure, .. made.Unwritten],
             OutputRating.Of(channel, practice), practice)
         {
             Corner = corner,
+            Solved = solved,
+            HighPassSet = highPass,
+            LowPassSet = FilterCheck.Of(build, channel, high: false),
             Unwritten = made.Unwritten,
             WiresUnsure = [.. channel.Feeds.Where(p => p.Driver is not null)
                 .Concat(channel.Leftover.Select(l => new FittedPosition(l, l.At))).SelectMany(ChannelQuestions.Wire)
@@ -41,14 +45,14 @@ internal static class ChannelModel
 
     /// <summary>The network of a channel with the crossover's jumper elsewhere; null when a driver's impedance is not known.</summary>
     public static ChannelNetwork? WithSetting(Channel channel, CrossoverSetting setting, Practice practice) =>
-        Made(channel with { Setting = setting.Name }, null, new Guesses(practice)).Load?.Assemble();
+        Made(channel with { Setting = setting.Name }, null, new Guesses(practice), new SolvedLoads()).Load?.Assemble();
 
     /// <summary>
     /// The load with this inductance, in henry, wherever no sheet gives one, and this capacitance, in farad, in every factory wire that
     /// nobody traced; null leaves either as it is.
     /// </summary>
     public static ChannelLoad? LoadWith(Channel channel, Practice practice, double? inductance, double? capacitance) =>
-        Made(channel, null, new Guesses(practice) { Inductance = inductance, Capacitance = capacitance }).Load;
+        Made(channel, null, new Guesses(practice) { Inductance = inductance, Capacitance = capacitance }, new SolvedLoads()).Load;
 
     // Whether a capacitor stands in a tweeter's wire decides what it is as a load.
     private static bool IsUntraced(Position position) => position is { Role: "tweeter", FeedType.Value: "unknown" };
@@ -56,7 +60,7 @@ internal static class ChannelModel
     // Of a tweeter it is next to nothing, and so is what it changes.
     private static bool InductanceIsMissing(Driver driver) => driver is { IsTweeter: false, Parameters: null or { Le: null } };
 
-    private static MadeChannel Made(Channel channel, FilterCheck? highPass, Guesses guesses)
+    private static MadeChannel Made(Channel channel, FilterCheck? highPass, Guesses guesses, SolvedLoads solved)
     {
         var made = new MadeChannel();
         made.PassiveParts.AddRange(Parts(channel.InLine));
@@ -65,7 +69,7 @@ internal static class ChannelModel
         {
             if (placed.Driver is null || DriverOf(placed, guesses, made) is not { } model)
                 continue;
-            var branch = BranchOf(channel, placed, model, highPass, guesses.Capacitance, made.PassiveParts);
+            var branch = BranchOf(channel, placed, model, highPass, guesses.Capacitance, made.PassiveParts, solved);
             made.Branches.Add(branch);
             if (branch.Unrecorded is { } unread)
                 made.Unwritten.Add(unread with { Estimated = true });
@@ -143,7 +147,7 @@ internal static class ChannelModel
     }
 
     private static Branch BranchOf(Channel channel, FittedPosition placed, DriverModel model, FilterCheck? highPass,
-        double? capacitance, List<PassivePart> parts)
+        double? capacitance, List<PassivePart> parts, SolvedLoads solved)
     {
         var elements = new List<LadderElement>();
         var passes = new List<HighPassStage>();
@@ -161,7 +165,7 @@ internal static class ChannelModel
                 elements.AddRange(Elements(setting.Network));
             IReadOnlyList<LadderElement> alone = [.. elements];
             if (tweeter && Capacitive(ladder))
-                passes.Add(HighPassStage.Of(crossover, model, alone));
+                passes.Add(HighPassStage.Of(crossover, model, alone, solved));
         }
         var own = Parts(placed.Sundries);
         parts.AddRange(own);

@@ -20,10 +20,11 @@ internal sealed record HighPassStage(string Name, Lazy<double?> Corner)
     public static HighPassStage Of(string name, double capacitance, double load) => new(name, 1 / (2 * Math.PI * load * capacitance));
 
     /// <summary>The rungs of a crossover before a tweeter, with nothing else in the way.</summary>
-    public static HighPassStage Of(Crossover crossover, DriverModel driver, IReadOnlyList<LadderElement> rungs) =>
+    public static HighPassStage Of(Crossover crossover, DriverModel driver, IReadOnlyList<LadderElement> rungs,
+        SolvedLoads solved) =>
         new(crossover.Name, new Lazy<double?>(() =>
         {
-            var sweep = new ChannelLoad([new ChannelBranch(driver, rungs)]).Sweep();
+            var sweep = solved.Of(new ChannelLoad([new ChannelBranch(driver, rungs)]));
             return HighPass.Of([.. sweep.States.Select(s => s.Hz)], sweep.LevelDb(0)).CornerHz;
         }));
 

@@ -123,16 +123,16 @@ internal static class PassivePartFacts
         var (network, part) = (c.Load!.Assemble(), c.PassiveParts[place]);
         var perVoltSquared = ProgrammeNoise.Mean(hz =>
         {
-            var (gain, across) = (c.ActiveGain(hz), network.RungsAt(hz));
-            return gain * gain * part.Rungs.Sum(r => Heat(r, across, hz));
+            var (gain, across) = (c.ActiveGain(hz), network.Across(part.Rungs, hz));
+            return gain * gain * part.Rungs.Zip(across, (rung, volts) => Heat(rung, volts ?? 0, hz)).Sum();
         });
         return volts * volts * Uncertain.Exact(perVoltSquared);
     }
 
     // |V|² · Re(1/Z), watt per volt squared of the source.
-    private static double Heat(LadderElement rung, IReadOnlyDictionary<LadderElement, Complex> across, double hz)
+    private static double Heat(LadderElement rung, Complex across, double hz)
     {
-        var volts = across.TryGetValue(rung, out var v) ? Complex.Abs(v) : 0;
+        var volts = Complex.Abs(across);
         return volts * volts * rung.Parts.AdmittanceAt(hz).Real;
     }
 
@@ -140,10 +140,10 @@ internal static class PassivePartFacts
     {
         if (c.Sweep is not { } sweep || PowerFacts.Volts(c, sweep) is not ({ } volts, _))
             return null;
-        var (network, rung, most) = (c.Load!.Assemble(), c.PassiveParts[place].Rungs[0], 0.0);
+        var (network, rungs, most) = (c.Load!.Assemble(), c.PassiveParts[place].Rungs, 0.0);
         foreach (var state in sweep.States)
         {
-            if (network.RungsAt(state.Hz).TryGetValue(rung, out var across))
+            if (network.Across(rungs, state.Hz)[0] is { } across)
                 most = Math.Max(most, c.ActiveGain(state.Hz) * Complex.Abs(across));
         }
         return volts * Uncertain.Exact(Math.Sqrt(2) * most);
