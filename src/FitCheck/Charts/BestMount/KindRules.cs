@@ -76,9 +76,8 @@ internal sealed class KindRules
             if (group.Key == RestsOn.Pair)
                 _firstOfPair = group.Min(e => e.Order);
         }
-        if (_groups[(int)RestsOn.Pair] is [{ Number: not null, Gate: null, IsLength: true } first, ..]
-            && PlacedPairFacts.Spares.TryGetValue(rules.Judged[first.Order].Fact.Names[0], out var spare) && mounts)
-            FirstLook = new FirstLook(first.Order, first.Rule, spare.There, spare.Needed);
+        FirstLook = mounts ? _groups[(int)RestsOn.Pair].Select(e => LookAt(e, rules.Judged[e.Order])).FirstOrDefault(l => l is not null)
+            : null;
         // What a rule asks that rests on more has to be handed on, but for numbers that are worked out where they are asked for.
         foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn
             && !(e.Number is not null && s == e.Rule.Slot))).Distinct().GroupBy(s => _restsOn[s]))
@@ -153,10 +152,14 @@ internal sealed class KindRules
             .All(n => Brief.Of(one.Values.GetValueOrDefault(n)) == Brief.Of(other.Values.GetValueOrDefault(n)));
     }
 
+    private static FirstLook? LookAt(Entry entry, Rule rule) => entry is { Number: not null, Gate: null, IsLength: true }
+        && PlacedPairFacts.Spares.TryGetValue(rule.Fact.Names[0], out var spare)
+        ? new FirstLook(entry.Order, entry.Rule, spare.There, spare.Needed) : null;
+
     private static RestsOn OnPanel(RestsOn on) => on.HasFlag(RestsOn.Mount) ? RestsOn.Driver | RestsOn.Place : on;
 
     /// <summary>
-    /// The rule that is asked first of all that rest on driver, mount and place, when it is of a number that is soon taken; else null.
+    /// Of the rules that rest on driver, mount and place the first that always applies and is of a number that is soon taken; else null.
     /// </summary>
     public FirstLook? FirstLook { get; }
 
