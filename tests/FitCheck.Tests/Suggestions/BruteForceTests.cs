@@ -146,6 +146,38 @@ public sealed class BruteForceTests
             Assert.All(proposed, a => Assert.DoesNotContain(a.Assessment.Issues, i => Adds(i, before)));
         else if (proposed.Count > 0)
             Assert.DoesNotContain(clean, _ => finder.AddsNothing == false);
+        if (finder is { AddsNothing: true, Proof.Complete: true } && least.Count > 0 && proposed[0].Voices <= goal.Voices)
+            Assert.Equal(least.Min(a => Measure(a, goal.Prefer)), Measure(proposed[0], goal.Prefer));
+    }
+
+    // What came upon nothing that adds anything knows the best already; looking again would only take time.
+    [Fact]
+    public void A_search_that_met_nothing_that_adds_is_the_only_one()
+    {
+        using var folder = SmallCatalog([.. Drivers, .. Adapters, .. Harnesses, .. Others]);
+        var (problems, clean) = (new ProblemList(), 0);
+        var catalog = PartsCatalog.Open([folder.Path], problems);
+        var rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, problems);
+        foreach (var text in from driver in Drivers
+                             from adapter in Adapters
+                             from harness in Harnesses
+                             select Filled(Start, driver, adapter, harness))
+        {
+            var (one, other) = (Tried(), Tried());
+            var slots = Slots.Of(one, catalog, currentOnly: false, keep: []);
+            var before = one.Assess([]).Issues.Where(i => i.Status != Status.Pass && !i.IsWaived).ToDictionary(i => i.Id, i => i.Status);
+            var (answers, effort) = new Search(one, slots, new Goal { Before = before }, 3, TimeSpan.FromMinutes(10)).Run();
+            if (answers.Count == 0 || effort.MetAdding)
+                continue;
+            clean++;
+            var finder = new Finder(other, Slots.Of(other, catalog, currentOnly: false, keep: []), new Goal(), TimeSpan.FromMinutes(10));
+            Assert.Equal(answers.Select(a => a.Words), finder.Best(3).Select(a => a.Words));
+            Assert.True(finder.AddsNothing);
+            Assert.Equal(new Proof(effort.Judged, effort.Foreseen, effort.TooDear, Complete: true), finder.Proof);
+
+            ProposalEvaluator Tried() => new("build.yaml", text, catalog, rules);
+        }
+        Assert.True(clean > 0, "nowhere was an answer found without one that adds something");
     }
 
     // By what the report would tell: no pass, and nothing as bad was there before but what had to go; the seller's list aside.

@@ -57,12 +57,22 @@ internal sealed class Finder(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
             Reached = all with { Voices = voices };
             var (answers, effort) = Searched(Reached, wanted, long.MaxValue);
             Proof = Proof with { Complete = effort.Finished };
+            if (effort.Finished && answers.Count > 0 && !effort.MetAdding)
+                return AllAddNothing(answers);
             if (effort.Finished && answers.Count > 0)
                 return AddingNothing(all, wanted, most, answers) is { Count: > 0 } better ? better : Cleanest(answers, all, wanted);
             if (!effort.Finished)
                 return Cleanest(first is null ? answers : [.. answers.Append(first).DistinctBy(a => a.Words)], all, wanted);
         }
         return [];
+    }
+
+    // An answer that adds nothing and could not do without any of its changes is one among all answers too, or there is a smaller set of
+    // changes in it that passes and adds something: where the search came upon none of these, it knows the best of those that add nothing.
+    private IReadOnlyList<Answer> AllAddNothing(IReadOnlyList<Answer> answers)
+    {
+        (Reached, AddsNothing) = (Reached with { AddsNothing = true }, true);
+        return answers;
     }
 
     // Those that add nothing to be looked at, for which one thing more that was chosen for its sound may be exchanged at most: who asked

@@ -19,7 +19,8 @@ internal sealed record Answer(IReadOnlyList<Change> Changes, ProposalVerdict Ass
 /// <param name="Foreseen">Combinations refused by a single finding: one seen before, or one looked at first.</param>
 /// <param name="TooDear">Combinations that nothing could bring below the price of the answers at hand.</param>
 /// <param name="Finished">False when time or patience ran out, so that nothing is proved.</param>
-internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finished);
+/// <param name="MetAdding">Whether it came upon changes with which the build passes and which add something to be looked at.</param>
+internal sealed record Effort(int Judged, int Foreseen, int TooDear, bool Finished, bool MetAdding);
 
 /// <summary>
 /// Finds every irreducible set of changes with which a build passes, by the findings themselves: as long as a finding stands in the way, at
@@ -37,6 +38,7 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
     private readonly List<Answer> _answers = [];
     private readonly List<Change> _changes = [];
     private readonly HashSet<Slot> _settled = [];
+    private readonly Dictionary<IReadOnlySet<string>, IReadOnlyList<Slot>> _touching = new(ReferenceEqualityComparer.Instance);
     // Findings that ended branches, the last first.
     private readonly List<RuleVerdict> _dead = [];
     private int _judgedBefore;
@@ -44,6 +46,7 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
     private int _tooDear;
     private long _steps;
     private bool _late;
+    private bool _metAdding;
 
     /// <summary>Told of each answer that is among the best so far.</summary>
     public Action<Answer>? Found { get; init; }
@@ -69,7 +72,7 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
         _changes.AddRange(From);
         _settled.UnionWith(From.Select(c => c.Slot));
         Visit(From.Sum(c => c.Slot.Voices));
-        return ([.. _answers], new Effort(evaluator.Judged - _judgedBefore, _foreseen, _tooDear, !_late));
+        return ([.. _answers], new Effort(evaluator.Judged - _judgedBefore, _foreseen, _tooDear, !_late, _metAdding));
     }
 
     // The cause is the finding because of which the last change was made.
@@ -179,15 +182,25 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
             _settled.Remove(slot);
     }
 
-    private IEnumerable<Slot> Open(int voices) =>
-        slots.Where(
+    private IEnumerable<Slot> Open(int voices) => Open(slots, voices);
+
+    private IEnumerable<Slot> Open(IEnumerable<Slot> among, int voices) =>
+        among.Where(
             s => !_settled.Contains(s) && (!s.IsVoice || (voices + s.Voices <= goal.Voices && !_changes.Exists(c => c.Slot.Excludes(s)))));
+
+    // Many findings rest on the same.
+    private IReadOnlyList<Slot> Touching(RuleVerdict issue)
+    {
+        if (!_touching.TryGetValue(issue.Atoms, out var touching))
+            _touching[issue.Atoms] = touching = [.. slots.Where(issue.RestsOn)];
+        return touching;
+    }
 
     private ChoiceList Choices(RuleVerdict issue, int voices) => issue.IsOfPrice
         ? new(Open(voices).Where(s => evaluator.SavingOf(s) > 0).OrderByDescending(evaluator.SavingOf)) { ToSave = true }
         // Where nothing had to be ordered before, it came with a change, which stays.
         : issue.IsOfOrder && !evaluator.HasPartToOrder ? new([]) { Cause = issue }
-        : new(Open(voices).Where(issue.RestsOn)) { Cause = issue };
+        : new(Open(Touching(issue), voices)) { Cause = issue };
 
     // What a build's reader refuses lies in its outputs, devices, crossovers and their settings.
     private static bool Contradicts(Slot slot) =>
@@ -195,6 +208,7 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
 
     private void Take(Answer answer)
     {
+        _metAdding |= goal.IsAddedTo(answer.Assessment);
         if (_answers.Exists(a => a.Changes.All(c => answer.Changes.Contains(c))) || HasNeedless(answer))
             return;
         _answers.Add(answer);
@@ -213,7 +227,10 @@ internal sealed class Search(ProposalEvaluator evaluator, IReadOnlyList<Slot> sl
             var some = all.Where((_, i) => i >= 8 || (part >> i & 1) == 1).ToList();
             if (!evaluator.Foreseen(some).Any(goal.IsBad) && evaluator.Assess(some) is { IsPossible: true } less
                 && !less.Issues.Any(goal.IsBad))
+            {
+                _metAdding |= goal.IsAddedTo(less);
                 return true;
+            }
         }
         return false;
     }
