@@ -10,6 +10,8 @@ internal sealed class ExpectationReader(PartsCatalog catalog, Vehicle vehicle, I
     // What the findings of the whole build are said of, and the verdict that leaves none.
     private const string Whole = "build", Passing = "pass";
 
+    private string[]? _names;
+
     public Expectation? Read(Fields build)
     {
         if (build.Inner("expect") is not { } f || f.Text("verdict") is not { } verdict)
@@ -36,7 +38,7 @@ internal sealed class ExpectationReader(PartsCatalog catalog, Vehicle vehicle, I
 
     private void CheckPlace(Located<string> place)
     {
-        string[] names = [.. vehicle.Positions.Select(p => p.Id), .. devices.Select(d => d.Id), .. channels.Select(c => c.Id),
+        var names = _names ??= [.. vehicle.Positions.Select(p => p.Id), .. devices.Select(d => d.Id), .. channels.Select(c => c.Id),
             Supply.MainCable, Whole];
         if (!names.Contains(place.Value, StringComparer.Ordinal) && catalog.KindOf(place.Value) is null)
             problems.Warn(place.At,

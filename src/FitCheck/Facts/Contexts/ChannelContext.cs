@@ -46,7 +46,7 @@ internal sealed record ChannelContext(Build Build, Channel Channel, ChannelLoad?
     /// <summary>The same channel with resonances and Q that no sheet gives in every corner; empty where all are given.</summary>
     public IReadOnlyList<ChannelContext> AtResonances => _atResonances ??=
         Channel.Feeds.Any(p => p.Driver?.Part is { } driver && ResonanceCorner.IsMissing(driver))
-            ? [.. ResonanceCorner.All.Select(c => ChannelModel.Solve(Build, Channel, Practice, corner: c))] : [];
+            ? [.. ResonanceCorner.All.Select(c => ChannelModel.Solve(Build, Channel, Practice, Solved, corner: c))] : [];
 
     /// <summary>A number of this channel with all that those can make of it at a position.</summary>
     public Uncertain WithinResonances(FittedPosition placed, Uncertain nominal, Func<ChannelContext, Uncertain?> read)

@@ -12,6 +12,9 @@ namespace FitCheck.Rules.Model;
 /// <summary>One rule file: which fact it judges, what is acceptable, why, and what to do when it is not.</summary>
 internal sealed record Rule
 {
+    // A search asks for them of every finding. Whoever copies a rule leaves its expressions as they are.
+    private IReadOnlyList<string>? _names;
+
     /// <summary>`family/slug`, which is also its path under the rules directory.</summary>
     public required string Id { get; init; }
     /// <summary>Where the file begins.</summary>
@@ -54,7 +57,8 @@ internal sealed record Rule
     public IEnumerable<Status> Statuses => Possible(Warn is not null, Fail is not null);
 
     /// <summary>The facts that it names, each once.</summary>
-    public IEnumerable<string> Names => Expressions.SelectMany(e => e.Names).Distinct(StringComparer.Ordinal);
+    public IReadOnlyList<string> Names =>
+        _names ??= [.. Expressions.SelectMany(e => e.Names).Distinct(StringComparer.Ordinal)];
 
     /// <summary>Where the value of this key stands, or where the file begins when it has none.</summary>
     public Location PlaceOf(string key) => Written[key]?.At ?? At;

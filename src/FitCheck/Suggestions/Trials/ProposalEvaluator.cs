@@ -1,6 +1,7 @@
 using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts;
+using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Foundation.Files;
@@ -32,6 +33,8 @@ internal sealed class ProposalEvaluator
     private readonly Dictionary<string, InputSet> _bases = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Rule, string Key), Seen> _seen = [];
     private readonly NotesOfThreads _notes = new();
+    private readonly SolvedLoads _solved = new();
+    private readonly Dictionary<(Subject, string Key), Seen?[]> _seenOfTables = [];
     private readonly Dictionary<ChangeKey, decimal> _prices = [];
     private readonly Dictionary<Slot, decimal> _savings = [];
     private Dictionary<string, ListLine>? _listed;
@@ -108,25 +111,28 @@ internal sealed class ProposalEvaluator
     }
 
     /// <summary>
-    /// Works out the same findings for further choices of a slot, on all processors, before they are asked for one by one.
+    /// Works out the same findings, and the price, for further choices of a slot, on all processors, before they are asked for one by one.
     /// </summary>
     public void Prepare(IReadOnlyList<RuleVerdict> issues, IReadOnlyList<Change> changes, IEnumerable<Change> further)
     {
         Seen[] seen = [.. issues.Select(i => _seen[i.Id])];
         IReadOnlyList<Change>[] open = [.. further.Select(f => (IReadOnlyList<Change>)[.. changes, f])
             .Where(c => Array.Exists(seen, s => !s.Of.ContainsKey(s.Basis.KeyOf(c))))];
-        var found = new (bool IsPossible, RuleVerdict? Issue)[open.Length][];
+        var found = new (decimal Price, (bool IsPossible, RuleVerdict? Issue)[] Issues)[open.Length];
         Parallel.For(0, open.Length, new ParallelOptions { CancellationToken = _cancel }, i =>
         {
             var build = Changed(open[i]);
-            found[i] = [.. seen.Select((s, n) => s.Of.ContainsKey(s.Basis.KeyOf(open[i])) ? (false, null) : Alone(issues[n], s, build))];
+            found[i] = (PriceOf(build),
+                [.. seen.Select((s, n) => s.Of.ContainsKey(s.Basis.KeyOf(open[i])) ? (false, null) : Alone(issues[n], s, build))]);
         });
         for (var i = 0; i < open.Length; i++)
         {
+            var (price, issuesThen) = found[i];
+            _prices[ChangeKey.Of(open[i])] = price;
             for (var n = 0; n < seen.Length; n++)
             {
-                if (found[i][n].IsPossible)
-                    seen[n].Add(seen[n].Basis.KeyOf(open[i]), found[i][n].Issue);
+                if (issuesThen[n].IsPossible)
+                    seen[n].Add(seen[n].Basis.KeyOf(open[i]), issuesThen[n].Issue);
             }
         }
     }
@@ -138,10 +144,10 @@ internal sealed class ProposalEvaluator
 
     // The whole build is worked out only for what reads the whole of it.
     private FactTable? Table(Build build, RuleVerdict issue) => issue.Rule.Subject != Subject.Build
-        ? FactRegistry.Of(build, issue.Rule.Subject, issue.Key, _rules.Practice)
+        ? FactRegistry.Of(build, issue.Rule.Subject, issue.Key, _rules.Practice, _solved)
         : issue.IsOfList ? BuildFacts.OfList(build, Shopping.List(build))
-        : FactRegistry.Of(build, Shopping.List(build),
-        _rules.Practice).Tables.FirstOrDefault(t => t.Subject == Subject.Build && t.Key == issue.Key);
+        : FactRegistry.Of(build, Shopping.List(build), _rules.Practice, _solved).Tables
+            .FirstOrDefault(t => t.Subject == Subject.Build && t.Key == issue.Key);
 
     /// <summary>What the build costs with these changes; nothing when they can't be made together.</summary>
     public decimal PriceOf(IReadOnlyList<Change> changes)
@@ -149,10 +155,11 @@ internal sealed class ProposalEvaluator
         var key = ChangeKey.Of(changes);
         if (!_prices.TryGetValue(key, out var price))
             _prices[key] =
-                price = _known.TryGetValue(key, out var known) ? known.Price
-                    : Read(changes) is { } build ? Shopping.List(build).Sum(l => l.Sum.Amount) : 0;
+                price = _known.TryGetValue(key, out var known) ? known.Price : PriceOf(Read(changes));
         return price;
     }
+
+    private static decimal PriceOf(Build? build) => build is null ? 0 : Shopping.List(build).Sum(l => l.Sum.Amount);
 
     /// <summary>
     /// The most that another choice for a slot can save, whatever else is chosen. A pack may serve other places too: what is there now
@@ -222,14 +229,16 @@ internal sealed class ProposalEvaluator
     private ProposalVerdict Judge(Build build, IReadOnlyList<Change> changes)
     {
         var list = Shopping.List(build);
-        var tables = FactRegistry.Of(build, list, _rules.Practice).Tables.ToLookup(t => t.Subject);
+        var tables = FactRegistry.Of(build, list, _rules.Practice, _solved).Tables
+            .ToLookup(t => t.Subject, t => (Facts: t, Seen: SeenOf(t)));
         var issues = new List<RuleVerdict>();
         var keys = new Dictionary<InputSet, ChangeKey>();
-        foreach (var rule in _rules.Rules)
+        for (var i = 0; i < _rules.Rules.Count; i++)
         {
-            foreach (var table in tables[rule.Subject])
+            var rule = _rules.Rules[i];
+            foreach (var (table, seenOfTable) in tables[rule.Subject])
             {
-                var seen = SeenOf(rule, table.Key);
+                var seen = seenOfTable[i] ??= SeenOf(rule, table.Key);
                 if (!keys.TryGetValue(seen.Basis, out var key))
                     keys[seen.Basis] = key = seen.Basis.KeyOf(changes);
                 if (!seen.Of.TryGetValue(key, out var issue))
@@ -239,6 +248,14 @@ internal sealed class ProposalEvaluator
             }
         }
         return new ProposalVerdict(list, issues);
+    }
+
+    // By the places of the rules.
+    private Seen?[] SeenOf(FactTable table)
+    {
+        if (!_seenOfTables.TryGetValue((table.Subject, table.Key), out var seen))
+            _seenOfTables[(table.Subject, table.Key)] = seen = new Seen?[_rules.Rules.Count];
+        return seen;
     }
 
     private Seen SeenOf(Rule rule, string key)
