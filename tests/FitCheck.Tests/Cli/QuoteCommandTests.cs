@@ -2,7 +2,9 @@ using Xunit;
 
 namespace FitCheck.Tests.Cli;
 
-/// <summary>From a seller's list to verdict, list and changes in one command: the same as over a build that `new build --from` writes.</summary>
+/// <summary>
+/// From a seller's list to verdict, list and changes in one command: the same as over a build that `new build --from` writes.
+/// </summary>
 public sealed class QuoteCommandTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
