@@ -34,12 +34,19 @@ internal sealed class SchemaCheck
         using var reader = new YamlTokenReader(root);
         var token = JToken.Load(reader, new JsonLoadSettings { LineInfoHandling = LineInfoHandling.Load });
         var nodes = Index(root);
-        foreach (var error in Leaves(Schema(kind).Validate(token), nodes, root))
+        var errors = Leaves(Schema(kind).Validate(token), nodes, root).ToList();
+        foreach (var error in errors.Where(e => !IsMissing(e)))
         {
             var at = At(error, root);
             problems.Error(at, SchemaMessages.For(error, nodes.GetValueOrDefault(at)), ProblemKind.WrongShape);
         }
+        // Of several problems at one place only the first is told: all keys that are missing there are one.
+        foreach (var missing in errors.Where(IsMissing).GroupBy(e => At(e, root)))
+            problems.Error(missing.Key, SchemaMessages.Missing([.. missing.DistinctBy(e => e.Property, StringComparer.Ordinal)]),
+                ProblemKind.WrongShape);
     }
+
+    private static bool IsMissing(ValidationError error) => error.Kind == ValidationErrorKind.PropertyRequired;
 
     private SchemaMatcher Shape(string kind) => _shapes.GetOrAdd(kind, NewShape);
 

@@ -14,7 +14,6 @@ internal static class SchemaMessages
         var schema = error.Schema.ActualSchema;
         return error.Kind switch
         {
-            ValidationErrorKind.PropertyRequired => $"the key `{error.Property}` is missing here{Meaning(schema, error.Property)}",
             ValidationErrorKind.NoAdditionalPropertiesAllowed => UnknownKey(error, schema),
             ValidationErrorKind.NotInEnumeration => NotInEnumeration(error, schema, found),
             ValidationErrorKind.TooFewItems =>
@@ -25,6 +24,12 @@ internal static class SchemaMessages
             _ => $"expected {Expected(schema)}{Property(error)}{Found(found)}{UnitHint(schema, found)}",
         };
     }
+
+    /// <summary>What keys a place needs, each with what belongs there.</summary>
+    public static string Missing(IReadOnlyList<ValidationError> errors) => errors is [var only]
+        ? $"the key `{only.Property}` is missing here{Meaning(only.Schema.ActualSchema, only.Property)}"
+        : $"{errors.Count} keys are missing here: {string.Join("; ", errors.Select(e =>
+            $"`{e.Property}: …`{Meaning(e.Schema.ActualSchema, e.Property)}"))}";
 
     private static string UnknownKey(ValidationError error, JsonSchema schema)
     {
