@@ -38,9 +38,15 @@ internal static class Program
             return CheckCommand.Run(request);
         // A file whose name begins with `@` is a file: strangers name those of a change, and what stands in one must not become options.
         var parsed = Root().Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        var wrong = parsed.Errors.Select(e => e.Message).Concat(WrongWords.In(parsed)).ToList();
+        var wrong = WrongWords.Command(parsed) is { } command ? [command]
+            : parsed.Errors.Select(e => e.Message).Concat(WrongWords.In(parsed)).ToList();
         if (wrong.Count == 0)
-            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+        {
+            var status = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            if (parsed.Action is System.CommandLine.Help.HelpAction)
+                Examples.Tell(string.Join(' ', Path(parsed.CommandResult)), Console.Out);
+            return status;
+        }
         foreach (var message in wrong)
             Console.Error.WriteLine("fitcheck: " + message);
         Console.Error.WriteLine($"Try `fitcheck {string.Concat(Path(parsed.CommandResult).Select(word => word + " "))}--help`.");
@@ -82,6 +88,7 @@ internal static class Program
         ChartCommand.Create(),
         ImpactCommand.Create(),
         ListCommand.Create(),
+        FindCommand.Create(),
         ExplainCommand.Create(),
         NewCommand.Create(),
         SchemaCommand.Create(),

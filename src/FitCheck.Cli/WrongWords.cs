@@ -10,6 +10,21 @@ namespace FitCheck.Cli;
 /// </summary>
 internal static class WrongWords
 {
+    /// <summary>What is wrong where a command is meant that there is not, or none is named; null where there is one.</summary>
+    public static string? Command(ParseResult parsed)
+    {
+        var within = parsed.CommandResult.Command;
+        var commands = within.Subcommands.Select(c => c.Name).ToList();
+        if (commands.Count == 0 || parsed.Errors.Count == 0)
+            return null;
+        return parsed.UnmatchedTokens is [var word, ..] && word.Length > 0 && word[0] != '-'
+            ? $"there is no command `{word}`{(Nearest.Hint(word, commands) is { Length: > 0 } hint ? hint : $"; there are "
+                + $"{Listed(commands)}")}"
+            : parsed.UnmatchedTokens.Count == 0 && parsed.Tokens.Count > 0 ? $"`{within.Name}` needs one of {Listed(commands)}" : null;
+    }
+
+    private static string Listed(List<string> words) => $"{string.Join(", ", words[..^1])} and {words[^1]}";
+
     /// <summary>A sentence for each.</summary>
     public static IReadOnlyList<string> In(ParseResult parsed)
     {

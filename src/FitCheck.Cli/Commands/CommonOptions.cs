@@ -36,7 +36,8 @@ internal sealed class CommonOptions
     }
 
     public static bool Color(bool noColor) =>
-        !noColor && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !Console.IsOutputRedirected;
+        !noColor && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !Console.IsOutputRedirected
+            && Environment.GetEnvironmentVariable("TERM") != "dumb";
 
     private static IReadOnlyList<string> Given(IReadOnlyList<string> folders, IReadOnlyList<string> beside) =>
         folders.Count == 0 ? beside

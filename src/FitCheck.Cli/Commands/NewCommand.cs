@@ -23,7 +23,12 @@ internal static class NewCommand
             : Save(Starter("build"), parsed.GetValue(output)));
         var kinds = Kinds.All.Select(k => k.Kind).ToArray();
         var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", kinds) };
-        kind.AcceptOnlyFromAmong(kinds);
+        kind.CompletionSources.Add(kinds);
+        kind.Validators.Add(result =>
+        {
+            if (result.Tokens is [{ Value: var word }] && KindWords.Wrong(word, kinds) is { } wrong)
+                result.AddError(wrong);
+        });
         var part = new Command("part", "A commented catalog entry that validates; the name of its file becomes its id") { kind, output };
         part.SetAction(parsed => Part(Starter(parsed.GetValue(kind)!), parsed.GetValue(output)));
         return new Command("new", "Write a commented starting file") { build, part };

@@ -17,8 +17,11 @@ internal sealed class SuggestArguments
         Prefer.AcceptOnlyFromAmong("price", "changes", "work", "margin");
     }
 
-    public Argument<string> Build { get; } = new("BUILD") { HelpName = "BUILD",
-        Description = "The build to change; with --vehicle, a seller's list" };
+    public Argument<string> Build { get; } = new("BUILD")
+    {
+        HelpName = "BUILD",
+        Description = "The build to change; with --vehicle, a seller's list"
+    };
 
     public QuoteOptions Quote { get; } = new("The file is a seller's list for this vehicle");
 

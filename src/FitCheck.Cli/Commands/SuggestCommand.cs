@@ -56,7 +56,7 @@ internal static class SuggestCommand
         if (file is null)
         {
             using var output = StandardStreams.ForReport();
-            report.Write(result, ReportOptions.Default with { Color = color }, output);
+            report.Write(result, ReportOptions.Default with { Color = color, Columns = StandardStreams.Columns }, output);
             return null;
         }
         using var text = new StringWriter { NewLine = "\n" };

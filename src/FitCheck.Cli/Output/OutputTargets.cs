@@ -80,7 +80,7 @@ internal sealed class OutputTargets
         if (file is null)
         {
             using var output = StandardStreams.ForReport();
-            write(format, options, output);
+            write(format, options with { Columns = StandardStreams.Columns }, output);
             return null;
         }
         using var text = new StringWriter { NewLine = "\n" };

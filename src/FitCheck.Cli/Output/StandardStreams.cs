@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Text;
+using FitCheck.Reports.Format;
 
 namespace FitCheck.Cli.Output;
 
@@ -13,6 +14,7 @@ internal sealed class OutputLostException(string why) : Exception(why);
 internal static class StandardStreams
 {
     private const int Output = 1, Error = 2;
+    private const int Narrowest = 40, Widest = 160;
 
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -26,6 +28,24 @@ internal static class StandardStreams
                 : TextWriter.Null);
         if (Console.IsOutputRedirected)
             Console.SetOut(new StreamWriter(OutputBytes(), Utf8) { AutoFlush = true });
+    }
+
+    /// <summary>Width of a line: that of the terminal, if it is one and says it, within what can be read.</summary>
+    public static int Columns
+    {
+        get
+        {
+            if (Console.IsOutputRedirected)
+                return ReportOptions.Default.Columns;
+            try
+            {
+                return Console.WindowWidth is > 0 and var width ? Math.Clamp(width, Narrowest, Widest) : ReportOptions.Default.Columns;
+            }
+            catch (IOException)
+            {
+                return ReportOptions.Default.Columns;
+            }
+        }
     }
 
     /// <summary>Standard output for a report.</summary>

@@ -24,6 +24,20 @@ public sealed class UsageTests
         Assert.Contains($"fitcheck {command}".TrimEnd(), help.Out.Split("Usage:")[1].TrimStart().Split('\n')[0], StringComparison.Ordinal);
     }
 
+    [Theory, MemberData(nameof(Commands))]
+    public void The_help_of_each_command_has_two_examples_that_are_well_formed(string command)
+    {
+        using var folder = new TemporaryFolder();
+        var (_, output, _) = Run.Of(folder.Path, [.. command.Split(' ', StringSplitOptions.RemoveEmptyEntries), "--help"]);
+        var lines = output.ReplaceLineEndings("\n").Split('\n')
+            .Where(l => $"{l.TrimStart()} ".StartsWith($"fitcheck {command}{(command.Length > 0 ? " " : "")}", StringComparison.Ordinal)
+                && !l.Contains('<', StringComparison.Ordinal) && !l.Contains('[', StringComparison.Ordinal))
+            .Select(l => l.Trim().Split("   ")[0].Split(" > ")[0]).Where(l => l.Length > "fitcheck ".Length).ToList();
+
+        Assert.True(lines.Count >= 2, output);
+        Assert.All(lines, l => Assert.Empty(FitCheck.Cli.Program.Root().Parse(l["fitcheck ".Length..].Split(' ')).Errors));
+    }
+
     [Theory]
     [InlineData("new part gadget", "new part")]
     [InlineData("new part", "new part")]
@@ -39,6 +53,22 @@ public sealed class UsageTests
 
         Assert.Equal(3, status);
         Assert.EndsWith($"Try `fitcheck {command} --help`.\n", error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("chek b.yaml", "there is no command `chek`; did you mean `check`?")]
+    [InlineData("new prat driver", "there is no command `prat`; did you mean `part`?")]
+    [InlineData("new", "`new` needs one of build and part")]
+    [InlineData("new part spacer", "there is no kind `spacer`; what is called so is of the kind `adapter`")]
+    [InlineData("new part drivr", "there is no kind `drivr`; did you mean `driver`?")]
+    [InlineData("find orrin --kind spacer", "there is no kind `spacer`; what is called so is of the kind `adapter`")]
+    public void A_wrong_command_or_kind_is_answered_with_the_nearest(string words, string told)
+    {
+        using var folder = new TemporaryFolder();
+        var (status, output, error) = Run.Of(folder.Path, words.Split(' '));
+
+        Assert.Equal((3, ""), (status, output));
+        Assert.StartsWith($"fitcheck: {told}\n", error, StringComparison.Ordinal);
     }
 
     [Theory]
