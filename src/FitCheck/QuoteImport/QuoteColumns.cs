@@ -36,15 +36,17 @@ internal sealed record QuoteColumns(IReadOnlyList<int> Parts, int Quantity, int 
         return new QuoteColumns(parts, quantity >= 0 ? quantity : columns.Count == 1 ? 1 : -1, at + 1);
     }
 
+    private static bool HasHundredths(string cell) =>
+        cell.IndexOfAny([',', '.']) is > 0 and var point && cell[(point + 1)..].TakeWhile(char.IsAsciiDigit).Count() == 2;
+
     private static QuoteColumns Unheaded(IReadOnlyList<IReadOnlyList<Located<string>>> rows, Func<string, bool> isPart,
         Func<string, bool> isCount)
     {
         var width = rows.Select(r => r.Count).DefaultIfEmpty(0).Max();
         var parts = Enumerable.Range(0, width).OrderByDescending(i => Cells(i).Count(isPart)).Take(1).ToList();
-        // A price may be a whole number too, but stands behind the number of packs.
-        var quantity = Enumerable.Range(0, width).Where(i => !parts.Contains(i))
-            .OrderByDescending(i => Cells(i).Count(c => isCount(c) && c.IndexOfAny([',', '.']) < 0)).ThenBy(i => i)
-            .Where(i => Cells(i).Any(isCount)).DefaultIfEmpty(parts is [var only] ? only + 1 : -1).First();
+        // A price may be a whole number too, but stands behind the number of packs, and mostly has its hundredths.
+        var quantity = Enumerable.Range(0, width).Where(i => !parts.Contains(i) && !Cells(i).Any(HasHundredths))
+            .OrderByDescending(i => Cells(i).Count(isCount)).ThenBy(i => i).DefaultIfEmpty(-1).First();
         return new QuoteColumns(parts.Count > 0 ? parts : [0], quantity, 0);
 
         IEnumerable<string> Cells(int i) => rows.Where(r => i < r.Count).Select(r => r[i].Value);

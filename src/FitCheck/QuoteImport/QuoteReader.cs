@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Foundation.Problems;
+using FitCheck.Physics.Quantities;
 
 namespace FitCheck.QuoteImport;
 
@@ -58,7 +59,7 @@ internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemL
     }
 
     // A line of words is no part; one that is counted may be.
-    private static string? WhyNone(IReadOnlyList<Located<string>> row, List<Located<string>> cells, Located<string>? quantity)
+    private string? WhyNone(IReadOnlyList<Located<string>> row, List<Located<string>> cells, Located<string>? quantity)
     {
         var told = row.Select(c => QuoteWords.NoPart(c.Value)).FirstOrDefault(w => w is not null);
         if (told is not null)
@@ -113,15 +114,18 @@ internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemL
             $"{(_noParts.Count == 1 ? "1 line is no part" : $"{_noParts.Count} lines are no parts")}: {string.Join("; ", told)}");
     }
 
-    // `2x Orrin C165`, `1 pc foam tape`: how many may stand before the name.
-    private static (string Name, int? Packs) Named(string text)
+    // `2x Orrin C165`, `1 pc foam tape`: how many may stand before the name; in `10 mm spacer` it is a size.
+    private (string Name, int? Packs) Named(string text)
     {
         var words = text.Split(' ', 3, StringSplitOptions.RemoveEmptyEntries);
-        if (words.Length < 2 || PackCount.Of(words[0]) is not { } count)
+        if (words.Length < 2 || PackCount.Of(words[0]) is not { } count || IsOfSize(words[1]) || parts.Find(text) is not null)
             return (text, null);
         return words is [_, var unit, var rest] && QuoteWords.IsUnit(unit) ? (rest, count) : (text[(text.IndexOf(words[0],
             StringComparison.Ordinal) + words[0].Length)..].Trim(), count);
     }
+
+    private static bool IsOfSize(string word) => word.Equals("AWG", StringComparison.OrdinalIgnoreCase) || Unit.Find(word) is not null
+        || Unit.Find(word.ToLowerInvariant()) is not null;
 
     // A list that guards against formulas has an apostrophe before some texts.
     private static string Text(Located<string> cell) => cell.Value is ['\'', '=' or '+' or '-' or '@', ..] ? cell.Value[1..] : cell.Value;
