@@ -41,8 +41,7 @@ internal static class CheckCommand
             builds, targets.Formats, targets.Outputs, sheet, failOn, asExpected, common.Catalog, common.Rules, common.Verbose,
             common.NoColor,
         };
-        foreach (var option in quote.All)
-            command.Options.Add(option);
+        quote.AddTo(command);
         command.SetAction(parsed => quote.Wrong(parsed) is { } wrong ? Refusal.Usage(wrong).Tell() : Run(new CheckRequest
         {
             Quote = quote.Request(parsed),

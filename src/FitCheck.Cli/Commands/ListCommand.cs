@@ -33,8 +33,7 @@ internal static class ListCommand
         {
             builds, tax, net, targets.Formats, targets.Outputs, common.Catalog, common.Rules, common.NoColor,
         };
-        foreach (var option in quote.All)
-            command.Options.Add(option);
+        quote.AddTo(command);
         command.SetAction(parsed =>
         {
             var (pairs, error) = targets.Pair(parsed);

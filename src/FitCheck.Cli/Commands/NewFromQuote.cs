@@ -17,8 +17,10 @@ internal sealed class NewFromQuote
 
     public NewFromQuote(Command build)
     {
-        foreach (var option in (Option[])[_from, .. _quote.All, _common.Catalog, _common.Rules])
-            build.Options.Add(option);
+        build.Options.Add(_from);
+        _quote.AddTo(build);
+        build.Options.Add(_common.Catalog);
+        build.Options.Add(_common.Rules);
     }
 
     /// <summary>True when a list was given, or an option that has a meaning only with one.</summary>

@@ -28,7 +28,12 @@ internal sealed class QuoteOptions(string vehicleMeans)
         HelpName = "LINE"
     };
 
-    public IEnumerable<Option> All => [Vehicle, At, As, Skip];
+    /// <summary>Gives them to a command.</summary>
+    public void AddTo(Command command)
+    {
+        foreach (var option in (Option[])[Vehicle, At, As, Skip])
+            command.Options.Add(option);
+    }
 
     /// <summary>True when one was given that has a meaning only with a list.</summary>
     public bool AreAsked(ParseResult parsed) =>

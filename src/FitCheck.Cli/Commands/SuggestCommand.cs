@@ -20,8 +20,7 @@ internal static class SuggestCommand
             given.Build, given.Format, given.Output, given.FailOn, given.Prefer, given.Keep, given.Stock, given.Write, given.Force,
             given.Time, given.Common.Catalog, given.Common.Rules, given.Common.NoColor,
         };
-        foreach (var option in given.Quote.All)
-            command.Options.Add(option);
+        given.Quote.AddTo(command);
         command.SetAction(parsed => given.Quote.Wrong(parsed) is { } wrong ? Refusal.Usage(wrong).Tell() : Run(given, parsed));
         return command;
     }

@@ -79,8 +79,9 @@ internal static class InputFacts
                     + "nothing is `common`. Write it into its entry as `output_ground`.", Estimated: false);
         bool? fits = outputs == "common" || apart == true ? true
             : apart is null || (c.Device.Part is SourceUnit && outputs is null) ? null : false;
-        sheet.Set(ReturnsFit, fits, open);
-        if (fits is { } known && vehicle.SpeakerReturns is { } told)
-            sheet.Set(ReturnsFit, FactValue.Of(known) with { Data = [new Datum($"minus wires of the loom: {told.Value}", told.At)] });
+        sheet.Set(ReturnsFit, fits is not { } known ? FactValue.Unknown(FactType.Truth, open) : FactValue.Of(known) with
+        {
+            Data = vehicle.SpeakerReturns is { } told ? [new Datum($"minus wires of the loom: {told.Value}", told.At)] : [],
+        });
     }
 }

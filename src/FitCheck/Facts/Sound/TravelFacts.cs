@@ -69,7 +69,7 @@ internal static class TravelFacts
             return;
         sheet.Set(HasParameters, driver.Parameters is not null);
         sheet.Set(Xmax, driver.Parameters?.Xmax, $"peak linear excursion of {driver.Name}");
-        Box(c, driver, c.Practice, sheet);
+        Box(c, driver, sheet);
         if (c.Channel is not { } channel)
             return;
         sheet.Set(OnAmplifier, channel.Channel.Device.Part is Amplifier);
@@ -91,9 +91,9 @@ internal static class TravelFacts
     private static void Travel(PositionContext c, ChannelContext channel, Driver driver, FactSheet sheet)
     {
         var missing = ResonanceCorner.IsMissing(driver);
-        var travels = (missing ? channel.AtResonances : [channel]).Select(x => Programme(c, x, driver)).OfType<ProgrammeTravel>().ToList();
         if (Unboxed(c, driver) || channel.Sweep is not { } sweep || driver.Parameters is not { Xmax: { Si: > 0 } xmax }
-            || travels.Count == 0 || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more))
+            || PowerFacts.Volts(channel, sweep) is not ({ } volts, var more)
+            || Programmes(c, missing ? channel.AtResonances : [channel], driver) is not { Count: > 0 } travels)
         {
             sheet.Set(ExcursionRatio, FactValue.Unknown(FactType.Number(Dimension.One), [.. Untold(c, channel, driver)]));
             return;
@@ -120,6 +120,9 @@ internal static class TravelFacts
         if (corners.Max() is { } corner && !corners.Contains(null))
             sheet.Set(LowestSafeHighPass, FactValue.Of(Dimension.Hertz, corner) with { Unsure = unsure, Data = data });
     }
+
+    private static List<ProgrammeTravel> Programmes(PositionContext c, IReadOnlyList<ChannelContext> channels, Driver driver) =>
+        [.. channels.Select(x => Programme(c, x, driver)).OfType<ProgrammeTravel>()];
 
     private static ProgrammeTravel? Programme(PositionContext c, ChannelContext channel, Driver driver) =>
         channel.Sweep is { } sweep && channel.Of(c.Position.Id) is ({ } branch, var index)
@@ -163,7 +166,7 @@ internal static class TravelFacts
     private static bool Unboxed(PositionContext c, Driver driver) =>
         driver.Type == "subwoofer" && c.Position.Place is "cargo" or "" && c.Placed.Box is null;
 
-    private static void Box(PositionContext c, Driver driver, Practice practice, FactSheet sheet)
+    private static void Box(PositionContext c, Driver driver, FactSheet sheet)
     {
         if (Unboxed(c, driver))
         {
@@ -186,7 +189,7 @@ internal static class TravelFacts
         }
         var stiffening = ClosedBox.Stiffening(vas.Si, box.Si);
         var missing = p.Qes is null || p.Qms is null;
-        var qs = ResonanceCorner.All.Select(k => k.Qs(driver, practice)).Select(k => ThieleSmall.TotalQ(k.Qes, k.Qms) * stiffening)
+        var qs = ResonanceCorner.All.Select(k => k.Qs(driver, c.Practice)).Select(k => ThieleSmall.TotalQ(k.Qes, k.Qms) * stiffening)
             .ToList();
         var (low, high) = (qs.Min(), qs.Max());
         sheet.Set(BoxQ, FactValue.Of(Dimension.One, new Uncertain((low + high) / 2, low, high, (high - low) / 2)) with

@@ -9,7 +9,14 @@ internal sealed class RuleBytes
 {
     private readonly (string Reported, byte[] Bytes)? _practice;
 
-    private RuleBytes(IReadOnlyList<File> files, (string Reported, byte[] Bytes)? practice) => (Files, _practice) = (files, practice);
+    // Facts ask for it before the rules are read, and the rules ask again.
+    private readonly Lazy<(Practice Practice, IReadOnlyList<Problem> Told)> _read;
+
+    private RuleBytes(IReadOnlyList<File> files, (string Reported, byte[] Bytes)? practice)
+    {
+        (Files, _practice) = (files, practice);
+        _read = new(ReadPractice);
+    }
 
     /// <summary>In the order of the directories, and there in ordinal order of their paths.</summary>
     public IReadOnlyList<File> Files { get; }
@@ -37,8 +44,18 @@ internal sealed class RuleBytes
     }
 
     /// <summary>The figures of practice; those of the program where the first directory has none, or some with a mistake.</summary>
-    public Practice Practice(ProblemList problems) =>
-        (_practice is var (reported, bytes) ? PracticeReader.Read(reported, bytes, problems) : null) ?? PracticeReader.OfProgram;
+    public Practice Practice(ProblemList problems)
+    {
+        problems.AddRange(_read.Value.Told);
+        return _read.Value.Practice;
+    }
+
+    private (Practice Practice, IReadOnlyList<Problem> Told) ReadPractice()
+    {
+        var problems = new ProblemList();
+        var own = _practice is var (reported, bytes) ? PracticeReader.Read(reported, bytes, problems) : null;
+        return (own ?? PracticeReader.OfProgram, problems.Sorted());
+    }
 
     /// <summary>What they are known by: the name of each file with its directory's place, and its bytes.</summary>
     public IEnumerable<byte[]> Parts()
