@@ -4,8 +4,11 @@ using FitCheck.Charts;
 
 namespace FitCheck.Cli.Asking;
 
-/// <summary>The questions from which a build is made, in their order. What fits best, by the rules, is offered first.</summary>
-internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlice, ChartResult?> chart, IQuestions ask)
+/// <summary>
+/// The questions from which a build is made, in their order. Every offer is judged as the whole build would be with it, the places that are
+/// still to come at their best, and those that go together are offered first.
+/// </summary>
+internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlice, ChartResult?> chart, DraftJudge judge, IQuestions ask)
 {
     private static readonly Choice[] Work =
     [
@@ -20,39 +23,39 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
     /// The build that was described; null when there is nothing to choose from, or the catalog can't be charted, of which the chart has
     /// told.
     /// </summary>
+    /// <param name="named">The id of the vehicle, or words that name it; null to ask for it.</param>
     public BuildDraft? Ask(string? named = null)
     {
+        NothingToChoose = null;
         var vehicles = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>().ToList();
         if (vehicles.Count == 0)
             return Nothing("the catalog has no vehicle");
-        if (named is not null && !vehicles.Exists(v => v.Id == named))
-            return Nothing($"no vehicle `{named}` in the catalog{Foundation.Problems.Nearest.Hint(named, vehicles.Select(v => v.Id))}");
-        var vehicle = vehicles.Find(v => v.Id == named) ?? Pick("Which vehicle?", vehicles, v => v.Name);
-        IReadOnlyList<string> accepts = [.. ask.Several("Which work do you accept?", Work, atLeastOne: false).Select(c => c.Id)];
-        if (chart(new ChartSlice { Vehicles = [vehicle.Id], Accepts = [.. accepts.Where(ChartSlice.Work.Contains)] }) is not { } charted)
+        if (Vehicle(named, vehicles) is not { } vehicle)
             return null;
         var groups = PlaceGroup.Of(vehicle);
-        if (charted.Rows.Count == 0)
+        var work = (IReadOnlyList<string> accepts) =>
+            chart(new ChartSlice { Vehicles = [vehicle.Id], Accepts = [.. accepts.Where(ChartSlice.Work.Contains)] });
+        if (work([]) is not { } first)
+            return null;
+        if (first.Rows.Count == 0)
             return Nothing($"the catalog has no driver for any place of {vehicle.Name}");
-        var chosen = Places(groups.Where(g => charted.Rows.Any(r => g.Holds(r.Position))).ToList());
-        var parts = new PartQuestions(catalog, vehicle, charted, ask);
-        var places = new List<PlaceDraft>();
-        // A set is chosen where its woofer goes, and its tweeter follows.
-        foreach (var group in chosen.OrderBy(g => g.IsTweeter))
-            places.Add(parts.Place(group, places, chosen));
+        var chosen = Places(groups.Where(g => first.Rows.Any(r => g.Holds(r.Position))).ToList());
+        IReadOnlyList<string> accepts = [.. ask.Several("Which work do you accept?", Work, [], atLeastOne: false).Select(c => c.Id)];
+        if (work(accepts) is not { } charted)
+            return null;
         var rest = groups.Where(g => !chosen.Contains(g) && chosen.Exists(g.SharesOutputWith)).ToList();
+        var draft = new BuildDraft { Vehicle = vehicle, Accepts = accepts, Unplugged = rest };
+        var parts = new PartQuestions(catalog, vehicle, charted, judge, ask);
+        // A set is chosen where its woofer goes, and its tweeter follows.
+        List<PlaceGroup> order = [.. chosen.OrderBy(g => g.IsTweeter)];
+        for (var i = 0; i < order.Count; i++)
+            draft = parts.Place(order[i], draft, order[(i + 1)..]);
         var kept = rest.Where(
             g => ask.One($"What becomes of the factory drivers on the same wires: {g.Name}?",
-                [new("unplug", "they are unplugged"), new("keep", "they play on")]).Id == "keep").ToList();
-        return new BuildDraft
-        {
-            Vehicle = vehicle,
-            Accepts = accepts,
-            Places = places,
-            Kept = kept,
-            Unplugged = [.. rest.Except(kept)],
-            Budget = ask.Text("What may it cost, such as 180.00 EUR? Leave it empty when money does not matter.", "", WrongBudget),
-        };
+                [new("unplug", "they are unplugged", ShowsId: false), new("keep", "they play on", ShowsId: false)]).Id == "keep").ToList();
+        draft = draft with { Kept = kept, Unplugged = [.. rest.Except(kept)] };
+        draft = new DriveQuestions(catalog, judge, ask).Ask(draft);
+        return draft with { Budget = ask.Text("What may it cost, such as 180.00 EUR? Empty: money does not matter.", "", WrongBudget) };
     }
 
     /// <summary>What is wrong with an amount of money; nothing is with none.</summary>
@@ -65,17 +68,36 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
         return null;
     }
 
-    private List<PlaceGroup> Places(List<PlaceGroup> groups)
+    // Words that are no id stand for what they are found by: one vehicle is taken, of several one is asked for.
+    private Vehicle? Vehicle(string? named, List<Vehicle> vehicles)
     {
-        var ids = ask.Several("Which places get new drivers?", [.. groups.Select(g => new Choice(g.Ids, g.Name))], atLeastOne: true)
-            .Select(c => c.Id).ToList();
-        return groups.FindAll(g => ids.Contains(g.Ids));
+        if (named is not null && vehicles.Find(v => v.Id == named) is { } known)
+            return known;
+        var near = named is null ? vehicles
+            : vehicles.FindAll(v => Array.TrueForAll(named.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries),
+                w => $"{v.Id} {v.Name}".Contains(w, StringComparison.OrdinalIgnoreCase)));
+        if (near.Count == 0 && Foundation.Problems.Nearest.To(named!, vehicles.Select(v => v.Id)) is { } nearest)
+            near = vehicles.FindAll(v => v.Id == nearest);
+        if (near.Count == 0)
+        {
+            Nothing($"no vehicle `{named}` in the catalog; there are {string.Join(", ", vehicles.Take(12).Select(v => v.Id))}"
+                + (vehicles.Count > 12 ? " and more: `fitcheck find --kind vehicle`" : ""));
+            return null;
+        }
+        var question = named is null ? "Which vehicle?" : $"No vehicle has the id `{named}`. Do you mean this one?";
+        var id = ask.One(question, [.. near.Select(e => new Choice(e.Id, e.Name))]).Id;
+        return near.First(e => e.Id == id);
     }
 
-    private T Pick<T>(string question, IReadOnlyList<T> entries, Func<T, string> label) where T : Entry
+    // Usually the first place, and where that is a woofer's the tweeter on the same wires; a driver of full range does without.
+    private List<PlaceGroup> Places(List<PlaceGroup> groups)
     {
-        var id = ask.One(question, [.. entries.Select(e => new Choice(e.Id, label(e)))]).Id;
-        return entries.First(e => e.Id == id);
+        List<Choice> choices = [.. groups.Select(g => new Choice(g.Ids, g.Name))];
+        var usual =
+            choices.Where((_, i) => i == 0 || (groups[0].Positions[0].Role != "full-range" && groups[i].SharesOutputWith(groups[0])))
+                .ToList();
+        var ids = ask.Several("Which places get new drivers?", choices, usual, atLeastOne: true).Select(c => c.Id).ToList();
+        return groups.FindAll(g => ids.Contains(g.Ids));
     }
 
     // As the schema has it.

@@ -6,14 +6,24 @@ namespace FitCheck.Cli.Asking;
 internal sealed record BuildDraft
 {
     public required Vehicle Vehicle { get; init; }
-    public required IReadOnlyList<string> Accepts { get; init; }
-    public required IReadOnlyList<PlaceDraft> Places { get; init; }
+    public IReadOnlyList<string> Accepts { get; init; } = [];
+    public IReadOnlyList<PlaceDraft> Places { get; init; } = [];
     /// <summary>Places whose factory driver is unplugged.</summary>
-    public required IReadOnlyList<PlaceGroup> Unplugged { get; init; }
+    public IReadOnlyList<PlaceGroup> Unplugged { get; init; } = [];
     /// <summary>Places whose factory driver plays on beside the new ones.</summary>
-    public required IReadOnlyList<PlaceGroup> Kept { get; init; }
+    public IReadOnlyList<PlaceGroup> Kept { get; init; } = [];
+    /// <summary>What drives the places; null for the factory radio.</summary>
+    public DriveDraft? Drive { get; init; }
     /// <summary>As written in a build; empty when money does not matter.</summary>
-    public required string Budget { get; init; }
+    public string Budget { get; init; } = "";
+
+    /// <summary>The outputs that feed the places, in the order of the vehicle; a place that the factory feeds not has its own.</summary>
+    public IReadOnlyList<(string Id, IReadOnlyList<Position> Feeds)> Outputs =>
+    [
+        .. Vehicle.Positions.Where(p => Places.Any(d => d.Group.Holds(p)) || Kept.Any(g => g.Holds(p)))
+            .GroupBy(p => p.FactoryChannel?.Value ?? p.Id, StringComparer.Ordinal)
+            .Select(g => (g.Key, (IReadOnlyList<Position>)[.. g])),
+    ];
 }
 
 /// <summary>What goes to one place, usually on both sides of the vehicle.</summary>
@@ -23,6 +33,14 @@ internal sealed record BuildDraft
 /// <param name="Mounts">The spacer or cup of each position, in their order; null straight on the panel.</param>
 /// <param name="Harness">The harness adapter; null without.</param>
 internal sealed record PlaceDraft(PlaceGroup Group, Driver Driver, ComponentSet? Set, IReadOnlyList<Part?> Mounts, Harness? Harness);
+
+/// <summary>An amplifier behind the factory radio, and what it needs.</summary>
+/// <param name="Amplifier">One output of it for each of the build's.</param>
+/// <param name="Converter">The line converter before it; null where it takes what the radio gives.</param>
+/// <param name="Cable">The power cable or kit; null for none.</param>
+/// <param name="Place">Where it sits: `cargo`.</param>
+/// <param name="HighPass">Whether its electronic high-pass is set.</param>
+internal sealed record DriveDraft(Amplifier Amplifier, LineConverter? Converter, WiringPart? Cable, string Place, bool HighPass);
 
 /// <summary>Positions that are alike but for their side.</summary>
 internal sealed record PlaceGroup(string Name, IReadOnlyList<Position> Positions)

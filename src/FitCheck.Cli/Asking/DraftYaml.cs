@@ -39,12 +39,60 @@ internal static class DraftYaml
             }
         }
         Line("");
-        Line("# Without `devices` and `channels` everything hangs on the factory radio; `fitcheck new build | cat` shows how "
-            + "amplifiers, a quote and waivers are written.");
+        if (draft.Drive is { } drive)
+            Drive(yaml, draft, drive);
+        else
+            Line("# Without `devices` and `channels` everything hangs on the factory radio; `fitcheck new build | cat` shows how "
+                + "amplifiers, a quote and waivers are written.");
         return yaml.ToString();
 
         void Line(string text) => yaml.Append(text).Append('\n');
     }
+
+    private static void Drive(StringBuilder yaml, BuildDraft draft, DriveDraft drive)
+    {
+        var outputs = draft.Outputs;
+        var takes = outputs.Where(o => o.Feeds[0].FactoryChannel is not null).Select(o => o.Id).ToList();
+        var taken = takes.Count == 0 ? "" : $", takes: [{string.Join(", ", takes)}]";
+        Line("devices:");
+        Line("  - {id: radio, part: factory}");
+        if (drive.Converter is { } converter)
+            Line($"  - {{id: lines, part: {converter.Id}, from: radio{taken}}}{Remark(converter)}");
+        Line($"  - id: amp{Remark(drive.Amplifier)}");
+        Line($"    part: {drive.Amplifier.Id}");
+        Line(drive.Converter is null ? $"    from: radio{taken.Replace(", takes", "\n    takes", StringComparison.Ordinal)}"
+            : "    from: lines");
+        Line($"    place: {drive.Place}");
+        if (drive.Converter is not null)
+            Line("    gain: 2 V");
+        if (drive.Cable is { } cable)
+        {
+            Line($"    power_cable: {cable.Id}{Remark(cable)}");
+            if (Way(draft.Vehicle, drive.Place) is { } way)
+                Line($"    power_length: {way}  # as the vehicle's entry has it");
+            Line("    fuse_distance: 300 mm  # from the battery, along the cable");
+            Line("    ground_length: 0.5 m");
+        }
+        Line("channels:");
+        for (var i = 0; i < outputs.Count; i++)
+        {
+            var isSub = outputs[i].Feeds.All(p => p.Role == "subwoofer");
+            var filters = isSub ? ", high_pass: 30 Hz @ 24 dB/octave, low_pass: 80 Hz @ 24 dB/octave"
+                : drive.HighPass ? ", high_pass: 80 Hz @ 12 dB/octave" : "";
+            Line($"  - {{id: {outputs[i].Id}, output: amp.{Figures.Whole(i + 1)}{filters}, "
+                + $"feeds: [{string.Join(", ", outputs[i].Feeds.Select(p => p.Id))}]}}");
+        }
+
+        void Line(string text) => yaml.Append(text).Append('\n');
+    }
+
+    // To where the amplifier sits, as far as somebody has measured it.
+    private static string? Way(Vehicle vehicle, string place) => (place switch
+    {
+        "cargo" => vehicle.BatteryToCargo,
+        "under-seat" => vehicle.BatteryToSeat,
+        _ => vehicle.BatteryToDash,
+    }) is { } way ? Figures.Show(way.Si, "m") : null;
 
     private static void Place(StringBuilder yaml, PlaceDraft place)
     {

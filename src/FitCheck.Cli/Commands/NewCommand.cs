@@ -19,7 +19,8 @@ internal static class NewCommand
         var quote = new NewFromQuote(build);
         build.SetAction(parsed => quote.IsAsked(parsed) ? quote.Run(parsed, text => Save(text, parsed.GetValue(output)))
             : TerminalQuestions.CanAsk
-            ? NewBuild.Run(new TerminalQuestions(), parsed.GetValue(output), quote.Vehicle(parsed), quote.Folders(parsed))
+            ? NewBuild.Run(new TerminalQuestions(), parsed.GetValue(output), quote.Vehicle(parsed), quote.Folders(parsed),
+            quote.Named(parsed))
             : Save(Starter("build"), parsed.GetValue(output)));
         var kinds = Kinds.All.Select(k => k.Kind).ToArray();
         var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", kinds) };

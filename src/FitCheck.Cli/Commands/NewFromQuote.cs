@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FitCheck.Cli.Asking;
 using FitCheck.Cli.Output;
 using FitCheck.Evaluation;
 
@@ -30,6 +31,11 @@ internal sealed class NewFromQuote
     public string? Vehicle(ParseResult parsed) => parsed.GetValue(_quote.Vehicle);
 
     public Folders Folders(ParseResult parsed) => _common.Folders(parsed);
+
+    /// <summary>The options that name catalogs and rules, as a command line repeats them.</summary>
+    public string Named(ParseResult parsed) => string.Concat(
+        (parsed.GetValue(_common.Catalog) ?? []).Select(f => $" --catalog {NewBuild.Quoted(f)}")
+            .Concat((parsed.GetValue(_common.Rules) ?? []).Select(f => $" --rules {NewBuild.Quoted(f)}")));
 
     public int Run(ParseResult parsed, Func<string, int> save)
     {

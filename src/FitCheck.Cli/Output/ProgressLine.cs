@@ -1,6 +1,6 @@
 namespace FitCheck.Cli.Output;
 
-/// <summary>One line on standard error that tells what goes on, only where a person watches a terminal.</summary>
+/// <summary>One line on standard error that tells what goes on, only where a person watches a terminal; nothing takes it away.</summary>
 internal sealed class ProgressLine : IProgress<string>, IDisposable
 {
     private readonly bool _shown = !Console.IsErrorRedirected;
@@ -10,6 +10,11 @@ internal sealed class ProgressLine : IProgress<string>, IDisposable
     {
         if (!_shown)
             return;
+        if (value.Length == 0)
+        {
+            Dispose();
+            return;
+        }
         var line = value.Length > 78 ? value[..78] : value;
         Console.Error.Write("\r" + line.PadRight(_width));
         _width = line.Length;
@@ -19,5 +24,6 @@ internal sealed class ProgressLine : IProgress<string>, IDisposable
     {
         if (_shown && _width > 0)
             Console.Error.Write("\r" + new string(' ', _width) + "\r");
+        _width = 0;
     }
 }

@@ -17,9 +17,11 @@ internal sealed class ListedAnswers(params (string Question, string Answer)[] an
         return answer == "usual" ? choices[0] : choices.Single(c => c.Id == answer);
     }
 
-    public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, bool atLeastOne)
+    public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, IReadOnlyList<Choice> usual, bool atLeastOne)
     {
         Asked.Add((question, choices));
+        if (To(question) == "usual")
+            return usual;
         var chosen = To(question).Split(' ', StringSplitOptions.RemoveEmptyEntries);
         return [.. chosen.Select(id => choices.Single(c => c.Id.Split(", ")[0] == id))];
     }
@@ -30,6 +32,11 @@ internal sealed class ListedAnswers(params (string Question, string Answer)[] an
         var answer = To(question);
         return answer == "usual" ? usual : wrong(answer) is { } error ? throw new InvalidOperationException(error) : answer;
     }
+
+    public void Say(string text) => Said.Add(text);
+
+    /// <summary>What was told between the questions.</summary>
+    public List<string> Said { get; } = [];
 
     private string To(string question)
     {
