@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using FitCheck.Builds;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
@@ -38,6 +39,7 @@ internal static class Suggest
 
     private static Suggestion Of(ProposalEvaluator evaluator, SuggestOptions request, ValidInputs valid, Action<string>? progress)
     {
+        var clock = Stopwatch.StartNew();
         var before = BuildEvaluation.Judged(evaluator.Build, valid.Rules);
         var goal = new Goal { FailOn = request.FailOn, Prefer = request.Prefer };
         var suggestion = new Suggestion
@@ -74,9 +76,22 @@ internal static class Suggest
                 WithoutNewWarning = finder.AddsNothing,
             };
         }
+        if (finder.Proof.Complete)
+        {
+            var beyond = new Beyond(evaluator, valid.Catalog, valid.Rules, before, goal, request.CurrentOnly, keep);
+            progress?.Invoke("nothing nearer passes; looking further");
+            var further = beyond.Find(Wanted, request.Time - clock.Elapsed);
+            suggestion = suggestion with
+            {
+                Coverage = suggestion.Coverage.With(beyond.Tried),
+                Proof = finder.Proof.With(beyond.Proof),
+            };
+            if (further.Count > 0)
+                return suggestion with { Proposals = further };
+        }
         var wishes = new Wishes(evaluator, valid.Catalog, valid.Rules, goal, request.CurrentOnly, keep, request.Time / 6);
-        var conflict = finder.Proof.Complete
+        var conflict = suggestion.Proof.Complete && finder.Proof.Complete
             ? new Conflicts(evaluator, valid.Rules, before, slots, goal, request.Time / 6).Find(wishes.All()) : new Conflict();
-        return suggestion with { Conflict = conflict, Proof = finder.Proof };
+        return suggestion with { Conflict = conflict, Proof = finder.Proof.Complete ? suggestion.Proof : finder.Proof };
     }
 }

@@ -11,6 +11,12 @@ public sealed record Coverage(IReadOnlyList<TriedChoice> Tried, IReadOnlyList<st
 {
     private static readonly string[] Works = ["cut-wires", "drill", "enlarge-holes", "trim-parts"];
 
+    // What is left for when nothing nearer passes.
+    private const string Added = "adding an amplifier, and a set where tweeters' places are open";
+
+    /// <summary>The same after what is left for last was tried too.</summary>
+    internal Coverage With(IReadOnlyList<TriedChoice> last) => new([.. Tried, .. last], [.. NotTried.Where(n => n != Added || last.All(t => t.What != "amplifier"))]);
+
     /// <summary>What a search over these slots looks at.</summary>
     internal static Coverage Of(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, IReadOnlyList<string> keep, bool currentOnly) =>
         new([.. slots.Select(
@@ -22,7 +28,8 @@ public sealed record Coverage(IReadOnlyList<TriedChoice> Tried, IReadOnlyList<st
         if (keep.Count > 0)
             yield return $"anything else for what is to be kept ({string.Join(", ", keep.Distinct(StringComparer.Ordinal))})";
         yield return currentOnly ? "parts that are no longer made or must be ordered" : "parts that are no longer made";
-        yield return "adding an amplifier, a source unit or a driver";
+        yield return Added;
+        yield return "adding a source unit or a driver";
         yield return "leaving out a driver, a set, a spacer, a cup, a harness adapter, a ring or a device";
         yield return "drivers of another sort, a set in place of one driver, or single drivers in place of a set";
         yield return "another output for what is fed already";

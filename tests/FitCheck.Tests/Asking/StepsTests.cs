@@ -49,7 +49,7 @@ public class StepsTests
         var ask = new InTurn("a", "a", null, "b", "c");
 
         Assert.Equal("abc", new Steps(ask).Through(Dialogue));
-        Assert.Equal(["first", "said a", "second after a", "third", "second after a", "third"], ask.Asked);
+        Assert.Equal(["first", "said a", "second after a", "third", "said a", "second after a", "third"], ask.Asked);
     }
 
     [Fact]

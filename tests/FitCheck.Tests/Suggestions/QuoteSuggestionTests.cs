@@ -17,7 +17,7 @@ namespace FitCheck.Tests.Suggestions;
 /// </summary>
 public sealed class QuoteSuggestionTests
 {
-    private const int Quotes = 40;
+    private const int Quotes = 200;
 
     private static readonly Folders Folders = new([RepositoryRoot.Of("catalog")], [RepositoryRoot.Of("rules")]);
 
@@ -57,7 +57,7 @@ public sealed class QuoteSuggestionTests
                 {
                     FailOn = seed % 5 == 4 ? Status.Warn : Status.Fail,
                     Prefer = (Preference)(seed % 4),
-                    Time = TimeSpan.FromSeconds(1),
+                    Time = TimeSpan.FromSeconds(0.25),
                 });
                 answered += suggestion.Proposals.Count;
                 AllPass(folder, suggestion);

@@ -71,16 +71,21 @@ internal static class OpenSlots
         { Voices = 1 };
     }
 
-    // It takes over every output that hangs on the source; drivers that are chosen later get what outputs are left.
-    private static IEnumerable<Slot> Amplifiers(SlotContext g)
+    /// <summary>
+    /// It takes over every output that hangs on the source; drivers that are chosen later get what outputs are left.
+    /// </summary>
+    public static IEnumerable<Slot> Amplifiers(SlotContext g)
     {
         if (g.Build.Devices.Any(d => d.Part is Amplifier) || g.Build.Devices.FirstOrDefault(d => d.Part is SourceUnit) is not { } source)
             yield break;
         var isNamed = g.Root["devices"] is YamlList;
         var (id, radio) = (Unused(g, "amp"), isNamed ? source.Id : Unused(g, "radio"));
         var moved = g.Build.Channels.Where(c => c.Device == source && c.Outputs.Count == 1).ToList();
+        // What nothing feeds yet gets outputs of its own.
+        var unfed = g.Build.Placed.Where(p => p.Driver is not null && g.Build.Channels.All(c => !c.Feeds.Contains(p)))
+            .Select(p => p.Position.Id).ToList();
         yield return new Slot("amplifier", [id], null, [BuildInputs.All],
-            () => g.Stock.All<Amplifier>("amplifier").Where(a => a.Channels >= Math.Max(1, moved.Count))
+            () => g.Stock.All<Amplifier>("amplifier").Where(a => a.Channels >= Math.Max(1, moved.Count + unfed.Count))
             .Select(a =>
             new Option(a.Id,
                 [Devices(g,
@@ -90,11 +95,17 @@ internal static class OpenSlots
             { Parts = [a] }))
         { Voices = 1 };
 
-        IEnumerable<TextEdit> Channels() => g.Root["channels"] is YamlList
-            ? moved.Select((c, i) => g.Editor.Replace((YamlScalar)g.Channels.First(s => s["id"] == c.Id).Map["output"]!, Output(i)))
+        IEnumerable<TextEdit> Channels() => g.Root["channels"] is YamlList list
+            ? [.. moved.Select((c, i) => g.Editor.Replace((YamlScalar)g.Channels.First(s => s["id"] == c.Id).Map["output"]!, Output(i))),
+                .. unfed.Select((p, i) => g.Editor.AddItem(list, Fed(p, i)))]
             : [g.Editor.AddList(g.Root, "channels",
             [.. moved.Select(
-                (c, i) => $"{{id: {c.Id}, output: {Output(i)}, feeds: [{string.Join(", ", c.Feeds.Select(f => f.Position.Id))}]}}")])];
+                (c, i) => $"{{id: {c.Id}, output: {Output(i)}, feeds: [{string.Join(", ", c.Feeds.Select(f => f.Position.Id))}]}}"),
+                .. unfed.Select(Fed)])];
+
+        string Fed(string position, int index) =>
+            $"{{id: {(g.Build.Channels.Any(c => c.Id == position) ? "to-" : "")}{position}, output: {Output(moved.Count + index)}, "
+                + $"feeds: [{position}]}}";
 
         string Output(int index) => string.Create(CultureInfo.InvariantCulture, $"{id}.{index + 1}");
     }

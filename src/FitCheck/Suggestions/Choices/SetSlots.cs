@@ -23,6 +23,40 @@ internal static class SetSlots
         }
     }
 
+    /// <summary>One set in the place of single drivers whose tweeters' places on the same wires nothing new fills.</summary>
+    public static IEnumerable<Slot> OverOpen(SlotContext g)
+    {
+        var filled = g.Build.Placed.Where(p => p.Driver is not null).Select(p => p.Position.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var woofers in g.Paired(g.Fit.Where(s => s["driver"] is not null), s => s["driver"]))
+        {
+            var places = Places(woofers);
+            var wires = places.Select(p => g.Vehicle.Find(p)!).Where(p => p.Role is not ("tweeter" or "subwoofer"))
+                .Select(p => p.FactoryChannel?.Value).OfType<string>().ToHashSet(StringComparer.Ordinal);
+            List<string> tweeters = [.. g.Vehicle.Positions.Where(p => p.Role == "tweeter" && p.FactoryChannel is { } wire
+                && wires.Contains(wire.Value) && !filled.Contains(p.Id)).Select(p => p.Id)];
+            if (tweeters.Count == places.Count)
+                yield return Over(g, woofers, tweeters);
+        }
+    }
+
+    private static Slot Over(SlotContext g, IReadOnlyList<FitLine> woofers, IReadOnlyList<string> tweeters)
+    {
+        List<string> at = [.. Places(woofers), .. tweeters];
+        var now = woofers[0]["driver"]!;
+        // What was said of the factory tweeters no longer holds.
+        var told = g.Fit.Where(s => s.Positions.All(tweeters.Contains)).SelectMany(
+            s => new[] { "disconnected", "keeps_factory_driver" }.Where(k => s[k] is not null).Select(k => (Line: s, Key: k))).ToList();
+        return new Slot("component set", at, now, BuildInputs.At("driver", at),
+            () => g.Stock.All<ComponentSet>("component-set").Where(s => FitSlots.Serves(s, [.. at.Select(p => g.Vehicle.Find(p)!)]))
+            .Select(s => new Option(s.Id,
+                [.. woofers.Select(site => g.Editor.Replace(site.Map, "driver", "set", s.Id)),
+                    .. told.Select(t => g.Editor.Replace(t.Line.Map, t.Key, "set", s.Id)),
+                    .. tweeters.Where(t => !told.Exists(x => x.Line.Positions.Contains(t))).ToList() is { Count: > 0 } open
+                        ? FitSlots.Added(g, open, "set", s.Id) : []])
+            { Parts = [s] }))
+        { Voices = 2, Parts = [now] };
+    }
+
     private static Slot Slot(SlotContext g, IReadOnlyList<FitLine> woofers, IReadOnlyList<FitLine> tweeters)
     {
         List<string> at = [.. Places(woofers), .. Places(tweeters)];

@@ -6,4 +6,9 @@ namespace FitCheck.Suggestions.Searching;
 /// <param name="TooDear">Combinations that could not become better than the answers.</param>
 /// <param name="Complete">False when time, or the patience with answers that add nothing to be looked at, ran out before everything was
 /// looked at.</param>
-public sealed record Proof(int Judged, int Foreseen, int TooDear, bool Complete);
+public sealed record Proof(int Judged, int Foreseen, int TooDear, bool Complete)
+{
+    /// <summary>What it took together with another search.</summary>
+    internal Proof With(Proof other) =>
+        new(Judged + other.Judged, Foreseen + other.Foreseen, TooDear + other.TooDear, Complete && other.Complete);
+}
