@@ -73,6 +73,36 @@ public sealed class DocumentTests
             output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
     }
 
+    // Made of the program's own drawing and its own style sheet; text that is not there can't be missed by those who don't see it.
+    [Fact]
+    public void The_picture_in_the_readme_is_the_programs_own_drawing()
+    {
+        var readme = File.ReadAllText(RepositoryRoot.Of("README.md"));
+        var picture = Regex.Match(readme, @"<img src=""([^""]+\.svg)""[^>]* alt=""([^""]+)"">");
+        var (file, words) = (picture.Groups[1].Value, picture.Groups[2].Value);
+
+        Assert.Equal("reports/readme/door.svg", file);
+        Assert.InRange(words.Length, 40, 300);
+        Assert.InRange(readme[..picture.Index].Count(c => c == '\n'), 0, 12);
+        var drawn = ReadmePicture.Drawn();
+        var received = RepositoryRoot.Of(file.Replace(".svg", ".received.svg", StringComparison.Ordinal));
+        File.WriteAllText(received, drawn); // look at it, and rename it if it is right
+        Assert.Equal(drawn, File.ReadAllText(RepositoryRoot.Of(file)));
+        File.Delete(received);
+    }
+
+    [Fact]
+    public void Links_within_the_readme_lead_to_a_heading()
+    {
+        var readme = File.ReadAllText(RepositoryRoot.Of("README.md"));
+        var headings = Regex.Matches(readme, "^#+ (.+)$", RegexOptions.Multiline)
+            .Select(h => Regex.Replace(h.Groups[1].Value.ToLowerInvariant(), "[^a-z0-9 -]", "").Replace(' ', '-'));
+        var links = Regex.Matches(readme, @"\]\(#([^)]+)\)").Select(l => l.Groups[1].Value).ToList();
+
+        Assert.NotEmpty(links);
+        Assert.All(links, l => Assert.Contains(l, headings));
+    }
+
     private static string Block(string file, string language, int index) =>
         Regex.Matches(File.ReadAllText(RepositoryRoot.Of(file)), $"```{language}\n(.*?)```",
             RegexOptions.Singleline)[index].Groups[1].Value;
