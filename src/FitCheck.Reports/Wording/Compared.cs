@@ -92,7 +92,7 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
         said.Add(PriceAgainst(other));
         if (Loudest is { } mine && other.Loudest is { } theirs)
             said.Add(mine == theirs ? "plays as loud"
-                : $"plays {Figures.Whole(Math.Abs(mine - theirs))} dB {(mine > theirs ? "louder" : "softer")}");
+                : $"plays {Figures.Whole(Math.Abs(mine - theirs))} dB {(mine > theirs ? "louder" : "quieter")}");
         var sentence = $"{letter} {Names.Listed(said)}";
         var (more, less) =
             (Work.Except(other.Work, StringComparer.Ordinal).ToList(), other.Work.Except(Work, StringComparer.Ordinal).ToList());

@@ -35,7 +35,7 @@ internal sealed record SourceUnit : Part
     public int? LowLevelOutputs { get; }
     /// <summary>Whether it has outputs at line level at all: somebody counted them, or wrote what they give.</summary>
     public bool? HasLineOutputs => LowLevelOutputs is { } count ? count > 0 : LowLevelVoltage is not null ? true : null;
-    /// <summary>Whether it looks for a loudspeaker on its outputs; null when not recorded.</summary>
+    /// <summary>Whether it looks for a driver on its outputs; null when not recorded.</summary>
     public bool? SensesLoad { get; }
     /// <summary>`floating` where both wires of an output are driven, `common` where minus is ground; null when nobody wrote it.</summary>
     public Located<string>? OutputGround { get; }

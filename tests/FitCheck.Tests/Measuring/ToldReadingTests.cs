@@ -40,7 +40,7 @@ public partial class ToldReadingTests(ITestOutputHelper output)
         ("short axis of the cutout", "dimensions.cutout_minor"),
         ("flange diameter", "dimensions.flange"), ("short axis of the flange", "dimensions.flange_minor"),
         ("magnet diameter", "dimensions.magnet_diameter"), ("magnet height", "dimensions.magnet_height"),
-        ("flange thickness", "dimensions.flange_thickness"), ("height before the flange", "dimensions.front_height"),
+        ("flange thickness", "dimensions.flange_thickness"), ("height in front of the flange", "dimensions.front_height"),
         ("body diameter", "dimensions.cutout"), ("peak linear excursion", "parameters.xmax"), ("bolt circle", "holes.circle"),
         ("inductance", "parameters.le"), ("effective area (Sd)", "parameters.sd"),
     ];

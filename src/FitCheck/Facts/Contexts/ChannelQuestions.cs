@@ -67,6 +67,6 @@ internal static class ChannelQuestions
                 Estimated: false);
         if (length is null)
             yield return new Unsure($"length of {what} at {placed.Position.Name}",
-                "Lay a string along the way that it takes, one way, and measure it.", Estimated: false);
+                "Lay a string along the route that it takes, counted once, and measure it.", Estimated: false);
     }
 }

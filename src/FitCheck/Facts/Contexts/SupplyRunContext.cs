@@ -46,14 +46,14 @@ internal sealed record SupplyRunContext(Build Build, DeviceContext? Amplifier, S
     public (double Metres, bool Estimated, Datum? Datum)? Length() => Run.Length is { } length
         ? (length.Si, length.IsEstimated, new Datum($"length of the power cable of {Name}: {length}", length.At))
         : StartsAtBattery && Build.Vehicle.BatteryToCargo is { } way
-        ? (way.Si, true, new Datum("way from the battery to the cargo space", way)) : null;
+        ? (way.Si, true, new Datum("route from the battery to the cargo space", way)) : null;
 
     public Unsure LengthUnsure(bool estimated, Func<PassLimit, string?>? passing) =>
-        new($"length of the power cable of {Name}", "Lay a string along the way that the cable will take, and measure it.", estimated,
+        new($"length of the power cable of {Name}", "Lay a string along the route that the cable will take, and measure it.", estimated,
             passing);
 
     public Unsure GroundUnsure(Func<PassLimit, string?>? passing = null) =>
-        new($"length of the ground cable of {Name}", "Find bare metal of the body near the amplifier and measure the way to it.",
+        new($"length of the ground cable of {Name}", "Find bare metal of the body near the amplifier and measure the route to it.",
             Estimated: true, passing);
 
     public (double Metres, bool Estimated) GroundLength =>

@@ -10,7 +10,7 @@ namespace FitCheck.Facts.Contexts;
 /// </summary>
 internal sealed class WireGraph(Build build)
 {
-    /// <summary>Whether an amplifier drives a wire of the vehicle, on which the radio hung before.</summary>
+    /// <summary>Whether an amplifier drives a wire of the vehicle, that the radio drove before.</summary>
     public static bool TakesOver(Channel channel) =>
         channel.Device.Part is Amplifier && channel.Feeds.Any(p => p is { NewWire: null, Position.FactoryChannel: not null });
 

@@ -110,12 +110,12 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace, Practice
             var enough = Ampacity.Insulations.Where(t => t <= Practice.CableInsulation.High && Lowest(t) >= fuse)
                 .Select(t => $" ({QuantityText.Format(t, Dimension.Kelvin)} or more)").FirstOrDefault();
             yield return new Unsure($"insulation of {Cable.Name}{enough}",
-                "Read the print on the jacket: it names the temperature that the insulation stands.", Estimated: false);
+                "Read the print on the jacket: it names the temperature that the insulation withstands.", Estimated: false);
         }
         else if (Lowest(Cable.Insulation.Si) is null)
         {
             yield return new Unsure($"current that {Cable.Name} carries",
-                "No table knows a conductor so thin, or insulation that stands so little: choose another cable.", Estimated: false);
+                "No table knows a conductor so thin, or insulation that withstands so little: choose another cable.", Estimated: false);
         }
     }
 

@@ -12,7 +12,7 @@ internal static class InputFacts
 
     public static readonly TruthFact FeedsSides = Declarations.Truth(
         "feeds_sides",
-        "Outputs of this amplifier feed places on the left or on the right that are no subwoofers; one bridged pair alone counts for none.",
+        "Outputs of this amplifier feed positions on the left or the right, subwoofers apart; one bridged pair alone counts for none.",
         Reads.Loom.Itself)
         .Saying("nothing with a side hangs on it");
     public static readonly TruthFact InputsTold = Declarations.Truth(
@@ -70,8 +70,8 @@ internal static class InputFacts
         var apart = vehicle.SpeakerReturns is { } written ? written.Value == "separate"
             : vehicle.FactoryAmplified == false && c.Build.FactoryRadio?.OutputGround?.Value == "floating" ? true : (bool?)null;
         var open = apart is null
-            ? new Unsure($"minus wires of the loudspeakers of {vehicle.Name}",
-                "With the radio unplugged, measure with an ohmmeter between the minus wires of two loudspeakers at its plug: open, or "
+            ? new Unsure($"minus wires of the drivers of {vehicle.Name}",
+                "With the radio unplugged, measure with an ohmmeter between the minus wires of two drivers at its plug: open, or "
                     + "hundreds of ohm, is `separate`, next to nothing is `common`. Write it into the vehicle's entry as "
                     + "`speaker_returns`.", Estimated: false)
             : new Unsure($"ground of the speaker outputs of {c.Name}",

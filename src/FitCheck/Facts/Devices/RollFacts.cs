@@ -12,33 +12,33 @@ internal static class RollFacts
     public static readonly FactGroup OfRun = new(Subject.Device);
 
     public static readonly NumberFact CableWay = OfRun.Number(
-        "cable_way", Dimension.Metre, "Way of the power cable.",
+        "cable_way", Dimension.Metre, "Length of the power cable's route.",
         Reads.PowerCable.Itself);
     public static readonly NumberFact CableSpare = OfRun.Number(
         "cable_spare", Dimension.Metre,
-        "Length by which a roll of the power cable exceeds its way; negative when one piece does not reach.",
+        "Length by which a roll of the power cable exceeds its route; negative when one piece does not reach.",
         Reads.PowerCable.Itself);
     public static readonly WordFact GroundName = OfRun.Word(
         "ground_name", "Name of the ground cable.",
         Reads.PowerCable.Itself, Reads.GroundCable.Itself);
     public static readonly NumberFact GroundWay = OfRun.Number(
-        "ground_way", Dimension.Metre, "Way of the ground cable.",
+        "ground_way", Dimension.Metre, "Length of the ground cable's route.",
         Reads.PowerCable.Itself, Reads.GroundCable.Itself);
     public static readonly NumberFact GroundSpare = OfRun.Number(
         "ground_spare", Dimension.Metre,
-        "Length by which a roll of the ground cable exceeds its way; negative when one piece does not reach.",
+        "Length by which a roll of the ground cable exceeds its route; negative when one piece does not reach.",
         Reads.PowerCable.Itself, Reads.GroundCable.Itself);
 
     /// <summary>Of a new speaker wire.</summary>
     public static readonly FactGroup OfWire = new(Subject.Position);
 
-    public static readonly WordFact NewWireName = OfWire.Word("new_wire_name", "Name of the new speaker cable.", Reads.Wire.Itself);
+    public static readonly WordFact NewWireName = OfWire.Word("new_wire_name", "Name of the new speaker wire.", Reads.Wire.Itself);
     public static readonly NumberFact NewWireWay = OfWire.Number(
-        "new_wire_way", Dimension.Metre, "Way of the new speaker cable.",
+        "new_wire_way", Dimension.Metre, "Length of the new speaker wire's route.",
         Reads.Wire.Itself);
     public static readonly NumberFact NewWireSpare = OfWire.Number(
         "new_wire_spare", Dimension.Metre,
-        "Length by which a roll of the new speaker cable exceeds its way; negative when one piece does not reach.",
+        "Length by which a roll of the new speaker wire exceeds its route; negative when one piece does not reach.",
         Reads.Wire.Itself);
 
     public static void Compute(SupplyRunContext c, FactSheet sheet)
@@ -67,7 +67,7 @@ internal static class RollFacts
         Set(sheet, NewWireWay, NewWireSpare, cable, length.Si, new Datum(c.AtPosition("length of the new wire"), length),
             length.IsEstimated
                 ? [new Unsure(c.AtPosition("length of the new wire"),
-                "Lay a string along the way that the wire will take, and measure it.", Estimated: true, Passing(cable))] : []);
+                "Lay a string along the route that the wire will take, and measure it.", Estimated: true, Passing(cable))] : []);
     }
 
     private static void Set(FactSheet sheet, NumberFact taken, NumberFact spare, WiringPart cable, double? way, Datum? datum,

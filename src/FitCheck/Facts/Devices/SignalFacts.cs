@@ -70,9 +70,9 @@ internal static class SignalFacts
         "has_signal_cable", "A signal cable is on the list.",
         Reads.ListedCables.Itself, Reads.SignalCables.Itself);
     public static readonly TruthFact SourceSensesLoad = Declarations.Truth(
-        "source_senses_load", "The source looks for a loudspeaker on its outputs.",
+        "source_senses_load", "The source looks for a driver on its outputs.",
         Reads.Device.Itself, Reads.Chain.Itself)
-        .Saying("source does not look for loudspeakers");
+        .Saying("source does not look for drivers");
     public static readonly NumberFact SourceLoad = Declarations.Number(
         "source_load", Dimension.Ohm, "Load that the source sees on each output, load resistors on the list included.",
         Reads.Devices.Itself, Reads.Demand.Itself);
@@ -84,7 +84,7 @@ internal static class SignalFacts
         "line_channels", Dimension.One, "Channels at line level that the device gives.",
         Reads.Devices.Itself, Reads.Demand.Itself);
     public static readonly NumberFact LineChannelsUsed = Declarations.Number(
-        "line_channels_used", Dimension.One, "Channels of amplifiers that hang on them, a bridged pair counted once.",
+        "line_channels_used", Dimension.One, "Channels of amplifiers that are connected to them, a bridged pair counted once.",
         Reads.Devices.Itself, Reads.Demand.Itself);
     public static readonly NumberFact GainSetting = Declarations.Number(
         "gain_setting", Dimension.Volt, "Input voltage for full power, as the gain is set.",
@@ -131,15 +131,15 @@ internal static class SignalFacts
     private static void SourceLoadOf(DeviceContext c, SourceUnit source, Figure? input, bool? applies, FactSheet sheet)
     {
         sheet.Set(SourceSensesLoad, applies == false ? false : applies & source.SensesLoad,
-            new Unsure($"whether {source.Name} looks for a loudspeaker on its outputs",
-                "Unplug one of its loudspeakers: one that looks for it tells a fault or stays silent.", Estimated: false));
+            new Unsure($"whether {source.Name} looks for a driver on its outputs",
+                "Unplug one of its drivers: a source that looks for it shows a fault or stays silent.", Estimated: false));
         if (applies == false || source.SensesLoad == false)
             return;
         var what = $"load at the speaker-level input of {c.Name}";
         sheet.Set(SourceLoad, input is { } load
             ? FactValue.Of(Dimension.Ohm, WithResistor(c, load.Si)) with { Data = [new Datum(what, load)] }
             : FactValue.Unknown(FactType.Number(Dimension.Ohm),
-            new Unsure(what, "Look it up on its sheet, or measure there with an ohmmeter.", Estimated: false)));
+            new Unsure(what, "Look it up in its data sheet, or measure it with an ohmmeter.", Estimated: false)));
     }
 
     // A load resistor across each input that is used counts; a few loose ones don't. Those of a few ohm belong into crossovers.
@@ -308,5 +308,5 @@ internal static class SignalFacts
         ?? FactValue.Unknown(FactType.Number(Dimension.Volt), Devices.LineLevel.Power(source, false)));
 
     private static void Limit(FactSheet sheet, NumberFact fact, Figure? figure, string what) =>
-        sheet.Set(fact, FactValue.Of(fact.Dimension, figure, what, new Unsure(what, "Look it up on its sheet.", Estimated: false)));
+        sheet.Set(fact, FactValue.Of(fact.Dimension, figure, what, new Unsure(what, "Look it up in its data sheet.", Estimated: false)));
 }

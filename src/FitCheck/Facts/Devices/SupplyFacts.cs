@@ -178,7 +178,7 @@ internal static class SupplyFacts
     }
 
     private static string Lies(SupplyRunContext c) => !c.InEngineSpace ? "outside the engine space"
-        : c.Build.Vehicle.Battery is null ? "counted as in the engine space, for the battery's place is not recorded"
+        : c.Build.Vehicle.Battery is null ? "counted as in the engine space, because the battery's place is not recorded"
         : "in the engine space";
 
     private static string Called(WiringPart fuse) => fuse.FuseStandard is "anl" ? "an ANL fuse" : $"a {fuse.FuseStandard} fuse";

@@ -16,7 +16,7 @@ internal static class WayFacts
 
     public static readonly NumberFact PlannedWay = OfRun.Number(
         "planned_way", Dimension.Metre,
-        "Length of the power cable that the build plans with; where it gives none, a guess from the vehicle's way to the cargo space.",
+        "Length of the power cable that the build plans with; where it gives none, a guess from the vehicle's route to the cargo space.",
         Reads.Supply.Itself, Reads.PowerCable.Itself);
     public static readonly NumberFact PlannedGround = OfRun.Number(
         "planned_ground", Dimension.Metre,
@@ -27,7 +27,7 @@ internal static class WayFacts
         Reads.Supply.Itself, Reads.PowerCable.Itself);
     public static readonly NumberFact PlaceWay = OfRun.Number(
         "place_way", Dimension.Metre,
-        "Way in this vehicle from where the power cable begins to where it ends; within what it can be where that place is not written.",
+        "Route in this vehicle from where the power cable begins to where it ends; within what it can be where that place is not written.",
         Reads.Supply.Itself, Reads.PowerCable.Itself);
     public static readonly NumberFact EngineWay = OfRun.Number(
         "engine_way", Dimension.Metre,
@@ -61,7 +61,7 @@ internal static class WayFacts
         Cargo => "in the cargo space",
         Seat => "under the front seat",
         Dash => "behind the dashboard",
-        _ => "at a place that the build does not tell",
+        _ => "at a place that the build does not name",
     };
 
     private static FactValue FromBattery(SupplyRunContext c)
@@ -122,7 +122,7 @@ internal static class WayFacts
     private static double? Longest(Vehicle vehicle) => Ways(vehicle).All(w => w.Way is not null) ? Ways(vehicle).Max(w => w.Way!.Si)
         : vehicle.Battery?.Value == "engine-space" ? vehicle.BatteryToCargo?.Si : null;
 
-    /// <summary>The way from the battery to a place; null where nobody measured it.</summary>
+    /// <summary>The route from the battery to a place; null where nobody measured it.</summary>
     public static Figure? Of(Vehicle vehicle, string place) => Ways(vehicle).FirstOrDefault(w => w.Place == place).Way;
 
     private static FactValue Within(double low, double high, IReadOnlyList<Unsure> open, IReadOnlyList<Datum> data) =>
@@ -133,7 +133,7 @@ internal static class WayFacts
             Shown = $"{QuantityText.Format(low, Dimension.Metre)} to {QuantityText.Format(high, Dimension.Metre)}",
         };
 
-    public static Datum Cited(string place, Figure way) => new($"way from the battery to {Goal(place)}: {way}", way.At);
+    public static Datum Cited(string place, Figure way) => new($"route from the battery to {Goal(place)}: {way}", way.At);
 
     private static string Goal(string place) =>
         place switch { Seat => "under a front seat", Dash => "behind the dashboard", _ => "the cargo space" };
@@ -142,8 +142,8 @@ internal static class WayFacts
         new($"place of {whose}", "Write where it sits: `place: cargo`, `under-seat` or `dash`.", Estimated: false) { IsBounded = true };
 
     public static Unsure Missing(Vehicle vehicle, string place) =>
-        new($"way from the battery to {Goal(place)} in {vehicle.Name}",
-            "Lay a string along the way that a cable takes, and measure it.", Estimated: false);
+        new($"route from the battery to {Goal(place)} in {vehicle.Name}",
+            "Lay a string along the route that a cable takes, and measure it.", Estimated: false);
 
     private static Unsure[] Guessed(SupplyRunContext c, string place, Figure way) =>
         way.IsEstimated ? [Missing(c.Build.Vehicle, place) with { Estimated = true }] : [];

@@ -13,7 +13,7 @@ internal static class DriverFacts
     public static readonly WordFact DriverName = Declarations.Word("driver_name", "Name of the driver.", Reads.Driver.Itself);
     public static readonly TruthFact IsTweeter = Declarations.Truth("is_tweeter", "The driver is a tweeter.", Reads.Driver.Itself);
     public static readonly TruthFact HasLowestCrossover = Declarations.Truth(
-        "has_lowest_crossover", "The sheet gives a lowest crossover.",
+        "has_lowest_crossover", "The data sheet gives a lowest crossover.",
         Reads.Driver["lowest_crossover"]);
     public static readonly NumberFact Qts = Declarations.Number("qts", Dimension.One, "Qts as stated.", Reads.Driver["parameters.qts"]);
     public static readonly NumberFact QtsComputed = Declarations.Number(

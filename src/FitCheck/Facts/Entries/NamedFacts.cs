@@ -16,7 +16,7 @@ internal static class NamedFacts
         "member_type", "Of what type the driver is that a set names, with its article.",
         Reads.Entry.Itself);
     public static readonly TruthFact MemberSuits = Declarations.Truth(
-        "member_suits", "The tweeter of the set is a tweeter, and its woofer is none.",
+        "member_suits", "The tweeter of the set is a tweeter, and its woofer is not.",
         Reads.Entry.Itself);
     public static readonly WordFact ChannelName = Declarations.Word(
         "channel_name", "A factory channel that a vehicle names.",

@@ -33,7 +33,7 @@ internal static class RoomFacts
         if (entry is Vehicle { Battery.Value: "cargo", BatteryToCargo: { } way } vehicle)
             sheet.Set(BatteryWay, FactValue.Of(Dimension.Metre, way.Si) with
             {
-                Data = [new Datum("way from the battery to the cargo space", way), new Datum("place of the battery", vehicle.Battery.At)],
+                Data = [new Datum("route from the battery to the cargo space", way), new Datum("place of the battery", vehicle.Battery.At)],
             });
     }
 

@@ -23,7 +23,7 @@ internal interface ICuppedTweeter<T> where T : ILength<T>
     T LargestHole { get; }
     /// <summary>The free depth behind the panel.</summary>
     T PlaceDepth { get; }
-    /// <summary>Before the panel, to the grille of the place.</summary>
+    /// <summary>Before the panel, to the factory grille.</summary>
     T GrilleGap { get; }
 }
 

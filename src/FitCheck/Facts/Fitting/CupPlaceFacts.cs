@@ -9,7 +9,7 @@ using Mounting = FitCheck.Facts.Fitting.MountingFormulas<
 namespace FitCheck.Facts.Fitting;
 
 /// <summary>
-/// What holds a tweeter, and its cup in the place: on what its flange rests, the hole, the depth and the grille of the place. A cup that
+/// What holds a tweeter, and its cup in the place: on what its flange rests, the hole, the depth and the factory grille. A cup that
 /// was made for the place is a bezel, through which the tweeter reaches into the panel; any other goes into the panel whole, or stands
 /// before it. Where such a bezel leaves the tweeter no more room than the place does, the place has nothing to add.
 /// </summary>
@@ -31,38 +31,38 @@ internal static class CupPlaceFacts
         "cup_recess_margin", Dimension.Metre, "Diameter that the cup's seat has to spare around the tweeter's flange.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.flange"], Reads.Cup["flange_recess"]);
     public static readonly TruthFact PlaceHoleDecides = Declarations.Truth(
-        "place_hole_decides", "The hole of the place, not that of a cup that was made for it, decides what goes in.",
+        "place_hole_decides", "The hole at the position, not that of a cup that was made for it, decides what goes in.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Cup["cutout", "fits", "hole"], Reads.Place["mounting.cutout"],
         Reads.Measured["fit.measured.cutout"])
-        .Saying("the hole of the place does not decide");
+        .Saying("the hole at the position does not decide");
     public static readonly TruthFact PlaceDepthDecides = Declarations.Truth(
-        "place_depth_decides", "The depth of the place, not that of a cup that was made for it, decides what goes in.",
+        "place_depth_decides", "The depth at the position, not that of a cup that was made for it, decides what goes in.",
         Reads.Mounted.Itself, Reads.Cup["cutout", "depth", "fits", "hole"], Reads.Place["mounting.depth"],
         Reads.Measured["fit.measured.depth"])
-        .Saying("the depth of the place does not decide");
+        .Saying("the depth at the position does not decide");
     public static readonly TruthFact PlaceGrilleDecides = Declarations.Truth(
-        "place_grille_decides", "The grille of the place is nearer to the tweeter than that of the cup.",
+        "place_grille_decides", "The factory grille is nearer to the tweeter than that of the cup.",
         Reads.Mounted.Itself, Reads.Cup["cutout", "grille_gap", "hole"], Reads.Place["mounting.grille_gap"],
         Reads.Measured["fit.measured.grille_gap"])
-        .Saying("the grille of the place does not decide");
+        .Saying("the factory grille does not decide");
     public static readonly NumberFact PlaceHoleSpare = Declarations.Number(
         "place_hole_spare", Dimension.Metre,
-        "Diameter that the place's hole has to spare around the cup, or around the tweeter behind a cup that was made for the place.",
+        "Diameter that the hole at the position has to spare around the cup, or around the tweeter behind a cup that was made for it.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Cup["cutout", "fits"], Reads.Place["mounting.cutout"],
         Reads.Measured["fit.measured.cutout"]);
     public static readonly NumberFact LargestPlaceHoleSpare = Declarations.Number(
         "largest_place_hole_spare", Dimension.Metre, "The same with the hole enlarged as far as the panel allows.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.cutout"], Reads.Cup["cutout", "fits"], Reads.Place["mounting.largest_cutout"]);
     public static readonly NumberFact CupOverHole = Declarations.Number(
-        "cup_over_hole", Dimension.Metre, "Width on which the cup stands beyond the hole of the place.",
+        "cup_over_hole", Dimension.Metre, "Width on which the cup stands beyond the hole at the position.",
         Reads.Mounted.Itself, Reads.Cup["outer"], Reads.Place["mounting.cutout"], Reads.Measured["fit.measured.cutout"]);
     public static readonly NumberFact PlaceDepthSpare = Declarations.Number(
         "place_depth_spare", Dimension.Metre,
-        "Depth that the place has to spare behind the cup, or behind the tweeter in a cup that was made for the place.",
+        "Depth that the position has to spare behind the cup, or behind the tweeter in a cup that was made for it.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.depth"], Reads.Cup["depth", "fits", "cutout", "hole"], Reads.Place["mounting.depth"],
         Reads.Measured["fit.measured.depth"]);
     public static readonly NumberFact PlaceGrilleSpare = Declarations.Number(
-        "place_grille_spare", Dimension.Metre, "Clearance between the tweeter's front and the grille of the place.",
+        "place_grille_spare", Dimension.Metre, "Clearance between the tweeter's front and the factory grille.",
         Reads.Mounted.Itself, Reads.Driver["dimensions.front_height"], Reads.Cup["cutout", "hole"], Reads.Place["mounting.grille_gap"],
         Reads.Measured["fit.measured.grille_gap"]);
 
@@ -99,7 +99,7 @@ internal static class CupPlaceFacts
 
     /// <summary>
     /// Whether the place's hole, depth and grille count beside those of the cup, whose hole may be filed out to the tweeter; null where
-    /// nobody measured to the grille of the place.
+    /// nobody measured to the factory grille.
     /// </summary>
     public static (bool Hole, bool Depth, bool? Grille) Decides(Cup cup, Driver driver, Position position, string vehicle)
     {

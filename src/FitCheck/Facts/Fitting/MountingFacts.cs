@@ -28,7 +28,7 @@ internal static class MountingFacts
             "dimensions.profile"],
         Reads.Adapter["thickness", "tilt"]);
     public static readonly NumberFact DepthAvailable = OfDepth.Number(
-        "depth_available", Dimension.Metre, "Depth behind the mounting plane before the nearest fixed thing.",
+        "depth_available", Dimension.Metre, "Depth behind the mounting plane, to the nearest fixed thing.",
         Reads.Mounted.Itself, Reads.Place["mounting.depth"],
         Reads.Measured["fit.measured.depth"]);
     public static readonly NumberFact DepthMargin = OfDepth.Number(
@@ -44,7 +44,7 @@ internal static class MountingFacts
         Reads.Mounted.Itself, Reads.Place["mounting.obstructions"])
         .Saying("no glass");
     public static readonly NumberFact GlassDepth = OfDepth.Number(
-        "glass_depth", Dimension.Metre, "Depth behind the mounting plane before the moving glass, fully down.",
+        "glass_depth", Dimension.Metre, "Depth behind the mounting plane, to the window glass when it is fully down.",
         Reads.Mounted.Itself, Reads.Place["mounting.obstructions"]);
     public static readonly NumberFact GlassMargin = OfDepth.Number(
         "glass_margin", Dimension.Metre, "Least clearance behind the driver to the moving glass, fully down.",
@@ -68,7 +68,7 @@ internal static class MountingFacts
     private static readonly FactGroup OfFront = new(Subject.Position);
 
     public static readonly NumberFact FrontNeeded = OfFront.Number(
-        "front_needed", Dimension.Metre, "Height that spacer, flange, surround and travel take up before the mounting plane.",
+        "front_needed", Dimension.Metre, "Height that spacer, flange, surround and travel take up in front of the mounting plane.",
         Reads.Mounted.Itself,
         Reads.Driver["dimensions.flange", "dimensions.flange_thickness", "dimensions.front_height", "parameters.xmax"],
         Reads.Adapter["thickness", "tilt"]);

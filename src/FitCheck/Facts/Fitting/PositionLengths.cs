@@ -78,7 +78,7 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
 
     public StackedLength FrontNeeded => MountingFormulas.FrontNeeded(Thickness, Tilt,
         StackedLength.Need(c.OfDriver("flange thickness"), OnSheet, c.Size?.FlangeThickness),
-        StackedLength.Need(c.OfDriver("height before the flange"), OnSheet, c.Size?.FrontHeight),
+        StackedLength.Need(c.OfDriver("height in front of the flange"), OnSheet, c.Size?.FrontHeight),
         StackedLength.Need(c.OfDriver("flange diameter"), OnSheet, c.Size?.Flange),
         // A tweeter's travel is nothing; a woofer's is its peak linear excursion.
         c.Driver!.IsTweeter ? StackedLength.Optional("travel", OnSheet, null, 0)
@@ -89,7 +89,7 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
 
     public StackedLength Body => StackedLength.Need(c.OfDriver("body diameter"), CupCalliper, c.Size?.Cutout);
     public StackedLength Depth => StackedLength.Need(c.OfDriver("mounting depth"), CupCalliper, c.Size?.Depth);
-    public StackedLength FrontHeight => StackedLength.Need(c.OfDriver("height before the flange"), CupCalliper, c.Size?.FrontHeight);
+    public StackedLength FrontHeight => StackedLength.Need(c.OfDriver("height in front of the flange"), CupCalliper, c.Size?.FrontHeight);
     public StackedLength CupHole => StackedLength.Need("hole of the cup", CupCalliper, c.Cup?.Hole);
     public StackedLength CupOuter => StackedLength.Need("outer diameter of the cup", CupCalliper, c.Cup?.Outer);
     public StackedLength CupDepth => StackedLength.Need("depth of the cup", CupCalliper, c.Cup?.Depth);

@@ -20,7 +20,7 @@ internal static class ScrewFacts
 
     /// <summary>How the tilt of a spacer is found.</summary>
     internal const string TwoHeights =
-        "Measure its height at the thickest and at the thinnest edge, and the way between them; a flat one has `tilt: 0 deg`.";
+        "Measure its height at the thickest and at the thinnest edge, and the distance between them; a flat one has `tilt: 0 deg`.";
 
     public static readonly FactGroup Declarations = new(Subject.Position);
 

@@ -66,7 +66,7 @@ internal static class LoadFacts
         "is_source_output", "The output is one of a source unit.",
         Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself);
     public static readonly TruthFact OnlyPeakRating = Declarations.Truth(
-        "only_peak_rating", "The sheet gives a peak or maximum power and no continuous one.",
+        "only_peak_rating", "The data sheet gives a peak or maximum power and no continuous one.",
         Reads.OwnOutput.Itself)
         .Saying("a continuous power is stated", "only a peak power is stated");
     public static readonly NumberFact StatedPower = Declarations.Number(
@@ -153,7 +153,7 @@ internal static class LoadFacts
     {
         var output = c.Output;
         sheet.Set(HasConverter, output.HasConverter, new Unsure($"whether {output.Name} has a supply converter",
-            "Read it in its data sheet; a radio of up to some 25 W a channel has none.", Estimated: false));
+            "Read it in its data sheet; a radio of up to about 25 W a channel has none.", Estimated: false));
         sheet.Set(OnlyPeakRating, output.Ratings.Count == 0 ? null : output.OnlyPeak, PowerFacts.OutputPower(c, estimated: false));
         if (output.Ratings.Count == 0)
             return;

@@ -15,7 +15,7 @@ internal static class PassivePartFacts
     public static readonly FactGroup Declarations = new(Subject.Channel);
 
     public static readonly TruthFact HasCrossover = Declarations.Truth(
-        "has_crossover", "A passive crossover hangs on this output.",
+        "has_crossover", "A passive crossover is connected to this output.",
         Reads.OwnNetwork.Itself);
     public static readonly NumberFact CrossoverFed = Declarations.Number(
         "crossover_fed", Dimension.Watt, "Continuous power that the output can send into the crossover and its drivers.",

@@ -45,7 +45,7 @@ internal static class BandFacts
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
     public static readonly NumberFact WooferMeetingLevel = Declarations.Number(
         "woofer_meeting_level", Dimension.Decibel,
-        "How loud tweeter and woofer are where they meet, each against its own passband: the softer one, where it is loudest.",
+        "How loud tweeter and woofer are where they meet, each against its own passband: the quieter one, where it is loudest.",
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
     public static readonly NumberFact WooferMeeting = Declarations.Number(
         "woofer_meeting", Dimension.Hertz, "Where that is.",
@@ -60,7 +60,7 @@ internal static class BandFacts
 
     public static readonly NumberFact DoorsMeetingLevel = Declarations.Number(
         "doors_meeting_level", Dimension.Decibel,
-        "How loud subwoofer and doors are where they meet, each against its own passband: the softer one, where it is loudest.",
+        "How loud subwoofer and doors are where they meet, each against its own passband: the quieter one, where it is loudest.",
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
     public static readonly NumberFact DoorsMeeting = Declarations.Number(
         "doors_meeting", Dimension.Hertz, "Where that is.",

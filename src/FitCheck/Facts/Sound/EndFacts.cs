@@ -13,7 +13,7 @@ internal static class EndFacts
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly TruthFact HasOwnTweeter = Declarations.Truth(
-        "has_own_tweeter", "The driver is a coaxial: a tweeter of its own sits before its cone.",
+        "has_own_tweeter", "The driver is a coaxial: a tweeter of its own sits in front of its cone.",
         Reads.Driver["type"])
         .Saying("no coaxial");
     public static readonly NumberFact OwnTweeterCorner = Declarations.Number(

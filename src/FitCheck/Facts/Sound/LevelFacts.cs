@@ -28,7 +28,7 @@ internal static class LevelFacts
         "Level of the tweeter above the woofer's at the seat, with the crossover as the build sets it.",
         Reads.Network.Itself, Reads.Beside.Itself);
     public static readonly WordFact TweeterLouder = Declarations.Word(
-        "tweeter_louder", "Whether the tweeter is louder or softer than the woofer.",
+        "tweeter_louder", "Whether the tweeter is louder or quieter than the woofer.",
         Reads.Network.Itself, Reads.Beside.Itself);
     public static readonly WordFact ChosenSetting = Declarations.Word(
         "chosen_setting", "The crossover's setting in the build.",
@@ -113,7 +113,7 @@ internal static class LevelFacts
             [.. tweeter.Unsure, .. woofer.Unsure, .. c.Channel!.InductancesUnsure, .. Unread(c.Channel.Channel.Crossover?.Part)];
         var chosen = tweeter.BandDb(TweeterBand) - woofer.BandDb(WooferBand);
         sheet.Set(TweeterLevelDifference, Of(Uncertain.Exact(chosen), unsure));
-        sheet.Set(TweeterLouder, chosen > 0 ? "louder" : "softer");
+        sheet.Set(TweeterLouder, chosen > 0 ? "louder" : "quieter");
         var best = chosen;
         if (c.Channel!.Channel.Crossover?.Part is { Settings.Count: > 1 } crossover)
             best = Settings(c, crossover, tweeter, woofer, sheet);

@@ -27,7 +27,7 @@ internal static class PowerFacts
         Reads.Feed.Itself, Reads.Limit.Itself)
         .Saying("no power limit", "power limit set");
     public static readonly TruthFact OnlyPeakPower = Declarations.Truth(
-        "only_peak_power", "The driver's sheet gives a peak power and no continuous one.",
+        "only_peak_power", "The driver's data sheet gives a peak power and no continuous one.",
         Reads.Driver["power.continuous", "power.peak"]);
     public static readonly TruthFact IsFed = Declarations.Truth(
         "is_fed", "An output feeds this driver.",
@@ -121,7 +121,7 @@ internal static class PowerFacts
 
     private static Unsure PowerInto(ChannelContext channel, double load) =>
         new($"continuous power of {channel.Output.Name} into {QuantityText.Format(load, Dimension.Ohm)}",
-            "Its sheet states none for such a load: ask the maker, or measure the voltage there with a test tone at the limit.",
+            "Its data sheet states none for such a load: ask the maker, or measure the voltage there with a test tone at the limit.",
             Estimated: true)
         { IsBounded = true };
 

@@ -16,7 +16,7 @@ internal static class TravelFacts
     public static readonly TruthFact IsSubwoofer = Declarations.Truth("is_subwoofer", "The driver is a subwoofer.", Reads.Driver.Itself)
         .Saying("not a subwoofer", "a subwoofer");
     public static readonly TruthFact HasParameters = Declarations.Truth(
-        "has_parameters", "The driver's sheet prints parameters.", Reads.Driver["parameters"])
+        "has_parameters", "The driver's data sheet prints parameters.", Reads.Driver["parameters"])
         .Saying("its maker prints no parameters");
     public static readonly TruthFact OnAmplifier = Declarations.Truth(
         "on_amplifier", "The driver hangs on an amplifier.",

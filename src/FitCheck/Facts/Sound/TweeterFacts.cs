@@ -49,14 +49,14 @@ internal static class TweeterFacts
         "lowest_crossover_slope", Dimension.Slope, "Slope at which the lowest crossover is rated.",
         Reads.Driver["lowest_crossover"]);
     public static readonly NumberFact HighPasses = Declarations.Number(
-        "high_passes", Dimension.One, "High-passes in series before the tweeter.",
+        "high_passes", Dimension.One, "High-passes in series in front of the tweeter.",
         Reads.Network.Itself);
     public static readonly WordFact HighPassNames = Declarations.Word(
-        "high_pass_names", "The high-passes in series before the tweeter, from the source.",
+        "high_pass_names", "The high-passes in series in front of the tweeter, from the source.",
         Reads.Network.Itself);
     public static readonly NumberFact HighPassRatio = Declarations.Number(
         "high_pass_ratio", Dimension.One,
-        "Corner of the highest high-pass before the tweeter over that of the next one below it; 1000 where there is one alone.",
+        "Corner of the highest high-pass in front of the tweeter over that of the next one below it; 1000 where there is one alone.",
         Reads.Network.Itself);
     public static readonly NumberFact TweeterPower = Declarations.Number(
         "tweeter_power", Dimension.Watt, "Power of programme noise (IEC 60268-1) into the tweeter with the output at its continuous power.",
@@ -130,7 +130,7 @@ internal static class TweeterFacts
                 : FactValue.Of(true) with { Data = branch.Doubted?.LacksData ?? [] });
         sheet.Set(NothingBefore, branch.Doubted is { Exists: false } absent
             ? $"the high-pass of {absent.Setting.Text} that the build sets is not there ({absent.Lacks})"
-            : "nothing stands before the tweeter");
+            : "nothing stands in front of the tweeter");
         sheet.Set(HighPasses,
             open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
         sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses.Select(h => h.Name)));

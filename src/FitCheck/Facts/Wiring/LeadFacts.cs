@@ -10,7 +10,7 @@ namespace FitCheck.Facts.Wiring;
 /// </summary>
 internal static class LeadFacts
 {
-    private const string Rule = "Measure along the way of the lead with a tape.";
+    private const string Rule = "Measure along the route of the lead with a tape.";
 
     public static readonly FactGroup Declarations = new(Subject.Position);
 
@@ -18,10 +18,10 @@ internal static class LeadFacts
         "lead_length", Dimension.Metre, "Length of the harness adapter, with the driver's own leads.",
         Reads.Driver["terminals.length"], Reads.Adapter.Itself, Reads.Harness["length"], Reads.Wire.Itself, Reads.Place.Itself);
     public static readonly NumberFact LeadNeeded = Declarations.Number(
-        "lead_needed", Dimension.Metre, "Way from the factory plug to the driver's terminals.",
+        "lead_needed", Dimension.Metre, "Route from the factory plug to the driver's terminals.",
         Reads.Driver.Itself, Reads.Adapter["thickness"], Reads.Harness.Itself, Reads.Wire.Itself, Reads.Place["connector.distance"]);
     public static readonly NumberFact LeadSlack = Declarations.Number(
-        "lead_slack", Dimension.Metre, "Length by which the lead exceeds its way; negative when it does not reach.",
+        "lead_slack", Dimension.Metre, "Length by which the lead exceeds its route; negative when it does not reach.",
         Reads.Driver["terminals.length"], Reads.Adapter["thickness"], Reads.Harness["length"], Reads.Wire.Itself,
         Reads.Place["connector.distance"]);
 

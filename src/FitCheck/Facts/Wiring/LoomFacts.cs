@@ -18,29 +18,29 @@ internal static class LoomFacts
         "outputs_met_names", "The other outputs that drive the same pair of wires.",
         Reads.Loom.Itself);
     public static readonly TruthFact TakesOverWire = Declarations.Truth(
-        "takes_over_wire", "An amplifier drives a wire of the vehicle, on which the radio hung before.",
+        "takes_over_wire", "An amplifier drives a wire of the vehicle, that the radio drove before.",
         Reads.Loom.Itself);
     public static readonly WordFact FactoryPairs = Declarations.Word(
         "factory_pairs", "The factory wires that it drives, by the radio's outputs.",
         Reads.Loom.Itself);
     public static readonly TruthFact BandShared = Declarations.Truth(
-        "band_shared", "A woofer and a tweeter hang on it, and what stands before the tweeter is known.",
+        "band_shared", "A woofer and a tweeter are connected to it, and what stands in front of the tweeter is known.",
         Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself)
         .Saying("no woofer and tweeter share it");
     public static readonly WordFact Dividing = Declarations.Word(
         "dividing", "What divides the band between woofer and tweeter on this output: there, left out (the set's own crossover), or none.",
         Reads.OwnNetwork.Itself, Reads.OwnOutput.Itself, Reads.OwnFilters.Itself);
     public static readonly TruthFact LeftAndRight = Declarations.Truth(
-        "left_and_right", "It feeds drivers on both sides that are no subwoofers.",
+        "left_and_right", "It feeds drivers on both sides that are not subwoofers.",
         Reads.Loom.Itself);
     public static readonly TruthFact InSeries = Declarations.Truth(
-        "in_series", "Several drivers hang on it one behind the other.",
+        "in_series", "Several drivers are connected to it in series.",
         Reads.Loom.Itself);
     public static readonly TruthFact SeriesDiffers = Declarations.Truth(
         "series_differs", "Drivers of different models, or behind different filters, are in series.",
         Reads.Loom.Itself);
     public static readonly TruthFact SignalFollowed = Declarations.Truth(
-        "signal_followed", "From which outputs of the source its signal comes is written.",
+        "signal_followed", "It is recorded from which outputs of the source its signal comes.",
         Reads.Loom.Itself);
     public static readonly WordFact SignalTaken = Declarations.Word(
         "signal_taken", "The outputs of the source from which its signal comes.",
@@ -64,7 +64,7 @@ internal static class LoomFacts
         sheet.Set(BandShared, dividing is not null);
         if (dividing == "none" && c.Channel.Feeds.Select(p => p.Set?.Part).FirstOrDefault(s => s is { HasCrossover: null }) is { } set)
             sheet.Set(Dividing, FactValue.Unknown(FactType.Word, new Unsure($"whether a crossover lies in the box of {set.Name}",
-                "Look into the box or onto the sheet, and write it into the set's entry as `crossover`, or `none`.", Estimated: false)));
+                "Look in the box or in the data sheet, and write it into the set's entry as `crossover`, or `none`.", Estimated: false)));
         else
             sheet.Set(Dividing, dividing);
         var drivers = c.Channel.Feeds.Where(p => p.Driver is not null).ToList();

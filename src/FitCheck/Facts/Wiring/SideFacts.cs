@@ -38,9 +38,9 @@ internal static class SideFacts
     public static readonly WordFact WiringDifference = Difference("wiring_difference", "The wires of both sides.");
     public static readonly WordFact OutputDifference = Difference("output_difference", "What feeds both sides.");
     public static readonly TruthFact WantsTweeter = Declarations.Truth(
-        "wants_tweeter", "A woofer without a tweeter of its own is fitted where the vehicle has a place for a tweeter beside it.",
+        "wants_tweeter", "A woofer without a tweeter of its own is fitted where the vehicle has a position for a tweeter beside it.",
         Reads.Loom.Itself)
-        .Saying("no place for a tweeter beside it");
+        .Saying("no position for a tweeter beside it");
     public static readonly TruthFact TweeterPlays = Declarations.Truth(
         "tweeter_plays", "A tweeter plays beside the woofer, a new one or the factory's.",
         Reads.Loom.Itself);

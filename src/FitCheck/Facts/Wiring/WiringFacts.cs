@@ -19,7 +19,7 @@ internal static class WiringFacts
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly TruthFact UsesFactoryPlug = Declarations.Truth(
-        "uses_factory_plug", "The driver hangs on the factory wire.",
+        "uses_factory_plug", "The driver is connected to the factory wire.",
         Reads.Driver.Itself, Reads.Wire.Itself)
         .Saying("new wire");
     public static readonly WordFact FactoryPlug = Declarations.Word(
@@ -54,11 +54,11 @@ internal static class WiringFacts
         Reads.Harness["polarity"], Reads.Wire.Itself, Reads.BothSides["build.fit.polarity", "harness.polarity"])
         .Saying("leads not swapped");
     public static readonly TruthFact Unplugged = Declarations.Truth(
-        "unplugged", "The build writes that this place is disconnected.",
+        "unplugged", "The build writes that this position is disconnected.",
         Reads.Loom.Itself)
         .Saying("not disconnected");
     public static readonly TruthFact UnpluggedAndFed = Declarations.Truth(
-        "unplugged_and_fed", "The place is disconnected, and yet a driver is to play there.",
+        "unplugged_and_fed", "The position is disconnected, and yet a driver is to play there.",
         Reads.Loom.Itself)
         .Saying("not disconnected and fed");
     public static readonly WordFact DriverTerminals = Declarations.Word(
@@ -165,7 +165,7 @@ internal static class WiringFacts
 
     private static string Describe(Terminals? t) => t?.Type switch
     {
-        null => "terminals that its sheet does not name",
+        null => "terminals that its data sheet does not name",
         "tabs" => $"tabs of {t.Positive} (+) and {t.Negative} (−)",
         "plug" => $"a {t.Family?.Value} plug",
         "screws" => "screw terminals",
