@@ -74,7 +74,7 @@ internal static class Program
         command.Command is RootCommand ? [] : [.. command.Parent is CommandResult above ? Path(above) : [], command.Command.Name];
 
     public static RootCommand Root() => new(
-        "FitCheck tells before anything is bought or cut whether drivers, spacers, plugs, crossovers and amplifiers go together in a "
+        "FitCheck tells, before anything is bought or cut, whether drivers, spacers, plugs, crossovers and amplifiers go together in a "
             + "vehicle.\n\n"
         + "  fitcheck check build.yaml                                      answers in the terminal\n"
         + "  fitcheck check build.yaml --format html --output report.html   the same as a page to print\n"

@@ -42,7 +42,7 @@ internal static class DraftYaml
         if (draft.Drive is { } drive)
             Drive(yaml, draft, drive);
         else
-            Line("# Without `devices` and `channels` everything hangs on the factory radio; `fitcheck new build | cat` shows how "
+            Line("# Without `devices` and `channels` everything is connected to the factory radio; `fitcheck new build | cat` shows how "
                 + "amplifiers, a quote and waivers are written.");
         return yaml.ToString();
 

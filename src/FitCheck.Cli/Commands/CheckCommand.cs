@@ -23,7 +23,11 @@ internal static class CheckCommand
         };
         builds.CompletionSources.Add(context => Files(context.WordToComplete));
         var targets = new TargetOptions(ReportList.Formats);
-        var failOn = new Option<string>("--fail-on") { Description = "Exit with 1 from this status up", DefaultValueFactory = _ => "fail" };
+        var failOn = new Option<string>("--fail-on")
+        {
+            Description = "Exit with 1 when a finding has this status or a worse one",
+            DefaultValueFactory = _ => "fail"
+        };
         failOn.AcceptOnlyFromAmong("fail", "measure", "warn");
         var sheet = new Option<string?>("--sheet")
         {
@@ -32,7 +36,7 @@ internal static class CheckCommand
         };
         var asExpected = new Option<bool>("--as-expected")
         {
-            Description = "Of builds with `expect`: exit with 0 when they give just that, with 1 when they give anything else"
+            Description = "For builds with `expect`: exit with 0 when they give exactly that, with 1 when they give anything else"
         };
         var quote = new QuoteOptions("The files are sellers' lists for this vehicle");
         var common = new CommonOptions();

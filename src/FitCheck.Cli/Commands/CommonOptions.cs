@@ -24,7 +24,7 @@ internal sealed class CommonOptions
 
     public Option<bool> NoColor { get; } = new("--no-color") { Description = "No colour; the environment variable NO_COLOR says the same" };
 
-    public Option<bool> Verbose { get; } = new("--verbose") { Description = "Tell what passed too" };
+    public Option<bool> Verbose { get; } = new("--verbose") { Description = "Show what passed too" };
 
     public Folders Folders(ParseResult parsed) => Folders(parsed.GetValue(Catalog) ?? [], parsed.GetValue(Rules) ?? []);
 

@@ -30,7 +30,7 @@ internal static class CompletionCommand
     {
         var shell = new Argument<string>("SHELL") { HelpName = "SHELL", Description = "bash or zsh" };
         shell.AcceptOnlyFromAmong("bash", "zsh");
-        var command = new Command("completion", "Print what makes the shell complete commands, rules and files") { shell };
+        var command = new Command("completion", "Print the script that lets the shell complete commands, rules and files") { shell };
         command.SetAction(parsed =>
         {
             Console.Out.Write(parsed.GetValue(shell) == "zsh" ? Zsh : Bash);

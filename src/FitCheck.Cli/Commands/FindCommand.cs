@@ -19,12 +19,12 @@ internal static class FindCommand
         var words = new Argument<string[]>("WORDS")
         {
             HelpName = "WORDS",
-            Description = "Words of id, name, type or size, or the vehicle that it fits; beginnings will do",
+            Description = "Words of the id, name, type or size, or of the vehicle that it fits; the beginning of a word is enough",
             Arity = ArgumentArity.OneOrMore
         };
         var kind = new Option<string?>("--kind")
         {
-            Description = "Only this kind: driver, adapter, vehicle, place, rule, …",
+            Description = "Only this kind: `driver`, `adapter`, `vehicle`, `place`, `rule`, …",
             HelpName = "KIND"
         };
         var most = new Option<decimal?>("--price-to") { Description = "Only parts of up to this price a pack", HelpName = "AMOUNT" };

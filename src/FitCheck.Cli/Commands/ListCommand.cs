@@ -22,7 +22,7 @@ internal static class ListCommand
         var tax = new Option<string?>(
             "--tax")
         {
-            Description = "Tax in per cent, such as 19 or 8.1: tell its part of the prices, which contain it",
+            Description = "Tax in per cent, such as 19 or 8.1: show how much of the prices, which include it, is tax",
             HelpName = "RATE"
         };
         var net = new Option<bool>("--net") { Description = "The prices are without tax: add it to the sums; needs --tax" };

@@ -27,7 +27,7 @@ internal sealed class SuggestArguments
 
     public Option<string> Format { get; } = new("--format", "-f")
     {
-        Description = "How to tell the result",
+        Description = "Format of the result",
         DefaultValueFactory = _ => "text",
         HelpName = string.Join('|', SuggestionReports.Formats)
     };
@@ -40,13 +40,13 @@ internal sealed class SuggestArguments
 
     public Option<string> FailOn { get; } = new("--fail-on")
     {
-        Description = "Findings of this status and worse have to go",
+        Description = "Remove findings of this status and worse ones",
         DefaultValueFactory = _ => "fail"
     };
 
     public Option<string> Prefer { get; } = new("--prefer")
     {
-        Description = "Which of several answers is best",
+        Description = "What makes one answer better than another",
         DefaultValueFactory = _ => "price"
     };
 
@@ -68,7 +68,7 @@ internal sealed class SuggestArguments
 
     public Option<int> Time { get; } = new("--time")
     {
-        Description = "Search for so many seconds at most",
+        Description = "Search for at most so many seconds",
         DefaultValueFactory = _ => 60,
         HelpName = "SECONDS"
     };

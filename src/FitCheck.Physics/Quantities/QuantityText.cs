@@ -39,7 +39,14 @@ internal static class QuantityText
     }
 
     /// <summary>The value in a unit, rounded to what the unit deserves, with trailing zeros left off: `65 mm`, `71.2 mm`.</summary>
-    public static string Format(double si, Unit unit) => $"{Number(unit.FromSi(si), unit.Decimals)}{Spaced(unit)}";
+    public static string Format(double si, Unit unit)
+    {
+        var shown = Readable(unit, si);
+        return $"{Number(shown.FromSi(si), shown.Decimals)}{Spaced(shown)}";
+    }
+
+    /// <summary>The unit itself; from 10,000 Hz on kilohertz, for nobody reads five digits of a frequency.</summary>
+    public static Unit Readable(Unit unit, double si) => unit.Symbol == "Hz" && Math.Abs(si) >= 10_000 ? Unit.Find("kHz")! : unit;
 
     /// <summary>
     /// The value, given in SI, in the unit that people read for this dimension, rounded to what the unit deserves: `71.2 mm`, `3 m`,
@@ -49,7 +56,9 @@ internal static class QuantityText
         UnitFor(si, dimension) is { } unit ? Format(si, unit) : $"{Number(si, 3)} {dimension}";
 
     private static Unit? UnitFor(double si, Dimension dimension) =>
-        dimension == Dimension.Hertz && Math.Abs(si) >= 10_000 ? Unit.Find("kHz")
+        dimension == Dimension.Hertz ? Readable(Unit.Find("Hz")!, si)
+        // Areas of cones, not cross-sections of wires.
+        : dimension == Dimension.SquareMetre && Math.Abs(si) >= 1e-3 ? Unit.Find("cm2")
         // Ways of cables, not sizes of parts.
         : dimension == Dimension.Metre && Math.Abs(si) >= 2 ? Unit.Find("m")
         : Unit.DisplayFor(dimension);

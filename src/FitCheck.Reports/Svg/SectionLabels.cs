@@ -19,7 +19,7 @@ internal sealed class SectionLabels
         if (scale.GrilleShown)
             labels.Add((scale.GrilleKnown ? "grille" : "grille: " + Sentences.Unknown, paper.X(scale.Grille)));
         if (geometry.Wedges.Count > 0)
-            labels.Add((drawing.TiltDeg == 0 ? "adapter" : $"adapter, tilted {Figures.Show(drawing.TiltDeg, "deg")}",
+            labels.Add((drawing.TiltDeg == 0 ? "spacer" : $"spacer, tilted {Figures.Show(drawing.TiltDeg, "deg")}",
                 paper.X(-drawing.AdapterThickness / 2)));
         foreach (var obstruction in scale.Drawn)
             labels.Add((obstruction.Moving ? $"{obstruction.Name}, down" : obstruction.Name, paper.X(obstruction.Depth) + 2));

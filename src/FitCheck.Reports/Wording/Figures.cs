@@ -16,7 +16,7 @@ internal static class Figures
     public static string Show(double value, string unit)
     {
         var number = Bare(value, unit);
-        return unit is "" or "1" ? number : $"{number} {unit}";
+        return unit is "" or "1" ? number : unit == "Hz" ? Hertz(value) : $"{number} {unit}";
     }
 
     /// <summary>
@@ -37,7 +37,8 @@ internal static class Figures
     private static bool IsMoney(string unit) => unit == "money" || (unit.Length == 3 && unit.All(char.IsAsciiLetterUpper));
 
     /// <summary>`2.2 to 6.2 mm`.</summary>
-    public static string Range(double low, double high, string unit) => $"{Bare(low, unit)} to {Show(high, unit)}";
+    public static string Range(double low, double high, string unit) =>
+        unit == "Hz" ? $"{Hertz(low)} to {Hertz(high)}" : $"{Bare(low, unit)} to {Show(high, unit)}";
 
     public static string Hertz(double hz) => QuantityText.Format(hz, Dimension.Hertz);
 

@@ -9,7 +9,7 @@ internal sealed record Unjudged(string Reason, string Where, IReadOnlyList<strin
 
     /// <summary>How many there are.</summary>
     public static string Lead(BuildResult build) =>
-        $"{Sentences.Count(build.NotJudgedCount, "rule", "rules")} did not apply, counted place by place.";
+        $"{Sentences.Count(build.NotJudgedCount, "rule", "rules")} did not apply, counted position by position.";
 
     /// <summary>What is alike is told at once: the rules that have one reason at the same places.</summary>
     public static IReadOnlyList<Unjudged> Of(BuildResult build) =>

@@ -43,7 +43,7 @@ internal sealed class ChannelReader(
             if (f.Text("id") is not { } id || f.Text("output") is not { } output)
                 continue;
             if (channels.Find(c => c.Id == id.Value) is { } first)
-                problems.Error(id.At, $"the channel `{id.Value}` stands twice; the first is in line {first.At.Line}");
+                problems.Error(id.At, $"the channel `{id.Value}` appears twice; the first is in line {first.At.Line}");
             var feeds = Feeds(f, fed);
             if (Output(output) is not ({ } device, var outputs) || feeds.Count == 0)
                 continue;
@@ -106,7 +106,7 @@ internal sealed class ChannelReader(
 
     private string OfCoils(string position) =>
         placed.FirstOrDefault(p => p.Position.Id == position)?.Driver?.Part.Coils == 2
-            ? "; both voice coils hang on one output, in series or in parallel as `coils` says, and none on an output of its own" : "";
+            ? "; both voice coils are connected to one output, in series or in parallel as `coils` says, not to one each" : "";
 
     private (Device, IReadOnlyList<string>)? Output(Located<string> output)
     {

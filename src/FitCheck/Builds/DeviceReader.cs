@@ -23,7 +23,7 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readin
             if (f.Text("id") is not { } id || f.Text("part") is not { } part)
                 continue;
             if (devices.Find(d => d.Id == id.Value) is { } first)
-                problems.Error(id.At, $"the device `{id.Value}` stands twice; the first is in line {first.At.Line}");
+                problems.Error(id.At, $"the device `{id.Value}` appears twice; the first is in line {first.At.Line}");
             else if (Part(part) is { } found)
                 devices.Add(new Device(id.Value, readings.OfDevice(id.Value, found), f.Text("from")?.Value, part.Value == Factory, part.At)
                 {

@@ -20,7 +20,7 @@ internal static class PositionReader
         foreach (var f in all)
         {
             if (f.Text("id") is { } id && !byId.TryAdd(id.Value, f))
-                vehicle.Problems.Error(id.At, $"the position `{id.Value}` stands twice; the first is in line {byId[id.Value].At.Line}");
+                vehicle.Problems.Error(id.At, $"the position `{id.Value}` appears twice; the first is in line {byId[id.Value].At.Line}");
         }
         return [.. all.Where(f => f.Text("id") is not null).Select(f => ReadOne(f, byId, asRead ?? ((_, map) => map)))];
     }

@@ -16,7 +16,7 @@ internal sealed class SilentRules(IReadOnlyList<FactTable> tables, RuleSet rules
     private readonly List<Rule> _withoutSubject =
         [.. rules.Rules.Where(r => !r.Subject.IsOfCatalog() && tables.All(t => t.Subject != r.Subject))];
 
-    /// <summary>How many did not apply, counted place by place.</summary>
+    /// <summary>How many did not apply, counted position by position.</summary>
     public int Count => _silent.Count + _withoutSubject.Count;
 
     /// <summary>Adds one that does not apply to a table of its subject.</summary>

@@ -124,7 +124,7 @@ internal sealed class YamlReader
             if (ReadNode(depth + 1) is not { } value)
                 return null;
             if (entries.Find(x => x.Key == key.Text) is { } first)
-                _problems.Error(key.At, $"the key `{key.Text}` stands twice; the first is in line {first.KeyAt.Line}",
+                _problems.Error(key.At, $"the key `{key.Text}` appears twice; the first is in line {first.KeyAt.Line}",
                     ProblemKind.BrokenYaml);
             else
                 entries.Add(new YamlEntry(key.Text, key.At, value));

@@ -16,9 +16,14 @@ internal static partial class PlainWords
 
     // Spoken with a consonant first although written with a vowel, and the other way round; letters are spoken by their names.
     private static readonly string[] SpokenWithConsonant = ["one", "once", "use", "usual", "unit", "universal", "used", "useful", "u"];
-    private static readonly string[] SpokenWithVowel = ["hour", "honest", "L-pad", "LED", "RMS", "MDF", "SPL", "FM", "8", "11", "18", "80"];
+    private static readonly string[] SpokenWithVowel =
+        ["hour", "honest", "L-pad", "LED", "RMS", "MDF", "HTML", "SPL", "FM", "8", "11", "18", "80"];
 
-    private static readonly (string[] Say, string[] Never)[] Terms = [.. Table()];
+    private static readonly (string[] Say, (string Term, Regex Found)[] Never)[] Terms =
+        [.. Table().Select(row => (row.Say, row.Never.Select(n => (n, Word(n))).ToArray()))];
+
+    // Longest first: `harness adapter` is taken away before `adapter` is looked for.
+    private static readonly Regex[] Said = [.. Terms.SelectMany(t => t.Say).OrderByDescending(s => s.Length).Select(Word)];
 
     /// <summary>Every fault of a text of whole sentences.</summary>
     public static IEnumerable<string> OfSentences(string text)
@@ -55,12 +60,14 @@ internal static partial class PlainWords
     /// <summary>Terms that the glossary has another word for.</summary>
     public static IEnumerable<string> OtherTerms(string text)
     {
-        var plain = Keys().Replace(text, " ").Replace('-', ' ');
+        var plain = Said.Aggregate(Keys().Replace(text, " ").Replace('-', ' '), (rest, said) => said.Replace(rest, "·"));
         foreach (var (say, never) in Terms)
         {
-            var rest = Terms.SelectMany(t => t.Say).OrderByDescending(s => s.Length).Aggregate(plain, (t, s) => Word(s).Replace(t, "·"));
-            foreach (var word in never.Where(w => Word(w).IsMatch(rest)))
-                yield return $"`{word}`: say {string.Join(" or ", say)}";
+            foreach (var (word, found) in never)
+            {
+                if (found.IsMatch(plain))
+                    yield return $"`{word}`: say {string.Join(" or ", say)}";
+            }
         }
     }
 
@@ -85,10 +92,10 @@ internal static partial class PlainWords
         static string[] Listed(string cell) => cell.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
     }
 
-    [GeneratedRegex(@"\b([A-Za-z]+) \1\b|  | [,.;:!?)](?!\w)|\( |[,;:]{2}|\.\.(?!\.)|,\.|[.;:,](?=[A-Za-z]{3,} )", RegexOptions.None)]
+    [GeneratedRegex(@"\b([a-z]+) \1\b|  | [,.;:!?)](?![\w/])|\( |[,;:]{2}|\.\.(?!\.)|,\.|[.;:,](?=[a-z]{3,} )", RegexOptions.IgnoreCase)]
     private static partial Regex Faults();
 
-    [GeneratedRegex(@"(?<![\w·'""`-])([Aa]n?) ([\w-]+)")]
+    [GeneratedRegex(@"(?<![\w·'""`-]|\d )([Aa]n?) ([\w-]+)")]
     private static partial Regex Articles();
 
     [GeneratedRegex(@"([.?]|\.\)|: \{\}|\{\})$")]

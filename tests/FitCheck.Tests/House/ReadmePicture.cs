@@ -7,7 +7,7 @@ using FitCheck.Reports.Svg;
 
 namespace FitCheck.Tests.House;
 
-/// <summary>The section of a door as a picture that stands alone: the report's drawing, with what its style sheet says of drawings inside.</summary>
+/// <summary>The section of a door as a picture that stands alone: the report's drawing, with the style of drawings inside.</summary>
 internal static class ReadmePicture
 {
     private const string Build = "catalog/builds/tansy-angled-rings.yaml";

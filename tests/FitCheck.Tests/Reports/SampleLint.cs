@@ -12,7 +12,7 @@ internal static class SampleLint
         new(new Location("catalog/drivers/heron-165.yaml", 7, 5), Severity.Error,
             "unknown key `drivr`; did you mean `driver`?") { Kind = ProblemKind.WrongShape },
         new(new Location("catalog/drivers/heron-165.yaml", 9, 3), Severity.Error,
-            "the key `depth` stands twice; the first is in line 6") { Kind = ProblemKind.BrokenYaml },
+            "the key `depth` appears twice; the first is in line 6") { Kind = ProblemKind.BrokenYaml },
         new(new Location("catalog/drivers/heron-165.yaml", 25, 7), Severity.Warning,
             "Heron 165: the voice coil measures 70 % of the rated impedance; 0.75 to 0.92 is usual.")
         {

@@ -72,10 +72,10 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
     /// <summary>What it would have to be: `24 dB/octave of the high-pass at 80 Hz`.</summary>
     public string Slope => $"{QuantityText.Format(Setting.SlopePerOctave, Dimension.Slope)} of the {Kind} at {Corner}";
 
-    /// <summary>How steep the filters are that are there: `the filters of X have 12 dB/octave`.</summary>
+    /// <summary>How steep the filters are that are there: `the filters of the X have 12 dB/octave`.</summary>
     public string Slopes => DeviceFilters.Of(SlopeBy.Part)?.Slopes is { Count: > 0 } slopes
-        ? $"the filters of {SlopeBy.Part.Name} have {string.Join(" or ", slopes.Select(s => s.ToString()))}"
-        : $"the slopes of {SlopeBy.Part.Name} are not recorded";
+        ? $"the filters of the {SlopeBy.Part.Name} have {string.Join(" or ", slopes.Select(s => s.ToString()))}"
+        : $"the slopes of the {SlopeBy.Part.Name} are not recorded";
 
     public Unsure SlopeUnsure =>
         new($"slopes of the filters of {SlopeBy.Part.Name}",
@@ -88,10 +88,10 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
 
     public string Kind => IsHighPass ? "high-pass" : "low-pass";
 
-    /// <summary>What its device has instead: `that of X goes from 40 Hz to 400 Hz`.</summary>
+    /// <summary>What its device has instead: `that of the X goes from 40 Hz to 400 Hz`.</summary>
     public string Limits => DeviceFilters.Of(By.Part)?.Range(IsHighPass) is { IsNone: false } range
-        ? $"that of {By.Part.Name} goes from {range.Lowest} to {range.Highest}"
-        : $"{By.Part.Name} has none";
+        ? $"that of the {By.Part.Name} goes from {range.Lowest} to {range.Highest}"
+        : $"the {By.Part.Name} has none";
 
     public Unsure Unsure =>
         new($"{Kind} of {By.Part.Name}",

@@ -14,9 +14,9 @@ internal static class InputFacts
         "feeds_sides",
         "Outputs of this amplifier feed positions on the left or the right, subwoofers apart; one bridged pair alone counts for none.",
         Reads.Loom.Itself)
-        .Saying("nothing with a side hangs on it");
+        .Saying("nothing with a side is connected to it");
     public static readonly TruthFact InputsTold = Declarations.Truth(
-        "inputs_told", "Which of the source's outputs each of them plays is written, as far as side and end of the vehicle hang on it.",
+        "inputs_told", "It is recorded which outputs of the source each of them plays, as far as that decides its side or end.",
         Reads.Loom.Itself);
     public static readonly TruthFact DrivesFactoryWires = Declarations.Truth(
         "drives_factory_wires", "It came into the vehicle anew, and drives wires of the vehicle.",

@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
+using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Devices;
@@ -153,7 +154,7 @@ internal static class SupplyFacts
 
     private static void Fuse(SupplyRunContext c, WiringPart fuse, FactValue limit, FactSheet sheet)
     {
-        sheet.Set(FuseName, fuse.Name);
+        sheet.Set(FuseName, SpokenName.Of(fuse.Name));
         sheet.Set(FuseRating, FactValue.Of(Dimension.Ampere, fuse.Current, $"rating of {fuse.Name}",
             new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: false)));
         if (c.Run.Fuse is not null)

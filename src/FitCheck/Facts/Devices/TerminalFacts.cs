@@ -47,7 +47,7 @@ internal static class TerminalFacts
         "block_ways", Dimension.One, "Outlets of the block.",
         Reads.PowerCable.Itself, Reads.Holders.Itself);
     public static readonly NumberFact BlockTaken = OfRun.Number(
-        "block_taken", Dimension.One, "Amplifiers that hang on the block.",
+        "block_taken", Dimension.One, "Amplifiers that are connected to the block.",
         Reads.PowerCable.Itself, Reads.Holders.Itself, Reads.Devices.Itself);
     public static readonly TruthFact HasOwnHolder = OfRun.Truth(
         "has_own_holder", "A holder for the cable's fuse is on the list.",

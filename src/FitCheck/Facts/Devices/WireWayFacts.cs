@@ -16,8 +16,8 @@ internal static class WireWayFacts
 
     public static readonly NumberFact WireRun = Declarations.Number(
         "wire_run", Dimension.Metre,
-        "Way through the body of this vehicle from the device that drives the new wire to where it leaves the body: what the vehicle's "
-        + "ways from the battery differ by, within what it can be where the device's place is not written.",
+        "Route through the body from the device that drives the new wire to where it leaves the body: what the vehicle's routes from "
+        + "the battery differ by. Within what it can be where the device's place is not written.",
         Reads.Wire.Itself, Reads.Feed.Itself, Reads.Output.Itself, Reads.Supply.Itself, Reads.Place["location", "place"]);
     public static readonly NumberFact DoorEntries = Declarations.Number(
         "door_entries", Dimension.One, "Hinge sides of doors through which the new wire goes: 1 into a door or its mirror, else 0.",

@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
+using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Fitting;
@@ -68,7 +69,7 @@ internal static class GasketFacts
         sheet.Set(GasketListed, ring is not null);
         if (ring is null)
             return;
-        sheet.Set(GasketName, ring.Name);
+        sheet.Set(GasketName, SpokenName.Of(ring.Name));
         sheet.Set(GasketFree, ring.FreeHeight?.Si);
         var widest = new Stack(Dimension.Metre);
         sheet.Set(GasketGapWidest, widest.Of(Gap(c, widest, 1)));

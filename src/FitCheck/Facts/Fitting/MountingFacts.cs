@@ -47,7 +47,7 @@ internal static class MountingFacts
         "glass_depth", Dimension.Metre, "Depth behind the mounting plane, to the window glass when it is fully down.",
         Reads.Mounted.Itself, Reads.Place["mounting.obstructions"]);
     public static readonly NumberFact GlassMargin = OfDepth.Number(
-        "glass_margin", Dimension.Metre, "Least clearance behind the driver to the moving glass, fully down.",
+        "glass_margin", Dimension.Metre, "Least clearance behind the driver to the window glass when it is fully down.",
         Reads.Mounted.Itself,
         Reads.Driver["dimensions.cutout", "dimensions.depth", "dimensions.magnet_diameter", "dimensions.magnet_height",
             "dimensions.profile"],

@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
+using FitCheck.Findings;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
 
@@ -48,7 +49,7 @@ internal static class PanelScrewFacts
     public static readonly TruthFact ScrewsMeetGlass = Declarations.Truth(
         "screws_meet_glass", "A window glass or another moving thing stands where the screws come out.", All);
     public static readonly NumberFact ScrewGlassMargin = Declarations.Number(
-        "screw_glass_margin", Dimension.Metre, "Least distance from the tip of a screw to the moving glass, fully down.", All);
+        "screw_glass_margin", Dimension.Metre, "Least distance from the tip of a screw to the window glass when it is down.", All);
     public static readonly NumberFact ScrewFixedMargin = Declarations.Number(
         "screw_fixed_margin", Dimension.Metre, "Least distance from the tip of a screw to anything fixed behind the panel.", All);
 
@@ -62,7 +63,7 @@ internal static class PanelScrewFacts
         sheet.Set(ScrewsComeOut, false);
         if (panel.Count == 0)
             return;
-        sheet.Set(PanelScrewName, string.Join(", ", panel.Select(s => s.Name)));
+        sheet.Set(PanelScrewName, string.Join(", ", panel.Select(s => SpokenName.Of(s.Name))));
         sheet.Set(HasClipNuts, c.Placed.Sundries.Exists(s => s.Part.Type == "clip-nut"));
         sheet.Set(PanelScrewReach, Least(panel.Select(s => Out(c, s, thick: true))));
         if (c.Adapter is { } adapter)

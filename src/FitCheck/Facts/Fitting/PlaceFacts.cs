@@ -14,7 +14,7 @@ internal static class PlaceFacts
         Reads.DriverThere.Itself)
         .Saying("no driver");
     public static readonly TruthFact HasAdapter = Declarations.Truth(
-        "has_adapter", "A spacer or mounting adapter is chosen.",
+        "has_adapter", "A spacer is chosen.",
         Reads.AdapterThere.Itself)
         .Saying("no spacer", "on a spacer");
     public static readonly TruthFact Disconnected = Declarations.Truth(
@@ -114,7 +114,7 @@ internal static class PlaceFacts
         Reads.Place["place", "side"])
         .Saying("no direction");
     public static readonly TruthFact FeedsFromFactory = Declarations.Truth(
-        "feeds_from_factory", "The driver hangs on the factory radio or its amplifier.",
+        "feeds_from_factory", "The driver is connected to the factory radio or its amplifier.",
         Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"])
         .Saying("not on the factory radio", "on the factory radio");
 

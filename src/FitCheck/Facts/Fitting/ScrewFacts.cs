@@ -2,6 +2,7 @@ using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
+using FitCheck.Findings;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Facts.Fitting;
@@ -75,7 +76,7 @@ internal static class ScrewFacts
         sheet.Set(HasScrews, screw is not null);
         if (screw is not null)
         {
-            sheet.Set(ScrewName, screw.Name);
+            sheet.Set(ScrewName, SpokenName.Of(screw.Name));
             sheet.Set(ScrewPlay, Play(driver.Holes?.Screw, c.OfDriver("screw size"), screw));
         }
         if (c.Adapter is { } adapter)

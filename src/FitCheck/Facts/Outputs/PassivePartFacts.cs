@@ -3,6 +3,7 @@ using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
+using FitCheck.Findings;
 using FitCheck.Physics.Electrical.Networks;
 using FitCheck.Physics.Electrical.Programme;
 using FitCheck.Physics.Quantities;
@@ -101,7 +102,7 @@ internal static class PassivePartFacts
         var worst = borne.Find(b => keys.Rated(b.Part) is null || b.Value.Number is null);
         if (worst.Part is null)
             worst = borne.MaxBy(b => b.Value.Number!.Value.Value / keys.Rated(b.Part)!.Si);
-        sheet.Set(keys.Name, worst.Part.Name);
+        sheet.Set(keys.Name, SpokenName.Of(worst.Part.Name));
         sheet.Set(keys.Value, worst.Value);
         sheet.Set(keys.Load, keys.Rated(worst.Part) is not { } rated
             ? FactValue.Unknown(FactType.Number(Dimension.One), Rating(worst.Part, keys, false))

@@ -26,7 +26,7 @@ internal static class EndFacts
     public static readonly NumberFact TakenOver = Declarations.Number(
         "taken_over", Dimension.Hertz,
         "Up to where the woofer has to play: where the tweeter begins, or where its own filter has taken 6 dB from it, whichever lies "
-        + "lower; of a woofer from which none takes as much, where the tweeter is no more than 6 dB down.",
+        + "lower. If no filter takes as much from it, where the tweeter is no more than 6 dB down.",
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Everywhere.Itself);
     public static readonly NumberFact TakenOverKa = Declarations.Number(
         "taken_over_ka", Dimension.One, "Circumference of the woofer's cone over the wavelength there.",

@@ -20,7 +20,7 @@ internal static class LevelFacts
     public static readonly FactGroup Declarations = new(Subject.Position);
 
     public static readonly TruthFact HasLevelPair = Declarations.Truth(
-        "has_level_pair", "Tweeter and woofer hang on the same output, so that only the crossover sets their balance.",
+        "has_level_pair", "The tweeter and the woofer are connected to the same output, so that only the crossover sets their balance.",
         Reads.Network.Itself, Reads.Beside.Itself)
         .Saying("no tweeter beside a woofer on this output");
     public static readonly NumberFact TweeterLevelDifference = Declarations.Number(

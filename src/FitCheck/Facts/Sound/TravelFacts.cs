@@ -19,7 +19,7 @@ internal static class TravelFacts
         "has_parameters", "The driver's data sheet prints parameters.", Reads.Driver["parameters"])
         .Saying("its maker prints no parameters");
     public static readonly TruthFact OnAmplifier = Declarations.Truth(
-        "on_amplifier", "The driver hangs on an amplifier.",
+        "on_amplifier", "The driver is connected to an amplifier.",
         Reads.Feed.Itself, Reads.Output["amplifier", "source-unit"], Reads.Place["factory_channel"])
         .Saying("no amplifier");
     public static readonly TruthFact HasHighPass = Declarations.Truth(
@@ -36,8 +36,8 @@ internal static class TravelFacts
         Reads.Driver["parameters.xmax"]);
     public static readonly NumberFact ExcursionPeak = Declarations.Number(
         "excursion_peak", Dimension.Metre,
-        "Peak excursion with programme noise (IEC 60268-1, crest factor 2) whose peaks just fit the output before any filter (of a "
-        + "subwoofer: the bass up to 80 Hz of it): in the box, else as in an infinite baffle.",
+        "Peak excursion with programme noise (IEC 60268-1, crest factor 2) whose peaks just fit the output before any filter; of a "
+        + "subwoofer, its bass up to 80 Hz. In the box, or else as in an infinite baffle.",
         Reads.Network.Itself, Reads.Amplification.Itself, Reads.Box.Itself);
     public static readonly NumberFact ExcursionRatio = Declarations.Number(
         "excursion_ratio", Dimension.One, "Peak excursion at the power available over peak linear excursion.",

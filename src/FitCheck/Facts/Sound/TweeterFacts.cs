@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
+using FitCheck.Findings;
 using FitCheck.Physics.Electrical.Filters;
 using FitCheck.Physics.Electrical.Loads;
 using FitCheck.Physics.Electrical.Programme;
@@ -133,7 +134,7 @@ internal static class TweeterFacts
             : "nothing stands in front of the tweeter");
         sheet.Set(HighPasses,
             open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : FactValue.Of(Dimension.One, passes));
-        sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses.Select(h => h.Name)));
+        sheet.Set(HighPassNames, passes == 0 ? "none" : string.Join(", then ", branch.HighPasses.Select(h => SpokenName.Of(h.Name))));
         sheet.Set(HighPassRatio,
             open.Length > 0 ? FactValue.Unknown(FactType.Number(Dimension.One), open) : Ratio(branch.HighPasses, channel));
         if (channel.Sweep is not { } sweep || (open.Length > 0 && passes == 0))

@@ -35,7 +35,7 @@ internal static class WiringFacts
         Reads.Driver["terminals.negative", "terminals.positive"], Reads.Harness["to.negative", "to.positive"], Reads.Wire.Itself,
         Reads.Place.Itself);
     public static readonly TruthFact MatesDirectly = Declarations.Truth(
-        "mates_directly", "The factory plug mates with the driver without any adapter.",
+        "mates_directly", "The factory plug mates with the driver directly.",
         Reads.Driver["terminals.family"], Reads.Harness.Itself, Reads.Wire.Itself, Reads.Place.Itself);
     public static readonly TruthFact NeedsSplice = Declarations.Truth(
         "needs_splice", "No plug path exists, so factory wires must be cut and spliced.",
