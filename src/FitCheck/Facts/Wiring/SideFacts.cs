@@ -2,6 +2,7 @@ using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
+using FitCheck.Findings;
 
 namespace FitCheck.Facts.Wiring;
 
@@ -81,7 +82,8 @@ internal static class SideFacts
     private static List<string> Without(IReadOnlyList<string> some, IReadOnlyList<string> others) =>
         [.. some.Where(s => some.Count(x => x == s) > others.Count(x => x == s)).Distinct(StringComparer.Ordinal)];
 
-    private static string Told(List<string> parts) => parts.Count == 0 ? "nothing of the kind" : string.Join(" and ", parts);
+    private static string Told(List<string> parts) => parts.Count == 0 ? "nothing of the kind"
+        : string.Join(" and ", parts.Select(SpokenName.Of));
 
     private static OneSide Of(Build build, FittedPosition placed) =>
         OneSide.Of(placed, build.Channels.FirstOrDefault(c => c.Feeds.Contains(placed)));
