@@ -42,8 +42,8 @@ internal static class CheckCommand
         var common = new CommonOptions();
         var command = new Command("check", "Check builds against catalog and rules, and write the report")
         {
-            builds, targets.Formats, targets.Outputs, sheet, failOn, asExpected, common.Catalog, common.Rules, common.Verbose,
-            common.NoColor,
+            builds, targets.Formats, targets.Outputs, sheet, common.For, failOn, asExpected, common.Catalog, common.Rules,
+            common.Verbose, common.NoColor,
         };
         quote.AddTo(command);
         command.SetAction(parsed => quote.Wrong(parsed) is { } wrong ? Refusal.Usage(wrong).Tell() : Run(new CheckRequest
@@ -55,6 +55,7 @@ internal static class CheckCommand
             Catalog = parsed.GetValue(common.Catalog) ?? [],
             Rules = parsed.GetValue(common.Rules) ?? [],
             Sheet = parsed.GetValue(sheet),
+            For = parsed.GetValue(common.For),
             FailOn = parsed.GetValue(failOn)!,
             AsExpected = parsed.GetValue(asExpected),
             Verbose = parsed.GetValue(common.Verbose),
@@ -68,6 +69,8 @@ internal static class CheckCommand
         var (targets, error) = OutputTargets.Pair(request.Formats, request.Outputs, ReportList.Formats);
         if (targets is null)
             return Refusal.Usage(error!).Tell();
+        if (CommonOptions.Unheeded(request.For, targets) is { } unheeded)
+            return Refusal.Usage(unheeded).Tell();
         if (request.Sheet is { } file)
             targets.Add("sheet", file);
         var folders = CommonOptions.Folders(request.Catalog, request.Rules);
@@ -84,6 +87,7 @@ internal static class CheckCommand
             Color = CommonOptions.Color(request.NoColor),
             FailOn = StatusWords.Parse(request.FailOn)!.Value,
             Root = Environment.CurrentDirectory,
+            Customer = CommonOptions.Customer(request.For),
         };
         if (targets.Write(options, (format, told, output) => Tell(format, result, told, output)) is { } failed)
             return failed;

@@ -12,6 +12,8 @@ internal sealed record CheckRequest
     public IReadOnlyList<string> Rules { get; init; } = [];
     /// <summary>The file for the installation sheet; null when none is wanted.</summary>
     public string? Sheet { get; init; }
+    /// <summary>For whom the page is; null when nobody said.</summary>
+    public string? For { get; init; }
     public string FailOn { get; init; } = "fail";
     /// <summary>Where the files are sellers' lists; null where they are builds.</summary>
     public QuoteRequest? Quote { get; init; }

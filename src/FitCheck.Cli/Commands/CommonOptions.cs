@@ -26,6 +26,19 @@ internal sealed class CommonOptions
 
     public Option<bool> Verbose { get; } = new("--verbose") { Description = "Show what passed too" };
 
+    public Option<string?> For { get; } = new("--for")
+    {
+        Description = "For whom the page is, such as a name or an order's number; else a line to fill in on paper",
+        HelpName = "NAME",
+    };
+
+    /// <summary>The name that `--for` gives, on one line; null when it says nothing.</summary>
+    public static string? Customer(string? name) => string.IsNullOrWhiteSpace(name) ? null : Reports.Wording.PlainText.Line(name).Trim();
+
+    /// <summary>Why `--for` can't be heeded; null when it is, or was not given.</summary>
+    public static string? Unheeded(string? name, Output.OutputTargets targets) => name is null || targets.Have("html") ? null
+        : "--for writes a name on the page to print: give --format html with it";
+
     public Folders Folders(ParseResult parsed) => Folders(parsed.GetValue(Catalog) ?? [], parsed.GetValue(Rules) ?? []);
 
     /// <summary>The folders that were given, or those beside the program.</summary>

@@ -31,7 +31,7 @@ internal static class ListCommand
         var common = new CommonOptions();
         var command = new Command("list", "List the parts to buy, what they cost, and what the rules miss on the list")
         {
-            builds, tax, net, targets.Formats, targets.Outputs, common.Catalog, common.Rules, common.NoColor,
+            builds, tax, net, targets.Formats, targets.Outputs, common.For, common.Catalog, common.Rules, common.NoColor,
         };
         quote.AddTo(command);
         command.SetAction(parsed =>
@@ -39,6 +39,8 @@ internal static class ListCommand
             var (pairs, error) = targets.Pair(parsed);
             if (pairs is null || quote.Wrong(parsed) is not null)
                 return Refusal.Usage(error ?? quote.Wrong(parsed)!).Tell();
+            if (CommonOptions.Unheeded(parsed.GetValue(common.For), pairs) is { } unheeded)
+                return Refusal.Usage(unheeded).Tell();
             var folders = common.Folders(parsed);
             if (pairs.Refused(parsed.GetValue(builds)!, FilesRead.Of(folders)) is { } refusal)
                 return refusal.Tell();
@@ -49,7 +51,11 @@ internal static class ListCommand
             var outcome = Once.Asked(folders, o => o.List(parsed.GetValue(builds)!, asked, quote.Request(parsed)));
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
-            var options = ReportOptions.Default with { Color = CommonOptions.Color(parsed.GetValue(common.NoColor)) };
+            var options = ReportOptions.Default with
+            {
+                Color = CommonOptions.Color(parsed.GetValue(common.NoColor)),
+                Customer = CommonOptions.Customer(parsed.GetValue(common.For)),
+            };
             return TargetOptions.Write(pairs, options, (format, told, output) => ListReports.Find(format)!.Write(result, told, output))
                 ?? ExitStatus.Good;
         });

@@ -15,6 +15,9 @@ public sealed record ReportOptions(bool Verbose, bool Color, string TemplatesDir
     /// <summary>The folder from which formats for machines name files; null leaves names as they were given.</summary>
     public string? Root { get; init; }
 
+    /// <summary>For whom a page is, as it shall stand there; null leaves a line to be filled in on paper.</summary>
+    public string? Customer { get; init; }
+
     /// <summary>Plain, with the templates that come beside the program.</summary>
     public static ReportOptions Default { get; } = new(Verbose: false, Color: false, Path.Combine(AppContext.BaseDirectory, "reports"));
 }

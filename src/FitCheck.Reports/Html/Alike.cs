@@ -15,7 +15,10 @@ namespace FitCheck.Reports.Html;
 internal sealed record Alike<T>(string Name, IReadOnlySet<string> Keys, IReadOnlyList<T> Things, T? Shown)
     where T : class;
 
-/// <summary>Finds subjects that are alike: what is drawn of them is equal, and so is what is found, but for names and sides.</summary>
+/// <summary>
+/// Finds subjects that are alike: what is drawn of them is equal but for names and sides, and the same rules find something. What is said
+/// of one of them alone names it.
+/// </summary>
 internal static partial class Alike
 {
     public static IReadOnlyList<Alike<PositionDrawing>> Positions(BuildResult build) =>
@@ -35,9 +38,17 @@ internal static partial class Alike
     private static WiringDiagram Shown(IReadOnlyList<WiringDiagram> wirings) => wirings.Count == 1 ? wirings[0] : wirings[0] with
     {
         Name = Names.Joined(wirings.Select(w => w.Name)),
-        Terminals = [Names.Listed([.. wirings.Select(w => string.Join('+', w.Terminals))])],
+        Terminals = [TerminalsOf(wirings)],
         Ends = [.. wirings[0].Ends.Select((e, i) => e with { Position = Names.Joined(wirings.Select(w => w.Ends[i].Position)) })],
     };
+
+    // A number on an amplifier does not tell which side it feeds; a name such as `front-left` does.
+    private static string TerminalsOf(IReadOnlyList<WiringDiagram> wirings)
+    {
+        var told = wirings.Select(w => (Terminals: string.Join('+', w.Terminals), w.Channel)).ToList();
+        return told.Exists(t => t.Terminals == t.Channel) ? Names.Listed([.. told.Select(t => t.Terminals)])
+            : string.Join(", ", told.Select(t => $"{t.Terminals} {t.Channel}"));
+    }
 
     // Subjects in the order of the facts; a drawing without facts comes after them.
     private static List<Alike<T>> Of<T>(
@@ -45,14 +56,15 @@ internal static partial class Alike
         Func<IReadOnlyList<T>, string, T> shown)
         where T : class
     {
-        var found = build.Findings.ToLookup(f => f.Position, StringComparer.Ordinal);
+        var found = build.Findings.Where(f => f.Status != Status.Pass && f.Waived is null)
+            .ToLookup(f => f.Position, StringComparer.Ordinal);
         return [.. build.Facts.Where(f => f.Subject == subject).Select(f => (f.Key, f.Name))
             .Concat(things.Select(t => (Key: key(t), Name: name(t))))
             .DistinctBy(s => s.Key, StringComparer.Ordinal)
             .Select(s => (s.Key, s.Name, Thing: things.FirstOrDefault(t => key(t) == s.Key)))
             // What is not drawn stays alone: nothing shows that it is the same.
             .GroupBy(s =>
-            s.Thing is null ? s.Key : $"{look(s.Thing)}\n{string.Join('\n', found[s.Key].Select(Words).Order(StringComparer.Ordinal))}",
+            s.Thing is null ? s.Key : $"{look(s.Thing)}\n{string.Join('\n', found[s.Key].Select(f => $"{f.Rule}\t{f.Status}").Order(StringComparer.Ordinal))}",
                 StringComparer.Ordinal)
             .Select(g => Merged(g.ToList()))];
 
@@ -88,10 +100,6 @@ internal static partial class Alike
         Name = name,
         Tweeters = [.. loads[0].Tweeters.Select((t, i) => t with { Name = Names.Joined(loads.Select(l => l.Tweeters[i].Name)) })],
     };
-
-    private static string Words(Finding f) =>
-        $"{f.Rule}\t{f.Status}\t{SideLess(f.Message)}\t{SideLess(f.Advice)}\t{Figures.Row(f)}\t"
-            + (f.Waived is null ? "" : Sentences.Waived(f));
 
     /// <summary>The text with left and right made one word.</summary>
     public static string SideLess(string text) => Side().Replace(text, "side");

@@ -48,10 +48,10 @@ internal sealed class BuildViews
             Counts = [.. Sentences.WorstFirst.Select(s => new CountView(FindingViews.Status(s), Figures.Whole(checks[s])))],
             WaivedChecks = Figures.Whole(checks.Waived),
             Tasks = [.. MeasureFirst.Of(_build).Select(Task)],
-            ChangesTitle = checks.Fail > 0 ? "What to change" : "What to look at",
-            Changes = [.. Told.Of(_build, Status.Fail).Concat(Told.Of(_build, Status.Warn)).Select(t => FindingViews.Of(t, _ids[t.First]))],
-            Positions = positionCards,
-            Channels = channelCards,
+            Changes = ToldOf(Status.Fail),
+            Looks = ToldOf(Status.Warn),
+            Positions = WorstFirst(positionCards),
+            Channels = WorstFirst(channelCards),
             Supply = supply,
             Whole = whole,
             Settings = [.. _build.Settings.Select(s => new SettingView(Names.Joined(s.Where), s.What, s.Value))],
@@ -74,6 +74,12 @@ internal sealed class BuildViews
             Remarks = [.. _build.Remarks.Select(r => $"{r.Message} ({Figures.ShortPlace(r.At)})")],
         };
     }
+
+    private List<FindingView> ToldOf(Status status) => [.. Told.Of(_build, status).Select(t => FindingViews.Of(t, _ids[t.First]))];
+
+    // What fails or waits is not looked for among what stays as it is.
+    private static List<CardView> WorstFirst(IEnumerable<CardView> cards) =>
+        [.. cards.OrderByDescending(c => c.Status is { } status ? (int)StatusWords.Parse(status.Word)!.Value : -1)];
 
     private CardView PositionCard(Alike<Drawings.PositionDrawing> alike, string id)
     {
@@ -182,9 +188,7 @@ internal sealed class BuildViews
     private bool IsOfEntry(Finding finding) => _build.Facts.Any(t => t.Key == finding.Position && t.Subject.IsOfEntries());
 
     // By place, each thing once for all the places at which it is true.
-    private List<ProofView> Proof() =>
-        [.. Told.Of(_build, Status.Pass).Where(t => !IsOfEntry(t.First)).GroupBy(t => t.Where, StringComparer.Ordinal)
-            .Select(g => new ProofView(g.Key, [.. g.Select(t => FindingViews.Proof(t))]))];
+    private List<ProofView> Proof() => Proofs.Of(Told.Of(_build, Status.Pass).Where(t => !IsOfEntry(t.First)));
 
     private List<SourceView> Sources() =>
         [.. _build.Findings.Where(f => f.Source.Length > 0)

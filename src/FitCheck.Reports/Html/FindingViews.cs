@@ -35,9 +35,8 @@ internal static class FindingViews
         };
     }
 
-    public static ProofLineView Proof(Told told) =>
-        new(PassesInWords(told.First) ? told.First.Message : told.First.Title, Figures.Tell(told.First) ? Figures.Row(told.First) : null,
-            told.First.Rule);
+    public static ProofLineView Proof(Finding finding) =>
+        new(PassesInWords(finding) ? finding.Message : finding.Title, Figures.Tell(finding) ? Figures.Row(finding) : null, finding.Rule);
 
     public static StatusView Status(Status status) => new(status.Word(), Icon(status));
 

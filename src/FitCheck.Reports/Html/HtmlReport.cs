@@ -20,7 +20,10 @@ internal sealed class HtmlReport : ILintReport
         var title = builds.Count == 1 ? builds[0].Name : Reports.Wording.Sentences.Count(builds.Count, "build", "builds");
         var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds,
             builds.Count > 1)
-        { Comparison = Reports.Wording.BuildComparison.Of(result) is { } comparison ? Of(comparison) : null };
+        {
+            Comparison = Reports.Wording.BuildComparison.Of(result) is { } comparison ? Of(comparison) : null,
+            Customer = options.Customer,
+        };
         output.Write(templates.Render("page", page).ToString());
     }
 

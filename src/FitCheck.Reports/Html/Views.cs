@@ -8,6 +8,8 @@ internal sealed record PageView(string Title, string Program, string Digest, Saf
 {
     /// <summary>Null for a single build and for many.</summary>
     public required ComparisonView? Comparison { get; init; }
+    /// <summary>For whom it is; null leaves that to be filled in on paper.</summary>
+    public required string? Customer { get; init; }
 }
 
 internal sealed record ComparisonView(string Title, IReadOnlyList<ComparedView> Builds, IReadOnlyList<ComparisonRowView> Rows,
@@ -32,8 +34,10 @@ internal sealed record BuildView
     public required string WaivedChecks { get; init; }
     public required IReadOnlyList<CountView> Counts { get; init; }
     public required IReadOnlyList<TaskView> Tasks { get; init; }
-    public required string ChangesTitle { get; init; }
+    /// <summary>What fails: the headline speaks of it first.</summary>
     public required IReadOnlyList<FindingView> Changes { get; init; }
+    /// <summary>What warns.</summary>
+    public required IReadOnlyList<FindingView> Looks { get; init; }
     public required IReadOnlyList<CardView> Positions { get; init; }
     public required IReadOnlyList<CardView> Channels { get; init; }
     public required CardView? Supply { get; init; }

@@ -19,7 +19,7 @@ internal sealed class ListHtml : IListReport
         var title = result.Builds.Count == 1 ? result.Builds[0].Name : Sentences.Count(result.Builds.Count, "build", "builds");
         var builds = result.Builds.Select((l, i) => Of(l, result.Tax, $"l{Figures.Whole(i + 1)}")).ToList();
         var page = new ListPageView(title, templates.Style(), builds, ListWords.Basis(result.Tax), Sentences.LastWord, result.Program,
-            result.CatalogDigest);
+            result.CatalogDigest, options.Customer);
         output.Write(templates.Render("parts", page).ToString());
     }
 
@@ -55,7 +55,7 @@ internal sealed class ListHtml : IListReport
 }
 
 internal sealed record ListPageView(string Title, SafeHtml Style, IReadOnlyList<PartsView> Builds, string Basis, string LastWord,
-    string Program, string Digest);
+    string Program, string Digest, string? Customer);
 
 internal sealed record PartsView
 {
