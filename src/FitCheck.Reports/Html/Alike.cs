@@ -77,7 +77,18 @@ internal static partial class Alike
         }
     }
 
-    private static string Look(PositionDrawing drawing) =>
+    /// <summary>True where what is drawn of the first stands the other way round at another one.</summary>
+    public static bool HasMirrorImage(IReadOnlyList<PositionDrawing> drawings) =>
+        drawings.Select(AsItStands).Distinct(StringComparer.Ordinal).Count() > 1;
+
+    // Of a place and its mirror image one look stands for both.
+    private static string Look(PositionDrawing drawing)
+    {
+        var (here, there) = (AsItStands(drawing), AsItStands(Mirrored.Of(drawing)));
+        return string.CompareOrdinal(here, there) <= 0 ? here : there;
+    }
+
+    private static string AsItStands(PositionDrawing drawing) =>
         SideLess($"{drawing.DriverName}\n{drawing.AdapterName}\n{drawing.CupName}\n"
             + $"{SectionDrawing.Draw("x", drawing with { Name = "", DriverName = null, AdapterName = null })}");
 

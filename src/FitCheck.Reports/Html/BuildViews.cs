@@ -84,6 +84,8 @@ internal sealed class BuildViews
     private CardView PositionCard(Alike<Drawings.PositionDrawing> alike, string id)
     {
         var parts = alike.Things.SelectMany(d => new[] { d.DriverName, d.AdapterName, d.CupName }).Distinct(StringComparer.Ordinal);
+        if (Alike.HasMirrorImage(alike.Things))
+            parts = parts.Append($"drawn: {alike.Things[0].Name}; the other side is its mirror image");
         return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? Drawn(drawing, id) : [], alike.Keys);
     }
 
