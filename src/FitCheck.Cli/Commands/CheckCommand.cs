@@ -36,7 +36,9 @@ internal static class CheckCommand
         };
         var asExpected = new Option<bool>("--as-expected")
         {
-            Description = "For builds with `expect`: exit with 0 when they give exactly that, with 1 when they give anything else"
+            Description =
+                "For builds with `expect`: exit with 0 when they give exactly that, with 1 when they give anything else; "
+                    + "markdown, junit and github tell only what is not as meant"
         };
         var quote = new QuoteOptions("The files are sellers' lists for this vehicle");
         var common = new CommonOptions();
@@ -87,6 +89,7 @@ internal static class CheckCommand
             Color = CommonOptions.Color(request.NoColor),
             FailOn = StatusWords.Parse(request.FailOn)!.Value,
             Root = Environment.CurrentDirectory,
+            AsExpected = request.AsExpected,
             Customer = CommonOptions.Customer(request.For),
         };
         if (targets.Write(options, (format, told, output) => Tell(format, result, told, output)) is { } failed)

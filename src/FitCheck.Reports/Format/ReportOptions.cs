@@ -15,6 +15,12 @@ public sealed record ReportOptions(bool Verbose, bool Color, string TemplatesDir
     /// <summary>The folder from which formats for machines name files; null leaves names as they were given.</summary>
     public string? Root { get; init; }
 
+    /// <summary>
+    /// Whether formats for machines and for changes (`junit`, `github`, `markdown`) hold builds to what they say they are meant to give, and
+    /// tell one by one only what is not so.
+    /// </summary>
+    public bool AsExpected { get; init; }
+
     /// <summary>For whom a page is, as it shall stand there; null leaves a line to be filled in on paper.</summary>
     public string? Customer { get; init; }
 

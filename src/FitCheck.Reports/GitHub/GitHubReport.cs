@@ -20,9 +20,16 @@ internal sealed class GitHubReport : ILintReport
     {
         if (QuickProgram.IsThis)
             throw new HandOverException();
+        var builds = result.Builds;
+        if (options.AsExpected)
+        {
+            var meant = Meant.Of(result, options);
+            Tell(new LintResult([.. meant.SelectMany(m => m.Unmet)], 0), options, output);
+            builds = [.. meant.Select(m => m.Build with { Findings = m.Told })];
+        }
         foreach (var status in new[] { Status.Fail, Status.Measure, Status.Warn })
         {
-            foreach (var build in result.Builds)
+            foreach (var build in builds)
             {
                 foreach (var told in Told.Of(build, status))
                     Tell(told, options, output);

@@ -18,7 +18,8 @@ internal sealed class JUnitReport : ILintReport
     {
         if (QuickProgram.IsThis)
             throw new HandOverException();
-        JUnitFile.Write("fitcheck check", [.. result.Builds.Select(b => Suite(b, options))], output);
+        JUnitFile.Write("fitcheck check", options.AsExpected ? [.. Meant.Of(result, options).Select(m => Suite(m, options))]
+            : [.. result.Builds.Select(b => Suite(b, b.Findings, [], options))], output);
     }
 
     public void Write(LintResult result, ReportOptions options, TextWriter output)
@@ -33,13 +34,23 @@ internal sealed class JUnitReport : ILintReport
             output);
     }
 
-    private static JUnitSuite Suite(BuildResult build, ReportOptions options)
+    // What is as meant is one case; what is not, and what waits for a measurement, is told.
+    private static JUnitSuite Suite(Meant meant, ReportOptions options)
+    {
+        var file = FileNames.In(options.Root, meant.Build.File);
+        List<JUnitCase> cases = [.. meant.Unmet.Select(p => Case(p, options))];
+        if (cases.Count == 0)
+            cases.Add(new JUnitCase(file, meant.IsMet ? "as meant" : "the rest", file, 0, JUnitOutcome.Passed, meant.Rest, ""));
+        return Suite(meant.Build, meant.Told, cases, options);
+    }
+
+    private static JUnitSuite Suite(BuildResult build, IReadOnlyList<Finding> findings, List<JUnitCase> first, ReportOptions options)
     {
         var file = FileNames.In(options.Root, build.File);
         return new JUnitSuite(build.Name, [("file", file), ("vehicle", build.VehicleName), ("verdict", build.Verdict.Word()),
                 .. Headline.Strength(build) is null ? [] : new[] { ("headline", Headline.Of(build)) },
                 .. build.RuleChanges.Select(c => ("rule of this shop", Sentences.Changed(c)))],
-            [.. build.Findings.Select(f => Case(f, file, options)), .. build.Remarks.Select(r => Case(r, options))]);
+            [.. first, .. findings.Select(f => Case(f, file, options)), .. build.Remarks.Select(r => Case(r, options))]);
     }
 
     private static JUnitCase Case(Finding finding, string file, ReportOptions options)

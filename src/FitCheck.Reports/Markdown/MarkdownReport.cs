@@ -20,7 +20,9 @@ internal sealed class MarkdownReport : ILintReport
         if (QuickProgram.IsThis)
             throw new HandOverException();
         var page = new MarkdownPage();
-        if (result.Builds.Count == 1)
+        if (options.AsExpected)
+            MarkdownMeant.Write(page, result, options);
+        else if (result.Builds.Count == 1)
             One(page, result.Builds[0], options);
         else
             Many(page, result, options);

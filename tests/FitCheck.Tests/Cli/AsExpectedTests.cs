@@ -3,8 +3,8 @@ using Xunit;
 namespace FitCheck.Tests.Cli;
 
 /// <summary>
-/// What a build is meant to give counts under `--as-expected` alone, and changes nothing that is told of it. The bare tweeter is destroyed
-/// and the load too low, on both sides (worked by hand in tansy-bare-tweeter.expected).
+/// What a build is meant to give counts under `--as-expected` alone, and changes no verdict. The bare tweeter is destroyed and the load too
+/// low, on both sides (worked by hand in tansy-bare-tweeter.expected).
 /// </summary>
 public sealed class AsExpectedTests : IDisposable
 {
@@ -47,11 +47,32 @@ public sealed class AsExpectedTests : IDisposable
     [InlineData("github")]
     [InlineData("markdown")]
     [InlineData("html")]
-    public void What_is_told_is_the_same_to_the_byte(string format)
+    public void What_a_person_is_told_is_the_same_to_the_byte(string format)
     {
         var without = Check(Bare, "--format", format);
         Assert.Equal((1, without.Out), Two(Check(Bare + Meant, "--format", format)));
-        Assert.Equal((0, without.Out), Two(Check(Bare + Meant, "--format", format, "--as-expected")));
+        if (format is not ("junit" or "github" or "markdown"))
+            Assert.Equal((0, without.Out), Two(Check(Bare + Meant, "--format", format, "--as-expected")));
+    }
+
+    [Theory]
+    [InlineData("junit")]
+    [InlineData("github")]
+    [InlineData("markdown")]
+    public void What_a_change_is_told_is_what_is_not_as_meant(string format)
+    {
+        var meant = Check(Bare + Meant, "--format", format, "--as-expected");
+        Assert.DoesNotContain("full-range-feed", meant.Out, StringComparison.Ordinal);
+        Assert.Equal(format != "github", meant.Out.Contains("as meant", StringComparison.Ordinal));
+
+        var other = Check(Bare + Meant.Replace("[front-left, front-right]", "[front-left]", StringComparison.Ordinal), "--format", format,
+            "--as-expected");
+        Assert.Equal(1, other.Status);
+        Assert.Contains("load/below-rated-load", other.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("full-range-feed", other.Out, StringComparison.Ordinal);
+
+        // One that says nothing is told as ever.
+        Assert.Contains("full-range-feed", Check(Bare, "--format", format, "--as-expected").Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -105,6 +126,23 @@ public sealed class AsExpectedTests : IDisposable
             RepositoryRoot.Of("catalog"), "--rules", RepositoryRoot.Of("rules")]);
         Assert.True(status == 0, error);
         Assert.DoesNotContain("error:", error, StringComparison.Ordinal);
+    }
+
+    // A summary that is read whole, and a file that a test server takes at once.
+    [Fact]
+    public void Reports_of_all_reference_builds_stay_short()
+    {
+        var builds = Directory.GetFiles(RepositoryRoot.Of("catalog", "builds"), "*.yaml");
+        var (status, _, error) = Run.Of(_folder.Path, ["check", .. builds, "--as-expected", "--format", "junit", "--output", "check.xml",
+            "--format", "markdown", "--output", "check.md", "--catalog", RepositoryRoot.Of("catalog"), "--rules",
+            RepositoryRoot.Of("rules")]);
+        Assert.True(status == 0, error);
+        Assert.InRange(builds.Length, 54, int.MaxValue);
+        Assert.InRange(new FileInfo(_folder.Of("check.md")).Length, 1, 10_000);
+        Assert.InRange(new FileInfo(_folder.Of("check.xml")).Length, 1, 300_000);
+        Assert.StartsWith($"### FitCheck: all {builds.Length} builds are as meant\n", File.ReadAllText(_folder.Of("check.md")),
+            StringComparison.Ordinal);
+        Assert.Equal(builds.Length, System.Xml.Linq.XDocument.Load(_folder.Of("check.xml")).Descendants("testsuite").Count());
     }
 
     private (int Status, string Out, string Error) Check(string text, params string[] options)

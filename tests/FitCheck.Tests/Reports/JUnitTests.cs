@@ -16,6 +16,8 @@ public class JUnitTests
     public void The_samples_keep_the_schema()
     {
         Assert.Empty(Violations(File(SampleResult.Full)));
+        Assert.Empty(Violations(File(SampleResult.Full, ReportOptions.Default with { AsExpected = true })));
+        Assert.Empty(Violations(File(SampleResult.Passing, ReportOptions.Default with { AsExpected = true })));
         Assert.Empty(Violations(File(new CheckResult("fitcheck 0.1.0", "sha256:0", []))));
         Assert.Empty(Violations(Lint(SampleLint.Full)));
         Assert.Empty(Violations(Lint(new LintResult([], 7))));
@@ -97,6 +99,7 @@ public class JUnitTests
     {
         var file = File(EscapingTests.Everywhere(text));
         Assert.Empty(Violations(file));
+        Assert.Empty(Violations(File(EscapingTests.Everywhere(text), ReportOptions.Default with { AsExpected = true })));
         Assert.Empty(Violations(Lint(SampleLint.Everywhere(text))));
         // Nothing of it became an element: there are as many as in the sample.
         Assert.Equal(File(SampleResult.Full).Descendants("testcase").Count(), file.Descendants("testcase").Count());

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using FitCheck.Evaluation;
+using FitCheck.Reports.Format;
 using FitCheck.Reports.Markdown;
 using Markdig;
 using Xunit;
@@ -76,6 +77,7 @@ public partial class MarkdownTests
             ReportSnapshotTests.Written("markdown", EscapingTests.Everywhere(text)),
             ReportSnapshotTests.Written("markdown",
                 new CheckResult("", "", [.. EscapingTests.Everywhere(text).Builds, SampleResult.Build])),
+            ReportSnapshotTests.Written("markdown", EscapingTests.Everywhere(text), ReportOptions.Default with { AsExpected = true }),
             ReportSnapshotTests.Written("markdown", SampleLint.Everywhere(text)),
         };
 

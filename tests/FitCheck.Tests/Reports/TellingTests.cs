@@ -105,6 +105,75 @@ public class TellingTests
     }
 
     [Fact]
+    public void What_passes_at_one_side_alone_does_not_part_the_card()
+    {
+        var passing = Left with { Status = Status.Pass, Rule = "sides/alike", Message = "Both sides are alike." };
+        var html = Html(Mirrored with { Findings = [.. Mirrored.Findings, passing] });
+        Assert.Contains(">Front door, left and right</h3>", html, StringComparison.Ordinal);
+        Assert.Contains("Front door, left: Both sides are alike.", html, StringComparison.Ordinal);
+    }
+
+    // A clock seen in a mirror: ten o'clock is two o'clock, and what runs clockwise from nine to four runs from eight to three.
+    [Theory]
+    [InlineData(10, 2, 9, 4, 8, 3, true)]
+    [InlineData(0, 0, 11, 1, 11, 1, true)]
+    [InlineData(10, 10, 9, 4, 8, 3, false)]
+    [InlineData(10, 2, 9, 4, 9, 4, false)]
+    public void A_place_and_its_mirror_image_share_a_card(double aim, double otherAim, double from, double to, double otherFrom,
+        double otherTo, bool shared)
+    {
+        PositionDrawing Turned(PositionDrawing door, double hour, double begin, double end) => door with
+        {
+            TiltDeg = 6,
+            AimHour = hour,
+            Obstructions = [.. door.Obstructions.Select(o => o with { Hours = (begin, end) })],
+        };
+        Assert.NotEmpty(Mirrored.Drawings[0].Obstructions);
+        var html = Html(Mirrored with
+        {
+            Drawings = [Turned(Mirrored.Drawings[0], aim, from, to), Turned(Mirrored.Drawings[1], otherAim, otherFrom, otherTo)],
+        });
+        Assert.Equal(shared, html.Contains(">Front door, left and right</h3>", StringComparison.Ordinal));
+        // Twelve to twelve is as it is on both sides.
+        Assert.Equal(shared && aim != 0, html.Contains("drawn: Front door, left; the other side is its mirror image", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_fails_is_told_before_what_waits_and_shown_before_what_stays()
+    {
+        var last = Right with { Position = "rear", PositionName = "Rear shelf" };
+        var html = Html(Mirrored with
+        {
+            Findings =
+            [
+                Left with { Status = Status.Warn }, last,
+                last with { Rule = "mount/other", Status = Status.Measure, ToMeasure = [new ToMeasure("depth", "With a gauge.", null)] },
+            ],
+            Drawings = [Mirrored.Drawings[0], Mirrored.Drawings[1] with { Position = "rear", Name = "Rear shelf", HoleRadius = 70 }],
+        });
+        string[] order = [">What to change</h2>", ">What to measure first</h2>", ">What to look at</h2>", ">Rear shelf</h3>",
+            ">Front door, left</h3>"];
+        Assert.Equal(order, order.OrderBy(o => html.IndexOf(o, StringComparison.Ordinal)));
+        Assert.All(order, o => Assert.Contains(o, html, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Outputs_of_an_amplifier_are_told_apart_where_one_drawing_stands_for_both()
+    {
+        var curve = SampleDrawings.LeftChannel;
+        LoadCurve Named(string side) => curve with { Channel = side, Name = $"Output {side} of Amp", Tweeters = [] };
+        WiringDiagram Wired(string side, string terminal) =>
+            new(side, $"Output {side} of Amp", "Amp", [terminal], [], null, [new($"Door, {side}", "Heron", "tabs", false, false)]);
+        string Drawn(params string[] terminals) => Words(Html(Mirrored with
+        {
+            Loads = [Named("left"), Named("right")],
+            Wirings = [Wired("left", terminals[0]), Wired("right", terminals[1])],
+        }));
+        Assert.Contains("output 1 left, 2 right", Drawn("1", "2"), StringComparison.Ordinal);
+        Assert.Contains("output left and right", Drawn("left", "right"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Outputs_with_equal_curves_share_a_card()
     {
         var curve = SampleDrawings.LeftChannel;
@@ -157,6 +226,10 @@ public class TellingTests
     [InlineData("/opt/x/rules/mount/a.yaml", "rules/mount/a.yaml")]
     [InlineData("/home/me/a.yaml", "a.yaml")]
     public void A_page_names_no_folder_of_the_machine(string file, string shown) => Assert.Equal(shown, Figures.ShortFile(file));
+
+    // What stands in one drawing's lines, one behind the other.
+    private static string Words(string html) =>
+        string.Join(' ', System.Text.RegularExpressions.Regex.Matches(html, "<text[^>]*>([^<]*)</text>").Select(m => m.Groups[1].Value));
 
     private static string Html(BuildResult build) =>
         ReportSnapshotTests.Written("html", new CheckResult("fitcheck 0.1.0", "sha256:0", [build]));
