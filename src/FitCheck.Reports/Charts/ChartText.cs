@@ -36,7 +36,7 @@ internal sealed class ChartText : IChartReport
     private static void WriteLine(TextPage page, ChartLine line, bool verbose)
     {
         var row = line.First;
-        var text = $"{row.Driver.Name}{Sized(line)}, {(row.Mount is null ? "" : "on ")}{line.Mount}";
+        var text = $"{row.Driver.Name} ({Known(line)}), {(row.Mount is null ? "" : "on ")}{line.Mount}";
         page.Marked(row.Status, Indent, line.Margin.Length > 0 ? $"{text}: margin {line.Margin}" : text);
         if (row.Status == Status.Pass)
             return;
@@ -45,7 +45,9 @@ internal sealed class ChartText : IChartReport
             page.Hanging(Indent, "work: ", verbose ? work.Message : work.Title);
     }
 
-    private static string Sized(ChartLine line) => line.Size.Length > 0 ? $" ({line.Size})" : "";
+    // `orrin-w165-4, 165 mm, 119.00 EUR`
+    private static string Known(ChartLine line) => string.Join(", ",
+        new[] { line.First.Driver.Id, line.Size, ChartWords.Price(line.First) }.Where(w => w.Length > 0));
 
     private static void WriteSets(TextPage page, IReadOnlyList<SetRow> sets)
     {
@@ -53,7 +55,8 @@ internal sealed class ChartText : IChartReport
             return;
         page.Line(0, "Component sets, with a driver for every place on the output", TextStyle.Strong);
         foreach (var same in ChartLine.Sets(sets))
-            page.Marked(same[0].Status, Indent, $"{same[0].Set.Name}, {ChartLine.Outputs(same)}: {ChartLine.Drivers(same[0])}");
+            page.Marked(same[0].Status, Indent, $"{same[0].Set.Name} ({same[0].Set.Id}, {ChartWords.Price(same[0].Set)}), "
+                + $"{ChartLine.Outputs(same)}: {ChartLine.Drivers(same[0])}");
         page.Gap();
     }
 

@@ -1,3 +1,4 @@
+using FitCheck.Catalog;
 using FitCheck.Charts;
 using FitCheck.Findings;
 using FitCheck.Reports.Wording;
@@ -7,8 +8,21 @@ namespace FitCheck.Reports.Charts;
 /// <summary>The sentences that more than one format of a chart says.</summary>
 internal static class ChartWords
 {
+    private const string NoPrice = "no price";
+
     private static readonly (string Word, string Said)[] Work =
         [("drill", "drilling holes"), ("enlarge-holes", "enlarging holes"), ("trim-parts", "trimming parts")];
+
+    /// <summary>How the bars of the picture are read.</summary>
+    public static string Bars { get; } =
+        $"A bar is the least margin: right of its line what is to spare, up to {Figures.Show(ChartPicture.MostSpare, "mm")}, left of it what "
+            + $"is missing, up to {Figures.Show(ChartPicture.MostShort, "mm")}. A mark leads to its reasons.";
+
+    /// <summary>What the driver costs, or with which set it comes.</summary>
+    public static string Price(ChartRow row) => row.Driver.HasPrice ? row.Driver.Price.Value.ToString()
+        : row.Sets.Count > 0 ? $"in {string.Join(", ", row.Sets)}" : NoPrice;
+
+    public static string Price(Part part) => part.HasPrice ? part.Price.Value.ToString() : NoPrice;
 
     /// <summary>How many pairs have which status.</summary>
     public static string Counts(ChartResult result)
