@@ -174,10 +174,10 @@ internal sealed class BuildViews
 
     private ListView? List() => _build.List.Count == 0 ? null : new(
         [.. _build.List.Select(
-            l => new LineView(l.Name, l.Part, Sentences.ToBuy(l), Figures.Whole(l.Needed), l.Price.ToString(), l.Sum.ToString(),
-                Filled(Sentences.Availability(l.Availability))))],
+            l => new LineView(l.Name, l.Part, Sentences.ToBuy(l), Figures.Whole(l.Needed), ListPrices.Price(l), ListPrices.Sum(l),
+                Filled(Sentences.Availability(l.Availability)), ListPrices.Difference(l)))],
         [.. _build.Totals.Select(t => t.ToString())],
-        Sentences.Budget(_build));
+        Sentences.Budget(_build), ListPrices.Counted(_build.List));
 
     // What entries say of themselves would fill half a sheet of small print, and nobody fits a part by it.
     private string ProofTitle(int passes)

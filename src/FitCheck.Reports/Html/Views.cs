@@ -113,9 +113,10 @@ internal sealed record CardView
     public bool Printed => Findings.Count > 0 || (Status is not null && Drawings.Count > 0);
 }
 
-internal sealed record ListView(IReadOnlyList<LineView> Lines, IReadOnlyList<string> Totals, string? Budget);
+internal sealed record ListView(IReadOnlyList<LineView> Lines, IReadOnlyList<string> Totals, string? Budget, string? Counted);
 
-internal sealed record LineView(string Name, string Part, string Buy, string Needed, string Price, string Sum, string? Note);
+internal sealed record LineView(string Name, string Part, string Buy, string Needed, string Price, string Sum, string? Note,
+    string? Quoted);
 
 /// <summary>What passes at these places.</summary>
 internal sealed record ProofView(string Where, IReadOnlyList<ProofLineView> Lines);

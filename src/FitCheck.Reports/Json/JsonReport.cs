@@ -252,6 +252,7 @@ internal sealed class JsonReport : ILintReport
         json.WriteNumber("sum", line.Sum.Amount);
         json.WriteString("currency", line.Sum.Currency);
         json.WriteString("availability", line.Availability);
+        JsonText.WritePrices(json, line);
         json.WriteEndObject();
     }
 }

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using FitCheck.Builds;
 
 namespace FitCheck.Reports.Json;
 
@@ -32,5 +33,16 @@ internal static class JsonText
         json.WriteStartObject("catalog");
         json.WriteString("digest", catalogDigest);
         json.WriteEndObject();
+    }
+
+    /// <summary>Of a line of a list: what the seller asks, and what the catalog says where that is not what is counted.</summary>
+    public static void WritePrices(Utf8JsonWriter json, ListLine line)
+    {
+        if (line.QuotePrice is not { } quoted)
+            return;
+        if (line is { IsQuoted: true, CatalogPrice: { } listed })
+            json.WriteNumber("catalog_price", listed.Amount);
+        json.WriteNumber("quote_price", quoted.Amount);
+        json.WriteString("quote_currency", quoted.Currency);
     }
 }

@@ -18,8 +18,8 @@ internal sealed class ListHtml : IListReport
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "html"));
         var title = result.Builds.Count == 1 ? result.Builds[0].Name : Sentences.Count(result.Builds.Count, "build", "builds");
         var builds = result.Builds.Select((l, i) => Of(l, result.Tax, $"l{Figures.Whole(i + 1)}")).ToList();
-        var page = new ListPageView(title, templates.Style(), builds, ListWords.Basis(result.Tax), Sentences.LastWord, result.Program,
-            result.CatalogDigest, options.Customer);
+        var page = new ListPageView(title, templates.Style(), builds, ListWords.Basis(result.Tax, result.Builds), Sentences.LastWord,
+            result.Program, result.CatalogDigest, options.Customer);
         output.Write(templates.Render("parts", page).ToString());
     }
 
@@ -41,13 +41,14 @@ internal sealed class ListHtml : IListReport
         ],
         Unanswered = [.. ListWords.Missing(list).Select(m => new MissingView(m.Text, m.Rule))],
         UnansweredTitle = ListWords.Unanswered,
+        Counted = ListPrices.Counted(list.Lines),
         Budget = ListWords.Budget(list, tax),
         File = Figures.ShortFile(list.File),
     };
 
     private static PartsRowView Row(ListLine line, IReadOnlyList<ByView> by) =>
-        new(line.Name, line.Part, Figures.Whole(line.Needed), ListWords.ToBuy(line), line.Price.ToString(), line.Sum.ToString(),
-            Sentences.Availability(line.Availability), ListWords.Left(line), by);
+        new(line.Name, line.Part, Figures.Whole(line.Needed), ListWords.ToBuy(line), ListPrices.Price(line), ListPrices.Sum(line),
+            Sentences.Availability(line.Availability), ListWords.Left(line), ListPrices.Difference(line), by);
 
     private static List<SumView> Sums(IReadOnlyList<Money> totals, string word, Tax tax) =>
         [.. totals.SelectMany(t => ListWords.Taxed(tax, t).Prepend((Label: word, Amount: t)))
@@ -66,13 +67,14 @@ internal sealed record PartsView
     public required IReadOnlyList<PartsTableView> Tables { get; init; }
     public required string UnansweredTitle { get; init; }
     public required IReadOnlyList<MissingView> Unanswered { get; init; }
+    public required string? Counted { get; init; }
     public required string? Budget { get; init; }
 }
 
 internal sealed record PartsTableView(string Id, string Title, string? Lead, IReadOnlyList<PartsRowView> Rows, IReadOnlyList<SumView> Sums);
 
 internal sealed record PartsRowView(string Name, string Part, string Used, string Buy, string Price, string Sum, string Note, string Left,
-    IReadOnlyList<ByView> By);
+    string? Quoted, IReadOnlyList<ByView> By);
 
 internal sealed record ByView(string Rule, string Title, string Where);
 

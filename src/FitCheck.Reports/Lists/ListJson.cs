@@ -78,6 +78,7 @@ internal sealed class ListJson : IListReport
         json.WriteNumber("sum", line.Sum.Amount);
         json.WriteString("currency", line.Sum.Currency);
         json.WriteString("availability", line.Availability);
+        JsonText.WritePrices(json, line);
     }
 
     private static void Write(Utf8JsonWriter json, Ask ask)

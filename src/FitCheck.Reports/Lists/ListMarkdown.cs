@@ -3,6 +3,7 @@ using FitCheck.Catalog;
 using FitCheck.Lists;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Markdown;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Lists;
 
@@ -13,7 +14,7 @@ internal sealed class ListMarkdown : IListReport
 
     public void Write(ListResult result, ReportOptions options, TextWriter output)
     {
-        var blocks = result.Builds.SelectMany(l => Blocks(l, result.Tax)).Append($"_{MarkdownText.Plain(ListWords.Basis(result.Tax))}_");
+        var blocks = result.Builds.SelectMany(l => Blocks(l, result.Tax)).Append($"_{MarkdownText.Plain(ListWords.Basis(result.Tax, result.Builds))}_");
         output.Write(string.Join("\n\n", blocks) + "\n");
     }
 
@@ -23,6 +24,8 @@ internal sealed class ListMarkdown : IListReport
         yield return MarkdownText.Plain(list.VehicleName);
         if (list.Lines.Count > 0)
             yield return Table(list.Lines.Select(l => Row(l, "")), list.Totals, "Total", tax);
+        if (ListPrices.Counted(list.Lines) is { } counted)
+            yield return MarkdownText.Plain(counted);
         if (list.Asked.Count > 0)
         {
             yield return $"**{ListWords.Asked}.** {ListWords.WhatAskedIs}";
@@ -46,8 +49,11 @@ internal sealed class ListMarkdown : IListReport
     }
 
     private static string Row(ListLine line, string by) =>
-        $"| {MarkdownText.Plain(line.Name)} | {ListWords.ToBuy(line)} | {MarkdownText.Plain(line.Price.ToString())} | "
-            + $"{MarkdownText.Plain(line.Sum.ToString())} | {MarkdownText.Plain(ListWords.Note(line))}{by} |";
+        $"| {MarkdownText.Plain(line.Name)} | {ListWords.ToBuy(line)} | {MarkdownText.Plain(ListPrices.Price(line))} | "
+            + $"{MarkdownText.Plain(ListPrices.Sum(line))} | {MarkdownText.Plain(Note(line))}{by} |";
+
+    private static string Note(ListLine line) =>
+        string.Join("; ", new[] { ListWords.Note(line), ListPrices.Difference(line) }.Where(n => !string.IsNullOrEmpty(n)));
 
     private static string By(AskedLine asked) =>
         string.Concat(ListWords.By(asked.By).Select(b => $"<br>asked for by {MarkdownText.Code(b.Rule)}: {MarkdownText.Plain(b.Where)}"));

@@ -3,6 +3,7 @@ using FitCheck.Catalog;
 using FitCheck.Lists;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Text;
+using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Lists;
 
@@ -30,7 +31,7 @@ internal sealed class ListText : IListReport
         var all = list.Lines.Concat(list.Asked.Select(a => a.Line)).ToList();
         var widths = new Widths(
             all.Select(l => Buy(l).Length).Append("of it 19 % tax".Length).Max(),
-            all.Select(l => l.Sum.ToString().Length).Concat(list.AllTotals.Select(t => tax.Of(t).Paid.ToString().Length)).DefaultIfEmpty(0)
+            all.Select(l => ListPrices.Sum(l).Length).Concat(list.AllTotals.Select(t => tax.Of(t).Paid.ToString().Length)).DefaultIfEmpty(0)
                 .Max(),
             all.Select(l => ListWords.Note(l).Length).DefaultIfEmpty(0).Max());
         page.Heading(ListWords.Parts);
@@ -39,11 +40,13 @@ internal sealed class ListText : IListReport
         foreach (var line in list.Lines)
             Row(page, line, widths);
         Sums(page, list.Lines.Count == 0 ? [] : list.Totals, "Total", tax, widths);
+        if (ListPrices.Counted(list.Lines) is { } counted)
+            page.Hanging(2, "", counted);
         page.Gap();
         WriteAsked(page, list, tax, widths);
         if (ListWords.Budget(list, tax) is { } budget)
             page.Line(0, budget);
-        page.Line(0, ListWords.Basis(tax), TextStyle.Faint);
+        page.Line(0, ListWords.Basis(tax, [list]), TextStyle.Faint);
         page.Gap();
     }
 
@@ -73,8 +76,12 @@ internal sealed class ListText : IListReport
         page.Gap();
     }
 
-    private static void Row(TextPage page, ListLine line, Widths widths) =>
-        page.Row(Buy(line).PadRight(widths.Buy), line.Name, line.Sum.ToString().PadLeft(widths.Sum), ListWords.Note(line), widths.Note);
+    private static void Row(TextPage page, ListLine line, Widths widths)
+    {
+        page.Row(Buy(line).PadRight(widths.Buy), line.Name, ListPrices.Sum(line).PadLeft(widths.Sum), ListWords.Note(line), widths.Note);
+        if (ListPrices.Difference(line) is { } difference)
+            page.Hanging(4, "", difference);
+    }
 
     private static void Sums(TextPage page, IReadOnlyList<Money> totals, string word, Tax tax, Widths widths)
     {

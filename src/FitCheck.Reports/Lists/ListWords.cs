@@ -30,7 +30,7 @@ internal static class ListWords
         string.Join(", ", new[] { Left(line), Sentences.Availability(line.Availability) }.Where(w => w.Length > 0));
 
     /// <summary>`2 packs of 2`; of what lies on the list already, that.</summary>
-    public static string ToBuy(ListLine line) => line.Packs == 0 ? Already : Sentences.ToBuy(line);
+    public static string ToBuy(ListLine line) => line is { Packs: 0, IsOwned: false } ? Already : Sentences.ToBuy(line);
 
     /// <summary>`list/splice-material-missing (Splices without heat-shrink): The whole build`, a line for each rule.</summary>
     public static IEnumerable<(string Rule, string Title, string Where)> By(IReadOnlyList<Ask> asks) =>
@@ -63,8 +63,10 @@ internal static class ListWords
     }
 
     /// <summary>What the amounts mean, in one sentence.</summary>
-    public static string Basis(Tax tax) => tax switch
+    public static string Basis(Tax tax, IEnumerable<PartsList> lists) => tax switch
     {
+        { Percent: null } when lists.Any(l => l.Lines.Any(x => x.IsQuoted)) =>
+            "Prices are those of the quote where it has one, else of the catalog; tax is not told apart.",
         { Percent: null } => "Prices are those of the catalog; tax is not told apart.",
         { IsAdded: true } => "Prices are without tax; it is added to each sum and rounded there to hundredths.",
         _ => "Prices contain the tax; its part is worked out from each sum and rounded there to hundredths.",

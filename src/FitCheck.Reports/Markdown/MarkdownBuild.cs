@@ -70,15 +70,18 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
     private string List()
     {
         var rows = build.List.Select(
-            l => $"| {MarkdownText.Plain(Sentences.ToBuy(l))} | {MarkdownText.Plain(l.Name)}{Availability(l)} | "
-                + $"{MarkdownText.Plain(l.Sum.ToString())} |").ToList();
+            l => $"| {MarkdownText.Plain(Sentences.ToBuy(l))} | {MarkdownText.Plain(l.Name)}{Note(l)} | "
+                + $"{MarkdownText.Plain(ListPrices.Sum(l))} |").ToList();
+        if (ListPrices.Counted(build.List) is { } counted)
+            rows.Add($"| | {MarkdownText.Plain(counted)} | |");
         if (Sentences.Budget(build) is { } budget)
             rows.Add($"| | {MarkdownText.Plain(budget)} | |");
         return "| | part | sum |\n|---|---|---:|\n" + Lines(rows);
     }
 
-    private static string Availability(ListLine line) =>
-        Sentences.Availability(line.Availability) is { Length: > 0 } word ? $" ({MarkdownText.Plain(word)})" : "";
+    private static string Note(ListLine line) =>
+        string.Join("; ", new[] { Sentences.Availability(line.Availability), ListPrices.Difference(line) }
+            .Where(n => !string.IsNullOrEmpty(n))) is { Length: > 0 } note ? $" ({MarkdownText.Plain(note)})" : "";
 
     private string Place(Foundation.Problems.Location at) => Figures.Place(at with { File = FileNames.In(options.Root, at.File) });
 

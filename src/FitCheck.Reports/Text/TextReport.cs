@@ -188,20 +188,26 @@ internal sealed class TextReport : ILintReport
         foreach (var line in build.List)
         {
             buy = Math.Max(buy, Sentences.ToBuy(line).Length);
-            sum = Math.Max(sum, line.Sum.ToString().Length);
+            sum = Math.Max(sum, ListPrices.Sum(line).Length);
             note = Math.Max(note, Sentences.Availability(line.Availability).Length);
         }
         foreach (var total in build.Totals)
             sum = Math.Max(sum, total.ToString().Length);
         foreach (var line in build.List)
-            page.Row(Sentences.ToBuy(line).PadRight(buy), line.Name, line.Sum.ToString().PadLeft(sum),
+        {
+            page.Row(Sentences.ToBuy(line).PadRight(buy), line.Name, ListPrices.Sum(line).PadLeft(sum),
                 Sentences.Availability(line.Availability), note);
+            if (ListPrices.Difference(line) is { } difference)
+                page.Hanging(4, "", difference);
+        }
         for (var i = 0; i < build.Totals.Count; i++)
         {
             // What the budget says stands beside the sum that it is about.
             var name = i == build.Totals.Count - 1 ? Sentences.Budget(build) ?? "" : "";
             page.Row("Total".PadRight(buy), name, build.Totals[i].ToString().PadLeft(sum), "", note);
         }
+        if (ListPrices.Counted(build.List) is { } counted)
+            page.Hanging(2, "", counted);
         page.Gap();
     }
 

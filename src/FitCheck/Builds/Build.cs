@@ -32,6 +32,8 @@ internal sealed record Build
     public IReadOnlyList<QuoteLine>? Quote { get; init; }
     public Location? QuoteAt { get; init; }
     public IReadOnlyList<QuoteLine> Extras { get; init; } = [];
+    /// <summary>Ids of parts that are there already.</summary>
+    public IReadOnlyList<Located<string>> Owned { get; init; } = [];
     /// <summary>Those that hold today, each of one place.</summary>
     public IReadOnlyList<Waiver> Waivers { get; init; } = [];
     /// <summary>Those whose last day is over: they are told, and count for nothing.</summary>
@@ -42,6 +44,27 @@ internal sealed record Build
     public DateOnly Today { get; init; }
 
     public bool Accepted(string work) => Accepts.Contains(work);
+
+    /// <summary>True for what nobody has to buy, as the entry or the build says.</summary>
+    public bool Owns(Part part) => part.IsOwned || Owned.Any(o => o.Value == part.Id);
+
+    /// <summary>
+    /// What the seller's list says of a pack: where several lines do, their middle by packs, rounded to hundredths. Null when none does.
+    /// </summary>
+    public Money? QuotePrice(Part part)
+    {
+        if (Quote is null)
+            return null;
+        var priced = Quote.Where(q => q.Part.Id == part.Id && q.Price is not null).ToList();
+        if (priced.Count < 2 || priced.Any(q => q.Price!.Currency != priced[0].Price!.Currency))
+            return priced.Count == 0 ? null : priced[0].Price;
+        var middle = priced.Sum(q => q.Price!.Amount * q.Packs) / priced.Sum(q => q.Packs);
+        return priced[0].Price! with { Amount = decimal.Round(middle, 2, MidpointRounding.AwayFromZero) };
+    }
+
+    /// <summary>What a pack of a part costs in this build: nothing, what the seller asks, or what the catalog says.</summary>
+    public Money PriceOf(Part part) => Owns(part) ? part.Price.Value with { Amount = 0 }
+        : QuotePrice(part) is { } quoted && (!part.HasPrice || quoted.Currency == part.Price.Value.Currency) ? quoted : part.Price.Value;
 
     /// <summary>True when this treatment is at the position already or is fitted there by this build.</summary>
     public bool HasTreatment(string type, string position) =>
@@ -130,7 +153,11 @@ internal sealed record Channel
 internal sealed record Treatment(IReadOnlyList<string> Positions, IReadOnlyList<string> Types);
 
 /// <summary>A line of a list: a part and how many packs of it.</summary>
-internal sealed record QuoteLine(Part Part, int Packs, Location At);
+internal sealed record QuoteLine(Part Part, int Packs, Location At)
+{
+    /// <summary>What the seller asks for a pack; null when he does not say.</summary>
+    public Money? Price { get; init; }
+}
 
 /// <summary>A finding that the person accepts, and why.</summary>
 /// <param name="Rule">The rule's id.</param>

@@ -57,6 +57,7 @@ internal sealed class BuildReader
             Budget = f.Money("budget"),
             Accepts = f.Texts("accepts").Select(t => t.Value).ToHashSet(StringComparer.Ordinal),
             Keep = f.Texts("keep"),
+            Owned = [.. f.Texts("owned").Where(IsPart)],
             Placed = placed,
             Devices = devices,
             Channels = channels,
@@ -97,6 +98,14 @@ internal sealed class BuildReader
         }
     }
 
+    private bool IsPart(Located<string> id)
+    {
+        if (_catalog.Find(id.Value) is Part)
+            return true;
+        _problems.Error(id.At, $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, _catalog.Ids)}", ProblemKind.UnknownName);
+        return false;
+    }
+
     private List<QuoteLine> Lines(Fields f, string key)
     {
         var lines = new List<QuoteLine>();
@@ -104,11 +113,8 @@ internal sealed class BuildReader
         {
             if (line.Text("part") is not { } id)
                 continue;
-            if (_catalog.Find(id.Value) is Part part)
-                lines.Add(new QuoteLine(part, line.Count("packs") ?? 1, id.At));
-            else
-                _problems.Error(id.At, $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, _catalog.Ids)}",
-                    ProblemKind.UnknownName);
+            if (IsPart(id) && _catalog.Find(id.Value) is Part part)
+                lines.Add(new QuoteLine(part, line.Count("packs") ?? 1, id.At) { Price = line.Money("price")?.Value });
         }
         return lines;
     }

@@ -44,17 +44,17 @@ internal static class Shopping
         {
             var packs = Packs(count, part.Pack);
             int? left = part is Sundry sundry && UsedFromTheRoll(sundry) ? null : (packs * part.Pack) - count;
-            lines[part.Id] = Line(part, count, packs) with { LeftPieces = left };
+            lines[part.Id] = Line(build, part, count, packs) with { LeftPieces = left };
         }
         AddCables(build, lines);
         foreach (var (part, packs, left) in SupplyShopping.ToBuy(build))
         {
             lines[part.Id] = SupplyShopping.IsCable(part)
-                ? Line(part, packs * part.Pack, packs) with { LeftMetres = left }
-                : Line(part, (packs * part.Pack) - (int)left, packs) with { LeftPieces = (int)left };
+                ? Line(build, part, packs * part.Pack, packs) with { LeftMetres = left }
+                : Line(build, part, (packs * part.Pack) - (int)left, packs) with { LeftPieces = (int)left };
         }
         AddExtras(build, lines);
-        return [.. lines.Values.OrderBy(l => l.Part, StringComparer.Ordinal)];
+        return [.. lines.Values.Select(Owned).OrderBy(l => l.Part, StringComparer.Ordinal)];
 
         void Add(Part? part, int count = 1)
         {
@@ -69,7 +69,7 @@ internal static class Shopping
         {
             var already = lines.GetValueOrDefault(extra.Part.Id);
             var (needed, packs) = ((already?.Needed ?? 0) + (extra.Packs * extra.Part.Pack), (already?.Packs ?? 0) + extra.Packs);
-            var line = Line(extra.Part, needed, packs);
+            var line = Line(build, extra.Part, needed, packs);
             lines[extra.Part.Id] = line with { LeftPieces = already?.LeftPieces, LeftMetres = already?.LeftMetres };
         }
     }
@@ -78,7 +78,7 @@ internal static class Shopping
     public static IReadOnlyList<Money> Totals(IReadOnlyList<ListLine> list)
     {
         var totals = new List<Money>();
-        foreach (var line in list)
+        foreach (var line in list.Where(l => !l.IsOwned))
         {
             var at = totals.FindIndex(t => t.Currency == line.Sum.Currency);
             if (at < 0)
@@ -100,7 +100,7 @@ internal static class Shopping
             var there = build.Extras.Where(e => e.Part.Id == cable.Id).Sum(e => e.Packs * e.Part.Pack);
             var rolls = cable.Length is { Si: > 0 } roll ? Math.Max(1, CableCutting.Rolls(lengths, roll.Si)) : 1;
             var packs = Packs(Math.Max(0, rolls - there), cable.Pack);
-            lines[cable.Id] = Line(cable, Math.Max(0, lengths.Count - there), packs) with
+            lines[cable.Id] = Line(build, cable, Math.Max(0, lengths.Count - there), packs) with
             {
                 LeftMetres = cable.Length is { } known ? Math.Round(((there + (packs * cable.Pack)) * known.Si) - lengths.Sum(), 6) : null,
             };
@@ -113,8 +113,20 @@ internal static class Shopping
 
     private static int Packs(int pieces, int pack) => (pieces + pack - 1) / pack;
 
-    private static ListLine Line(Part part, int needed, int packs) => new(part.Id, part.Name, needed, part.Pack, packs, part.Price.Value,
-        part.Price.Value with { Amount = part.Price.Value.Amount * packs }, part.Availability.Value);
+    // Of what is there already nothing is bought, and nothing is left in a pack.
+    private static ListLine Owned(ListLine line) => !line.IsOwned ? line
+        : line with { Packs = 0, Sum = line.Price with { Amount = 0 }, LeftPieces = null, LeftMetres = null };
+
+    private static ListLine Line(Build build, Part part, int needed, int packs)
+    {
+        var price = build.PriceOf(part);
+        return new ListLine(part.Id, part.Name, needed, part.Pack, packs, price, price with { Amount = price.Amount * packs },
+            build.Owns(part) ? ListLine.OwnedWord : part.Availability.Value)
+        {
+            QuotePrice = build.QuotePrice(part),
+            CatalogPrice = part.HasPrice ? part.Price.Value : null,
+        };
+    }
 
     private sealed record Pieces(Part Part, int Count);
 }

@@ -39,6 +39,8 @@ public abstract record Part : Entry
         HasPrice = f.Map["price"] is not null;
         Price = f.Money("price") ?? new Located<Money>(new Money(0, "EUR"), f.At);
         Availability = f.Text("availability") ?? new Located<string>("current", f.At);
+        IsOwned = f.Truth("owned") == true;
+        Articles = f.Texts("articles");
     }
 
     /// <summary>Pieces in a pack; 1 when nothing is written.</summary>
@@ -49,6 +51,10 @@ public abstract record Part : Entry
     public Located<Money> Price { get; }
     /// <summary>`current`, `to-order` or `discontinued`, and where it is written; `current` when nothing is.</summary>
     public Located<string> Availability { get; }
+    /// <summary>True for what is there already: nobody buys it.</summary>
+    internal bool IsOwned { get; }
+    /// <summary>The article numbers under which sellers list it.</summary>
+    internal IReadOnlyList<Located<string>> Articles { get; }
 }
 
 /// <summary>Something that comes in a box or a kit.</summary>

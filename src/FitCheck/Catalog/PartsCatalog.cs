@@ -158,6 +158,7 @@ internal sealed class PartsCatalog : ICatalogIndex
             foreach (var reference in _entries[id] is { } entry ? References.Of(entry) : [])
                 References.Check(reference, this, _problems);
         }
+        ArticleNumbers.Check(Ids.Select(id => (id, (_entries[id] as Part)?.Articles ?? [])), _problems);
     }
 
     IEnumerable<string> ICatalogIndex.Ids => Ids;

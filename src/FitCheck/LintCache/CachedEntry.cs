@@ -26,6 +26,7 @@ internal readonly record struct CachedEntry(CachedFile File, int Start)
         SlipsOfForm = 2,
         Judged = 4,
         References = 8,
+        Articles = 16,
     }
 
     /// <summary>All of it, as it is written.</summary>
@@ -49,6 +50,9 @@ internal readonly record struct CachedEntry(CachedFile File, int Start)
 
     public bool HasReferences => Kept.HasFlag(Tells.References);
 
+    /// <summary>True for a part that has article numbers.</summary>
+    public bool HasArticles => Kept.HasFlag(Tells.Articles);
+
     /// <summary>An entry with a slip of form is not judged before that is mended.</summary>
     public bool IsMalformed => Kept.HasFlag(Tells.SlipsOfForm);
 
@@ -70,7 +74,7 @@ internal readonly record struct CachedEntry(CachedFile File, int Start)
         digest.Write(to);
         to.Write((byte)(If(note.Problems.Count > 0, Tells.Problems) | If(note.Problems.Any(ExaminedEntry.IsOfForm), Tells.SlipsOfForm) | If(
             note.Judged.Count > 0, Tells.Judged)
-            | If(note.References.Count > 0, Tells.References)));
+            | If(note.References.Count > 0, Tells.References) | If(note.Articles.Count > 0, Tells.Articles)));
         to.Write(note.Id);
         to.Write7BitEncodedInt(note.Samples.Count);
         foreach (var sample in note.Samples)
@@ -100,6 +104,9 @@ internal readonly record struct CachedEntry(CachedFile File, int Start)
         to.Write7BitEncodedInt(note.Positions.Count);
         foreach (var position in note.Positions)
             to.Write(position);
+        to.Write7BitEncodedInt(note.Articles.Count);
+        foreach (var article in note.Articles)
+            text.Write(to, article);
         text.Write(to, note.Problems);
         text.Write(to, note.Judged);
         BinaryPrimitives.WriteInt32LittleEndian(to.From(start), to.Length - start);
@@ -155,8 +162,11 @@ internal readonly record struct CachedEntry(CachedFile File, int Start)
         var positions = new string[from.Number()];
         for (var i = 0; i < positions.Length; i++)
             positions[i] = from.Text();
+        var articles = new Located<string>[from.Number()];
+        for (var i = 0; i < articles.Length; i++)
+            articles[i] = text.ReadLocated(ref from);
         var (problems, judged) = (text.ReadProblems(ref from), text.ReadProblems(ref from));
-        return new ExaminedEntry(id, name, place, idAt, problems, judged, references, positions, samples);
+        return new ExaminedEntry(id, name, place, idAt, problems, judged, references, positions, articles, samples);
     }
 
     private CacheReader From(int offset) => new(Bytes) { At = offset };

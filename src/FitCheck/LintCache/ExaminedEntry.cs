@@ -18,11 +18,12 @@ namespace FitCheck.LintCache;
 /// <param name="Judged">What the rules find implausible in it alone.</param>
 /// <param name="References">What it names.</param>
 /// <param name="Positions">Of a vehicle the ids of its positions, of a source unit its channels, of a driver its type.</param>
+/// <param name="Articles">The article numbers of a part.</param>
 /// <param name="Samples">Figures that are compared with others of their class.</param>
 internal sealed record ExaminedEntry(
     string Id, string Name, Location Place, Location IdAt, IReadOnlyList<Problem> Problems, IReadOnlyList<Problem> Judged,
     IReadOnlyList<Reference> References,
-    IReadOnlyList<string> Positions, IReadOnlyList<FigureSample> Samples)
+    IReadOnlyList<string> Positions, IReadOnlyList<Located<string>> Articles, IReadOnlyList<FigureSample> Samples)
 {
     /// <summary>True for a problem with the form of a file, which no rule can say anything of.</summary>
     public static bool IsOfForm(Problem problem) =>
@@ -40,6 +41,7 @@ internal sealed record ExaminedEntry(
             judged is null ? [] : [.. judge.Of(judged)],
             entry is null ? [] : [.. Catalog.References.Of(entry)],
             Catalog.References.NamesIn(entry),
+            (entry as Part)?.Articles ?? [],
             judged is null ? [] : [.. FigureSample.Of(judged).Where(s => judge.AsksFigure(s.Within.Figure))]);
     }
 }

@@ -102,6 +102,9 @@ internal sealed class LintedCatalog : ICatalogIndex
             CatalogFiles.Tell(taken, _problems);
         foreach (var reference in _byId.Values.Where(e => e.HasReferences).SelectMany(e => e.Open(_before.Classes).References))
             References.Check(reference, this, _problems);
+        ArticleNumbers.Check(
+            _byId.Values.Where(e => e.HasArticles).Select(e => e.Open(_before.Classes)).OrderBy(e => e.Id, StringComparer.Ordinal)
+                .Select(e => (e.Id, e.Articles)), _problems);
     }
 
     /// <summary>

@@ -127,6 +127,8 @@ internal sealed class AskedParts
         {
             var already = known.GetValueOrDefault(line.Part);
             var packs = line.Packs - (already?.Packs ?? 0);
+            if (line.IsOwned)
+                packs = 0;
             // What lies on the list already, with enough of it left, costs nothing more.
             if (_askers.TryGetValue(line.Part, out var by))
                 added.Add(new AskedLine(

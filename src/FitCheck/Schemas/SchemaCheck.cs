@@ -56,7 +56,8 @@ internal sealed class SchemaCheck
         return SchemaMatcher.Of(own, shared);
     }
 
-    private JsonSchema Schema(string kind)
+    /// <summary>The schema of a kind as the library reads it; one thread at a time.</summary>
+    internal JsonSchema Schema(string kind)
     {
         if (_schemas.TryGetValue(kind, out var known))
             return known;
@@ -73,7 +74,7 @@ internal sealed class SchemaCheck
             var inner = error switch
             {
                 ChildSchemaValidationError { Kind: ValidationErrorKind.NotAnyOf } any =>
-                    any.Errors.Where(e => Takes(e.Key, nodes.GetValueOrDefault(At(error, root)))).SelectMany(e => e.Value),
+                    Meant(any.Errors.Where(e => Takes(e.Key, nodes.GetValueOrDefault(At(error, root))))).SelectMany(e => e.Value),
                 ChildSchemaValidationError child => child.Errors.SelectMany(e => e.Value),
                 MultiTypeValidationError multi => multi.Errors.SelectMany(e => e.Value),
                 _ => null,
@@ -90,6 +91,9 @@ internal sealed class SchemaCheck
     private static bool Takes(JsonSchema alternative, YamlNode? found) =>
         found is YamlMap ? alternative.ActualSchema.Type == JsonObjectType.Object
             : found is YamlList && alternative.ActualSchema.Type == JsonObjectType.Array;
+
+    // Where several take it, the usual one stands last.
+    private static IEnumerable<T> Meant<T>(IEnumerable<T> taking) => taking.TakeLast(1);
 
     private static Location At(ValidationError error, YamlNode root) =>
         new(root.At.File, Math.Max(1, error.LineNumber), Math.Max(1, error.LinePosition));

@@ -25,7 +25,7 @@ internal static class SchemaKeys
 
     private static IEnumerable<string> Under(JsonNode schema, string path)
     {
-        if (schema["anyOf"] is JsonArray either)
+        if (schema["properties"] is null && schema["anyOf"] is JsonArray either)
             return either.Where(e => e?["properties"] is not null).SelectMany(e => Under(e!, path)).Prepend(path);
         if (schema["properties"] is not JsonObject properties)
             return [path];

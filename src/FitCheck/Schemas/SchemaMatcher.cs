@@ -14,6 +14,8 @@ internal sealed class SchemaMatcher
         "additionalProperties", "enum", "pattern", "items",
         "minItems", "maxItems", "minimum", "maximum", "minLength"];
 
+    private static readonly string[] Yes = ["true", "True", "TRUE"];
+
     private readonly string _type = "";
     private readonly bool _doubted;
     private readonly Dictionary<string, Lazy<SchemaMatcher>>? _properties;
@@ -50,9 +52,9 @@ internal sealed class SchemaMatcher
                     _doubted |= value.ValueKind is not (JsonValueKind.True or JsonValueKind.False);
                     break;
                 case "enum":
-                    _doubted |= value.EnumerateArray().Any(e => e.ValueKind != JsonValueKind.String);
+                    _doubted |= value.EnumerateArray().Any(e => e.ValueKind is not (JsonValueKind.String or JsonValueKind.True));
                     _words = new HashSet<string>(
-                        value.EnumerateArray().Where(e => e.ValueKind == JsonValueKind.String).Select(e => e.GetString()!),
+                        value.EnumerateArray().SelectMany(e => e.ValueKind == JsonValueKind.String ? [e.GetString()!] : Yes),
                         StringComparer.Ordinal);
                     break;
                 case "pattern":
@@ -111,8 +113,8 @@ internal sealed class SchemaMatcher
 
     /// <summary>True when the document is valid for certain.</summary>
     public bool Holds(YamlNode node) =>
-        !_doubted && (_alternatives is null ? HoldsItself(node)
-            : _type.Length == 0 && Array.Exists(_alternatives, a => a.Value.Holds(node)));
+        !_doubted && (_alternatives is null || Array.Exists(_alternatives, a => a.Value.Holds(node)))
+        && (_type.Length == 0 && _alternatives is not null || HoldsItself(node));
 
     private bool HoldsItself(YamlNode node) => node switch
     {
@@ -157,7 +159,8 @@ internal sealed class SchemaMatcher
                 return IsText(scalar) && scalar.Text.Length >= _length && (_words is null || _words.Contains(scalar.Text))
                     && (_pattern is null || _pattern.Matches(scalar.Text));
             case "boolean":
-                return !scalar.Quoted && scalar.Text is "true" or "True" or "TRUE" or "false" or "False" or "FALSE";
+                return !scalar.Quoted && scalar.Text is "true" or "True" or "TRUE" or "false" or "False" or "FALSE"
+                    && (_words is null || _words.Contains(scalar.Text));
             case "integer" or "number":
                 return !IsText(scalar) && YamlTokenReader.Resolve(scalar).Value switch
                 {

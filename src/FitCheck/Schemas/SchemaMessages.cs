@@ -25,11 +25,33 @@ internal static class SchemaMessages
         };
     }
 
-    /// <summary>What keys a place needs, each with what belongs there.</summary>
+    /// <summary>What keys a place needs, with a line for each that can be pasted there.</summary>
     public static string Missing(IReadOnlyList<ValidationError> errors) => errors is [var only]
-        ? $"the key `{only.Property}` is missing here{Meaning(only.Schema.ActualSchema, only.Property)}"
-        : $"{errors.Count} keys are missing here: {string.Join("; ", errors.Select(e =>
-            $"`{e.Property}: …`{Meaning(e.Schema.ActualSchema, e.Property)}"))}";
+        ? $"the key `{only.Property}` is missing here{Within(only)}{Meaning(only)}; add `{Line(only.Schema, only.Property)}`{Instead(only)}"
+        : $"{errors.Count} keys are missing here{Within(errors[0])}; add {string.Join("; ", errors.OrderBy(Rank)
+            .Select(e => $"`{Line(e.Schema, e.Property)}`"))}{errors.Select(Instead).FirstOrDefault(i => i.Length > 0)}";
+
+    // As the schema has them.
+    private static int Rank(ValidationError error) =>
+        Owner(error.Schema, error.Property)?.ActualProperties.Keys.ToList().IndexOf(error.Property!) ?? int.MaxValue;
+
+    // Of several sets of keys one has to be there.
+    private static string Instead(ValidationError error) =>
+        error.Schema.ParentSchema?.AnyOf is { Count: > 1 } sets && sets.Contains(error.Schema) && sets.First() is var other
+            && other != error.Schema && other.RequiredProperties.Count == 1
+            ? $"; or instead of {string.Join(", ", error.Schema.RequiredProperties.Select(k => $"`{k}`"))}: "
+                + $"`{other.RequiredProperties.First()}: true`" : "";
+
+    // `#/positions[0].mounting.holes.circle` stands in `holes`.
+    private static string Within(ValidationError error) =>
+        error.Path?.Split('/', '.') is [.., var above, _] && above is not ("#" or "") ? $", in `{above.Split('[')[0]}`" : "";
+
+    private static string Line(JsonSchema schema, string? name)
+    {
+        var key = PropertyOf(schema, name);
+        var remark = key is null ? "" : SchemaExamples.Remark(key);
+        return $"{name}: {(key is null ? "…" : SchemaExamples.Of(key))}{(remark.Length > 0 ? $"  # {remark}" : "")}";
+    }
 
     private static string UnknownKey(ValidationError error, JsonSchema schema)
     {
@@ -42,7 +64,7 @@ internal static class SchemaMessages
 
     private static string NotInEnumeration(ValidationError error, JsonSchema schema, YamlNode? found)
     {
-        var words = schema.Enumeration.Select(e => e?.ToString() ?? "").ToList();
+        var words = schema.Enumeration.Select(e => e is true ? "true" : e?.ToString() ?? "").ToList();
         var text = found is YamlScalar scalar ? scalar.Text : "";
         return $"expected {(words.Count == 1 ? "" : "one of ")}{string.Join(", ", words)}{Property(error)}{Found(found)}"
             + $"{Nearest.Hint(text, words)}";
@@ -65,9 +87,18 @@ internal static class SchemaMessages
     private static string Expected(JsonSchema schema) =>
         !string.IsNullOrEmpty(schema.Description) ? schema.Description : schema.Type.ToString().ToLowerInvariant();
 
-    private static string Meaning(JsonSchema schema, string? property) =>
-        property is not null && schema.ActualProperties.TryGetValue(property, out var p)
-            && (p.ActualSchema.Description ?? p.Description) is { Length: > 0 } text ? $" ({text})" : "";
+    private static string Meaning(ValidationError error) =>
+        PropertyOf(error.Schema, error.Property) is { } key && SchemaExamples.Meaning(key) is { Length: > 0 } meaning ? $" ({meaning})" : "";
+
+    private static JsonSchema? PropertyOf(JsonSchema schema, string? name) => Owner(schema, name)?.ActualProperties[name!];
+
+    // Where one of several sets of keys has to be there, what they are stands beside the sets.
+    private static JsonSchema? Owner(JsonSchema? schema, string? name)
+    {
+        while (schema is not null && (name is null || !schema.ActualSchema.ActualProperties.ContainsKey(name)))
+            schema = schema.ParentSchema;
+        return schema?.ActualSchema;
+    }
 
     private static string Property(ValidationError error) =>
         string.IsNullOrEmpty(error.Property) || error.Property.StartsWith('[') ? "" : $" for `{error.Property}`";

@@ -199,9 +199,9 @@ internal sealed class ProposalEvaluator
     // Half of a set may lie in the box of the other half already; both halves together are bought for as many sides as there are.
     private decimal LeastCost(Slot slot, Option option) => option.Parts switch
     {
-        [Driver or Adapter or Cup or Harness] and [var part] => part.Price.Value.Amount * (slot.Where.Count / part.Pack),
+        [Driver or Adapter or Cup or Harness] and [var part] => Build.PriceOf(part).Amount * (slot.Where.Count / part.Pack),
         [ComponentSet set] when slot.Where.Count(w => Build.Vehicle.Find(w)?.Role == "tweeter") is var tweeters
-            && 2 * tweeters == slot.Where.Count => set.Price.Value.Amount * (tweeters / set.Pack),
+            && 2 * tweeters == slot.Where.Count => Build.PriceOf(set).Amount * (tweeters / set.Pack),
         _ => 0,
     };
 

@@ -64,7 +64,8 @@ internal static class QuoteText
         bool IsTooMuchNow(string part) => neededBefore.FirstOrDefault(l => l.Part == part) is { } was && Listed(part) <= was.Packs;
 
         IEnumerable<TextEdit> Instead(YamlMap map, (string Part, string Packs) line) =>
-            [editor.Replace((YamlScalar)map["part"]!, line.Part), editor.Replace((YamlScalar)map["packs"]!, line.Packs)];
+            [editor.Replace((YamlScalar)map["part"]!, line.Part), editor.Replace((YamlScalar)map["packs"]!, line.Packs),
+                .. map["price"] is null ? [] : new[] { editor.RemoveKey(map, "price") }];
     }
 
     private static string Text(int packs) => packs.ToString(CultureInfo.InvariantCulture);
