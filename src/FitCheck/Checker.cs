@@ -1,3 +1,4 @@
+using FitCheck.Catalog;
 using FitCheck.Charts;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
@@ -156,8 +157,14 @@ public sealed partial class Checker
         options.Progress?.Report($"reading {list.Name}");
         var file = BuildFiles.AnyBytes(list, "the seller's list", problems) is { } bytes ? QuoteFile.Read(list.Name, bytes, problems)
             : null;
-        return ImportQuote.Of(file, vehicle, options, valid.Catalog, valid.Rules, problems, cancel);
+        var shop = options.Articles is not { } articles ? null : options.ArticlesAreNew ? ArticleFile.Empty
+            : BuildFiles.AnyBytes(articles, "the article numbers", problems) is { } known
+            ? ArticleFile.Read(articles.Name, known, valid.Catalog, problems) : null;
+        return ImportQuote.Of(file, vehicle, options, shop, valid.Catalog, valid.Rules, problems, cancel);
     }
+
+    /// <summary>What exists, as it is now.</summary>
+    internal PartsCatalog Catalog => _valid.Catalog;
 
     private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs valid, ProblemList problems,
         CancellationToken cancel) =>

@@ -1,4 +1,5 @@
 using FitCheck.Charts;
+using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Lists;
 using FitCheck.Suggestions.Searching;
@@ -40,6 +41,12 @@ public sealed record ImportOptions : RunOptions
 
     /// <summary>Lines of the list that are left out, by their numbers; the build says so.</summary>
     public IReadOnlyList<int> Skip { get; init; } = [];
+
+    /// <summary>A shop's own article numbers, a text of two columns; null for none. What is learned is in the outcome.</summary>
+    internal BuildSource? Articles { get; init; }
+
+    /// <summary>True where that file is only begun: nothing is read.</summary>
+    internal bool ArticlesAreNew { get; init; }
 }
 
 /// <summary>Which changes of a build are looked for.</summary>

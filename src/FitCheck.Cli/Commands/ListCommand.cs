@@ -42,7 +42,7 @@ internal static class ListCommand
             if (CommonOptions.Unheeded(parsed.GetValue(common.For), pairs) is { } unheeded)
                 return Refusal.Usage(unheeded).Tell();
             var folders = common.Folders(parsed);
-            if (pairs.Refused(parsed.GetValue(builds)!, FilesRead.Of(folders)) is { } refusal)
+            if (pairs.Refused([.. parsed.GetValue(builds)!, .. quote.Files(parsed)], FilesRead.Of(folders)) is { } refusal)
                 return refusal.Tell();
             if (TaxOf(parsed.GetValue(tax), parsed.GetValue(net)) is not ({ } asked, var wrong))
                 return Refusal.Usage("--net needs --tax RATE, since tax is to be added").Tell();

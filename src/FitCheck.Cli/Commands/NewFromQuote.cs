@@ -40,10 +40,10 @@ internal sealed class NewFromQuote
     public int Run(ParseResult parsed, Func<string, int> save)
     {
         if (parsed.GetValue(_from) is not { } file)
-            return Refusal.Usage("--at, --as and --skip need --from LIST, the list that they are about").Tell();
+            return Refusal.Usage("--at, --as, --skip and --articles need --from LIST, the list that they are about").Tell();
         if (_quote.Request(parsed) is not { } request)
             return Refusal.Usage("--from needs --vehicle ID, such as `--vehicle tansy-hatch`").Tell();
-        var outcome = Once.Asked(_common.Folders(parsed), o => o.Import(BuildSource.File(file), request.Vehicle, request.Options));
+        var outcome = Once.Asked(_common.Folders(parsed), o => o.Import(BuildSource.File(file), request));
         var status = ProblemLines.Tell(outcome.Problems, Console.Error);
         return outcome.Build is { } build ? save(build) : status;
     }

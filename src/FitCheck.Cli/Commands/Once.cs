@@ -1,4 +1,5 @@
 using FitCheck.Charts;
+using FitCheck.Cli.Asking;
 using FitCheck.Cli.Output;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
@@ -12,13 +13,23 @@ namespace FitCheck.Cli.Commands;
 /// Opens a checker for one question and forgets it. The answer has what is wrong with catalog and rules in it too: all at once, or what a
 /// warning of theirs says.
 /// </summary>
-internal sealed class Once(Folders folders, ValidationCache cache, IProgress<string>? progress = null)
+/// <param name="folders">Catalog and rules.</param>
+/// <param name="cache">What was found valid before.</param>
+/// <param name="progress">Told what goes on; null for nobody.</param>
+/// <param name="ask">Who answers what a seller's list leaves open; null, or none, for nobody.</param>
+internal sealed class Once(Folders folders, ValidationCache cache, IProgress<string>? progress = null, Func<IQuestions?>? ask = null)
 {
     /// <summary>One question of a command, whose progress is told on the terminal.</summary>
     public static T Asked<T>(Folders folders, Func<Once, T> question)
     {
         using var line = new ProgressLine();
-        return question(new Once(folders, ValidationCache.InUserFolder(), line));
+        return question(new Once(folders, ValidationCache.InUserFolder(), line, Person));
+
+        IQuestions? Person()
+        {
+            line.Clear();
+            return TerminalQuestions.CanAsk ? new TerminalQuestions() : null;
+        }
     }
 
     /// <summary>Builds, or with a request the sellers' lists that stand for them.</summary>
@@ -56,11 +67,32 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
             : outcome.Result is null ? outcome : outcome with { Problems = opened.With(outcome.Problems) };
     }
 
-    public ImportOutcome Import(BuildSource list, string vehicle, ImportOptions options)
+    public ImportOutcome Import(BuildSource list, QuoteRequest request)
     {
         var opened = Open();
-        return opened.Checker?.Import(list, vehicle, options with { Progress = progress }) is { } outcome
-            ? outcome with { Problems = opened.With(outcome.Problems) } : new ImportOutcome(null, opened.Problems);
+        if (opened.Checker is not { } checker)
+            return new ImportOutcome(null, opened.Problems);
+        var outcome = Imported(checker, list, request);
+        return outcome with { Problems = opened.With(outcome.Problems) };
+    }
+
+    // What the list leaves open is asked, where somebody is there; then it is read again. Article numbers that were learned are kept.
+    private ImportOutcome Imported(Checker checker, BuildSource list, QuoteRequest request)
+    {
+        var options = request.Options with
+        {
+            Progress = progress,
+            Articles = request.Articles is { } file ? BuildSource.File(file) : null,
+            ArticlesAreNew = request.Articles is { } begun && !File.Exists(begun),
+        };
+        var outcome = checker.Import(list, request.Vehicle, options);
+        if (outcome.Open.Count > 0 && ask?.Invoke() is { } person)
+            outcome = checker.Import(list, request.Vehicle, QuoteDialogue.Answered(person, outcome.Open, checker.Catalog, options));
+        if (outcome.Articles is not { } articles)
+            return outcome;
+        var failed = options.ArticlesAreNew ? OutputFile.New(request.Articles!, articles) : OutputFile.Edited(request.Articles!, articles);
+        return failed is null ? outcome
+            : outcome with { Build = null, Problems = [.. outcome.Problems, new Problem(new Location("--articles", 0, 0), Severity.Error, failed)] };
     }
 
     // What a list is read into has no file: its places are told as those of a build that nobody has saved.
@@ -70,8 +102,7 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
         var opened = Open();
         if (quote is null || opened.Checker is not { } checker)
             return (opened, quote is null ? BuildSource.Files(files) : null, quote is null ? [] : opened.Problems);
-        var read = files.Select(f => (File: f, Import: checker.Import(BuildSource.File(f), quote.Vehicle,
-            quote.Options with { Progress = progress }))).ToList();
+        var read = files.Select(f => (File: f, Import: Imported(checker, BuildSource.File(f), quote))).ToList();
         IReadOnlyList<Problem> told = [.. read.SelectMany(r => r.Import.Problems)];
         return read.Exists(r => r.Import.Build is null) ? (opened, null, opened.With(told))
             : (opened, [.. read.Select(r => BuildSource.Text($"{r.File} as a build", r.Import.Build!))], told);

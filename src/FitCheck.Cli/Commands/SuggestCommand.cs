@@ -35,7 +35,7 @@ internal static class SuggestCommand
             return Refusal.Input(File.Exists(target) && !AtomicFile.IsLink(target) ? taken + " (--force replaces it)" : taken).Tell();
         var files = new[] { ("--output", report), ("--write", target) }.Where(f => f.Item2 is not null).Select(f => (f.Item1, f.Item2!))
             .ToList();
-        if (Overwriting.Of(files, [file], FilesRead.Of(folders), edited: target) is { } refusal)
+        if (Overwriting.Of(files, [file, .. given.Quote.Files(parsed)], FilesRead.Of(folders), edited: target) is { } refusal)
             return refusal.Tell();
         var outcome = Once.Asked(folders, o => o.Suggest(file, wanted, given.Quote.Request(parsed)));
         if (outcome.Result is not { } result)

@@ -20,10 +20,13 @@ internal sealed class ProgressLine : IProgress<string>, IDisposable
         _width = line.Length;
     }
 
-    public void Dispose()
+    /// <summary>Takes the line away, for somebody else who writes there.</summary>
+    public void Clear()
     {
         if (_shown && _width > 0)
             Console.Error.Write("\r" + new string(' ', _width) + "\r");
         _width = 0;
     }
+
+    public void Dispose() => Clear();
 }

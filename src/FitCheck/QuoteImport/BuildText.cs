@@ -69,7 +69,7 @@ internal static class BuildText
             text.Append('\n').Append(key).Append(":\n");
         foreach (var item in items)
             text.Append("  - {part: ").Append(item.Part.Id).Append(", packs: ").Append(item.Packs.ToString(CultureInfo.InvariantCulture))
-                .Append("}\n");
+                .Append(key == "quote" && item.Price is { } price ? $", price: {price}" : "").Append("}\n");
     }
 
     // In double quotes every character can stand; those that can't be seen are left out.

@@ -29,14 +29,22 @@ internal sealed class NearParts
     private readonly Dictionary<Part, (HashSet<string> All, HashSet<string> OfId)> _tokens = [];
     private readonly HashSet<string> _words = new(StringComparer.Ordinal);
 
-    public NearParts(PartsCatalog catalog)
+    private readonly ArticleFile _shop;
+    private readonly Dictionary<string, Part> _byArticle = new(StringComparer.Ordinal);
+
+    /// <param name="catalog">The parts.</param>
+    /// <param name="shop">A shop's own article numbers; null for none.</param>
+    public NearParts(PartsCatalog catalog, ArticleFile? shop = null)
     {
+        _shop = shop ?? ArticleFile.Empty;
         _parts = [.. catalog.Ids.Select(catalog.Find).OfType<Part>()];
         foreach (var part in _parts)
         {
             _byName[Plain(part.Id)] = part;
             if (!_byName.TryAdd(Plain(part.Name), part) && _byName[Plain(part.Name)] != part)
                 _twice.Add(Plain(part.Name));
+            foreach (var number in part.Articles)
+                _byArticle.TryAdd(ArticleNumbers.Plain(number.Value), part);
             var id = PartTokens.Of(part.Id);
             _tokens[part] = ([.. PartTokens.Of(part.Name), .. id], id);
             _words.UnionWith(_tokens[part].All);
@@ -48,13 +56,17 @@ internal sealed class NearParts
     {
         if (_byName.TryGetValue(Plain(text), out var exact))
             return _twice.Contains(Plain(text)) ? null : exact;
+        if (_shop.Find(text) is { } known)
+            return known;
+        if (_byArticle.TryGetValue(ArticleNumbers.Plain(text), out var numbered))
+            return numbered;
         // Words that no part has are the seller's own; a figure that none has is of another thing.
         var wanted = PartTokens.Of(text);
-        var known = wanted.Where(_words.Contains).ToHashSet(StringComparer.Ordinal);
-        if (known.Count < 2 || !known.Any(PartTokens.HasFigure) || wanted.Except(known).Any(PartTokens.HasFigure))
+        var words = wanted.Where(_words.Contains).ToHashSet(StringComparer.Ordinal);
+        if (words.Count < 2 || !words.Any(PartTokens.HasFigure) || wanted.Except(words).Any(PartTokens.HasFigure))
             return null;
-        var fitting = _parts.Where(p => known.IsSubsetOf(_tokens[p].All) && IsOfSort(p, wanted))
-            .GroupBy(p => _tokens[p].OfId.Count(t => !known.Contains(t))).MinBy(g => g.Key)?.ToList();
+        var fitting = _parts.Where(p => words.IsSubsetOf(_tokens[p].All) && IsOfSort(p, wanted))
+            .GroupBy(p => _tokens[p].OfId.Count(t => !words.Contains(t))).MinBy(g => g.Key)?.ToList();
         return fitting is [var only] ? only : null;
     }
 

@@ -8,6 +8,15 @@ namespace FitCheck.QuoteImport;
 /// <param name="First">The first row that may be a part.</param>
 internal sealed record QuoteColumns(IReadOnlyList<int> Parts, int Quantity, int First)
 {
+    /// <summary>With article numbers; -1 for none.</summary>
+    public int Article { get; init; } = -1;
+
+    /// <summary>With the price of one; -1 for none.</summary>
+    public int Unit { get; init; } = -1;
+
+    /// <summary>With the price of the line; -1 for none.</summary>
+    public int Total { get; init; } = -1;
+
     // A letterhead above has no more lines than this.
     private const int MostAbove = 40;
 
@@ -33,7 +42,12 @@ internal sealed record QuoteColumns(IReadOnlyList<int> Parts, int Quantity, int 
         var parts = Enumerable.Range(0, columns.Count).Where(i => columns[i] is Column.Article or Column.Name)
             .OrderBy(i => columns[i]).ToList();
         var quantity = columns.IndexOf(Column.Quantity);
-        return new QuoteColumns(parts, quantity >= 0 ? quantity : columns.Count == 1 ? 1 : -1, at + 1);
+        return new QuoteColumns(parts, quantity >= 0 ? quantity : columns.Count == 1 ? 1 : -1, at + 1)
+        {
+            Article = columns.IndexOf(Column.Article),
+            Unit = columns.IndexOf(Column.UnitPrice),
+            Total = columns.IndexOf(Column.Total),
+        };
     }
 
     private static bool HasHundredths(string cell) =>
@@ -47,7 +61,14 @@ internal sealed record QuoteColumns(IReadOnlyList<int> Parts, int Quantity, int 
         // A price may be a whole number too, but stands behind the number of packs, and mostly has its hundredths.
         var quantity = Enumerable.Range(0, width).Where(i => !parts.Contains(i) && !Cells(i).Any(HasHundredths))
             .OrderByDescending(i => Cells(i).Count(isCount)).ThenBy(i => i).DefaultIfEmpty(-1).First();
-        return new QuoteColumns(parts.Count > 0 ? parts : [0], quantity, 0);
+        // The first column of prices is what one costs, a second one what the line does.
+        List<int> prices = [.. Enumerable.Range(0, width).Where(i => i != quantity && !parts.Contains(i) && Cells(i).Any(HasHundredths)
+            && Cells(i).Where(c => c.Length > 0).All(c => PriceText.Of(c) is not null))];
+        return new QuoteColumns(parts.Count > 0 ? parts : [0], quantity, 0)
+        {
+            Unit = prices.Count > 0 ? prices[0] : -1,
+            Total = prices.Count > 1 ? prices[1] : -1,
+        };
 
         IEnumerable<string> Cells(int i) => rows.Where(r => i < r.Count).Select(r => r[i].Value);
     }

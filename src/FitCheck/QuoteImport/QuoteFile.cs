@@ -27,14 +27,16 @@ internal sealed record QuoteFile(string File, IReadOnlyList<IReadOnlyList<Locate
         }
         if (bytes.AsSpan().StartsWith("PK"u8))
             return Workbook(file, bytes, problems) is { } rows ? new QuoteFile(file, rows) : null;
-        if (Text(bytes) is { } text)
+        if (Decoded(bytes) is { } text)
             return new QuoteFile(file, CsvText.Rows(new SourceText(file, text), problems));
         problems.Error(new Location(file, 0, 0), "the file is neither text nor a workbook (.xlsx)", ProblemKind.Unreadable);
         return null;
     }
 
-    // What is no UTF-8 is what western office programs wrote before it; a NUL stands in neither.
-    private static string? Text(byte[] bytes)
+    /// <summary>
+    /// The text of a file. What is no UTF-8 is what western office programs wrote before it; a NUL stands in neither, and makes it null.
+    /// </summary>
+    internal static string? Decoded(byte[] bytes)
     {
         var span = bytes.AsSpan();
         if (span.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]))

@@ -7,14 +7,20 @@ namespace FitCheck.QuoteImport;
 /// <summary>
 /// Reads a seller's list: which lines are parts, and which, and how many packs; what is no part; what nobody can be sure of.
 /// </summary>
-internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemList problems)
+internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemList problems, ArticleFile? shop = null)
 {
+    private readonly List<OpenLine> _open = [];
+    private QuotePrices _prices = null!;
+    private int _articles = -1;
     private readonly List<QuoteItem> _items = [];
     private readonly List<(int Line, string What)> _noParts = [];
     private readonly List<string> _leftOut = [];
 
     /// <summary>Lines that are not in the list that was read, with what stands there.</summary>
     public IReadOnlyList<string> LeftOut => _leftOut;
+
+    /// <summary>Lines of which somebody has to be asked.</summary>
+    public IReadOnlyList<OpenLine> Open => _open;
 
     /// <summary>The parts in the order of the list, each once.</summary>
     public IReadOnlyList<QuoteItem> Read(QuoteFile file)
@@ -24,10 +30,12 @@ internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemL
             problems.Error(new Location(file.File, 0, 0),
                 "the file is empty; expected lines such as `orrin-c165;1`, an id or a name and how many packs");
         var columns = QuoteColumns.Of(rows, t => parts.Find(Named(t).Name) is not null, t => PackCount.Of(t) is not null);
+        (_prices, _articles) = (new QuotePrices(rows, columns), columns.Article);
         foreach (var row in rows.Take(columns.First))
             _noParts.Add((row[0].At.Line, "what stands above"));
         foreach (var row in rows.Skip(columns.First))
             Take(row, columns);
+        _prices.Tell(file.File, problems);
         choices.TellUnused(rows.Select(r => r[0].At.Line).ToHashSet(), problems);
         if (columns.First > 1 || _noParts.Count > columns.First)
             TellNoParts(file.File);
@@ -43,19 +51,21 @@ internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemL
         var cells = columns.Parts.Where(i => i < row.Count && Text(row[i]).Length > 0).Select(i => row[i]).ToList();
         var quantity = columns.Quantity >= 0 && columns.Quantity < row.Count ? row[columns.Quantity] : null;
         var chosen = choices.Of(line);
+        var found = cells.Select(c => (Cell: c, Part: parts.Find(Named(Text(c)).Name))).Where(f => f.Part is not null).ToList();
         if (choices.IsSkipped(line))
             _leftOut.Add($"line {line}: {string.Join(' ', cells.Select(Text))} (skipped)");
         else if (chosen is not null)
-            Add(chosen, line, cells.FirstOrDefault() ?? row[0], quantity);
-        else if (cells.Select(c => (Cell: c, Part: parts.Find(Named(Text(c)).Name))).FirstOrDefault(f => f.Part is not null)
-            is { Part: { } part, Cell: { } found })
-            Add(part, line, found, quantity);
+            Add(chosen, row, cells.FirstOrDefault() ?? row[0], quantity);
+        else if (found.Select(f => f.Part).Distinct().Count() > 1)
+            Ask(line, cells, quantity, [.. found.Select(f => f.Part!).Distinct()]);
+        else if (found.Count > 0)
+            Add(found[0].Part!, row, found[0].Cell, quantity);
         else if (WhyNone(row, cells, quantity) is { } why)
             _noParts.Add((line, why));
         else if (cells.Count == 0)
             problems.Error(row[0].At, "no id or name of a part in this line");
         else
-            Ask(line, cells, quantity);
+            Ask(line, cells, quantity, []);
     }
 
     // A line of words is no part; one that is counted may be.
@@ -73,18 +83,21 @@ internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemL
             ? "words" : null;
     }
 
-    private void Ask(int line, List<Located<string>> cells, Located<string>? quantity)
+    private void Ask(int line, List<Located<string>> cells, Located<string>? quantity, IReadOnlyList<Part> said)
     {
         var cell = cells[^1];
         var text = Named(Text(cell)).Name;
-        var near = parts.Near(text).Select(p => $"`--as {line}={p.Id}` ({p.Name}, {p.Price.Value})").ToList();
-        problems.Warn(cell.At, $"no part of the catalog is `{text}` for certain; it is left out of the build. "
+        IReadOnlyList<Part> offered = said.Count > 0 ? said : parts.Near(text);
+        _open.Add(new OpenLine(line, string.Join(' ', cells.Select(Text)), offered));
+        var near = offered.Select(p => $"`--as {line}={p.Id}` ({p.Name}, {Price(p)})").ToList();
+        problems.Warn(cell.At, (said.Count > 0 ? $"the cells of this line name different parts; it is left out of the build. "
+                : $"no part of the catalog is `{text}` for certain; it is left out of the build. ")
             + (near.Count > 0 ? $"Say which it is: {string.Join(" or ", near)}; or that it is none: " : "Say that it is none: ")
             + $"`--skip {line}`", ProblemKind.UnknownName);
         _leftOut.Add($"line {line}: {text}{(quantity is { Value.Length: > 0 } ? $", {quantity.Value}" : "")}");
     }
 
-    private void Add(Part part, int line, Located<string> cell, Located<string>? quantity)
+    private void Add(Part part, IReadOnlyList<Located<string>> row, Located<string> cell, Located<string>? quantity)
     {
         var count = Named(Text(cell)).Packs ?? 1;
         if (quantity is { Value.Length: > 0 } && quantity != cell)
@@ -97,14 +110,25 @@ internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemL
             }
             count = given;
         }
+        Learn(part, row);
+        var (packs, price) = _prices.Of(row, part, count, quantity is not null && QuoteWords.ArePieces(quantity.Value), problems);
         var at = _items.FindIndex(i => i.Part.Id == part.Id);
         if (at < 0)
-            _items.Add(new QuoteItem(part, count, cell.At));
-        else if (_items[at].Packs + count <= PackCount.Most)
-            _items[at] = _items[at] with { Packs = _items[at].Packs + count };
+            _items.Add(new QuoteItem(part, packs, cell.At) { Price = price });
+        else if (_items[at].Packs + packs <= PackCount.Most)
+            _items[at] = _items[at].And(packs, price);
         else
-            problems.Error(cell.At with { Line = line }, $"more than {PackCount.Most} packs of `{part.Id}` in all");
+            problems.Error(cell.At with { Line = row[0].At.Line }, $"more than {PackCount.Most} packs of `{part.Id}` in all");
     }
+
+    private void Learn(Part part, IReadOnlyList<Located<string>> row)
+    {
+        if (_articles >= 0 && _articles < row.Count && row[_articles] is var cell && Text(cell) is { Length: > 0 } number && number != part.Id
+            && !part.Articles.Any(a => ArticleNumbers.Plain(a.Value) == ArticleNumbers.Plain(number)))
+            shop?.Learn(cell with { Value = number }, part, problems);
+    }
+
+    private static string Price(Part part) => part.HasPrice ? part.Price.Value.ToString() : "no price";
 
     private void TellNoParts(string file)
     {

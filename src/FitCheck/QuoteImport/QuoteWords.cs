@@ -12,7 +12,11 @@ internal enum Column
     Name,
     /// <summary>How many packs.</summary>
     Quantity,
-    /// <summary>The number of the line, a unit, a price, a sum: nothing that decides what is meant.</summary>
+    /// <summary>What one costs.</summary>
+    UnitPrice,
+    /// <summary>What the line costs.</summary>
+    Total,
+    /// <summary>The number of the line, a unit, a discount: nothing that decides what is meant.</summary>
     Other,
 }
 
@@ -37,13 +41,14 @@ internal static class QuoteWords
             ["packs", "quantity", "qty", "count", "pcs", "number", "units", "menge", "anzahl", "stuck", "stk", "quantite", "qte",
             "quantita", "q ta", "qta", "cantidad", "cant", "uds", "aantal", "ilosc", "mnozstvi", "pocet", "antal", "antall", "quantidade",
             "qtd", "qtde", "maara", "kpl", "mennyiseg", "db"]),
-        (Column.Other, ["pos", "position", "no", "nr", "line", "lp", "unit", "unit price", "price", "line total", "total", "amount", "sum",
-            "net", "gross", "vat", "einheit", "einzelpreis", "preis", "ep", "gp", "gesamt", "gesamtpreis", "summe", "betrag", "p u ht",
-            "p u", "prix", "prix unitaire", "total ht", "montant", "tva", "prezzo", "prezzo unitario", "totale", "importo", "iva", "precio",
-            "importe", "prijs", "totaal", "bedrag", "j m", "jm", "cena", "cena netto", "wartosc", "wartosc netto", "celkem", "dph",
-            "a pris",
-            "pris", "summa", "belopp", "i alt", "belob", "sum kr", "preco", "valor", "hinta", "yhteensa", "egysegar", "ar", "osszesen",
-            "rabatt", "discount", "remise"]),
+        (Column.UnitPrice, ["unit price", "price", "price each", "each", "einzelpreis", "preis", "stuckpreis", "ep", "p u ht", "p u", "pu ht",
+            "prix", "prix unitaire", "prezzo", "prezzo unitario", "precio", "precio unitario", "prijs", "stuksprijs", "cena", "cena netto",
+            "a pris", "pris", "preco", "preco unitario", "hinta", "egysegar", "ar"]),
+        (Column.Total, ["line total", "total", "amount", "sum", "gp", "gesamt", "gesamtpreis", "summe", "betrag", "total ht", "montant",
+            "totale", "importo", "importe", "totaal", "bedrag", "wartosc", "wartosc netto", "celkem", "summa", "belopp", "i alt", "belob",
+            "sum kr", "valor", "yhteensa", "osszesen"]),
+        (Column.Other, ["pos", "position", "no", "nr", "line", "lp", "unit", "net", "gross", "vat", "einheit", "tva", "iva", "j m", "jm",
+            "dph", "rabatt", "discount", "remise"]),
     ];
 
     private static readonly (string Called, string[] Words)[] NoParts =
@@ -76,17 +81,26 @@ internal static class QuoteWords
         "packung", "pieces", "u", "pz", "ud", "uds", "un", "stuks", "szt", "kpl", "ks", "bal", "db", "kpl", "paar", "pair", "pairs",
     };
 
+    private static readonly string[] Pieces = ["pcs", "pc", "piece", "pieces", "ea", "each", "stk", "stck", "stuck", "st", "pz", "stuks",
+        "szt", "ks", "db"];
+
     /// <summary>What a cell tells of its column as a heading; null for anything else.</summary>
     public static Column? Heading(string cell)
     {
         var plain = Plain(cell);
-        foreach (var (column, words) in Headings)
+        // `Preis in EUR`, `Price (EUR)`.
+        var bare = plain.Split(' ') is [.. var words, var last] && words.Length > 0 && PriceText.Meant(last).Count > 0
+            ? string.Join(' ', words is [.. var rest, "in"] ? rest : words) : plain;
+        foreach (var (column, known) in Headings)
         {
-            if (words.Contains(plain, StringComparer.Ordinal))
+            if (known.Contains(plain, StringComparer.Ordinal) || known.Contains(bare, StringComparer.Ordinal))
                 return column;
         }
         return null;
     }
+
+    /// <summary>True for a heading of article numbers.</summary>
+    public static bool IsHeadingOfArticles(string cell) => Heading(cell) == Column.Article;
 
     /// <summary>What a line is that is no part: "labour"; null where nothing says so.</summary>
     public static string? NoPart(string text)
@@ -103,6 +117,9 @@ internal static class QuoteWords
 
     /// <summary>Whether this is an amount of hours: `2,5 Std`.</summary>
     public static bool IsHours(string text) => Plain(text).Split(' ') is [.., var last] parts && parts.Length > 1 && Hours.Contains(last);
+
+    /// <summary>Whether a quantity calls what it counts pieces: `2 Stk`.</summary>
+    public static bool ArePieces(string quantity) => Plain(quantity).Split(' ') is [_, var unit] && Pieces.Contains(unit, StringComparer.Ordinal);
 
     /// <summary>Whether a word is how things are counted.</summary>
     public static bool IsUnit(string word) => Units.Contains(Plain(word)) || word == "×";

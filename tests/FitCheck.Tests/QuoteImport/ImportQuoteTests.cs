@@ -184,6 +184,6 @@ public sealed class ImportQuoteTests
     private static ImportOutcome Outcome(string csv, string vehicle, string[] at) => Outcome(csv, new ImportOptions { At = at }, vehicle);
 
     private static ImportOutcome Outcome(string csv, ImportOptions options, string vehicle = "tansy-hatch") =>
-        ImportQuote.Of(QuoteFile.Read("quote.csv", System.Text.Encoding.UTF8.GetBytes(csv), new ProblemList()), vehicle, options, Catalog,
-            Rules, new ProblemList());
+        ImportQuote.Of(QuoteFile.Read("quote.csv", System.Text.Encoding.UTF8.GetBytes(csv), new ProblemList()), vehicle, options, null,
+            Catalog, Rules, new ProblemList());
 }

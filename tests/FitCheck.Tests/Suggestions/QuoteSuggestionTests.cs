@@ -26,8 +26,8 @@ public sealed class QuoteSuggestionTests
     {
         using var folder = new TemporaryFolder();
         var quote = folder.Write("quote.csv", "orrin-c165,1\n");
-        var build = new Once(Folders, ValidationCache.In(folder.Path)).Import(BuildSource.File(quote), "tansy-hatch",
-            new ImportOptions { At = ["orrin-c165=front-door-left,front-door-right"] }).Build!;
+        var build = new Once(Folders, ValidationCache.In(folder.Path)).Import(BuildSource.File(quote),
+            new QuoteRequest("tansy-hatch", new ImportOptions { At = ["orrin-c165=front-door-left,front-door-right"] })).Build!;
 
         var suggestion = Suggested(folder, folder.Write("quote.yaml", build),
             new SuggestOptions { Keep = ["orrin-c165"], Time = TimeSpan.FromMinutes(5) });

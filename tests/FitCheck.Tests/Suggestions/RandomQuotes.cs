@@ -44,8 +44,8 @@ internal static class RandomQuotes
         if (lines.Count == 0)
             return null;
         var quote = folder.Write("quote.csv", string.Join('\n', lines) + "\n");
-        return new Once(folders, ValidationCache.In(folder.Path)).Import(BuildSource.File(quote), vehicleId,
-            new ImportOptions { At = places }).Build;
+        return new Once(folders, ValidationCache.In(folder.Path)).Import(BuildSource.File(quote),
+            new QuoteRequest(vehicleId, new ImportOptions { At = places })).Build;
 
         void Put(Part part, IReadOnlyList<IGrouping<(string, string, string), Position>> groups)
         {
