@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FitCheck.Catalog;
 using FitCheck.Cli.Asking;
+using FitCheck.Cli.NewParts;
 using FitCheck.Cli.Output;
 using FitCheck.Foundation.Files;
 
@@ -30,13 +31,11 @@ internal static class NewCommand
             if (result.Tokens is [{ Value: var word }] && KindWords.Wrong(word, kinds) is { } wrong)
                 result.AddError(wrong);
         });
-        var part = new Command("part", "A commented catalog entry that validates; the name of its file becomes its id") { kind, output };
-        part.SetAction(parsed => Part(Starter(parsed.GetValue(kind)!), parsed.GetValue(output)));
+        var part = NewPartCommand.Create(kind, output, (k, file) => Part(Starter(k), file));
         return new Command("new", "Write a commented starting file") { build, part };
     }
 
-    private static string Starter(string kind) =>
-        File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "catalog", "starters", kind + ".yaml"));
+    private static string Starter(string kind) => NewPartCommand.Starter(kind);
 
     // Its name is its id; a device has none to give.
     private static int Part(string starter, string? file)
@@ -44,9 +43,7 @@ internal static class NewCommand
         if (file is null || SameFile.Key(file) is null)
             return Save(starter, file);
         return StarterFor.File(starter, Path.GetFileName(file)) is { } text ? Save(text, file)
-            : Refusal.Usage(
-            $"{file}: the name of a catalog file is the id of its entry and `.yaml`: lower-case letters, digits and single hyphens, "
-                + $"such as `spacer-165-tilt-8.yaml`").Tell();
+            : Refusal.Usage(StarterFor.WrongName(file)).Tell();
     }
 
     private static int Save(string text, string? file)

@@ -33,6 +33,14 @@ internal static partial class SchemaExamples
     /// <summary>What it is, in a few words with its example: its own, else those of its sort; empty where there are none.</summary>
     public static string Meaning(JsonSchema key) => Text(key.Description) ?? Text(key.ActualSchema.Description) ?? "";
 
+    /// <summary>The same of a key by its path from the entry on.</summary>
+    public static string Meaning(JsonSchema entry, IEnumerable<string> keys)
+    {
+        var key = keys.Aggregate(entry, (schema, k) => schema.ActualSchema.ActualProperties[k]);
+        return key.ActualSchema.Enumeration.Count > 0 || Such(Meaning(key)) is not null ? Meaning(key)
+            : $"{Meaning(key)}{(Meaning(key).Length > 0 ? ", " : "")}such as `{Of(key)}`";
+    }
+
     /// <summary>The same without the example, which stands before it.</summary>
     public static string Remark(JsonSchema key) => Example().Replace(Meaning(key), "").Trim();
 

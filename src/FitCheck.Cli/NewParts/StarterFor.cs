@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace FitCheck.Cli.Commands;
+namespace FitCheck.Cli.NewParts;
 
 /// <summary>Gives a starting file the id that the name of its file asks for.</summary>
 internal static partial class StarterFor
@@ -15,6 +15,11 @@ internal static partial class StarterFor
         var id = name[..^".yaml".Length];
         return Id().Replace(starter, "id: " + id, 1).Replace($"/{own.Groups["id"].Value}.yaml", $"/{id}.yaml", StringComparison.Ordinal);
     }
+
+    /// <summary>That the name of a file can't be an id.</summary>
+    public static string WrongName(string file) =>
+        $"{file}: the name of a catalog file is the id of its entry and `.yaml`: lower-case letters, digits and single hyphens, such as "
+            + "`spacer-165-tilt-8.yaml`";
 
     // As the schema has it.
     [GeneratedRegex(@"\A[a-z0-9]+(-[a-z0-9]+)*\.yaml\z",
