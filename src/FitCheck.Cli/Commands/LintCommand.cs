@@ -37,6 +37,7 @@ internal static class LintCommand
         var command = new Command("lint", "Validate catalog, rules and builds: schema, references, units, examples, plausibility")
         {
             paths, targets.Formats, targets.Outputs, failOn, fix, common.Catalog, common.Rules,
+            common.NoColor,
         };
         command.SetAction(parsed =>
         {

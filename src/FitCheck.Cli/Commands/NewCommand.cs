@@ -22,6 +22,9 @@ internal static class NewCommand
             : TerminalQuestions.CanAsk
             ? NewBuild.Run(new TerminalQuestions(), parsed.GetValue(output), quote.Vehicle(parsed), quote.Folders(parsed),
             quote.Named(parsed))
+            : quote.Vehicle(parsed) is { } vehicle
+            ? Refusal.Usage($"there is no terminal to ask on: `--vehicle {vehicle}` needs `--from LIST` here; without both a starting file "
+                + "is written").Tell()
             : Save(Starter("build"), parsed.GetValue(output)));
         var kinds = Kinds.All.Select(k => k.Kind).ToArray();
         var kind = new Argument<string>("KIND") { HelpName = "KIND", Description = "One of " + string.Join(", ", kinds) };

@@ -27,7 +27,7 @@ internal sealed class BuildViews
 
     private BuildView Arrange()
     {
-        var checks = Tally.Of(_build.Findings);
+        var checks = Tally.OfPoints(_build.Findings);
         var positions = Alike.Positions(_build);
         var channels = Alike.Channels(_build);
         var positionCards = positions.Select((p, i) => PositionCard(p, $"{_id}-p{Figures.Whole(i + 1)}")).ToList();
@@ -44,7 +44,6 @@ internal sealed class BuildViews
             Notes = Filled(_build.Notes),
             Verdict = FindingViews.Status(_build.Verdict),
             Sentence = Headline.Of(_build),
-            Checks = Sentences.Count(checks.Checks, "check", "checks"),
             Counts = [.. Sentences.WorstFirst.Select(s => new CountView(FindingViews.Status(s), Figures.Whole(checks[s])))],
             WaivedChecks = Figures.Whole(checks.Waived),
             Tasks = [.. MeasureFirst.Of(_build).Select(Task)],

@@ -30,7 +30,6 @@ internal sealed record BuildView
     public required string? Notes { get; init; }
     public required StatusView Verdict { get; init; }
     public required string Sentence { get; init; }
-    public required string Checks { get; init; }
     public required string WaivedChecks { get; init; }
     public required IReadOnlyList<CountView> Counts { get; init; }
     public required IReadOnlyList<TaskView> Tasks { get; init; }

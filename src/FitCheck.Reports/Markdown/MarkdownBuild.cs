@@ -10,7 +10,7 @@ namespace FitCheck.Reports.Markdown;
 internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bool isOneOfMany = false)
 {
     public string Verdict =>
-        $"**{MarkdownText.Plain(Headline.Of(build))}** {MarkdownText.Plain(Tally.Of(build.Findings).ToString())}";
+        $"**{MarkdownText.Plain(Headline.Of(build))}** {MarkdownText.Plain(Tally.OfPoints(build.Findings).ToString())}";
 
     public string Text => string.Join("\n\n", Blocks());
 

@@ -62,7 +62,7 @@ internal sealed class TextReport : ILintReport
         page.Heading(build.Name);
         page.Line(0, build.VehicleName);
         page.Marked(build.Verdict, Indent, Headline.Of(build));
-        page.Line(Indent, Tally.Of(build.Findings).ToString(), TextStyle.Faint);
+        page.Line(Indent, Tally.OfPoints(build.Findings).ToString(), TextStyle.Faint);
         page.Gap();
 
         WriteFindings(page, build, Status.Fail);

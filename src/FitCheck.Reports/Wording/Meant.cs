@@ -32,7 +32,7 @@ internal sealed record Meant(BuildResult Build, IReadOnlyList<Problem> Unmet, St
         {
             var rest = Told.Count == 0 ? Build.Findings : [.. Build.Findings.Where(f => !Tells(f))];
             return $"{(IsMet ? "as meant" : "not as meant")}: {Build.Verdict.Word()}; "
-                + $"{(Told.Count == 0 ? "" : "beside what is told here, ")}{Tally.Of(rest)}";
+                + $"{(Told.Count == 0 ? "" : "beside what is told here, ")}{Tally.OfPoints(rest)}";
         }
     }
 

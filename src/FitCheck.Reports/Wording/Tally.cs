@@ -2,12 +2,15 @@ using FitCheck.Findings;
 
 namespace FitCheck.Reports.Wording;
 
-/// <summary>How many findings of a build have each status; waived ones are counted apart.</summary>
+/// <summary>
+/// How many points of a build have each status: what is told once counts once, whatever number of places it is about, but for passes, which
+/// are counted check by check. Waived points are counted apart.
+/// </summary>
 internal readonly record struct Tally(int Fail, int Measure, int Warn, int Pass, int Waived)
 {
     public int Checks => Fail + Measure + Warn + Pass;
 
-    public static Tally Of(IReadOnlyList<Finding> findings)
+    private static Tally Of(IEnumerable<Finding> findings)
     {
         int fail = 0, measure = 0, warn = 0, pass = 0, waived = 0;
         foreach (var finding in findings)
@@ -26,10 +29,11 @@ internal readonly record struct Tally(int Fail, int Measure, int Warn, int Pass,
         return new(fail, measure, warn, pass, waived);
     }
 
-    /// <summary>Counts once what is told once, whatever number of findings it stands for; passes and what is waived stay single.</summary>
+    /// <summary>What a person counts who reads the report; every figure on a page is this one.</summary>
     public static Tally OfPoints(IReadOnlyList<Finding> findings) =>
         Of([.. Told.Of(findings.Where(f => f.Status != Status.Pass && f.Waived is null)).Select(t => t.First),
-            .. findings.Where(f => f.Status == Status.Pass || f.Waived is not null)]);
+            .. Told.Of(findings.Where(f => f.Waived is not null)).Select(t => t.First),
+            .. findings.Where(f => f.Status == Status.Pass && f.Waived is null)]);
 
     public int this[Status status] => status switch
     {
@@ -39,16 +43,16 @@ internal readonly record struct Tally(int Fail, int Measure, int Warn, int Pass,
         _ => Pass,
     };
 
-    /// <summary>`20 checks: 2 fail, 1 measure, 3 warn, 14 pass; 1 waived`; statuses that nothing has are left out.</summary>
+    /// <summary>`2 fail, 1 measure, 3 warn; 14 checks pass; 1 waived`; what nothing has is left out.</summary>
     public override string ToString()
     {
-        var parts = new List<string>(5);
+        var parts = new List<string>(3);
         Add(Fail, Status.Fail);
         Add(Measure, Status.Measure);
         Add(Warn, Status.Warn);
-        Add(Pass, Status.Pass);
-        var counts = $"{Sentences.Count(Checks, "check", "checks")}{(parts.Count > 0 ? ": " : "")}{string.Join(", ", parts)}";
-        return Waived > 0 ? $"{counts}; {Figures.Whole(Waived)} waived" : counts;
+        string[] all = [string.Join(", ", parts), Pass > 0 || Checks == 0 ? $"{Sentences.Count(Pass, "check passes", "checks pass")}" : "",
+            Waived > 0 ? $"{Figures.Whole(Waived)} waived" : ""];
+        return string.Join("; ", all.Where(a => a.Length > 0));
 
         void Add(int count, Status status)
         {
