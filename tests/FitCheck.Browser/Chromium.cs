@@ -47,13 +47,15 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>Opens an HTML file as a reader would, in a window of its own, and keeps book of what it asks for.</summary>
-    public async Task<OpenPage> OpenAsync(string file, ColorScheme scheme = ColorScheme.Light, int width = 1280, Typeface? typeface = null)
+    public async Task<OpenPage> OpenAsync(string file, ColorScheme scheme = ColorScheme.Light, int width = 1280, Typeface? typeface = null,
+        bool scripts = true)
     {
         var browser = await BrowserAsync(typeface);
         var context = await browser.NewContextAsync(new()
         {
             ColorScheme = scheme,
             ViewportSize = new() { Width = width, Height = 844 },
+            JavaScriptEnabled = scripts,
             // axe is brought in as a script, which the report's own policy may forbid; OpenPage looks at requests, whatever the policy.
             BypassCSP = true,
         });

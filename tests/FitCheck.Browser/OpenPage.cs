@@ -29,6 +29,23 @@ public sealed class OpenPage(IBrowserContext context, IPage page, IReadOnlyList<
 
     public Task<int> CountAsync(string selector) => page.Locator(selector).CountAsync();
 
+    /// <summary>How many of them a reader sees.</summary>
+    public async Task<int> VisibleAsync(string selector)
+    {
+        var seen = 0;
+        foreach (var one in await page.Locator(selector).AllAsync())
+            seen += await one.IsVisibleAsync() ? 1 : 0;
+        return seen;
+    }
+
+    /// <summary>What an attribute of the first one says.</summary>
+    public Task<string?> AttributeAsync(string selector, string name) => page.Locator(selector).First.GetAttributeAsync(name);
+
+    public Task ClickAsync(string selector) => page.Locator(selector).First.ClickAsync();
+
+    /// <summary>What an expression of the page's own language says.</summary>
+    public Task<T> AskAsync<T>(string expression) => page.EvaluateAsync<T>(expression);
+
     public Task<string> TextAsync() => page.Locator("body").InnerTextAsync();
 
     /// <summary>

@@ -7,7 +7,7 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Charts;
 
-internal sealed record ChartPageView(string Title, SafeHtml Style, SafeHtml Script, SafeHtml Shapes, string Bars, string Program, string Digest, string Counts,
+internal sealed record ChartPageView(string Title, SafeHtml Style, SafeHtml Script, SafeHtml Shapes, IReadOnlyList<StatusView> Marks, string Bars, string Program, string Digest, string Counts,
     string Accepts, string NotJudged, string LastWord,
     IReadOnlyList<string> Roles, IReadOnlyList<string> Sizes, IReadOnlyList<string> Statuses, IReadOnlyList<ChartVehicleView> Vehicles);
 
@@ -37,7 +37,8 @@ internal sealed class ChartHtml : IChartReport
         var vehicles = result.Rows.GroupBy(r => r.Vehicle.Id, StringComparer.Ordinal).ToList();
         var page = new ChartPageView(
             vehicles.Count == 1 ? $"What fits in {vehicles[0].First().Vehicle.Name}" : "Which drivers fit which positions",
-            templates.Style(), templates.Script("chart"), FindingViews.Shapes(), ChartWords.Bars, result.Program, result.CatalogDigest,
+            templates.Style(), templates.Script("chart"), FindingViews.Shapes(),
+            [.. StatusWords.All.Select(w => FindingViews.Status(StatusWords.Parse(w)!.Value))], ChartWords.Bars, result.Program, result.CatalogDigest,
             ChartWords.Counts(result), ChartWords.Accepts(result), ChartWords.NotJudged(result), Sentences.LastWord,
             [.. result.Rows.Select(r => r.Position.Role).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             [.. result.Rows.OrderBy(r => r.Driver.Size?.Si).Select(r => r.Driver.Size?.ToString()).OfType<string>()

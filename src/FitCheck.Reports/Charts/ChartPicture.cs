@@ -20,7 +20,7 @@ internal sealed record ChartMarkView(string Href, SafeHtml Icon, string Status, 
 internal static partial class ChartPicture
 {
     /// <summary>The millimetres to spare and short of at which a bar ends; the space on each side of the line is as their ratio.</summary>
-    public const double MostSpare = 20, MostShort = 10;
+    public const double MostSpare = 10, MostShort = 5;
 
     /// <summary>The picture of these lines, each told in full under its id.</summary>
     public static ChartPictureView Of(IReadOnlyList<(string Id, ChartLine Line)> told)

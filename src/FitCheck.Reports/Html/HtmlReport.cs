@@ -33,7 +33,8 @@ internal sealed class HtmlReport : ILintReport
             (b, i) => new ComparedView(b.Letter, b.Build.Name, $"#b{Reports.Wording.Figures.Whole(i + 1)}",
                 FindingViews.Status(b.Build.Verdict)))],
         [.. comparison.Rows.Select(
-            r => new ComparisonRowView(r.Label, [.. r.Cells.Select((c, i) => new ComparisonCellView(comparison.Builds[i].Letter, c))]))],
+            r => new ComparisonRowView(r.Label, [.. r.Cells.Select((c, i) => new ComparisonCellView(comparison.Builds[i].Letter, c,
+                r.Statuses[i] is { } status ? FindingViews.Status(status) : null))]))],
         comparison.Sentences);
 
     public void Write(LintResult result, ReportOptions options, TextWriter output)

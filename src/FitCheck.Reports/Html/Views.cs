@@ -19,7 +19,8 @@ internal sealed record ComparedView(string Letter, string Name, string Href, Sta
 
 internal sealed record ComparisonRowView(string Label, IReadOnlyList<ComparisonCellView> Cells);
 
-internal sealed record ComparisonCellView(string Letter, string Text);
+/// <summary>A cell with the mark of what rules say of it; null where none is about it.</summary>
+internal sealed record ComparisonCellView(string Letter, string Text, StatusView? Status);
 
 internal sealed record BuildView
 {

@@ -50,8 +50,8 @@ internal sealed class TextReport : ILintReport
         page.Gap();
         var width = comparison.Rows.Max(r => r.Label.Length);
         page.Columns(width, "", [.. comparison.Builds.Select(b => b.Letter)]);
-        foreach (var (label, cells) in comparison.Rows)
-            page.Columns(width, label, cells);
+        foreach (var row in comparison.Rows)
+            page.Columns(width, row.Label, row.Cells);
         page.Gap();
         foreach (var sentence in comparison.Sentences)
             page.Line(2, sentence);

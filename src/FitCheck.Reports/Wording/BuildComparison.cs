@@ -1,4 +1,5 @@
 using FitCheck.Evaluation;
+using FitCheck.Findings;
 
 namespace FitCheck.Reports.Wording;
 
@@ -15,7 +16,7 @@ internal sealed record BuildComparison
     /// <summary>`A`, `B`, … with the builds' names.</summary>
     public required IReadOnlyList<(string Letter, BuildResult Build)> Builds { get; init; }
     /// <summary>What is compared, and a cell for each build.</summary>
-    public required IReadOnlyList<(string Label, IReadOnlyList<string> Cells)> Rows { get; init; }
+    public required IReadOnlyList<ComparedRow> Rows { get; init; }
     /// <summary>How each build differs from the first.</summary>
     public required IReadOnlyList<string> Sentences { get; init; }
 
@@ -26,15 +27,15 @@ internal sealed record BuildComparison
             return null;
         var work = result.Rules.Where(r => r.TellsOfWork).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
         var sides = result.Builds.Select((b, i) => new Compared(((char)('A' + i)).ToString(), b, work)).ToList();
-        var rows = new List<(string, IReadOnlyList<string>)>();
+        var rows = new List<ComparedRow>();
         if (sides.Select(s => s.Build.VehicleName).Distinct(StringComparer.Ordinal).Count() > 1)
-            Add("Vehicle", s => s.Build.VehicleName);
-        Add("Verdict", s => s.Verdict);
-        Add("Price", s => s.Price);
-        Add("Smallest margin", s => s.SmallestMargin);
-        Add("Work on the vehicle", s => s.WorkText);
-        Add("Loudest at the seat", s => s.LoudestText);
-        Add("Bass is safe from", s => s.SafeFrom);
+            Add("Vehicle", s => s.Build.VehicleName, _ => null);
+        Add("Verdict", s => s.Verdict, s => s.Build.Verdict);
+        Add("Price", s => s.Price, s => s.PriceStatus);
+        Add("Smallest margin", s => s.SmallestMargin, s => s.MarginStatus);
+        Add("Work on the vehicle", s => s.WorkText, s => s.WorkStatus);
+        Add("Loudest at the seat", s => s.LoudestText, s => s.LoudestStatus);
+        Add("Bass is safe from", s => s.SafeFrom, s => s.SafeStatus);
         return new BuildComparison
         {
             Builds = [.. sides.Select(s => (s.Letter, s.Build))],
@@ -42,6 +43,10 @@ internal sealed record BuildComparison
             Sentences = [.. sides.Skip(1).Select(s => s.Against(sides[0]))],
         };
 
-        void Add(string label, Func<Compared, string> cell) => rows.Add((label, [.. sides.Select(cell)]));
+        void Add(string label, Func<Compared, string> cell, Func<Compared, Status?> status) =>
+            rows.Add(new ComparedRow(label, [.. sides.Select(cell)], [.. sides.Select(status)]));
     }
 }
+
+/// <summary>What is compared, a cell for each build, and what the rules say of it; null where none is about it.</summary>
+internal sealed record ComparedRow(string Label, IReadOnlyList<string> Cells, IReadOnlyList<Status?> Statuses);

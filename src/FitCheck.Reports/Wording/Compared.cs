@@ -1,6 +1,7 @@
 using System.Globalization;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
+using FitCheck.Facts;
 using FitCheck.Facts.Fitting;
 using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
@@ -29,6 +30,9 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
 
     public string Price => build.Totals.Count == 0 ? "nothing to buy" : string.Join(" + ", build.Totals);
 
+    /// <summary>What the rules say of the sum, as of a budget.</summary>
+    public Status? PriceStatus => WorstOf(f => f.Fact == BuildFacts.TotalCost.Name);
+
     /// <summary>
     /// The smallest margin of a length at a place, with it; what is not known is said beside it. Work that is planned makes its own room,
     /// and what an entry says of itself is no room.
@@ -37,8 +41,7 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
     {
         get
         {
-            var lengths = build.Findings.Where(f => f is { Unit: "mm", Waived: null } && !workRules.Contains(f.Rule)
-                && Positions.Any(p => p.Key == f.Position)).ToList();
+            var lengths = build.Findings.Where(IsLength).ToList();
             var known = lengths.Where(f => f.Margin is not null && f.Status != Status.Measure).OrderBy(f => f.Margin).FirstOrDefault();
             var open = lengths.Where(f => f.Status == Status.Measure).Select(f => f.PositionName).ToList();
             var unknown = open.Count == 0 ? null : $"{Sentences.Unknown} ({Names.Joined(open)})";
@@ -50,6 +53,9 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
             return unknown is null ? margin : $"{margin}; elsewhere {unknown}";
         }
     }
+
+    /// <summary>The worst that is said of a length at a place.</summary>
+    public Status? MarginStatus => WorstOf(f => IsLength(f) && (f.Margin is not null || f.Status == Status.Measure));
 
     /// <summary>Work that the build accepts and needs, each with its places.</summary>
     public IReadOnlyList<string> Work => [.. Works(Status.Warn)];
@@ -63,6 +69,9 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
         }
     }
 
+    /// <summary>Work is something to look at; none is well.</summary>
+    public Status? WorkStatus => Works(Status.Measure).Any() ? Status.Measure : Work.Count > 0 ? Status.Warn : Status.Pass;
+
     /// <summary>Decibels, whole; null when it is not known of every driver.</summary>
     public int? Loudest => LoudestKnown is { } level && Silent.Count == 0 ? level : null;
 
@@ -70,12 +79,19 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
         : Silent.Count == 0 ? $"{Figures.Whole(level)} dB(A)"
         : $"at least {Figures.Whole(level)} dB(A); {Sentences.Unknown} ({Names.Joined(Silent)})";
 
+    /// <summary>No rule judges how loud it is; only that it is not known.</summary>
+    public Status? LoudestStatus => Loudest is null ? Status.Measure : null;
+
+    /// <summary>Whether the cones stay within their travel as the build is planned.</summary>
+    public Status? SafeStatus => Woofers.Any(t => Safe(t) == Sentences.Unknown) ? Status.Measure
+        : WorstOf(f => f.Fact == TravelFacts.ExcursionRatio.Name);
+
     /// <summary>The lowest corner of a high-pass that keeps each woofer within its linear travel.</summary>
     public string SafeFrom
     {
         get
         {
-            var woofers = Positions.Where(t => Is(t, PlaceFacts.HasDriver) && !Is(t, TweeterFacts.IsTweeter)).ToList();
+            var woofers = Woofers.ToList();
             if (woofers.Count == 0)
                 return "no new woofer";
             return string.Join("; ",
@@ -102,6 +118,15 @@ internal sealed class Compared(string letter, BuildResult build, IReadOnlySet<st
             sentence += $"; {other.Letter} needs work that {letter} does not: {string.Join("; ", less)}";
         return sentence + ".";
     }
+
+    private IEnumerable<FactTable> Woofers => Positions.Where(t => Is(t, PlaceFacts.HasDriver) && !Is(t, TweeterFacts.IsTweeter));
+
+    private bool IsLength(Finding f) => f is { Unit: "mm", Waived: null } && !workRules.Contains(f.Rule)
+        && Positions.Any(p => p.Key == f.Position);
+
+    private Status? WorstOf(Func<Finding, bool> about) =>
+        build.Findings.Where(f => f.Waived is null && about(f)).Select(f => f.Status).ToList() is { Count: > 0 } found
+            ? StatusWords.Worst(found) : null;
 
     private IEnumerable<FactTable> Positions => build.Facts.Where(t => t.Subject == Subject.Position);
 
