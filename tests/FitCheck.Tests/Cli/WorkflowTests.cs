@@ -102,12 +102,48 @@ public sealed class WorkflowTests : IDisposable
         Assert.All(hooks.Values, h => Assert.Equal(2, Hook(h)!.Value.Status));
     }
 
+    // The hooks are installed from the sources, on the machine of whoever uses them: nothing is made that no package holds.
+    [Theory]
+    [InlineData("src/FitCheck.Cli", "Precompile", "true", "")]
+    [InlineData("src/FitCheck.Cli", "RunAnalyzers", "", "false")]
+    public void Packing_compiles_nothing_ahead_and_analyses_nothing(string project, string property, string built, string packed)
+    {
+        Assert.Equal(built, Asked(project, $"-getProperty:{property}"));
+        Assert.Equal(packed, Asked(project, $"-getProperty:{property}", "-p:_IsPacking=true"));
+    }
+
+    [Fact]
+    public void Packing_fetches_nothing_that_only_tests_take()
+    {
+        Assert.Contains("Microsoft.Playwright", Asked("tests/FitCheck.Browser", "-getItem:PackageReference"), StringComparison.Ordinal);
+        Assert.DoesNotContain("Identity",
+            Asked("tests/FitCheck.Browser", "-getItem:PackageReference", "-p:_IsPacking=true"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Only_pinned_actions_are_used_and_no_host_is_named()
     {
         Assert.All(AllSteps().Select(s => Text(s, "uses")).OfType<string>(), u => Assert.Matches(@"^(actions|github)/[a-z/-]+@v\d+$", u));
         Assert.All(new[] { Workflow, Hooks },
             f => Assert.DoesNotContain("://", File.ReadAllText(RepositoryRoot.Of(f)), StringComparison.Ordinal));
+    }
+
+    private static string Asked(string project, params string[] options)
+    {
+        var start = new ProcessStartInfo("dotnet", ["msbuild", RepositoryRoot.Of(project), "-p:Configuration=Release", .. options])
+        {
+            RedirectStandardOutput = true,
+            UseShellExecute = false,
+        };
+        start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
+        // What the tests were started with is not what is asked.
+        foreach (var property in new[] { "Precompile", "RunAnalyzers", "CompileNative" })
+            start.Environment.Remove(property);
+        using var process = Process.Start(start)!;
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        Assert.Equal(0, process.ExitCode);
+        return output.Trim();
     }
 
     private static string Passing() => Directory.GetFiles(RepositoryRoot.Of("tests", "cases", "builds"), "*.expected")
