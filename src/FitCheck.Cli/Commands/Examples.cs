@@ -16,8 +16,9 @@ internal static class Examples
         ["explain"] = ["explain", "explain mount/too-deep"],
         ["new"] = ["new build --output build.yaml", "new part driver --output my-woofer.yaml"],
         ["new build"] = ["new build --vehicle tansy-hatch --output build.yaml",
-            "new build --from quote.csv --vehicle tansy-hatch --as 7=orrin-c165 --output quote.yaml"],
-        ["new part"] = ["new part driver --output my-woofer.yaml", "new part vehicle"],
+            "new build --from quote.csv --vehicle tansy-hatch --as 7=orrin-c165 --articles shop.csv --output quote.yaml"],
+        ["new part"] = ["new part driver --output my-woofer.yaml", "new part driver --from drivers.csv --output drivers.yaml",
+            "new part amplifier --to amplifiers.csv"],
         ["schema"] = ["schema build", "schema driver"],
         ["completion"] = ["completion bash", "completion bash > fitcheck.completion"],
     };

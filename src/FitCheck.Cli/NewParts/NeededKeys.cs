@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using FitCheck.EntryTables;
+using FitCheck.DataSheets;
 using FitCheck.Schemas;
 
 namespace FitCheck.Cli.NewParts;

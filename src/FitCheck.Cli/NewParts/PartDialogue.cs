@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Cli.Asking;
-using FitCheck.EntryTables;
+using FitCheck.DataSheets;
 using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
@@ -27,6 +27,13 @@ internal sealed class PartDialogue(string kind, IQuestions ask, PartsCatalog cat
                 "id" when id is not null => new YamlScalar(Nowhere, id, Quoted: false),
                 _ => Ask(path, isOwned),
             }));
+        // What the type of thing needs besides.
+        var type = (answers.Find(a => a.Path.Path == "type").Value as YamlScalar)?.Text ?? "";
+        foreach (var key in kind switch { "sundry" => Sundry.Needed(type), "wiring" => WiringPart.Needed(type), _ => [] })
+        {
+            var path = KeyPath.Of(kind).First(p => p.Path == key);
+            answers.Add((path, Ask(path, isOwned)));
+        }
         if (isOwned)
             answers.Add((KeyPath.Of(kind).First(p => p.Path == "owned"), new YamlScalar(Nowhere, "true", Quoted: false)));
         return EntryTree.Of(kind, answers, Nowhere);
@@ -70,6 +77,6 @@ internal sealed class PartDialogue(string kind, IQuestions ask, PartsCatalog cat
 
     // `front-door-left, front-door-right` are the ids of places; a list of mappings may be written out as well.
     private static string Listed(KeyPath path, string text) =>
-        text[0] is not ('[' or '{') && path.Item?.Schema["required"] is System.Text.Json.Nodes.JsonArray { Count: 1 } only
+        text[0] is not ('[' or '{') && path.Item?.Alternatives[0].Schema["required"] is System.Text.Json.Nodes.JsonArray { Count: 1 } only
             ? $"[{string.Join(", ", text.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries).Select(w => $"{{{only[0]}: {w}}}"))}]" : text;
 }

@@ -1,5 +1,5 @@
 using System.Text;
-using FitCheck.EntryTables;
+using FitCheck.DataSheets;
 using FitCheck.Yaml;
 
 namespace FitCheck.Cli.NewParts;

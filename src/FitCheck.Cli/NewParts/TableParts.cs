@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Cli.Output;
-using FitCheck.EntryTables;
+using FitCheck.DataSheets;
 using FitCheck.Evaluation;
 using FitCheck.Foundation.Problems;
 using FitCheck.QuoteImport;

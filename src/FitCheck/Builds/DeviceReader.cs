@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Foundation.Problems;
+using FitCheck.Yaml;
 using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Builds;
@@ -24,7 +25,7 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readin
                 continue;
             if (devices.Find(d => d.Id == id.Value) is { } first)
                 problems.Error(id.At, $"the device `{id.Value}` appears twice; the first is in line {first.At.Line}");
-            else if (Part(part) is { } found)
+            else if (Part(part, id.Value, build) is { } found)
                 devices.Add(new Device(id.Value, readings.OfDevice(id.Value, found), f.Text("from")?.Value, part.Value == Factory, part.At)
                 {
                     Remote = f.Text("remote"),
@@ -38,12 +39,12 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readin
         return devices;
     }
 
-    private Part? Part(Located<string> id)
+    private Part? Part(Located<string> id, string device, Fields build)
     {
         if (id.Value == Factory)
         {
             if (vehicle.FactorySource is null)
-                problems.Error(id.At, $"{vehicle.Id} names no factory source unit; name a part instead");
+                return Unrecorded(device, build);
             return catalog.Resolve<SourceUnit>(vehicle.FactorySource, "source-unit", problems);
         }
         if (catalog.Find(id.Value) is Part part and (SourceUnit or LineConverter or Amplifier))
@@ -54,6 +55,26 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readin
             : $"no source-unit, line-converter or amplifier `{id.Value}` in the catalog{Nearest.Hint(id.Value, candidates)}",
             ProblemKind.UnknownName);
         return null;
+    }
+
+    // Which radio the vehicle came with nobody wrote into its entry: that is no fault of the build. There is one, of which nothing is known
+    // but the outputs that vehicle and build name, and what depends on it is asked for.
+    private SourceUnit Unrecorded(string device, Fields build)
+    {
+        var outputs = vehicle.Positions.Select(p => p.FactoryChannel?.Value).OfType<string>()
+            .Concat(build.Each("channels").Select(c => c.Word("output")).Where(o => o.StartsWith(device + ".", StringComparison.Ordinal))
+                .SelectMany(o => o[(device.Length + 1)..].Split('+')))
+            .Concat(build.Each("devices").SelectMany(d => d.Texts("takes")).Select(t => t.Value)).Distinct(StringComparer.Ordinal);
+        return new SourceUnit(new Fields(new YamlMap(vehicle.At,
+        [
+            Key("id", Text($"{vehicle.Id}-radio")), Key("kind", Text("source-unit")), Key("factory", Text("true")),
+            Key("name", Text($"the factory radio of {vehicle.Name} (`factory_source` is not recorded in {vehicle.At.File})")),
+            Key("channels", new YamlList(vehicle.At, [.. outputs.Select(Text)])),
+        ]), Provenance.Estimated, problems));
+
+        YamlEntry Key(string key, YamlNode value) => new(key, vehicle.At, value);
+
+        YamlNode Text(string text) => new YamlScalar(vehicle.At, text, Quoted: false);
     }
 
     private void CheckLinks(Fields build, List<Device> devices)

@@ -144,10 +144,10 @@ internal sealed record WiringPart : Part
     {
         Type = f.Word("type");
         Gauge = f.Figure("gauge", Dimension.SquareMetre);
-        if (Type is "power-cable" or "speaker-cable" && f.Map["conductor"] is null)
-            f.Problems.Error(f.At,
-                $"missing key `conductor`: copper-clad aluminium carries less than copper, so a {Type.Replace('-', ' ')} says which it is",
-                Foundation.Problems.ProblemKind.WrongShape);
+        if (f.Map["conductor"] is null && Needed(Type).Contains("conductor"))
+            f.Problems.Error(f.Text("type")!.At,
+                $"missing key `conductor`: copper-clad aluminium carries less than copper, so a {Type.Replace('-', ' ')} says which it is; "
+                    + "add `conductor: copper`", Foundation.Problems.ProblemKind.WrongShape);
         Conductor = f.Text("conductor")?.Value;
         Length = f.Length("length");
         Channels = f.Count("channels");
@@ -158,6 +158,9 @@ internal sealed record WiringPart : Part
         Outlet = f.Figure("outlet", Dimension.SquareMetre);
         Contains = Contained.Read(f);
     }
+
+    /// <summary>The keys that a part of a type can't be without.</summary>
+    internal static IReadOnlyList<string> Needed(string type) => type is "power-cable" or "speaker-cable" ? ["conductor"] : [];
 
     public string Type { get; }
     public Figure? Gauge { get; }
@@ -193,18 +196,11 @@ internal sealed record Sundry : Part
     internal Sundry(Fields f) : base(f)
     {
         Type = f.Word("type");
-        foreach (var key in Type switch
-        {
-            "capacitor" => ["capacitance"],
-            "resistor" => ["resistance"],
-            "l-pad" =>
-            ["series_resistance", "shunt_resistance"],
-            _ => Array.Empty<string>()
-        })
+        foreach (var key in Needed(Type))
         {
             // Without it the part would pass for a plain wire.
             if (f.Map[key] is null)
-                f.Problems.Error(f.At, $"missing key `{key}`, which a sundry of type {Type} needs",
+                f.Problems.Error(f.Text("type")!.At, $"missing key `{key}`, which a sundry of type {Type} needs",
                     Foundation.Problems.ProblemKind.WrongShape);
         }
         Capacitance = f.Figure("capacitance", Dimension.Farad);
@@ -220,6 +216,15 @@ internal sealed record Sundry : Part
         Length = f.Length("length");
         Diameter = f.Length("diameter");
     }
+
+    /// <summary>The keys that a sundry of a type can't be without: what it is to the network it stands in.</summary>
+    internal static IReadOnlyList<string> Needed(string type) => type switch
+    {
+        "capacitor" => ["capacitance"],
+        "resistor" => ["resistance"],
+        "l-pad" => ["series_resistance", "shunt_resistance"],
+        _ => [],
+    };
 
     public string Type { get; }
     public Figure? Capacitance { get; }

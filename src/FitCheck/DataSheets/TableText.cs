@@ -1,7 +1,7 @@
 using System.Text;
 using FitCheck.Yaml;
 
-namespace FitCheck.EntryTables;
+namespace FitCheck.DataSheets;
 
 /// <summary>
 /// Writes entries of a kind as a table: a row for each, a column for each key that one of them has, lists as YAML in one cell.

@@ -1,7 +1,7 @@
 using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;
 
-namespace FitCheck.EntryTables;
+namespace FitCheck.DataSheets;
 
 /// <summary>Puts values by their keys together to an entry, in the order of the schema.</summary>
 internal static class EntryTree

@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using FitCheck.Foundation.Problems;
 
-namespace FitCheck.EntryTables;
+namespace FitCheck.DataSheets;
 
 /// <summary>What a heading means: a key, and the unit of the figures below it.</summary>
 /// <param name="Path">The key.</param>
@@ -32,7 +32,7 @@ internal sealed partial record TableHeading(KeyPath Path, string Unit)
         // `Fs Hz`: the last word is the unit.
         if (found.Count == 0 && unit.Length == 0 && name.TrimEnd().LastIndexOf(' ') is > 0 and var at)
         {
-            found = [.. Found(Plain(name[..at]), paths).Where(p => p.HasUnit)];
+            found = [.. Found(Plain(name[..at]), paths).Where(p => p.Figure is not null)];
             unit = found.Count > 0 ? name[(at + 1)..].Trim() : "";
         }
         if (found is [var only])

@@ -4,7 +4,7 @@ using FitCheck.QuoteImport;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 
-namespace FitCheck.EntryTables;
+namespace FitCheck.DataSheets;
 
 /// <summary>
 /// Reads a table of data sheets: a row for each entry, a column for each key. A cell that its key does not take is told and left out; a row
@@ -40,7 +40,7 @@ internal sealed class EntryTable
         if (heads.Count == 0 || heads.MaxBy(h => h.Known) is not { Known: > 0, Row: var head })
         {
             _problems.Error(new Location(_file.File, 0, 0), $"no row of headings: expected keys of {PartsCatalog.Article(_kind)}, such as "
-                + $"{string.Join(", ", _paths.Where(p => p.HasUnit).Take(3).Select(p => $"`{p.Path}`").Prepend("`id`"))}, with the unit in the "
+                + $"{string.Join(", ", _paths.Where(p => p.Figure is not null).Take(3).Select(p => $"`{p.Path}`").Prepend("`id`"))}, with the unit in the "
                 + "heading, `depth [mm]`, or in the cells");
             return [];
         }

@@ -5,7 +5,7 @@ using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 
-namespace FitCheck.EntryTables;
+namespace FitCheck.DataSheets;
 
 /// <summary>Reads a cell as what its key takes; whether it is allowed there is the schema's business.</summary>
 internal static partial class TableCell
@@ -15,12 +15,13 @@ internal static partial class TableCell
     {
         var text = cell.Value is ['\'', '=' or '+' or '-' or '@', ..] ? cell.Value[1..] : cell.Value;
         var (path, at) = (heading.Path, cell.At);
-        if (text is ['"', .., '"'] or ['\'', .., '\''] && text.Length > 1 || (text[0] is '[' or '{' && path.Type is not "string" | path.Item is not null))
+        var isCollection = path.Takes("array") || path.Takes("object");
+        if (text is ['"', .., '"'] or ['\'', .., '\''] || (text[0] is '[' or '{' && isCollection))
             return Written(text, at, problems);
-        if (path.Item is { } item && path.Type.Length == 0)
+        if (path.Item is { } item && path.Alternatives.Count == 1)
             return new YamlList(at, [.. text.Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
                 .Select(t => Scalar(t, item, "", at))]);
-        if (path.HasUnit && OpenComma().IsMatch(text))
+        if (path.Figure is not null && OpenComma().IsMatch(text))
         {
             problems.Error(at, $"`{text}` for `{path.Path}` may be a thousand times the other; write it with a decimal point");
             return null;
@@ -30,17 +31,25 @@ internal static partial class TableCell
 
     private static YamlScalar Scalar(string text, KeyPath path, string unit, Location at)
     {
-        var plain = path switch
-        {
-            { HasUnit: true } => Figure(text, path.Sort, unit),
-            { Type: "boolean" } => text.ToLowerInvariant() switch { "yes" => "true", "no" => "false", var word => word },
-            { Type: "integer" or "number" } => Comma().Replace(text, "$1.$2").Replace(".0", "", StringComparison.Ordinal) is var whole
-                && long.TryParse(whole, out _) ? whole : Comma().Replace(text, "$1.$2"),
-            _ => path.Words.FirstOrDefault(w => w.Equals(text, StringComparison.OrdinalIgnoreCase)) ?? text,
-        };
+        var plain = Plain(text, path, unit);
         var scalar = new YamlScalar(at, plain, Quoted: false);
         // What a text may look like to YAML, such as the `no` of `handed`, it is not.
-        return path.Type == "string" && !FlowText.IsText(scalar) ? scalar with { Quoted = true } : scalar;
+        return path.Takes("string") && path.Figure is null && !FlowText.IsText(scalar) && !path.Takes("integer") && !path.Takes("number") && !path.Takes("boolean")
+            ? scalar with { Quoted = true } : scalar;
+    }
+
+    private static string Plain(string text, KeyPath path, string unit)
+    {
+        if (path.Words.FirstOrDefault(w => w.Equals(text, StringComparison.OrdinalIgnoreCase)) is { } word)
+            return word;
+        if (path.Figure is { } figure)
+            return Figure(text, figure.Sort, unit);
+        if (path.Takes("boolean"))
+            return text.ToLowerInvariant() switch { "yes" => "true", "no" => "false", var said => said };
+        if (!path.Takes("integer") && !path.Takes("number"))
+            return text;
+        var number = Comma().Replace(text, "$1.$2");
+        return path.Takes("integer") && number.EndsWith(".0", StringComparison.Ordinal) ? number[..^2] : number;
     }
 
     // The cell's own unit counts before that of the heading; both are spelled as the catalog does.

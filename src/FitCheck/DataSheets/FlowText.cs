@@ -4,7 +4,7 @@ using FitCheck.Schemas;
 using FitCheck.Yaml;
 using Newtonsoft.Json;
 
-namespace FitCheck.EntryTables;
+namespace FitCheck.DataSheets;
 
 /// <summary>Writes nodes as YAML in one line: `{circle: 156 mm, angles: [45, 135]}`.</summary>
 internal static class FlowText
@@ -24,6 +24,10 @@ internal static class FlowText
     /// <summary>A scalar that reads as the same: text in quotes where it would be taken for something else.</summary>
     public static string Scalar(YamlScalar scalar) =>
         !IsText(scalar) || (IsPlain(scalar.Text) && IsText(scalar with { Quoted = false })) ? scalar.Text : Quoted(scalar.Text);
+
+    /// <summary>The same for a value that stands alone behind its key, where commas and brackets end nothing.</summary>
+    public static string Alone(YamlNode node) => node is YamlScalar scalar && IsText(scalar) && IsText(scalar with { Quoted = false })
+        && IsPlain(scalar.Text, "") ? scalar.Text : Of(node);
 
     /// <summary>True for text, false for a number, a truth or nothing.</summary>
     public static bool IsText(YamlScalar scalar) => YamlTokenReader.Resolve(scalar).Token == JsonToken.String;
@@ -48,8 +52,8 @@ internal static class FlowText
         return quoted.Append('"').ToString();
     }
 
-    private static bool IsPlain(string text) => text.Length > 0 && text.Trim() == text && !text.Any(char.IsControl)
+    private static bool IsPlain(string text, string ends = Ends) => text.Length > 0 && text.Trim() == text && !text.Any(char.IsControl)
         && (!Beginnings.Contains(text[0], StringComparison.Ordinal) || (text[0] == '-' && text.Length > 1 && char.IsAsciiDigit(text[1])))
-        && !text.AsSpan().ContainsAny(Ends) && !text.Contains(": ", StringComparison.Ordinal) && !text.EndsWith(':')
+        && !text.AsSpan().ContainsAny(ends) && !text.Contains(": ", StringComparison.Ordinal) && !text.EndsWith(':')
         && !text.Contains(" #", StringComparison.Ordinal) && !text.Contains('\u2028', StringComparison.Ordinal);
 }

@@ -1,7 +1,7 @@
 using System.Text;
 using FitCheck.Yaml;
 
-namespace FitCheck.EntryTables;
+namespace FitCheck.DataSheets;
 
 /// <summary>Writes an entry as a file of the catalog has it: a key a line, small things in brackets.</summary>
 internal static class EntryBlockText
@@ -47,7 +47,7 @@ internal static class EntryBlockText
                     text.Append("  - ").Append(FlowText.Of(item)).Append('\n');
                 break;
             default:
-                text.Append(' ').Append(FlowText.Of(value)).Append('\n');
+                text.Append(' ').Append(FlowText.Alone(value)).Append('\n');
                 break;
         }
     }
