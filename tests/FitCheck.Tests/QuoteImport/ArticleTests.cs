@@ -125,7 +125,12 @@ public sealed class ArticleTests : IDisposable
     {
         public Choice One(string question, IReadOnlyList<Choice> choices) => choices.First(c => c.Id == "another part");
 
-        public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, bool atLeastOne) => [];
+        public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, IReadOnlyList<Choice> usual, bool atLeastOne) =>
+            [];
+
+        public void Say(string text)
+        {
+        }
 
         public string Text(string question, string usual, Func<string, string?> wrong)
         {
