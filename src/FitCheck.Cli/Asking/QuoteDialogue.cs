@@ -30,8 +30,11 @@ internal static class QuoteDialogue
         return options with { As = known, Skip = left };
     }
 
-    private static Choice Offered(Part part) =>
-        new(part.Id, $"{part.Name}, {(part.HasPrice ? part.Price.Value.ToString() : "no price")}{(part.Pack > 1 ? $" for {Figures.Whole(part.Pack)}" : "")}");
+    private static Choice Offered(Part part)
+    {
+        var price = part.HasPrice ? part.Price.Value.ToString() : "no price";
+        return new(part.Id, $"{part.Name}, {price}{(part.Pack > 1 ? $" for {Figures.Whole(part.Pack)}" : "")}");
+    }
 
     private static string? Wrong(string text, PartsCatalog catalog) => text.Length == 0 || catalog.Find(text) is Part ? null
         : $"no part `{text}` in the catalog{Nearest.Hint(text, catalog.Ids)}";

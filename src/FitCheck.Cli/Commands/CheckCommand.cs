@@ -76,7 +76,8 @@ internal static class CheckCommand
         if (request.Sheet is { } file)
             targets.Add("sheet", file);
         var folders = CommonOptions.Folders(request.Catalog, request.Rules);
-        if (targets.Refused([.. request.Builds, .. request.Quote?.Articles is { } articles ? [articles] : Array.Empty<string>()], FilesRead.Of(folders)) is { } refusal)
+        if (targets.Refused([.. request.Builds, .. request.Quote?.Articles is { } articles ? [articles] : Array.Empty<string>()],
+            FilesRead.Of(folders)) is { } refusal)
             return refusal.Tell();
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();

@@ -66,7 +66,8 @@ internal sealed class PartDialogue(string kind, IQuestions ask, PartsCatalog cat
     // A set is made of drivers that have entries of their own.
     private string? WrongReference(KeyPath path, string text)
     {
-        if (kind != "component-set" || path.Path is not ("woofer" or "tweeter") || catalog.Find(text) is Driver { Type: var type } && type == path.Path)
+        if (kind != "component-set" || path.Path is not ("woofer" or "tweeter") || catalog.Find(text) is Driver { Type: var type }
+            && type == path.Path)
             return null;
         var known = catalog.IdsOf("driver").Where(d => catalog.Find(d) is Driver driver && driver.Type == path.Path);
         return $"no {path.Path} `{text}` in the catalog{Nearest.Hint(text, known)}; write its own entry first";
@@ -78,5 +79,6 @@ internal sealed class PartDialogue(string kind, IQuestions ask, PartsCatalog cat
     // `front-door-left, front-door-right` are the ids of places; a list of mappings may be written out as well.
     private static string Listed(KeyPath path, string text) =>
         text[0] is not ('[' or '{') && path.Item?.Alternatives[0].Schema["required"] is System.Text.Json.Nodes.JsonArray { Count: 1 } only
-            ? $"[{string.Join(", ", text.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries).Select(w => $"{{{only[0]}: {w}}}"))}]" : text;
+            ? $"[{string.Join(", ", text.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries).Select(w => $"{{{only[0]}: {w}}}"))}]"
+                : text;
 }

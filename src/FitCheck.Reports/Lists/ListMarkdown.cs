@@ -14,7 +14,8 @@ internal sealed class ListMarkdown : IListReport
 
     public void Write(ListResult result, ReportOptions options, TextWriter output)
     {
-        var blocks = result.Builds.SelectMany(l => Blocks(l, result.Tax)).Append($"_{MarkdownText.Plain(ListWords.Basis(result.Tax, result.Builds))}_");
+        var blocks = result.Builds.SelectMany(l => Blocks(l, result.Tax))
+            .Append($"_{MarkdownText.Plain(ListWords.Basis(result.Tax, result.Builds))}_");
         output.Write(string.Join("\n\n", blocks) + "\n");
     }
 

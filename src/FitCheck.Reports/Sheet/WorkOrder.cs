@@ -28,7 +28,8 @@ internal sealed class WorkOrder
         var patterns = HolePatterns.Of(_build);
         Add("Measure first", "Buy and cut nothing before these lines are filled in and pass.", "measure", SheetSteps.Measures(_build));
         Add("Lay out the parts", null, "parts",
-            [.. _build.List.Select(l => new StepView(null, l.IsOwned ? $"{l.Name} (owned)" : $"{Figures.Whole(l.Packs)} × {l.Name}")), .. SheetSteps.Asked(_build, "list")]);
+            [.. _build.List.Select(l => new StepView(null, l.IsOwned ? $"{l.Name} (owned)" : $"{Figures.Whole(l.Packs)} × {l.Name}")),
+                .. SheetSteps.Asked(_build, "list")]);
         Add("Test first", null, "steps",
         [
             new(null, "Switch the factory system on. Note what does not play: " + SheetFacts.Blank + SheetFacts.Blank),

@@ -77,7 +77,8 @@ internal static class Sentences
 
     /// <summary>`1 pack of 2`, or just the number when parts come singly.</summary>
     public static string ToBuy(ListLine line) =>
-        line.IsOwned ? "nothing" : line.Pack <= 1 ? Figures.Whole(line.Packs) : $"{Count(line.Packs, "pack", "packs")} of {Figures.Whole(line.Pack)}";
+        line.IsOwned ? "nothing" : line.Pack <= 1 ? Figures.Whole(line.Packs)
+            : $"{Count(line.Packs, "pack", "packs")} of {Figures.Whole(line.Pack)}";
 
     /// <summary>Says only what is out of the ordinary.</summary>
     public static string Availability(string word) => word switch

@@ -10,7 +10,8 @@ namespace FitCheck.Builds;
 /// <param name="Packs">Packs to buy.</param>
 /// <param name="Price">Of one pack, as it is counted: the quote's own where it has one, else the catalog's.</param>
 /// <param name="Sum">Packs times price.</param>
-/// <param name="Availability">`current`, `to-order` or `discontinued`; `owned` for what is there already, of which no pack is bought.</param>
+/// <param name="Availability">`current`, `to-order` or `discontinued`; `owned` for what is there already, of which no pack is
+/// bought.</param>
 public sealed record ListLine(string Part, string Name, int Needed, int Pack, int Packs, Money Price, Money Sum, string Availability)
 {
     /// <summary>Pieces that stay in their packs; null for what is cut from a roll or bought as the build says.</summary>

@@ -35,13 +35,14 @@ internal sealed class EntryTable
     private IReadOnlyList<YamlMap> Read()
     {
         var heads = Enumerable.Range(0, Math.Min(_file.Rows.Count, MostAbove))
-            .Select(i => (Row: i, Known: _file.Rows[i].Count(c => c.Value.Length > 0 && TableHeading.Of(c, _kind, _paths, null) is not null)))
+            .Select(i => (Row: i, Known: _file.Rows[i].Count(c => c.Value.Length > 0
+                && TableHeading.Of(c, _kind, _paths, null) is not null)))
             .ToList();
         if (heads.Count == 0 || heads.MaxBy(h => h.Known) is not { Known: > 0, Row: var head })
         {
+            var such = _paths.Where(p => p.Figure is not null).Take(3).Select(p => $"`{p.Path}`").Prepend("`id`");
             _problems.Error(new Location(_file.File, 0, 0), $"no row of headings: expected keys of {PartsCatalog.Article(_kind)}, such as "
-                + $"{string.Join(", ", _paths.Where(p => p.Figure is not null).Take(3).Select(p => $"`{p.Path}`").Prepend("`id`"))}, with the unit in the "
-                + "heading, `depth [mm]`, or in the cells");
+                + $"{string.Join(", ", such)}, with the unit in the heading, `depth [mm]`, or in the cells");
             return [];
         }
         Head(_file.Rows[head]);

@@ -34,7 +34,8 @@ internal static partial class TableCell
         var plain = Plain(text, path, unit);
         var scalar = new YamlScalar(at, plain, Quoted: false);
         // What a text may look like to YAML, such as the `no` of `handed`, it is not.
-        return path.Takes("string") && path.Figure is null && !FlowText.IsText(scalar) && !path.Takes("integer") && !path.Takes("number") && !path.Takes("boolean")
+        return path.Takes("string") && path.Figure is null && !FlowText.IsText(scalar) && !path.Takes("integer") && !path.Takes("number")
+            && !path.Takes("boolean")
             ? scalar with { Quoted = true } : scalar;
     }
 

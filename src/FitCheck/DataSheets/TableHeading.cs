@@ -40,7 +40,8 @@ internal sealed partial record TableHeading(KeyPath Path, string Unit)
         problems?.Warn(cell.At, found.Count > 1
             ? $"`{cell.Value}` may be {string.Join(" or ", found.Select(p => $"`{p.Path}`"))}; write the whole key. The column is not read"
             : $"`{cell.Value}` is no key of {Catalog.PartsCatalog.Article(kind)}"
-                + $"{Nearest.Hint(Plain(name), paths.SelectMany(p => new[] { p.Path, p.Keys[^1] }))}; the column is not read", ProblemKind.UnknownName);
+                + $"{Nearest.Hint(Plain(name), paths.SelectMany(p => new[] { p.Path, p.Keys[^1] }))}; the column is not read",
+                    ProblemKind.UnknownName);
         return null;
     }
 

@@ -179,7 +179,8 @@ internal static class BuildFacts
             packs[line.Part.Id] = packs.GetValueOrDefault(line.Part.Id) + line.Packs;
         Names(sheet, QuoteLacksCount, QuoteLacksNames, list.Where(l => packs.GetValueOrDefault(l.Part) < l.Packs)
             .Select(l => $"{l.Packs - packs.GetValueOrDefault(l.Part)} × {l.Name}"));
-        Names(sheet, QuoteSurplusCount, QuoteSurplusNames, list.Where(l => packs.GetValueOrDefault(l.Part) > l.Packs && (l.Packs > 0 || l.IsOwned))
+        Names(sheet, QuoteSurplusCount, QuoteSurplusNames, list.Where(l => packs.GetValueOrDefault(l.Part) > l.Packs
+            && (l.Packs > 0 || l.IsOwned))
             .Select(l => $"{packs[l.Part] - l.Packs} × {l.Name} too many"));
         Names(sheet, QuoteUnusedCount, QuoteUnusedNames, quote.Where(q => list.All(l => l.Part != q.Part.Id)).Select(q => q.Part.Name));
     }

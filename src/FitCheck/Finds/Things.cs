@@ -46,7 +46,8 @@ internal static class Things
         foreach (var id in catalog.Ids.Order(StringComparer.Ordinal))
         {
             if (catalog.Find(id) is Part part)
-                yield return new Thing(id, catalog.KindOf(id)!, part.Name, part.HasPrice ? part.Price.Value : null, [.. Of(part)], part.At.File);
+                yield return new Thing(id, catalog.KindOf(id)!, part.Name, part.HasPrice ? part.Price.Value : null, [.. Of(part)],
+                    part.At.File);
             else if (catalog.Find(id) is Vehicle vehicle)
             {
                 yield return new Thing(id, "vehicle", vehicle.Name, null, [], vehicle.At.File);

@@ -56,7 +56,8 @@ internal sealed class UnitEdits
     }
 
     // Of several alternatives the one for a mapping or a list.
-    private static JsonNode? Meant(JsonNode? schema, YamlNode node) => schema?["properties"] is null && schema?["anyOf"] is JsonArray alternatives
+    private static JsonNode? Meant(JsonNode? schema, YamlNode node) => schema?["properties"] is null
+        && schema?["anyOf"] is JsonArray alternatives
         ? alternatives.FirstOrDefault(a => Text(a, "type") == (node is YamlMap ? "object" : node is YamlList ? "array" : "string"))
         : schema;
 

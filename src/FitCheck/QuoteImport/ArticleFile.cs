@@ -89,7 +89,8 @@ internal sealed class ArticleFile
         else if (_known.Count > 0 || !QuoteWords.IsHeadingOfArticles(number.Value))
         {
             _known.Add(ArticleNumbers.Plain(Harmless(number.Value)));
-            problems.Warn(id.At, $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, catalog.Ids)}; the line stays, and finds nothing",
+            problems.Warn(id.At,
+                $"no part `{id.Value}` in the catalog{Nearest.Hint(id.Value, catalog.Ids)}; the line stays, and finds nothing",
                 ProblemKind.UnknownName);
         }
     }
@@ -100,6 +101,7 @@ internal sealed class ArticleFile
     private static string Cell(string text, char separator)
     {
         var harmless = text[0] is '=' or '+' or '-' or '@' ? "'" + text : text;
-        return harmless.AsSpan().ContainsAny(separator, '"', '\n') ? $"\"{harmless.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : harmless;
+        return harmless.AsSpan().ContainsAny(separator, '"', '\n') ? $"\"{harmless.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
+            : harmless;
     }
 }

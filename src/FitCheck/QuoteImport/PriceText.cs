@@ -16,7 +16,8 @@ internal sealed record PriceText(decimal? WithPoint, decimal? WithComma, string 
     };
 
     // ISO 4217.
-    private static readonly string[] Codes = ["eur", "usd", "gbp", "chf", "sek", "nok", "dkk", "isk", "pln", "czk", "huf", "ron", "bgn", "try",
+    private static readonly string[] Codes = ["eur", "usd", "gbp", "chf", "sek", "nok", "dkk", "isk", "pln", "czk", "huf", "ron", "bgn",
+        "try",
         "cad", "aud", "nzd", "jpy"];
 
     /// <summary>True where nothing in it says which of two numbers is meant: `1,000`.</summary>
@@ -30,12 +31,14 @@ internal sealed record PriceText(decimal? WithPoint, decimal? WithComma, string 
         if (first < 0)
             return null;
         var beside = (text[..first] + " " + text[(last + 1)..]).ToLowerInvariant().Replace(",-", "", StringComparison.Ordinal)
-            .Replace(".-", "", StringComparison.Ordinal).Replace(",--", "", StringComparison.Ordinal).Trim(' ', '\u00A0', '.', '\'', '(', ')');
+            .Replace(".-", "", StringComparison.Ordinal).Replace(",--", "", StringComparison.Ordinal)
+                .Trim(' ', '\u00A0', '.', '\'', '(', ')');
         var isMinus = beside.StartsWith('-') || beside.EndsWith('-');
         var currency = beside.Trim('-', ' ', '\u00A0', '.', '–');
         if (currency.Length > 0 && Meant(currency).Count == 0)
             return null;
-        var number = string.Concat(text[first..(last + 1)].Where(c => !char.IsWhiteSpace(c) && c is not ('\'' or '’' or '\u00A0' or '\u202F')));
+        var number = string.Concat(text[first..(last + 1)].Where(c => !char.IsWhiteSpace(c)
+            && c is not ('\'' or '’' or '\u00A0' or '\u202F')));
         var (point, comma) = (Read(number, '.', ','), Read(number, ',', '.'));
         return point is null && comma is null ? null : new PriceText(isMinus ? -point : point, isMinus ? -comma : comma, currency);
     }
@@ -56,7 +59,8 @@ internal sealed record PriceText(decimal? WithPoint, decimal? WithComma, string 
         var groups = whole.Split(group);
         return number.Count(c => c == point) <= 1 && rest.All(char.IsAsciiDigit) && (groups.Length == 1 || groups[0].Length is 1 or 2 or 3)
             && groups.Skip(1).All(g => g.Length == 3)
-            && decimal.TryParse($"{string.Concat(groups)}.{rest}0", NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
+            && decimal.TryParse($"{string.Concat(groups)}.{rest}0", NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture,
+                out var value)
             ? value : null;
     }
 }

@@ -19,7 +19,8 @@ internal sealed record QuoteItem(Part Part, int Packs, Location At)
         Price = price is null || Price is null || price.Currency != Price.Currency ? Price ?? price
             : Price with
             {
-                Amount = decimal.Round(((Price.Amount * Packs) + (price.Amount * packs)) / (Packs + packs), 2, MidpointRounding.AwayFromZero),
+                Amount = decimal.Round(((Price.Amount * Packs) + (price.Amount * packs)) / (Packs + packs), 2,
+                    MidpointRounding.AwayFromZero),
             },
     };
 }

@@ -33,7 +33,8 @@ internal sealed class QuotePrices
     }
 
     /// <summary>
-    /// How many packs are meant, and what one costs as the list has it. A price that is that of a piece, by the catalog's, makes packs of the
+    /// How many packs are meant, and what one costs as the list has it. A price that is that of a piece, by the catalog's, makes packs of
+    /// the
     /// pieces.
     /// </summary>
     public (int Packs, Money? Price) Of(IReadOnlyList<Located<string>> row, Part part, int count, bool arePieces, ProblemList problems)
@@ -78,8 +79,8 @@ internal sealed class QuotePrices
             problems.Warn(at, $"nothing decides what these prices are, so the catalog's are counted: {Listed(_open)}; write them with "
                 + "hundredths, such as `59.00`");
         if (_far.Count > 0)
-            problems.Warn(at, $"no currency is written, and these prices are far from the catalog's, which are counted: {Listed(_far)}; write "
-                + "the currency into the heading, such as `Price (EUR)`, or `price:` into the build");
+            problems.Warn(at, $"no currency is written, and these prices are far from the catalog's, which are counted: {Listed(_far)}; "
+                + "write the currency into the heading, such as `Price (EUR)`, or `price:` into the build");
         if (_foreign.Count > 0)
             problems.Warn(at, $"prices in {string.Join(" and ", _foreignSigns.Order(StringComparer.Ordinal))} are not compared with the "
                 + $"catalog's, which are counted: {Listed(_foreign)}");

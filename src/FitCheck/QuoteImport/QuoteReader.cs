@@ -123,7 +123,8 @@ internal sealed class QuoteReader(NearParts parts, LineChoices choices, ProblemL
 
     private void Learn(Part part, IReadOnlyList<Located<string>> row)
     {
-        if (_articles >= 0 && _articles < row.Count && row[_articles] is var cell && Text(cell) is { Length: > 0 } number && number != part.Id
+        if (_articles >= 0 && _articles < row.Count && row[_articles] is var cell && Text(cell) is { Length: > 0 } number
+            && number != part.Id
             && !part.Articles.Any(a => ArticleNumbers.Plain(a.Value) == ArticleNumbers.Plain(number)))
             shop?.Learn(cell with { Value = number }, part, problems);
     }

@@ -41,7 +41,8 @@ internal static class QuoteWords
             ["packs", "quantity", "qty", "count", "pcs", "number", "units", "menge", "anzahl", "stuck", "stk", "quantite", "qte",
             "quantita", "q ta", "qta", "cantidad", "cant", "uds", "aantal", "ilosc", "mnozstvi", "pocet", "antal", "antall", "quantidade",
             "qtd", "qtde", "maara", "kpl", "mennyiseg", "db"]),
-        (Column.UnitPrice, ["unit price", "price", "price each", "each", "einzelpreis", "preis", "stuckpreis", "ep", "p u ht", "p u", "pu ht",
+        (Column.UnitPrice, ["unit price", "price", "price each", "each", "einzelpreis", "preis", "stuckpreis", "ep", "p u ht", "p u",
+            "pu ht",
             "prix", "prix unitaire", "prezzo", "prezzo unitario", "precio", "precio unitario", "prijs", "stuksprijs", "cena", "cena netto",
             "a pris", "pris", "preco", "preco unitario", "hinta", "egysegar", "ar"]),
         (Column.Total, ["line total", "total", "amount", "sum", "gp", "gesamt", "gesamtpreis", "summe", "betrag", "total ht", "montant",
@@ -119,7 +120,8 @@ internal static class QuoteWords
     public static bool IsHours(string text) => Plain(text).Split(' ') is [.., var last] parts && parts.Length > 1 && Hours.Contains(last);
 
     /// <summary>Whether a quantity calls what it counts pieces: `2 Stk`.</summary>
-    public static bool ArePieces(string quantity) => Plain(quantity).Split(' ') is [_, var unit] && Pieces.Contains(unit, StringComparer.Ordinal);
+    public static bool ArePieces(string quantity) => Plain(quantity).Split(' ') is [_, var unit]
+        && Pieces.Contains(unit, StringComparer.Ordinal);
 
     /// <summary>Whether a word is how things are counted.</summary>
     public static bool IsUnit(string word) => Units.Contains(Plain(word)) || word == "×";

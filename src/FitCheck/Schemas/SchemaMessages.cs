@@ -27,7 +27,7 @@ internal static class SchemaMessages
 
     /// <summary>What keys a place needs, with a line for each that can be pasted there.</summary>
     public static string Missing(IReadOnlyList<ValidationError> errors) => errors is [var only]
-        ? $"the key `{only.Property}` is missing here{Within(only)}{Meaning(only)}; add `{Line(only.Schema, only.Property)}`{Instead(only)}"
+        ? $"the key `{only.Property}` is missing here{Within(only)}{Meaning(only)}; add `{Line(only.Schema, only.Property).Split("  # ")[0]}`{Instead(only)}"
         : $"{errors.Count} keys are missing here{Within(errors[0])}; add {string.Join("; ", errors.OrderBy(Rank)
             .Select(e => $"`{Line(e.Schema, e.Property)}`"))}{errors.Select(Instead).FirstOrDefault(i => i.Length > 0)}";
 
@@ -88,7 +88,8 @@ internal static class SchemaMessages
         !string.IsNullOrEmpty(schema.Description) ? schema.Description : schema.Type.ToString().ToLowerInvariant();
 
     private static string Meaning(ValidationError error) =>
-        PropertyOf(error.Schema, error.Property) is { } key && SchemaExamples.Meaning(key) is { Length: > 0 } meaning ? $" ({meaning})" : "";
+        PropertyOf(error.Schema, error.Property) is { } key && SchemaExamples.Meaning(key) is { Length: > 0 } meaning ? $" ({meaning})"
+            : "";
 
     private static JsonSchema? PropertyOf(JsonSchema schema, string? name) => Owner(schema, name)?.ActualProperties[name!];
 

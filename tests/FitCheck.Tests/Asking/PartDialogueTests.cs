@@ -39,14 +39,16 @@ public sealed partial class PartDialogueTests : IDisposable
         Write(kind, "x1-" + kind, person);
 
         Assert.Equal([], Linted().Split("\n", StringSplitOptions.RemoveEmptyEntries));
-        Assert.DoesNotContain(person.Asked, q => q.StartsWith("price", StringComparison.Ordinal) || q.StartsWith("source", StringComparison.Ordinal));
+        Assert.DoesNotContain(person.Asked, q => q.StartsWith("price", StringComparison.Ordinal)
+            || q.StartsWith("source", StringComparison.Ordinal));
         Assert.Contains("owned: true\n", File.ReadAllText(_folder.Of($"shop/{Folder(kind)}/x1-{kind}.yaml")), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Wrong_answers_are_told_with_what_is_near_and_asked_again()
     {
-        var person = new Person("sold") { Slips = { ["type"] = "woofr", ["size"] = "165", ["price"] = "99", ["pack"] = "some", ["name"] = "" } };
+        var person = new Person("sold") { Slips = { ["type"] = "woofr", ["size"] = "165", ["price"] = "99", ["pack"] = "some",
+            ["name"] = "" } };
         var entry = Asked("driver", person);
 
         Assert.Equal("woofer", ((YamlScalar)entry["type"]!).Text);
@@ -54,7 +56,8 @@ public sealed partial class PartDialogueTests : IDisposable
             "it is needed", "expected a whole number from 1 to 10000 for `pack`, found `some`",
             "expected a price with its currency, such as `129.00 EUR` for `price`, found `99`",
             "expected one of woofer, tweeter, coaxial, full-range, subwoofer for `type`, found `woofr`; did you mean `woofer`?",
-            "expected a length with its unit, such as `165 mm` or `6 1/2 in` for `size`, found `165`; a bare number has no unit"], person.Told);
+            "expected a length with its unit, such as `165 mm` or `6 1/2 in` for `size`, found `165`; a bare number has no unit"],
+                person.Told);
     }
 
     [Fact]
@@ -97,11 +100,13 @@ public sealed partial class PartDialogueTests : IDisposable
     private void Write(string kind, string id, Person person)
     {
         var entry = new PartDialogue(kind, person, PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList())).Ask(id);
-        _folder.Write($"shop/{Folder(kind)}/{id}.yaml", PartFile.Of(entry, File.ReadAllText(RepositoryRoot.Of("catalog", "starters", kind + ".yaml"))));
+        _folder.Write($"shop/{Folder(kind)}/{id}.yaml", PartFile.Of(entry,
+            File.ReadAllText(RepositoryRoot.Of("catalog", "starters", kind + ".yaml"))));
     }
 
     private string Linted() => string.Join('\n', Lint.Run([],
-        new FitCheck.Evaluation.Folders([RepositoryRoot.Of("catalog"), _folder.Of("shop")], [RepositoryRoot.Of("rules")]), ValidationCache.Nothing)
+        new FitCheck.Evaluation.Folders([RepositoryRoot.Of("catalog"), _folder.Of("shop")], [RepositoryRoot.Of("rules")]),
+            ValidationCache.Nothing)
         .Problems.Where(p => p.At.File.Contains("/shop/", StringComparison.Ordinal)).Select(p => p.ToString()));
 
     private static string Folder(string kind) => Kinds.All.First(k => k.Kind == kind).Folder;

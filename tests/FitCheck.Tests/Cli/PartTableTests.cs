@@ -19,7 +19,8 @@ public sealed class PartTableTests : IDisposable
         _folder.Write("drivers.csv", Table);
         Directory.CreateDirectory(_folder.Of("shop/drivers"));
 
-        var (status, output, error) = Run.Of(_folder.Path, "new", "part", "driver", "--from", "drivers.csv", "-o", "shop/drivers/table.yaml");
+        var (status, output, error) = Run.Of(_folder.Path, "new", "part", "driver", "--from", "drivers.csv", "-o",
+            "shop/drivers/table.yaml");
 
         Assert.Equal((2, ""), (status, output));
         Assert.Contains("drivers.csv:3:49: error: expected a length with its unit", error, StringComparison.Ordinal);
@@ -52,7 +53,8 @@ public sealed class PartTableTests : IDisposable
 
         Assert.Equal(0, status);
         Assert.Contains("- id: kestow-d4-60\n", output, StringComparison.Ordinal);
-        Assert.Equal((2, "fitcheck: amplifiers.csv exists; it is kept as it is\n"), (Run.Of(_folder.Path, "new", "part", "amplifier", "--to",
+        Assert.Equal((2, "fitcheck: amplifiers.csv exists; it is kept as it is\n"),
+            (Run.Of(_folder.Path, "new", "part", "amplifier", "--to",
             "amplifiers.csv") is var (again, _, told) ? (again, told) : default));
     }
 

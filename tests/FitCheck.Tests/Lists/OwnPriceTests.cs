@@ -9,7 +9,8 @@ using Xunit;
 namespace FitCheck.Tests.Lists;
 
 /// <summary>
-/// What is there already costs nothing, and a quote's own price is counted instead of the catalog's: 89.00 EUR for a pair of orrin-c165, 32.00
+/// What is there already costs nothing, and a quote's own price is counted instead of the catalog's: 89.00 EUR for a pair of orrin-c165,
+/// 32.00
 /// EUR for a pair of spacer-165-tansy-18. The sums are worked out by hand.
 /// </summary>
 public sealed class OwnPriceTests
@@ -48,7 +49,8 @@ public sealed class OwnPriceTests
         var list = Listed.Of(Coaxials + "quote:\n  - {part: orrin-c165, packs: 1, price: 79.50 EUR}\n");
 
         Assert.Equal("111.50 EUR", Total(list)); // 79.50 + 32
-        Assert.Equal("quoted at 79.50 EUR a pack, 9.50 EUR less than in the catalog (89.00 EUR)", ListPrices.Difference(list.Line("orrin-c165")));
+        Assert.Equal("quoted at 79.50 EUR a pack, 9.50 EUR less than in the catalog (89.00 EUR)",
+            ListPrices.Difference(list.Line("orrin-c165")));
         Assert.Null(ListPrices.Difference(list.Line("spacer-165-tansy-18")));
         Assert.Equal("The sum is made of the quote's own prices for 1 part and of the catalog's for 1. That is 9.50 EUR less than by the "
             + "catalog's.", ListPrices.Counted(list.Lines));
@@ -73,7 +75,8 @@ public sealed class OwnPriceTests
     [Fact]
     public void An_entry_that_is_owned_has_no_price_and_is_not_bought()
     {
-        var list = Listed.Of(Coaxials.Replace("spacer-165-tansy-18", "own-mdf", StringComparison.Ordinal), ("adapters/own-mdf.yaml", OwnRing));
+        var list = Listed.Of(Coaxials.Replace("spacer-165-tansy-18", "own-mdf", StringComparison.Ordinal),
+            ("adapters/own-mdf.yaml", OwnRing));
 
         var line = list.Line("own-mdf");
         Assert.Equal((0, 2, true), (line.Packs, line.Needed, line.IsOwned));
@@ -89,7 +92,8 @@ public sealed class OwnPriceTests
         var list = Listed.Of(Coaxials + "owned: [orrin-c165]\n");
         Assert.Equal("32.00 EUR", Total(list));
         Assert.Equal("owned", list.Line("orrin-c165").Availability);
-        var told = Checked(Coaxials + "owned: [orrin-c165]\nquote: [{part: orrin-c165, packs: 1}, {part: spacer-165-tansy-18, packs: 1}]\n");
+        var told = Checked(Coaxials + "owned: [orrin-c165]\n"
+            + "quote: [{part: orrin-c165, packs: 1}, {part: spacer-165-tansy-18, packs: 1}]\n");
         Assert.Contains(told, f => f is { Rule: "list/more-than-needed", Status: Findings.Status.Warn });
         Assert.DoesNotContain(told, f => f is { Rule: "list/missing-from-quote", Status: Findings.Status.Fail });
     }

@@ -8,7 +8,8 @@ using Xunit;
 
 namespace FitCheck.Tests.QuoteImport;
 
-/// <summary>Article numbers: of the catalog's entries, and of a shop's own file, which a list teaches; and the questions of a list.</summary>
+/// <summary>Article numbers: of the catalog's entries, and of a shop's own file, which a list teaches; and the questions of a
+/// list.</summary>
 public sealed class ArticleTests : IDisposable
 {
     private const string Head = "Art.-Nr.;Bezeichnung;Menge\n";
@@ -33,7 +34,8 @@ public sealed class ArticleTests : IDisposable
     public void Two_entries_with_one_number_are_told_at_the_second()
     {
         _folder.Write("shop/drivers/my-driver.yaml", MyDriver("articles: [K-1650]"));
-        _folder.Write("shop/drivers/other-driver.yaml", MyDriver("articles: [\"5\", k-1650]").Replace("my-driver", "other-driver", StringComparison.Ordinal));
+        _folder.Write("shop/drivers/other-driver.yaml", MyDriver("articles: [\"5\", k-1650]")
+            .Replace("my-driver", "other-driver", StringComparison.Ordinal));
 
         Assert.Contains(Lint.Run([], Folders, ValidationCache.Nothing).Problems, p => p.ToString().EndsWith(
             "/other-driver.yaml:14:17: error: the article number `k-1650` is that of `my-driver` too; one number stands for one entry",
@@ -70,7 +72,8 @@ public sealed class ArticleTests : IDisposable
         var outcome = Import(new(), file);
 
         Assert.Equal(own + "\r\nA2;orrin-c165\r\n2;orrin-t25\r\n", File.ReadAllText(file));
-        Assert.Contains(outcome.Problems, p => p.ToString().Contains("shop.csv:2:4: warning: no part `gone-part`", StringComparison.Ordinal));
+        Assert.Contains(outcome.Problems, p => p.ToString().Contains("shop.csv:2:4: warning: no part `gone-part`",
+            StringComparison.Ordinal));
     }
 
     [Fact]

@@ -81,7 +81,8 @@ public sealed class QuotePriceTests
         var price = PriceText.Of(cell);
         Assert.Equal((Number(point), Number(comma)), (price?.WithPoint, price?.WithComma));
 
-        static decimal? Number(string? text) => text is null ? null : decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+        static decimal? Number(string? text) => text is null ? null
+            : decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
     }
 
     private static (Build Build, IReadOnlyList<Problem> Told) Build(string csv)
