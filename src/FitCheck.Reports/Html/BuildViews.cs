@@ -169,7 +169,7 @@ internal sealed class BuildViews
     }
 
     private TaskView Task(MeasureTask task) => new(task.What, task.How, [.. task.Outcomes.Select(o =>
-        new OutcomeView(o.Passing, o.Told.First.Title, o.Told.Where, $"#{_ids[o.Told.First]}"))]);
+        new OutcomeView(o.Passing, o.Told.First.Title, o.Told.Where, $"#{_ids[o.Told.First]}"))], task.Lines);
 
     private ListView? List() => _build.List.Count == 0 ? null : new(
         [.. _build.List.Select(

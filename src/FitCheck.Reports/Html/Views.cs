@@ -67,7 +67,7 @@ internal sealed record StatusView(string Word, SafeHtml Icon);
 
 internal sealed record CountView(StatusView Status, string Number);
 
-internal sealed record TaskView(string What, string How, IReadOnlyList<OutcomeView> Outcomes);
+internal sealed record TaskView(string What, string How, IReadOnlyList<OutcomeView> Outcomes, IReadOnlyList<string> Lines);
 
 internal sealed record OutcomeView(string? Passing, string Title, string Position, string Href);
 

@@ -177,6 +177,8 @@ internal sealed class JsonReport : ILintReport
             json.WriteString("what", item.What);
             json.WriteString("how", item.How);
             json.WriteString("passing", item.Passing);
+            if (item.ToFillIn is { } line)
+                json.WriteString("to_fill_in", line);
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -22,7 +22,7 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
             yield return $"**What to change**\n\n{Lines(failed.Select(Line))}";
         var tasks = MeasureFirst.Of(build);
         if (tasks.Count > 0)
-            yield return $"**Measure first**\n\n{Lines(tasks.Select(Line))}";
+            yield return $"**Measure first**\n\n{Lines(tasks.Select(Line))}{ToFillIn(tasks)}";
         if (isOneOfMany)
             yield break;
         var warnings = Told.Of(build, Status.Warn);
@@ -61,6 +61,16 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
             .ToList();
         return $"- [ ] **{MarkdownText.Plain(task.What)}:** {MarkdownText.Prose(task.How)}{(passes.Count > 0 ? $"<br>"
             + $"{string.Join("; ", passes)}" : "")}";
+    }
+
+    // One block, which is copied with one click.
+    private static string ToFillIn(IReadOnlyList<MeasureTask> tasks)
+    {
+        var lines = tasks.SelectMany(t => t.Lines).Distinct(StringComparer.Ordinal).Select(l => $"  - {PlainText.Line(l)}").ToList();
+        // A name in a line must not end the block.
+        var fence = new string('`', lines.Exists(l => l.Contains("```", StringComparison.Ordinal)) ? 12 : 3);
+        return lines.Count == 0 ? ""
+            : $"\n\nWhat was read belongs into the build:\n\n{fence}yaml\nreadings:\n{Lines(lines)}\n{fence}";
     }
 
     private static string Waived(Told told) =>

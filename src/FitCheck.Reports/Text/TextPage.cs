@@ -40,6 +40,13 @@ internal sealed class TextPage(TextWriter output, int columns, bool color)
             Write(new string(' ', indent), text, indent, style == TextStyle.Plain ? "" : style == TextStyle.Strong ? "\u001b[1m" : Faint);
     }
 
+    /// <summary>A line that is not broken, so that it can be copied.</summary>
+    public void Whole(int indent, string text)
+    {
+        Start();
+        End(new string(' ', indent) + Printable(text));
+    }
+
     /// <summary>A status word, then text that hangs beside it.</summary>
     public void Marked(Status status, int indent, string text)
     {

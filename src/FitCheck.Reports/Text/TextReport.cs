@@ -72,7 +72,7 @@ internal sealed class TextReport : ILintReport
             WriteFindings(page, build, Status.Pass);
         WriteWaived(page, build);
         WriteRuleChanges(page, build);
-        WriteMeasureFirst(page, MeasureFirst.Of(build));
+        WriteMeasureFirst(page, build.File, MeasureFirst.Of(build));
         WriteSettings(page, build);
         WriteGains(page, build);
         WriteList(page, build);
@@ -129,11 +129,13 @@ internal sealed class TextReport : ILintReport
         page.Gap();
     }
 
-    private static void WriteMeasureFirst(TextPage page, IReadOnlyList<MeasureTask> tasks)
+    private static void WriteMeasureFirst(TextPage page, string file, IReadOnlyList<MeasureTask> tasks)
     {
         if (tasks.Count == 0)
             return;
         page.Heading("Measure first");
+        if (tasks.Any(t => t.Lines.Count > 0))
+            page.Line(2, MeasureFirst.WhatToDo(file));
         for (var i = 0; i < tasks.Count; i++)
         {
             page.Hanging(2, $"{Figures.Whole(i + 1)}. ", tasks[i].What);
@@ -143,6 +145,8 @@ internal sealed class TextReport : ILintReport
                 if (outcome.Passing is not null)
                     page.Line(5, $"Passes with {outcome.Passing} ({outcome.Told.First.Rule}).");
             }
+            foreach (var line in tasks[i].Lines)
+                page.Whole(5, $"- {line}");
         }
         page.Gap();
     }

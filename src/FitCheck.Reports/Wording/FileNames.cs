@@ -21,6 +21,9 @@ internal static class FileNames
     /// </summary>
     public static string Alike(string? root, string file) => Figures.ShortFile(In(root, file));
 
+    /// <summary>As it is typed on a command line.</summary>
+    public static string Word(string file) => file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file;
+
     /// <summary>As a URI reference: percent-encoded, and absolute for a rooted path.</summary>
     public static string Uri(string? root, string file)
     {

@@ -4,7 +4,13 @@ using FitCheck.Findings;
 namespace FitCheck.Reports.Wording;
 
 /// <summary>One thing to measure before money is spent, and what it decides.</summary>
-internal sealed record MeasureTask(string What, string How, IReadOnlyList<MeasureOutcome> Outcomes);
+internal sealed record MeasureTask(string What, string How, IReadOnlyList<MeasureOutcome> Outcomes)
+{
+    /// <summary>
+    /// The lines to fill in under `readings` of the build, one for each place; none where no reading answers it.
+    /// </summary>
+    public IReadOnlyList<string> Lines { get; init; } = [];
+}
 
 /// <summary>The value that would pass (null when that can't be told), and the findings that wait for it.</summary>
 internal sealed record MeasureOutcome(string? Passing, Told Told);
@@ -14,6 +20,10 @@ internal sealed record MeasureOutcome(string? Passing, Told Told);
 /// </summary>
 internal static class MeasureFirst
 {
+    /// <summary>What is done with the lines of the tasks.</summary>
+    public static string WhatToDo(string file) =>
+        $"Write what you read into the build, each line under `readings:`, or let `fitcheck measure {FileNames.Word(file)}` ask for it.";
+
     public static IReadOnlyList<MeasureTask> Of(BuildResult build)
     {
         var waiting = Told.Of(build, Status.Measure).SelectMany(t => t.Findings).ToList();
@@ -58,5 +68,8 @@ internal static class MeasureFirst
 
     private static MeasureTask Task(List<Datum> alike) => new(Names.Joined(alike.Select(d => d.What)), alike[0].How,
         [.. alike.SelectMany(d => d.Waiting).GroupBy(w => w.Decides, StringComparer.Ordinal)
-            .Select(g => new MeasureOutcome(g.First().Item.Passing, new Told([.. g.Select(w => w.Finding)])))]);
+            .Select(g => new MeasureOutcome(g.First().Item.Passing, new Told([.. g.Select(w => w.Finding)])))])
+    {
+        Lines = [.. alike.SelectMany(d => d.Waiting).Select(w => w.Item.ToFillIn).OfType<string>().Distinct(StringComparer.Ordinal)],
+    };
 }

@@ -145,7 +145,8 @@ internal sealed class ReadingReader(PartsCatalog catalog, ProblemList problems)
             _readings.AddOfDevice(reading, path);
     }
 
-    private static IReadOnlyList<string> Keys(string kind, string? list = null) =>
+    /// <summary>What can be read of a kind, or of the items of a list of it.</summary>
+    internal static IReadOnlyList<string> Keys(string kind, string? list = null) =>
         [.. SchemaKeys.Of(kind, list)
             .Where(k => !Names.Contains(k, StringComparer.Ordinal) && !k.EndsWith(".name", StringComparison.Ordinal))];
 

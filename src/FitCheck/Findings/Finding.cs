@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
 
@@ -8,6 +9,15 @@ public sealed record ToMeasure(string What, string How, string? Passing)
 {
     /// <summary>True for what neither tape, meter nor label answers, but the maker: it is asked for last.</summary>
     public bool IsForMaker { get; init; }
+
+    /// <summary>What a reading of it is called; null where none answers it.</summary>
+    internal DatumKey? Key { get; init; }
+
+    /// <summary>
+    /// The line to fill in under `readings` of the build, `{at: front-door-left, of: mounting.depth, value: ____ mm}`; null where no
+    /// reading answers it, and <see cref="How"/> says what to write where.
+    /// </summary>
+    public string? ToFillIn => Key is { } key ? ReadingLine.ToFillIn(key) : null;
 }
 
 /// <summary>What one rule says of one subject.</summary>

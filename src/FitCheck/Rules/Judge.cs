@@ -1,4 +1,5 @@
 using System.Text;
+using FitCheck.Builds;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Foundation;
@@ -74,8 +75,17 @@ internal static class Judge
             (judgement.Limits.FirstOrDefault(l => l.Side == side && l.Status == Status.Warn)
                 ?? judgement.Limits.FirstOrDefault(l => l.Side == side))?.Passing)
             .OfType<PassLimit>().ToList();
-        return [.. judgement.Unsure.Select(u => new ToMeasure(u.What, u.How, Passing(u, limits)) { IsForMaker = u.IsForMaker }).Distinct()];
+        return [.. judgement.Unsure.Select(u => new ToMeasure(u.What, How(u), Passing(u, limits))
+        {
+            IsForMaker = u.IsForMaker,
+            Key = u.Key,
+        }).Distinct()];
     }
+
+    // What no reading answers is written into the entry; most questions say so by themselves.
+    private static string How(Unsure unsure) =>
+        unsure.Key is { Where: { } where } key && !unsure.How.Contains('`', StringComparison.Ordinal) && ReadingLine.ToFillIn(key) is null
+            ? $"{unsure.How} Write it as `{key.Of}` into {where}." : unsure.How;
 
     private static string? Passing(Unsure unsure, List<PassLimit> limits)
     {

@@ -56,6 +56,28 @@ internal sealed class DroppedData
         }
     }
 
+    /// <summary>What was left out, and all that is then to be measured.</summary>
+    public IEnumerable<(string What, IReadOnlyList<ToMeasure> Asked)> Questions(int oneOf)
+    {
+        var count = 0;
+        foreach (var id in Named().Where(id => _changed.Catalog.Find(id) is not null).ToList())
+        {
+            var required = ChangedCatalog.Required(_changed.Catalog.KindOf(id)!);
+            foreach (var (key, without) in Without(_changed.Catalog.Written(id)!, required, [], null))
+            {
+                if (count++ % oneOf == 0 && _changed.Put(id, without)
+                    && BuildReader.Read(_root, _changed.Catalog, new ProblemList()) is { } build)
+                    yield return ($"{id} {key}", [.. FactRegistry.Of(build with { Written = Now }, Shopping.List(build), Rules.Value.Practice).Tables
+                        .Where(t => !t.Subject.IsOfEntries())
+                        .SelectMany(t => Rules.Value.Rules.Where(r => r.Subject == t.Subject)
+                            .Select(r => Judge.Evaluate(r, t, "build")).OfType<Finding>().SelectMany(f => f.ToMeasure)).Distinct()]);
+
+                YamlMap? Now(string other) => (other == id ? without : _changed.Catalog.Written(other)) as YamlMap;
+            }
+            _changed.PutBack(id);
+        }
+    }
+
     // Rules of entries ask whether an entry contradicts itself: one that says less does so less.
     private Dictionary<(string, string), Status>? Judged(YamlNode root)
     {

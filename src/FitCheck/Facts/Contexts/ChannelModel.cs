@@ -122,7 +122,8 @@ internal static class ChannelModel
         var re = p?.Re;
         if (re is null || re.IsEstimated)
         {
-            var unmeasured = ChannelQuestions.Resistance(driver.Name, placed.Position.Name, re is not null || driver.Impedance is not null);
+            var unmeasured = ChannelQuestions.Resistance(driver.Name, placed.Position.Name, re is not null || driver.Impedance is not null,
+                DatumKey.In(driver, "parameters.re"));
             made.Unsure.Add(unmeasured);
             made.Resistances.Add(unmeasured);
         }

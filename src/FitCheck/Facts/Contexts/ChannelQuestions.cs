@@ -11,15 +11,17 @@ internal static class ChannelQuestions
         new($"what stands in the factory wire to {position.Name}",
             "Play a quiet test tone of 100 Hz through the factory wire: where it arrives at the tweeter's plug, no capacitor stands in it.",
             Estimated: true)
-        { IsBounded = true };
+        { IsBounded = true, Key = new(position.Id, DatumKey.Position, "feed.type") };
 
     public static Unsure Inductance(Driver driver) =>
         new($"inductance of {driver.Name}",
-            "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true);
+            "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true)
+            { Key = DatumKey.In(driver, "parameters.le") };
 
-    public static Unsure Resistance(string name, string position, bool estimated) =>
+    public static Unsure Resistance(string name, string position, bool estimated, DatumKey? key) =>
         new($"DC resistance of {name} ({position})",
-            "Unplug the driver and put a multimeter across its terminals, at room temperature.", estimated);
+            "Unplug the driver and put a multimeter across its terminals, at room temperature.", estimated)
+        { Key = key };
 
     public static Unsure WiringOfCoils(Driver driver) => new($"how the two voice coils of {driver.Name} are wired",
         "Choose it, and write `coils: series` or `coils: parallel` where the build fits it.", Estimated: false);
@@ -42,7 +44,8 @@ internal static class ChannelQuestions
         "Follow the wire back and read the parts in it; without any it is `full-range`.", Estimated: true);
 
     public static Unsure FactoryCapacitor(Position position) => new($"capacitor of the factory tweeter at {position.Name}",
-        "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true);
+        "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true)
+        { Key = new DatumKey(position.Id, DatumKey.Position, "factory_driver.own_capacitor") };
 
     /// <summary>What may hang on the same wire.</summary>
     public static Unsure Perhaps(Position position, bool estimated) => position.FactoryChannel is null
@@ -60,13 +63,17 @@ internal static class ChannelQuestions
     /// <summary>What nobody wrote of the wire to a driver: the new one, or the factory's.</summary>
     public static IEnumerable<Unsure> Wire(FittedPosition placed)
     {
-        var (gauge, length, what) = placed.NewWire is { Part: var cable } ? (cable.Gauge, placed.NewWireLength, $"{cable.Name}")
+        var cable = placed.NewWire?.Part;
+        var (gauge, length, what) = cable is not null ? (cable.Gauge, placed.NewWireLength, cable.Name)
             : (placed.Position.WireGauge, placed.Position.WireLength, "the factory wire");
+        var here = placed.Position.Id;
         if (gauge is null)
             yield return new Unsure($"gauge of {what} at {placed.Position.Name}", "Read it from its jacket, or measure the copper.",
-                Estimated: false);
+                Estimated: false)
+            { Key = DatumKey.In(cable, "gauge") ?? new(here, DatumKey.Position, "wire.gauge") };
         if (length is null)
             yield return new Unsure($"length of {what} at {placed.Position.Name}",
-                "Lay a string along the route that it takes, counted once, and measure it.", Estimated: false);
+                "Lay a string along the route that it takes, counted once, and measure it.", Estimated: false)
+            { Key = cable is null ? new(here, DatumKey.Position, "wire.length") : new(here, DatumKey.Line, "new_wire.length") };
     }
 }

@@ -96,7 +96,8 @@ internal sealed record FilterCheck(FilterSetting Setting, bool IsHighPass, bool?
     public Unsure Unsure =>
         new($"{Kind} of {By.Part.Name}",
             $"Read in its manual from where to where it can be set; {Corner} have to lie between, and some devices have none.",
-        DeviceFilters.Of(By.Part)?.Range(IsHighPass) is not null);
+        DeviceFilters.Of(By.Part)?.Range(IsHighPass) is not null)
+        { Key = DatumKey.In(By.Part, IsHighPass ? "high_pass_range" : "low_pass_range") };
 
     /// <summary>Where it stands that it does not exist.</summary>
     public IReadOnlyList<Datum> LacksData => IsThere == false ? Data : SlopeData;

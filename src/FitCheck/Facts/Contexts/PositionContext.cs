@@ -27,5 +27,11 @@ internal sealed record PositionContext(Build Build, FittedPosition Placed, Chann
     /// <summary>Named as on a work sheet: "mounting depth of Orrin W165 (Left front door)".</summary>
     public string OfDriver(string what) => $"{what} of {Driver?.Name ?? "the driver"}";
 
+    /// <summary>What a reading of this key of the position is called.</summary>
+    public DatumKey Here(string of) => new(Position.Id, DatumKey.Position, of) { Entry = Build.Vehicle };
+
+    /// <summary>What a reading of something behind the panel is called; null where nothing is.</summary>
+    public DatumKey? Thing(Obstruction? thing, string of) => thing is null ? null : Here($"mounting.obstructions.{thing.Name}.{of}");
+
     public string AtPosition(string what) => $"{what} at {Position.Name}";
 }

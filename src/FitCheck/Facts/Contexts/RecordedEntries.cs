@@ -56,9 +56,10 @@ internal sealed class RecordedEntries(Build build)
     }
 
     private UnwrittenKey Told(string path, Entry entry, string? position) => position is null
-        ? new UnwrittenKey(path, entry.Name, entry.At.File)
+        ? new UnwrittenKey(path, entry.Name, entry.At.File) { Reading = DatumKey.In(entry, path)!.Value }
         : new UnwrittenKey(path, build.Vehicle.Find(position)?.Name ?? position,
-            $"{entry.At.File}, position {(entry as Vehicle)?.Find(position)?.MirrorOf?.Value ?? position}");
+            $"{entry.At.File}, position {(entry as Vehicle)?.Find(position)?.MirrorOf?.Value ?? position}")
+        { Reading = new(position, DatumKey.Position, path) { Entry = entry } };
 
     private static bool IsWritten(YamlMap root, string? position, string path)
     {

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -104,13 +105,15 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace, Practice
         }
         if (Cable.Conductor is null)
             yield return new Unsure($"conductor of {Cable.Name}",
-                "Scrape a strand: copper is red all through, copper-clad aluminium is white inside.", Estimated: false);
+                "Scrape a strand: copper is red all through, copper-clad aluminium is white inside.", Estimated: false)
+                { Key = DatumKey.In(Cable, "conductor") };
         if (Cable.Insulation is null)
         {
             var enough = Ampacity.Insulations.Where(t => t <= Practice.CableInsulation.High && Lowest(t) >= fuse)
                 .Select(t => $" ({QuantityText.Format(t, Dimension.Kelvin)} or more)").FirstOrDefault();
             yield return new Unsure($"insulation of {Cable.Name}{enough}",
-                "Read the print on the jacket: it names the temperature that the insulation withstands.", Estimated: false);
+                "Read the print on the jacket: it names the temperature that the insulation withstands.", Estimated: false)
+                { Key = DatumKey.In(Cable, "insulation") };
         }
         else if (Lowest(Cable.Insulation.Si) is null)
         {
@@ -120,7 +123,8 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace, Practice
     }
 
     private Unsure OfGauge() =>
-        new($"gauge of {Cable.Name}", "Read it from the cable, or measure its copper without the insulation.", Estimated: false);
+        new($"gauge of {Cable.Name}", "Read it from the cable, or measure its copper without the insulation.", Estimated: false)
+        { Key = DatumKey.In(Cable, "gauge") };
 
     private static string Text(Uncertain amperes) =>
         amperes.IsExact ? Text(amperes.Low)

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -46,5 +47,6 @@ internal sealed record LineLevel(Uncertain Volts, IReadOnlyList<Unsure> Unsure, 
     public static Unsure Power(SourceUnit source, bool estimated) => new(
         $"continuous power of {source.Name}",
         "Look for a power stated as continuous, RMS or sine, or measure the voltage at a speaker output at full volume with a test tone.",
-        estimated);
+        estimated)
+    { Key = DatumKey.In(source, "ratings") };
 }

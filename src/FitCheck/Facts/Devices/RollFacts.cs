@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -67,7 +68,8 @@ internal static class RollFacts
         Set(sheet, NewWireWay, NewWireSpare, cable, length.Si, new Datum(c.AtPosition("length of the new wire"), length),
             length.IsEstimated
                 ? [new Unsure(c.AtPosition("length of the new wire"),
-                "Lay a string along the route that the wire will take, and measure it.", Estimated: true, Passing(cable))] : []);
+                "Lay a string along the route that the wire will take, and measure it.", Estimated: true, Passing(cable))
+                { Key = new DatumKey(c.Position.Id, DatumKey.Line, "new_wire.length") }] : []);
     }
 
     private static void Set(FactSheet sheet, NumberFact taken, NumberFact spare, WiringPart cable, double? way, Datum? datum,
@@ -78,7 +80,8 @@ internal static class RollFacts
         sheet.Set(taken,
             way is { } metres ? FactValue.Of(Dimension.Metre, metres) with { Data = data, Unsure = open }
                 : FactValue.Unknown(type, [.. open]));
-        var roll = new Unsure($"length of {cable.Name} on its roll", "Read it from the roll.", cable.Length is not null);
+        var roll = new Unsure($"length of {cable.Name} on its roll", "Read it from the roll.", cable.Length is not null)
+        { Key = DatumKey.In(cable, "length") };
         sheet.Set(spare, way is { } known && cable.Length is { } length
             ? FactValue.Of(Dimension.Metre, length.Si - known)
             with

@@ -117,7 +117,8 @@ internal static class SignalFacts
 
     private static void Converter(DeviceContext c, LineConverter converter, FactSheet sheet)
     {
-        Limit(sheet, SpeakerLevelLimit, converter.InputLimit, $"highest input voltage of {converter.Name}");
+        Limit(sheet, SpeakerLevelLimit, converter.InputLimit, $"highest input voltage of {converter.Name}",
+            DatumKey.In(converter, "input_limit"));
         if (c.Feeder?.Part is not SourceUnit source)
             return;
         Ground(source, converter.Name, converter.InputGround, sheet);
@@ -132,7 +133,8 @@ internal static class SignalFacts
     {
         sheet.Set(SourceSensesLoad, applies == false ? false : applies & source.SensesLoad,
             new Unsure($"whether {source.Name} looks for a driver on its outputs",
-                "Unplug one of its drivers: a source that looks for it shows a fault or stays silent.", Estimated: false));
+                "Unplug one of its drivers: a source that looks for it shows a fault or stays silent.", Estimated: false)
+            { Key = DatumKey.In(source, "senses_load") });
         if (applies == false || source.SensesLoad == false)
             return;
         var what = $"load at the speaker-level input of {c.Name}";
@@ -170,16 +172,20 @@ internal static class SignalFacts
         {
             Ground((SourceUnit)feeder.Part, amplifier.Name, amplifier.HighLevelGround, sheet);
             SpeakerLevelOf((SourceUnit)feeder.Part, c.Practice, sheet);
-            Limit(sheet, SpeakerLevelLimit, amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}");
+            Limit(sheet, SpeakerLevelLimit, amplifier.HighLevelHighest, $"highest speaker-level input of {amplifier.Name}",
+                DatumKey.In(amplifier, "high_level_input.highest"));
             SourceLoadOf(c, (SourceUnit)feeder.Part, amplifier.HighLevelLoad, usesSpeaker, sheet);
         }
         if (usesLine != false)
         {
             sheet.Set(LineLevel, line?.AsFact ?? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(
                 $"line level that {feeder.Part.Name} gives",
-                "Measure it at full volume with a test tone, on an alternating-voltage range.", Estimated: false)));
-            Limit(sheet, LineLevelLowest, amplifier.LowLevelLowest, $"lowest input voltage of {amplifier.Name}");
-            Limit(sheet, LineLevelHighest, amplifier.LowLevelHighest, $"highest input voltage of {amplifier.Name}");
+                "Measure it at full volume with a test tone, on an alternating-voltage range.", Estimated: false)
+                { Key = DatumKey.In(feeder.Part, feeder.Part is LineConverter ? "ratio" : "low_level_voltage") }));
+            Limit(sheet, LineLevelLowest, amplifier.LowLevelLowest, $"lowest input voltage of {amplifier.Name}",
+                DatumKey.In(amplifier, "low_level_input.lowest"));
+            Limit(sheet, LineLevelHighest, amplifier.LowLevelHighest, $"highest input voltage of {amplifier.Name}",
+                DatumKey.In(amplifier, "low_level_input.highest"));
             Gain(c, line, sheet);
         }
         TurnOn(c, usesSpeaker == false || amplifier.SensesSignal == false ? false : usesSpeaker & amplifier.SensesSignal, sheet);
@@ -278,9 +284,9 @@ internal static class SignalFacts
             : silent is not null || bySignal is null ? null : false;
         var open = bySignal is null
             ? new Unsure($"whether a signal switches {c.Name} on", "Look in its manual for turn-on by the signal (`senses_signal`).",
-                Estimated: false)
+                Estimated: false) { Key = DatumKey.In(c.Device.Part, "senses_signal") }
             : new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.",
-                Estimated: false);
+                Estimated: false) { Key = DatumKey.In(silent, "remote_output") };
         sheet.Set(HasTurnOn, switched, open);
         sheet.Set(NeedsRemoteWire, c.Device.Remote is not null ? true : bySignal == true ? false
             : switched == false ? false : switched is null || bySignal is null ? null : true, open);
@@ -293,7 +299,7 @@ internal static class SignalFacts
     private static void Channels(DeviceContext c, FactSheet sheet)
     {
         var count = new Unsure($"line outputs of {c.Name}", "Count its sockets at line level; where there are none, it is `none`.",
-            Estimated: false);
+            Estimated: false) { Key = DatumKey.In(c.Device.Part, "low_level_outputs") };
         sheet.Set(GivesLineLevel, GivesLine(c.Device) ?? (c.Device.Part is SourceUnit ? null : false), count);
         sheet.Set(LineChannelsUsed, Used(c));
         var channels = LineChannelsOf(c.Device.Part);
@@ -307,6 +313,7 @@ internal static class SignalFacts
         sheet.Set(SpeakerLevel, Devices.LineLevel.Speaker(source, practice)?.AsFact
         ?? FactValue.Unknown(FactType.Number(Dimension.Volt), Devices.LineLevel.Power(source, false)));
 
-    private static void Limit(FactSheet sheet, NumberFact fact, Figure? figure, string what) =>
-        sheet.Set(fact, FactValue.Of(fact.Dimension, figure, what, new Unsure(what, "Look it up in its data sheet.", Estimated: false)));
+    private static void Limit(FactSheet sheet, NumberFact fact, Figure? figure, string what, DatumKey? key) =>
+        sheet.Set(fact, FactValue.Of(fact.Dimension, figure, what, new Unsure(what, "Look it up in its data sheet.", Estimated: false)
+        { Key = key }));
 }

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -139,7 +140,7 @@ internal static class SupplyFacts
         var alternator = build.Vehicle.Alternator;
         sheet.Set(Alternator, FactValue.Of(Dimension.Ampere, alternator, "alternator",
             new Unsure($"current of the alternator of {build.Vehicle.Name}", "Read it from the label on the alternator.",
-                Estimated: false)));
+                Estimated: false) { Key = DatumKey.In(build.Vehicle, "supply.alternator") }));
         if (amplifiers == 0)
             return;
         sheet.Set(SupplyDemand, total);
@@ -156,14 +157,15 @@ internal static class SupplyFacts
     {
         sheet.Set(FuseName, SpokenName.Of(fuse.Name));
         sheet.Set(FuseRating, FactValue.Of(Dimension.Ampere, fuse.Current, $"rating of {fuse.Name}",
-            new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: false)));
+            new Unsure($"rating of {fuse.Name}", "Read it from the fuse.", Estimated: false) { Key = DatumKey.In(fuse, "current") }));
         if (c.Run.Fuse is not null)
         {
             bool? fits = fuse.FuseStandard is not { } pattern ? null
                 : c.StartsAtBattery ? c.Build.Supply.Listed.Any(p => p.Type == "fuse-holder" && p.FuseStandard == pattern)
                 : c.Build.Supply.Distribution?.Part.FuseStandard == pattern;
             sheet.Set(FuseFitsHolder, fits,
-                new Unsure($"pattern of {fuse.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse.", Estimated: false));
+                new Unsure($"pattern of {fuse.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse.", Estimated: false)
+                { Key = DatumKey.In(fuse, "fuse_standard") });
         }
         var suits = fuse.FuseStandard is { } standard && c.Demand.Number is { } demand && limit.Number is { } most
             ? Physics.Electrical.Cables.StandardFuse.Between(standard, demand.High, most.Low) : null;

@@ -79,26 +79,26 @@ internal static class TerminalFacts
         sheet.Set(EndsInTerminal, c.Amplifier is not null || ownBlock is not null);
         sheet.Set(TerminalName, c.Amplifier?.Name ?? ownBlock?.Name);
         if (c.Amplifier?.Amplifier is { } amplifier)
-            Set(sheet, TerminalGauge, $"terminals of {amplifier.Name}", amplifier.Terminal, Print);
+            Set(sheet, TerminalGauge, $"terminals of {amplifier.Name}", amplifier.Terminal, Print, DatumKey.In(amplifier, "terminal"));
         else if (ownBlock is not null)
-            Set(sheet, TerminalGauge, $"inlet of {ownBlock.Name}", ownBlock.Gauge, Print);
+            Set(sheet, TerminalGauge, $"inlet of {ownBlock.Name}", ownBlock.Gauge, Print, DatumKey.In(ownBlock, "gauge"));
         var leaves = !c.StartsAtBattery && block is not null;
         sheet.Set(LeavesBlock, leaves);
         sheet.Set(BlockName, block?.Name);
         if (leaves)
-            Set(sheet, OutletGauge, $"outlets of {block!.Name}", block.Outlet, Print);
+            Set(sheet, OutletGauge, $"outlets of {block!.Name}", block.Outlet, Print, DatumKey.In(block, "outlet"));
         sheet.Set(HasBlock, ownBlock is not null);
         if (ownBlock is not null)
             Block(c, ownBlock, sheet);
         var untold = c.Run.Fuse is not null && c.StartsAtBattery && holder is null ? c.UntoldPattern : null;
         sheet.Set(HasOwnHolder, untold is null ? holder is not null : null,
             new Unsure($"pattern of {untold?.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse, or a holder for such.",
-                Estimated: false));
+                Estimated: false) { Key = DatumKey.In(untold, "fuse_standard") });
         sheet.Set(HolderName, holder?.Name);
         if (holder is null)
             return;
-        Set(sheet, HolderGauge, $"gauge that {holder.Name} takes", holder.Gauge, Print);
-        Set(sheet, HolderLimit, $"current of {holder.Name}", holder.Current, Print);
+        Set(sheet, HolderGauge, $"gauge that {holder.Name} takes", holder.Gauge, Print, DatumKey.In(holder, "gauge"));
+        Set(sheet, HolderLimit, $"current of {holder.Name}", holder.Current, Print, DatumKey.In(holder, "current"));
     }
 
     /// <summary>Of a device whose supply the build does not plan.</summary>
@@ -115,16 +115,17 @@ internal static class TerminalFacts
         var untold = Array.Find(cables, p => p.Conductor is null);
         sheet.Set(HasAluminium, found is null && untold is not null ? null : found is not null,
             new Unsure($"conductor of {untold?.Name}", "Scrape a strand: copper is red all through, aluminium is white.",
-                Estimated: false));
+                Estimated: false) { Key = DatumKey.In(untold, "conductor") });
         sheet.Set(AluminiumName, found?.Name ?? "no cable");
     }
 
     private static void Block(SupplyRunContext c, WiringPart block, FactSheet sheet)
     {
-        Set(sheet, BlockLimit, $"current of {block.Name}", block.Current, Print);
+        Set(sheet, BlockLimit, $"current of {block.Name}", block.Current, Print, DatumKey.In(block, "current"));
         sheet.Set(BlockWays, block.Ways is { } ways ? FactValue.Of(Dimension.One, ways)
             : FactValue.Unknown(FactType.Number(Dimension.One),
-                new Unsure($"outlets of {block.Name}", "Count the clamps at its outlets.", Estimated: false)));
+                new Unsure($"outlets of {block.Name}", "Count the clamps at its outlets.", Estimated: false)
+                { Key = DatumKey.In(block, "ways") }));
         sheet.Set(BlockTaken, c.Build.Devices.Count(d => d.Part is Amplifier));
     }
 
@@ -132,11 +133,11 @@ internal static class TerminalFacts
     {
         if (cable is not null)
             Set(sheet, fact, $"gauge of {cable.Name}", cable.Gauge,
-                "Read it from the cable, or measure its strands without the insulation.");
+                "Read it from the cable, or measure its strands without the insulation.", DatumKey.In(cable, "gauge"));
     }
 
-    private static void Set(FactSheet sheet, NumberFact fact, string what, Figure? figure, string how) =>
-        sheet.Set(fact, FactValue.Of(fact.Dimension, figure, what, new Unsure(what, how, Estimated: false)) with
+    private static void Set(FactSheet sheet, NumberFact fact, string what, Figure? figure, string how, DatumKey? key) =>
+        sheet.Set(fact, FactValue.Of(fact.Dimension, figure, what, new Unsure(what, how, Estimated: false) { Key = key }) with
         {
             Shown = figure is not null && fact.Dimension == Dimension.SquareMetre
                 ? WireGauge.NameOf(figure.Si) ?? figure.ToString() : null,

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -105,7 +106,7 @@ internal static class WayFacts
             return FactValue.Of(Dimension.Metre, 0);
         var unsure = new Unsure($"place of the battery of {vehicle.Name}", "Look under the bonnet, under the seats and in the boot.",
             Estimated: false)
-        { IsBounded = true };
+        { Key = DatumKey.In(vehicle, "supply.battery"), IsBounded = true };
         if (vehicle.BatteryToCargo is not { } way)
             return FactValue.Unknown(Metres, Missing(c.Build.Vehicle, Cargo));
         return battery is null ? Within(0, way.Si, [unsure], [])

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Geometry;
@@ -19,25 +20,30 @@ internal static class BodyFacts
     /// <param name="named">How a figure of the driver is named to a person.</param>
     /// <param name="stack">What they are added to.</param>
     /// <param name="acrossShortAxis">Of an oval: the body as it is across its short axis.</param>
+    /// <param name="driver">The driver, where a reading may be asked for.</param>
     public static Func<double[], BodyProfile> Inputs(DriverDimensions? size, Func<string, string> named, Stack stack,
-        bool acrossShortAxis = false)
+        bool acrossShortAxis = false, Driver? driver = null)
     {
         if (size?.Profile is { Count: >= 2 } points && BodyProfile.WhatIsWrong(points) is null)
         {
             var end = points[^1].Z;
             stack.Cite(named("drawn profile"), size.ProfileAt);
-            var drawn = stack.Optional(named("mounting depth"), OnSheet, DepthOf(size, end), end);
-            var narrow = acrossShortAxis ? stack.Need(named("short axis of the cutout"), OnSheet, size.CutoutMinor) : -1;
+            var drawn = stack.Optional(named("mounting depth"), OnSheet, DepthOf(size, end), end, DatumKey.In(driver, "dimensions.depth"));
+            var narrow = acrossShortAxis ? stack.Need(named("short axis of the cutout"), OnSheet, size.CutoutMinor,
+                DatumKey.In(driver, "dimensions.cutout_minor")) : -1;
             stack.MoveTogether(narrow < 0 ? [(drawn, 1)] : [(drawn, 1), (narrow, 1)]);
             return v => BodyProfile.Of(Stretched(points, v[drawn], end, narrow < 0 ? double.PositiveInfinity : v[narrow] / 2));
         }
-        var cutout = acrossShortAxis ? stack.Need(named("short axis of the cutout"), OnSheet, size?.CutoutMinor)
-            : stack.Need(named("cutout diameter"), OnSheet, size?.Cutout);
-        var depth = stack.Need(named("mounting depth"), OnSheet, size?.Depth);
+        var cutout = acrossShortAxis ? stack.Need(named("short axis of the cutout"), OnSheet, size?.CutoutMinor,
+            DatumKey.In(driver, "dimensions.cutout_minor"))
+            : stack.Need(named("cutout diameter"), OnSheet, size?.Cutout, DatumKey.In(driver, "dimensions.cutout"));
+        var depth = stack.Need(named("mounting depth"), OnSheet, size?.Depth, DatumKey.In(driver, "dimensions.depth"));
         // The worst that a magnet can be is as wide as the hole and as long as the driver is deep: that is what FromSheet assumes without
         // figures.
-        var magnet = size?.MagnetDiameter is { } d ? stack.Need(named("magnet diameter"), OnSheet, d) : -1;
-        var height = size?.MagnetHeight is { } h ? stack.Need(named("magnet height"), OnSheet, h) : -1;
+        var magnet = size?.MagnetDiameter is { } d ? stack.Need(named("magnet diameter"), OnSheet, d,
+            DatumKey.In(driver, "dimensions.magnet_diameter")) : -1;
+        var height = size?.MagnetHeight is { } h ? stack.Need(named("magnet height"), OnSheet, h,
+            DatumKey.In(driver, "dimensions.magnet_height")) : -1;
         stack.MoveTogether((cutout, 1), (depth, 1));
         if (magnet >= 0)
             stack.MoveTogether((magnet, 1));

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -76,11 +77,13 @@ internal static class GasketFacts
         var narrowest = new Stack(Dimension.Metre);
         sheet.Set(GasketGapNarrowest, narrowest.Of(Gap(c, narrowest, -1)));
         var reach = new Stack(Dimension.Metre);
-        var (free, wide) = (reach.Need($"free height of {ring.Name}", Calliper, ring.FreeHeight), Gap(c, reach, 1));
+        var (free, wide) = (reach.Need($"free height of {ring.Name}", Calliper, ring.FreeHeight,
+            DatumKey.In(ring, "free_height")), Gap(c, reach, 1));
         sheet.Set(GasketReach, reach.Of(v => v[free] - wide(v)));
         var room = new Stack(Dimension.Metre);
         var (pressed, narrow) =
-            (room.Need($"compressed height of {ring.Name}", "Press it between two boards and measure.", ring.CompressedHeight),
+            (room.Need($"compressed height of {ring.Name}", "Press it between two boards and measure.", ring.CompressedHeight,
+                DatumKey.In(ring, "compressed_height")),
                 Gap(c, room, -1));
         sheet.Set(GasketRoom, room.Of(v => narrow(v) - v[pressed]));
         // Whether a round ring goes on an oval flange is for the eye.
@@ -95,32 +98,36 @@ internal static class GasketFacts
     {
         var stack = new Stack(Dimension.Metre);
         var (inner, outer) =
-            (stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner),
-                stack.Need($"outer diameter of {ring.Name}", Calliper, ring.Outer));
-        var flange = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange);
+            (stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner, DatumKey.In(ring, "inner")),
+                stack.Need($"outer diameter of {ring.Name}", Calliper, ring.Outer, DatumKey.In(ring, "outer")));
+        var flange = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange, DatumKey.In(c.Driver, "dimensions.flange"));
         return stack.Of(v => (Math.Min(v[outer], v[flange]) - v[inner]) / 2);
     }
 
     private static FactValue ConeClearance(PositionContext c, Sundry ring)
     {
         var stack = new Stack(Dimension.Metre);
-        var inner = stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner);
+        var inner = stack.Need($"inner diameter of {ring.Name}", Calliper, ring.Inner, DatumKey.In(ring, "inner"));
         var area = stack.Need(c.OfDriver("effective area (Sd)"),
             "Measure the cone across, with half of its surround on both sides: Sd is 0.785 times the square of that.",
-            c.Driver?.Parameters?.Sd, Dimension.SquareMetre);
+            c.Driver?.Parameters?.Sd, Dimension.SquareMetre, DatumKey.In(c.Driver, "parameters.sd"));
         return stack.Of(v => (v[inner] / 2) - Math.Sqrt(v[area] / Math.PI));
     }
 
     private static Func<double[], double> Gap(PositionContext c, Stack stack, int side)
     {
-        var card = stack.Need(c.AtPosition("gap from the panel to the back of the door card"), Clay, c.Position.Mounting.DoorCardGap);
-        var thickness = c.Adapter is { } adapter ? stack.Need("thickness of the spacer", Calliper, adapter.Thickness)
+        var card = stack.Need(c.AtPosition("gap from the panel to the back of the door card"), Clay, c.Position.Mounting.DoorCardGap,
+            c.Here("mounting.door_card_gap"));
+        var thickness = c.Adapter is { } adapter ? stack.Need("thickness of the spacer", Calliper, adapter.Thickness,
+            DatumKey.In(adapter, "thickness"))
             : stack.Optional("", Calliper, null, 0);
-        var flange = stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness);
+        var flange = stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness,
+            DatumKey.In(c.Driver, "dimensions.flange_thickness"));
         if (c.Adapter is null or { Tilt.Si: 0 })
             return v => v[card] - v[thickness] - v[flange];
-        var tilt = stack.Need("tilt of the spacer", ScrewFacts.TwoHeights, c.Adapter.Tilt, Dimension.Radian);
-        var rim = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange);
+        var tilt = stack.Need("tilt of the spacer", ScrewFacts.TwoHeights, c.Adapter.Tilt, Dimension.Radian,
+            DatumKey.In(c.Adapter, "tilt"));
+        var rim = stack.Need(c.OfDriver("flange diameter"), Calliper, c.Size?.Flange, DatumKey.In(c.Driver, "dimensions.flange"));
         return v => v[card] - v[thickness] - (v[flange] * Math.Cos(v[tilt])) + (side * v[rim] / 2 * Math.Sin(Math.Abs(v[tilt])));
     }
 }

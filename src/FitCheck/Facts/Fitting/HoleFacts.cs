@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -127,7 +128,7 @@ internal static class HoleFacts
         sheet.Set(SpacerBlank, IsBlank(adapter) is { } blank
             ? FactValue.Of(blank) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] }
             : FactValue.Unknown(FactType.Truth, new Unsure($"screw holes of {adapter.Name}",
-                "Look at both of its faces and measure the circles of their holes; a face without any is `none`.", Estimated: false)));
+                "Look at both of its faces and measure the circles of their holes; a face without any is `none`.", Estimated: false) { Key = DatumKey.In(adapter, "vehicle_holes") }));
         sheet.Set(SpacerBlankFace, (panel, driver) switch
         {
             (true, true) => "either face",
@@ -146,13 +147,15 @@ internal static class HoleFacts
                 (c.Position.Mounting.Holes is not null, (c.Adapter is { } spacer ? spacer.VehicleHoles : c.Driver!.Holes) is not null);
             var missing = !holes ? c.AtPosition("screw holes in the panel")
                 : there ? $"hand and tilt of {part}, and where it is to be aimed (`aim_clock`)" : c.OfDriver("screw holes in the flange");
-            sheet.Set(PanelHolesMeeting, Unknown(missing, $"Lay {part} on the panel and mark which holes meet."));
+            sheet.Set(PanelHolesMeeting, Unknown(missing, $"Lay {part} on the panel and mark which holes meet.",
+                !holes ? c.Here("mounting.holes") : there ? null : DatumKey.In(c.Driver, "holes")));
             return;
         }
         sheet.Set(PanelHoles, fit.Total);
         sheet.Set(PanelHolesMeeting,
-            Count(fit, $"Lay {part} on the panel and mark which holes meet.", c.AtPosition("screw holes in the panel"),
-                $"screw holes of {part}"));
+            Count(fit, $"Lay {part} on the panel and mark which holes meet.",
+                (c.AtPosition("screw holes in the panel"), c.Here("mounting.holes")),
+                ($"screw holes of {part}", DatumKey.In(c.Adapter, "vehicle_holes") ?? DatumKey.In(c.Driver, "holes"))));
         sheet.Set(PanelHolesMissedAt, HoleFit.Hours(fit.Missed()));
         sheet.Set(PanelTurn, Turn(c, fit));
     }
@@ -173,13 +176,15 @@ internal static class HoleFacts
         if (DriverFit(c) is not { } fit)
         {
             sheet.Set(DriverHolesMeeting,
-                Unknown(c.OfDriver("screw holes in the flange"), "Lay the driver on the spacer and mark which holes meet."));
+                Unknown(c.OfDriver("screw holes in the flange"), "Lay the driver on the spacer and mark which holes meet.",
+                    DatumKey.In(c.Driver, "holes")));
             return;
         }
         sheet.Set(DriverHoles, fit.Second.Angles.Count);
         sheet.Set(DriverHolesMeeting,
-            Count(fit, "Lay the driver on the spacer and mark which holes meet.", "screw holes of the spacer",
-                c.OfDriver("screw holes in the flange")));
+            Count(fit, "Lay the driver on the spacer and mark which holes meet.",
+                ("screw holes of the spacer", DatumKey.In(c.Adapter, "driver_holes")),
+                (c.OfDriver("screw holes in the flange"), DatumKey.In(c.Driver, "holes"))));
         sheet.Set(DriverHolesMissedAt, HoleFit.Hours(DrillAt(c, fit)));
     }
 
@@ -203,12 +208,16 @@ internal static class HoleFacts
     public static double DriverTurn(PositionContext c, HoleFit fit) =>
         (PanelFit(c)?.Match.Rotation ?? Aimed(c.Position, c.Adapter) ?? 0) + fit.Match.Rotation;
 
-    private static FactValue Count(HoleFit fit, string how, string first, string second) => FactValue.Of(Dimension.One, fit.Meeting) with
+    private static FactValue Count(HoleFit fit, string how, (string What, DatumKey? Key) first,
+        (string What, DatumKey? Key) second) => FactValue.Of(Dimension.One, fit.Meeting) with
     {
-        Data = [new Datum(first, fit.First.At), new Datum(second, fit.Second.At)],
-        Unsure = fit.IsEstimated ? [new Unsure(fit.First.Circle.IsEstimated ? first : second, how, Estimated: true)] : [],
+        Data = [new Datum(first.What, fit.First.At), new Datum(second.What, fit.Second.At)],
+        Unsure = fit.IsEstimated ? [Guessed(fit.First.Circle.IsEstimated ? first : second, how)] : [],
     };
 
-    private static FactValue Unknown(string what, string how) =>
-        FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(what, how, Estimated: false));
+    private static Unsure Guessed((string What, DatumKey? Key) face, string how) =>
+        new(face.What, how, Estimated: true) { Key = face.Key };
+
+    private static FactValue Unknown(string what, string how, DatumKey? key) =>
+        FactValue.Unknown(FactType.Number(Dimension.One), new Unsure(what, how, Estimated: false) { Key = key });
 }

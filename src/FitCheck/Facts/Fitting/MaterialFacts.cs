@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -52,7 +53,8 @@ internal static class MaterialFacts
             if (inSpacer.ToFact() is { } spacer)
                 sheet.Set(SpacerMaterialLeft, spacer);
         }
-        var weighed = new Unsure(c.OfDriver("mass"), "Put the driver on a scale.", driver.Mass is not null);
+        var weighed = new Unsure(c.OfDriver("mass"), "Put the driver on a scale.", driver.Mass is not null)
+        { Key = DatumKey.In(driver, "mass") };
         sheet.Set(DriverMass, driver.Mass is not { } mass ? FactValue.Unknown(FactType.Number(Dimension.Kilogram), weighed)
             : FactValue.Of(Dimension.Kilogram, Uncertain.Within(mass.Si, mass.HalfWidth)) with
             {

@@ -167,7 +167,8 @@ internal static class MountingFacts
         var moving = lengths.Moving;
         var glass = moving.ToArray().MinBy(o => o!.Depth?.Si ?? 0);
         sheet.Set(HasGlass, c.Position.Mounting.HasMoving, glass is null ? PositionLengths.Unlooked(c)
-            : new Unsure(c.AtPosition($"whether the {glass.Name} moves"), "Run the window up and down and watch it.", Estimated: false));
+            : new Unsure(c.AtPosition($"whether the {glass.Name} moves"), "Run the window up and down and watch it.", Estimated: false)
+            { Key = c.Thing(glass, "moving") });
         var beside = new StackedMargins();
         Formulas.SideMargins(lengths, ref beside);
         var least = beside.ToFact();
@@ -212,7 +213,8 @@ internal static class MountingFacts
         Formulas.LargestHoleMargins(lengths, ref enlarged);
         sheet.Set(LargestHoleMargin, enlarged.ToFact()
             ?? FactValue.Unknown(FactType.Number(Dimension.Metre), new Unsure(c.AtPosition("largest hole that the panel allows"),
-                "Look behind the panel how far it can be cut, and measure that diameter.", Estimated: false)));
+                "Look behind the panel how far it can be cut, and measure that diameter.", Estimated: false)
+                { Key = c.Here("mounting.largest_cutout") }));
     }
 
     private static void Flange(PositionContext c, FactSheet sheet)

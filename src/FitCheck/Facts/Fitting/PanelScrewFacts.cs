@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -68,10 +69,12 @@ internal static class PanelScrewFacts
         sheet.Set(PanelScrewReach, Least(panel.Select(s => Out(c, s, thick: true))));
         if (c.Adapter is { } adapter)
             sheet.Set(PanelScrewPlay,
-                Least(panel.Select(s => ScrewFacts.Play(adapter.VehicleHoles?.Screw, "screw size of the spacer", s))));
+                Least(panel.Select(s => ScrewFacts.Play(adapter.VehicleHoles?.Screw, "screw size of the spacer", s,
+                    DatumKey.In(adapter, "vehicle_holes.screw")))));
         var sized = c.Position.Mounting.Holes?.Screw;
         sheet.Set(PanelScrewLooseness,
-            Most(panel.Select(s => ScrewFacts.Play(sized, c.AtPosition("screw size of the panel's holes"), s))));
+            Most(panel.Select(s => ScrewFacts.Play(sized, c.AtPosition("screw size of the panel's holes"), s,
+                c.Here("mounting.holes.screw")))));
         Behind(c, panel, sheet);
     }
 
@@ -115,8 +118,10 @@ internal static class PanelScrewFacts
     private static FactValue ToTip(PositionContext c, Obstruction? thing, Sundry screw)
     {
         var stack = new Stack(Dimension.Metre);
-        var depth = thing is null ? stack.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Position.Mounting.Depth)
-            : stack.Need(c.AtPosition($"depth to the {thing.Name}{(thing.Moving == true ? ", fully down" : "")}"), Gauge, thing.Depth);
+        var depth = thing is null ? stack.Need(c.AtPosition("free depth behind the panel"), Gauge, c.Position.Mounting.Depth,
+            c.Here("mounting.depth"))
+            : stack.Need(c.AtPosition($"depth to the {thing.Name}{(thing.Moving == true ? ", fully down" : "")}"), Gauge, thing.Depth,
+                c.Thing(thing, "depth"));
         var tip = Tip(c, screw, stack, thick: false);
         return stack.Of(v => v[depth] - tip(v));
     }
@@ -127,24 +132,26 @@ internal static class PanelScrewFacts
         var stack = new Stack(Dimension.Metre);
         var tip = Tip(c, screw, stack, thick);
         var panel = stack.Optional(c.AtPosition("thickness of the panel"), Calliper, c.Position.Mounting.PanelThickness,
-            c.Practice.PanelThickness);
+            c.Practice.PanelThickness, c.Here("mounting.panel_thickness"));
         return stack.Of(v => tip(v) - v[panel]);
     }
 
     // How far the tip stands behind the mounting plane.
     private static Func<double[], double> Tip(PositionContext c, Sundry screw, Stack stack, bool thick)
     {
-        var length = stack.Need($"length of {screw.Name}", Calliper, screw.Length);
+        var length = stack.Need($"length of {screw.Name}", Calliper, screw.Length, DatumKey.In(screw, "length"));
         if (c.Adapter is not { } adapter)
         {
-            var flange = stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness);
+            var flange = stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness,
+                DatumKey.In(c.Driver, "dimensions.flange_thickness"));
             return v => v[length] - v[flange];
         }
-        var thickness = stack.Need("thickness of the spacer", Calliper, adapter.Thickness);
+        var thickness = stack.Need("thickness of the spacer", Calliper, adapter.Thickness, DatumKey.In(adapter, "thickness"));
         if (adapter.Tilt is not { Si: not 0 } leaning)
             return v => v[length] - v[thickness];
-        var tilt = stack.Need("tilt of the spacer", Calliper, leaning);
-        var circle = stack.Need("bolt circle of the spacer", Calliper, adapter.VehicleHoles?.Circle ?? adapter.Outer);
+        var tilt = stack.Need("tilt of the spacer", Calliper, leaning, DatumKey.In(adapter, "tilt"));
+        var circle = stack.Need("bolt circle of the spacer", Calliper, adapter.VehicleHoles?.Circle ?? adapter.Outer,
+            DatumKey.In(adapter, "vehicle_holes.circle"));
         return v => v[length] - Math.Max(0, v[thickness] + ((thick ? 1 : -1) * v[circle] / 2 * Math.Sin(Math.Abs(v[tilt]))));
     }
 

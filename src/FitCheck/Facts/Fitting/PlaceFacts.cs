@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -139,17 +140,18 @@ internal static class PlaceFacts
             sheet.Set(RoleFits, Suits(driver.Type, position.Role));
         }
         sheet.Set(Wet, position.Wet, new Unsure(c.AtPosition("whether water runs down behind the panel"),
-            "Look for a water shed behind the door card, or for traces of water.", Estimated: false));
+            "Look for a water shed behind the door card, or for traces of water.", Estimated: false) { Key = c.Here("wet") });
         sheet.Set(AirbagNear, position.AirbagNear,
             new Unsure(c.AtPosition("whether an airbag is near"), "Look for its mark on the trim, and in the vehicle maker's documents.",
-                Estimated: false));
+                Estimated: false) { Key = c.Here("airbag_near") });
         // Only a door is the housing of one.
         sheet.Set(PressureSensor, position.PressureSensor ?? (position.Place is "door" or "" ? null : false),
             new Unsure(c.AtPosition("whether the door carries a pressure sensor"), "Look it up in the vehicle maker's documents.",
-                Estimated: false));
+                Estimated: false) { Key = c.Here("pressure_sensor") });
         sheet.Set(MetalPanel, IsMetal(position), MaterialOfPanel(c));
         sheet.Set(HasRecess, position.Mounting.HasRecess, new Unsure(c.AtPosition("diameter of the recess or trim ring"),
-            "Measure with a calliper, in two directions; a panel without any is `none`.", Estimated: false));
+            "Measure with a calliper, in two directions; a panel without any is `none`.", Estimated: false)
+            { Key = c.Here("mounting.recess") });
         sheet.Set(PlasticPanel, IsPlastic(position), MaterialOfPanel(c));
         sheet.Set(DrillingAccepted, build.Accepted("drill"));
         sheet.Set(EnlargingAccepted, build.Accepted("enlarge-holes"));
@@ -160,7 +162,7 @@ internal static class PlaceFacts
         sheet.Set(HasDoorCardGap, position.Mounting.DoorCardGap is { } gap ? gap.Si > 0 : null,
             new Unsure(c.AtPosition("gap from the panel to the back of the door card"),
                 "Put lumps of modelling clay on the panel, fit the door card, take it off again and measure their height.",
-                Estimated: false));
+                Estimated: false) { Key = c.Here("mounting.door_card_gap") });
         sheet.Set(OpenedWaterShed, c.Placed.OpenedWaterShed && !build.HasTreatment("moisture-guard", position.Id));
         sheet.Set(FeedsFromFactory, c.IsFed is null ? null : c.Channel?.Channel.Device.IsFactory == true, c.FedBy);
         Parts(c, sheet);
@@ -174,13 +176,14 @@ internal static class PlaceFacts
             sheet.Set(AdapterHand, adapter.Handed);
             sheet.Set(AdapterHandFits, HandFits(adapter, c.Position), adapter.Handed is null
                 ? new Unsure($"hand of {adapter.Name}", "Look for a mark, `L` or `R`, on its back; one that fits both sides is `no`.",
-                    Estimated: false)
+                    Estimated: false) { Key = DatumKey.In(adapter, "handed") }
                 : SideOf(c));
             sheet.Set(HasInnerTabs, adapter.HasTabs, new Unsure($"inner tabs of {adapter.Name}",
                 "Look whether tabs stand into its opening, and measure the radius between them; one without any is `none`.",
                 Estimated: false));
             sheet.Set(AdapterMaterial, adapter.Material?.Value);
-            var material = new Unsure($"material of {adapter.Name}", "Look for the mark on its back, or ask the maker.", Estimated: false);
+            var material = new Unsure($"material of {adapter.Name}", "Look for the mark on its back, or ask the maker.", Estimated: false)
+            { Key = DatumKey.In(adapter, "material") };
             sheet.Set(PlasticSpacer, IsPlastic(adapter), material);
             sheet.Set(MetalSpacer, IsMetal(adapter), material);
             if (adapter.CableExit is { } exit)
@@ -211,10 +214,11 @@ internal static class PlaceFacts
     };
 
     public static Unsure PlaceOf(PositionContext c) => new(c.AtPosition("what place it is"),
-        "Look where the driver sits: door, dash, sail, pillar, rear-panel, shelf or cargo.", Estimated: false);
+        "Look where the driver sits: door, dash, sail, pillar, rear-panel, shelf or cargo.", Estimated: false) { Key = c.Here("place") };
 
     public static Unsure SideOf(PositionContext c) =>
-        new(c.AtPosition("which side it is"), "Left, right or centre, seen in the direction of travel.", Estimated: false);
+        new(c.AtPosition("which side it is"), "Left, right or centre, seen in the direction of travel.", Estimated: false)
+        { Key = c.Here("side") };
 
     private static Unsure MadeFor(Part part) => new($"what {part.Name} is made for",
         "Read it from its box or the maker's list; one that is made for no vehicle in particular fits `any`.", Estimated: false);
@@ -229,7 +233,8 @@ internal static class PlaceFacts
     };
 
     private static Unsure MaterialOfPanel(PositionContext c) =>
-        new(c.AtPosition("material of the panel"), "Try it with a magnet, and look at a cut edge.", Estimated: false);
+        new(c.AtPosition("material of the panel"), "Try it with a magnet, and look at a cut edge.", Estimated: false)
+        { Key = c.Here("mounting.panel_material") };
 
     /// <summary>Null where nobody wrote of what the panel is.</summary>
     internal static bool? IsPlastic(Position position) => position.Mounting.PanelMaterial is { } of ? of == "plastic" : null;

@@ -77,7 +77,7 @@ internal static class ScrewFacts
         if (screw is not null)
         {
             sheet.Set(ScrewName, SpokenName.Of(screw.Name));
-            sheet.Set(ScrewPlay, Play(driver.Holes?.Screw, c.OfDriver("screw size"), screw));
+            sheet.Set(ScrewPlay, Play(driver.Holes?.Screw, c.OfDriver("screw size"), screw, DatumKey.In(driver, "holes.screw")));
         }
         if (c.Adapter is { } adapter)
             InSpacer(c, adapter, screw, sheet);
@@ -89,23 +89,25 @@ internal static class ScrewFacts
         var (flange, room) = (Flange(c, longest), Room(c, adapter, longest));
         sheet.Set(ScrewLongest, longest.Of(v => v[flange] + room(v)));
         var whole = new Stack(Dimension.Metre);
-        var (under, boss) = (Flange(c, whole), whole.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth));
+        var (under, boss) = (Flange(c, whole), whole.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth,
+            DatumKey.In(adapter, "boss_depth")));
         sheet.Set(ScrewWholeBoss, whole.Of(v => v[under] + v[boss]));
         if (screw is null)
             return;
         Hold(c, adapter, screw, sheet);
         var tip = new Stack(Dimension.Metre);
-        var (through, length, depth) = (Flange(c, tip), tip.Need($"length of {screw.Name}", Calliper, screw.Length), Room(c, adapter, tip));
+        var (through, length, depth) = (Flange(c, tip), tip.Need($"length of {screw.Name}", Calliper, screw.Length,
+            DatumKey.In(screw, "length")), Room(c, adapter, tip));
         sheet.Set(ScrewTipRoom, tip.Of(v => v[through] + depth(v) - v[length]));
-        sheet.Set(ScrewBossPlay, Play(adapter.Screw, "screw size of the spacer's bosses", screw));
+        sheet.Set(ScrewBossPlay, Play(adapter.Screw, "screw size of the spacer's bosses", screw, DatumKey.In(adapter, "screw")));
     }
 
     /// <summary>What a hole has to spare around a screw.</summary>
-    internal static FactValue Play(Figure? hole, string named, Sundry screw)
+    internal static FactValue Play(Figure? hole, string named, Sundry screw, DatumKey? key)
     {
         var play = new Stack(Dimension.Metre);
-        var (around, thread) = (play.Need(named, Calliper, MaterialFacts.Exact(hole)),
-            play.Need($"diameter of {screw.Name}", Calliper, MaterialFacts.Exact(screw.Diameter)));
+        var (around, thread) = (play.Need(named, Calliper, MaterialFacts.Exact(hole), key),
+            play.Need($"diameter of {screw.Name}", Calliper, MaterialFacts.Exact(screw.Diameter), DatumKey.In(screw, "diameter")));
         return play.Of(v => v[around] - v[thread]);
     }
 
@@ -118,30 +120,32 @@ internal static class ScrewFacts
     private static void Hold(PositionContext c, Adapter adapter, Sundry screw, FactSheet sheet)
     {
         var hold = new Stack(Dimension.Metre);
-        var length = hold.Need($"length of {screw.Name}", Calliper, screw.Length);
+        var length = hold.Need($"length of {screw.Name}", Calliper, screw.Length, DatumKey.In(screw, "length"));
         var flange = Flange(c, hold);
-        var boss = hold.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth);
+        var boss = hold.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth, DatumKey.In(adapter, "boss_depth"));
         var value = hold.Of(v => Math.Min(v[length] - v[flange], v[boss]));
         sheet.Set(ScrewHold, value);
         var ratio = new Stack(Dimension.One);
         var (longest, under, deep) =
-            (ratio.Need($"length of {screw.Name}", Calliper, screw.Length), Flange(c, ratio),
-                ratio.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth));
-        var diameter = ratio.Need($"diameter of {screw.Name}", Calliper, MaterialFacts.Exact(screw.Diameter));
+            (ratio.Need($"length of {screw.Name}", Calliper, screw.Length, DatumKey.In(screw, "length")), Flange(c, ratio),
+                ratio.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth, DatumKey.In(adapter, "boss_depth")));
+        var diameter = ratio.Need($"diameter of {screw.Name}", Calliper, MaterialFacts.Exact(screw.Diameter),
+            DatumKey.In(screw, "diameter"));
         sheet.Set(ScrewHoldRatio, ratio.Of(v => Math.Min(v[longest] - v[under], v[deep]) / v[diameter]));
     }
 
     private static Func<double[], double> Room(PositionContext c, Adapter adapter, Stack stack)
     {
-        var thickness = stack.Need("thickness of the spacer", Calliper, adapter.Thickness);
+        var thickness = stack.Need("thickness of the spacer", Calliper, adapter.Thickness, DatumKey.In(adapter, "thickness"));
         if (adapter.Tilt is { Si: 0 })
             return v => v[thickness];
-        var tilt = stack.Need("tilt of the spacer", TwoHeights, adapter.Tilt, Dimension.Radian);
-        var circle = stack.Need(c.OfDriver("bolt circle"), Calliper, c.Driver!.Holes?.Circle ?? c.Size?.Flange);
-        var boss = stack.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth);
+        var tilt = stack.Need("tilt of the spacer", TwoHeights, adapter.Tilt, Dimension.Radian, DatumKey.In(adapter, "tilt"));
+        var circle = stack.Need(c.OfDriver("bolt circle"), Calliper, c.Driver!.Holes?.Circle ?? c.Size?.Flange,
+            DatumKey.In(c.Driver, "holes.circle"));
+        var boss = stack.Need("depth of the spacer's screw bosses", Gauge, adapter.BossDepth, DatumKey.In(adapter, "boss_depth"));
         return v => Math.Max(v[boss], (v[thickness] - (v[circle] / 2 * Math.Sin(Math.Abs(v[tilt])))) / Math.Cos(v[tilt]));
     }
 
     private static int Flange(PositionContext c, Stack stack) =>
-        stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness);
+        stack.Need(c.OfDriver("flange thickness"), Calliper, c.Size?.FlangeThickness, DatumKey.In(c.Driver, "dimensions.flange_thickness"));
 }

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Geometry;
@@ -18,25 +19,25 @@ internal sealed class StackedLength : ILength<StackedLength>
     public Figure? Figure { get; private init; }
 
     /// <summary>A figure that must be known.</summary>
-    public static StackedLength Need(string what, string how, Figure? figure) => new(stack =>
+    public static StackedLength Need(string what, string how, Figure? figure, DatumKey? key = null) => new(stack =>
     {
-        var at = stack.Need(what, how, figure);
+        var at = stack.Need(what, how, figure, key);
         return v => v[at];
     }, isMissing: figure is null)
     { Figure = figure };
 
     /// <summary>An angle that must be known.</summary>
-    public static StackedLength Angle(string what, string how, Figure? figure) => new(stack =>
+    public static StackedLength Angle(string what, string how, Figure? figure, DatumKey? key = null) => new(stack =>
     {
-        var at = stack.Need(what, how, figure, Dimension.Radian);
+        var at = stack.Need(what, how, figure, Dimension.Radian, key);
         return v => v[at];
     }, isMissing: figure is null)
     { Figure = figure };
 
     /// <summary>A figure that counts as a given value when it is left out.</summary>
-    public static StackedLength Optional(string what, string how, Figure? figure, double absent) => new(stack =>
+    public static StackedLength Optional(string what, string how, Figure? figure, double absent, DatumKey? key = null) => new(stack =>
     {
-        var at = stack.Optional(what, how, figure, absent);
+        var at = stack.Optional(what, how, figure, absent, key);
         return v => v[at];
     })
     { Figure = figure };

@@ -35,10 +35,10 @@ internal static class GainFacts
         foreach (var driver in drivers.Exists(d => !d.IsTweeter) ? drivers.Where(d => !d.IsTweeter) : drivers)
         {
             if (driver.ContinuousPower is not { } power || driver.Impedance is not { } impedance)
-                return FactValue.Unknown(type, PowerFacts.RatedPowerOf(driver.Name, estimated: false));
+                return FactValue.Unknown(type, PowerFacts.RatedPowerOf(driver, estimated: false));
             volts = Uncertain.Min(volts, Uncertain.Exact(Math.Sqrt(power.Si * impedance.Si)));
             if (power.IsEstimated)
-                unsure.Add(PowerFacts.RatedPowerOf(driver.Name, estimated: true));
+                unsure.Add(PowerFacts.RatedPowerOf(driver, estimated: true));
         }
         return FactValue.Of(Dimension.Volt, volts) with { Unsure = unsure };
     }

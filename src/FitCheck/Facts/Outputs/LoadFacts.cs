@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
@@ -104,7 +105,8 @@ internal static class LoadFacts
         var output = c.Output;
         sheet.Set(LowestLoad, FactValue.Of(Dimension.Ohm, output.LowestLoad, $"lowest load of {output.Name}",
             new Unsure($"lowest rated load of {output.Name}",
-                "Look it up in the manual or on the label; without it, don't go below the factory drivers' impedance.", Estimated: false)));
+                "Look it up in the manual or on the label; without it, don't go below the factory drivers' impedance.", Estimated: false)
+            { Key = DatumKey.In(c.Channel.Device.Part, c.Channel.Bridged ? "lowest_bridged_load" : "lowest_load") }));
         sheet.Set(Bridged, c.Channel.Bridged);
         if (c.Channel.Bridged)
         {
@@ -153,7 +155,8 @@ internal static class LoadFacts
     {
         var output = c.Output;
         sheet.Set(HasConverter, output.HasConverter, new Unsure($"whether {output.Name} has a supply converter",
-            "Read it in its data sheet; a radio of up to about 25 W a channel has none.", Estimated: false));
+            "Read it in its data sheet; a radio of up to about 25 W a channel has none.", Estimated: false)
+        { Key = DatumKey.In(c.Channel.Device.Part, "power_converter") });
         sheet.Set(OnlyPeakRating, output.Ratings.Count == 0 ? null : output.OnlyPeak, PowerFacts.OutputPower(c, estimated: false));
         if (output.Ratings.Count == 0)
             return;

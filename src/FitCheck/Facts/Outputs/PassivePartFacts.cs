@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using System.Numerics;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
@@ -77,7 +78,8 @@ internal static class PassivePartFacts
             return;
         sheet.Set(CrossoverPower, FactValue.Of(Dimension.Watt, crossover.Power, $"power of {crossover.Name}",
             new Unsure($"power of {crossover.Name}", "Read on its board, or ask the maker, what continuous power it may be fed.",
-                Estimated: false)));
+                Estimated: false)
+            { Key = DatumKey.In(crossover, "power") }));
         sheet.Set(CrossoverFed, Over(c, Dimension.Watt, x => PowerFacts.IntoLoad(x)?.Watts));
     }
 

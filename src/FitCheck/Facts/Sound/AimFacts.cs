@@ -61,7 +61,8 @@ internal static class AimFacts
                 sheet.Set(OffAxisLoss, Of(Dimension.Decibel, loss));
             else if (Array.IndexOf(Directional, driver.Type) >= 0)
                 sheet.Set(OffAxisLoss, FactValue.Unknown(FactType.Number(Dimension.Decibel),
-                    new Unsure($"effective piston area of {driver.Name}", "Measure its cone or dome across.", Estimated: false)));
+                    new Unsure($"effective piston area of {driver.Name}", "Measure its cone or dome across.", Estimated: false)
+                    { Key = DatumKey.In(driver, "parameters.sd") }));
         }
         if (aim.Hour is { } hour)
         {
@@ -89,7 +90,8 @@ internal static class AimFacts
 
     public static Unsure Location(Catalog.Position position, bool estimated) => new(
         $"where {position.Name} is",
-        "Measure from the middle of the driver to the point between the front head restraints: forward, sideways and up.", estimated);
+        "Measure from the middle of the driver to the point between the front head restraints: forward, sideways and up.", estimated)
+    { Key = new(position.Id, DatumKey.Position, "location") };
 
     public static IReadOnlyList<Unsure> Unsures(Catalog.Position position) =>
         Aim.IsEstimated(position) || PlaceFacts.Faces(position) is null ? [Location(position, estimated: true)] : [];

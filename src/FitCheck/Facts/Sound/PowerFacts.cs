@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Electrical.Loads;
@@ -71,7 +72,7 @@ internal static class PowerFacts
             return;
         sheet.Set(IsFed, c.IsFed, c.FedBy);
         sheet.Set(OnlyPeakPower, driver.ContinuousPower is not null ? false : driver.PeakPower is not null ? true : null,
-            RatedPowerOf(driver.Name, estimated: false));
+            RatedPowerOf(driver, estimated: false));
         sheet.Set(HasPowerLimit, c.Channel?.Channel.Limit is not null);
         sheet.Set(PowerLimit, c.Channel?.Channel.Limit?.Si);
         sheet.Set(OutputName, c.Channel?.Output.Name);
@@ -82,7 +83,7 @@ internal static class PowerFacts
         if (driver.IsTweeter)
             return;
         var rated = FactValue.Of(Dimension.Watt, driver.ContinuousPower, $"rated noise power of {driver.Name}",
-            RatedPowerOf(driver.Name, estimated: false));
+            RatedPowerOf(driver, estimated: false));
         sheet.Set(RatedPower, rated);
         var available = Available(c, driver);
         sheet.Set(PowerAvailable, available);
@@ -117,7 +118,8 @@ internal static class PowerFacts
     public static Unsure OutputPower(ChannelContext channel, bool estimated) => new(
         $"continuous power of {channel.Output.Name}",
         "Look for a power stated as continuous, RMS or sine at 14.4 V and at most 1 % distortion; a peak or maximum figure does not "
-            + "count.", estimated);
+            + "count.", estimated)
+    { Key = DatumKey.In(channel.Channel.Device.Part, "ratings") };
 
     private static Unsure PowerInto(ChannelContext channel, double load) =>
         new($"continuous power of {channel.Output.Name} into {QuantityText.Format(load, Dimension.Ohm)}",
@@ -139,7 +141,8 @@ internal static class PowerFacts
             return FactValue.Unknown(unknown, OutputPower(channel, estimated: false));
         if (driver.Impedance is not { } impedance)
             return FactValue.Unknown(unknown,
-                new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false));
+                new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false)
+                { Key = DatumKey.In(driver, "impedance") });
         // At the frequency where most of the output's voltage reaches it, into its rated impedance: the way rated power is stated. Where a
         // crossover resonates with the voice coil the voltage rises above the output's, but there the coil's impedance is high too: that is
         // no power.
@@ -184,7 +187,8 @@ internal static class PowerFacts
         sheet.Set(HadFactoryDriver, c.Position.HasFactoryDriver, ChannelQuestions.FactoryDriver(c.Position, estimated: false));
         sheet.Set(FactoryImpedance, c.Position.FactoryImpedance?.Si);
         sheet.Set(DriverImpedance, driver.Impedance?.Si);
-        var rated = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false);
+        var rated = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false)
+        { Key = DatumKey.In(driver, "impedance") };
         var (old, now) = (c.Position.FactoryImpedance, driver.Impedance);
         sheet.Set(ImpedanceLoss, old is not null && now is not null ? FactValue.Of(Dimension.Decibel, Decibel.OfPower(now.Si / old.Si))
             : FactValue.Unknown(FactType.Number(Dimension.Decibel),
@@ -201,8 +205,10 @@ internal static class PowerFacts
     private static void ForLoad(Catalog.Crossover crossover, Catalog.Driver driver, FactSheet sheet)
     {
         var made = new Unsure($"load that {crossover.Name} was made for",
-            "Ask its maker, or look which set it belongs to; then write it into its entry as `nominal_load`.", Estimated: false);
-        var own = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false);
+            "Ask its maker, or look which set it belongs to; then write it into its entry as `nominal_load`.", Estimated: false)
+            { Key = DatumKey.In(crossover, "nominal_load") };
+        var own = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false)
+        { Key = DatumKey.In(driver, "impedance") };
         sheet.Set(CrossoverLoad, crossover.NominalLoad is { } load ? FactValue.Of(Dimension.Ohm, load.Si)
             : FactValue.Unknown(FactType.Number(Dimension.Ohm), made));
         if (crossover.NominalLoad is not { Si: > 0 } nominal || driver.Impedance is not { Si: > 0 } rated)
@@ -219,6 +225,7 @@ internal static class PowerFacts
         });
     }
 
-    public static Unsure RatedPowerOf(string name, bool estimated) =>
-        new($"rated noise power of {name}", "Ask the maker for the continuous (noise) power; a peak figure does not count.", estimated);
+    public static Unsure RatedPowerOf(Catalog.Driver driver, bool estimated) =>
+        new($"rated noise power of {driver.Name}", "Ask the maker for the continuous (noise) power; a peak figure does not count.", estimated)
+        { Key = DatumKey.In(driver, "power.continuous") };
 }

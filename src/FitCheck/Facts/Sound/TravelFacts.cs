@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using System.Numerics;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
@@ -184,7 +185,7 @@ internal static class TravelFacts
                 FactValue.Unknown(FactType.Number(Dimension.One),
                     new Unsure($"equivalent volume (Vas) of {driver.Name}", "Ask the maker for Vas, and write it into its entry.",
                         Estimated: false)
-                    { IsForMaker = true }));
+                    { Key = DatumKey.In(driver, "parameters.vas"), IsForMaker = true }));
             return;
         }
         var stiffening = ClosedBox.Stiffening(vas.Si, box.Si);
@@ -200,7 +201,7 @@ internal static class TravelFacts
                 .. missing ? [ResonanceCorner.Ask(driver)] : Array.Empty<Unsure>(),
                 .. box.IsEstimated ? [new Unsure(c.AtPosition("net volume of the box"),
                     "Measure the box inside, and take off what the driver and the braces fill.", Estimated: true,
-                    limit => Volume(driver, limit))] : Array.Empty<Unsure>(),
+                    limit => Volume(driver, limit)) { Key = new DatumKey(c.Position.Id, DatumKey.Line, "box") }] : Array.Empty<Unsure>(),
             ],
             Shown = missing ? $"{QuantityText.Number(low, 2)} to {QuantityText.Number(high, 2)}" : null,
         });
@@ -213,7 +214,7 @@ internal static class TravelFacts
 
     private static Unsure BoxOf(PositionContext c, Driver driver) => new(c.AtPosition("net volume of the box"),
         "Ask the maker of the box, or fill it with a measured amount of dry grain; then write it into the build as `box`.",
-        Estimated: false, limit => Volume(driver, limit));
+        Estimated: false, limit => Volume(driver, limit)) { Key = new DatumKey(c.Position.Id, DatumKey.Line, "box") };
 
     // The volume at which the total Q just reaches a limit: a smaller box has a higher Q.
     private static string? Volume(Driver driver, PassLimit limit)
@@ -228,7 +229,8 @@ internal static class TravelFacts
     // What else hangs on the output changes next to nothing in the bass.
     private static Unsure[] Resistance(Driver driver) => driver.Parameters?.Re is { IsEstimated: false } ? []
         : [new Unsure($"DC resistance of {driver.Name}",
-        "Unplug the driver and put a multimeter across its terminals, at room temperature.", driver.Parameters?.Re is not null)];
+        "Unplug the driver and put a multimeter across its terminals, at room temperature.", driver.Parameters?.Re is not null)
+        { Key = DatumKey.In(driver, "parameters.re") }];
 
     private static Unsure Excursion(Driver driver) =>
         new($"peak linear excursion of {driver.Name}", "Ask the maker for Xmax, one way.", Estimated: true);

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
@@ -47,6 +48,9 @@ public sealed record Unsure(string What, string How, bool Estimated, Func<PassLi
     /// True when the bounds of the fact already hold all that this datum can make of it: it matters only where a limit lies between them.
     /// </summary>
     public bool IsBounded { get; init; }
+
+    /// <summary>What a reading of it is called; null where no reading answers it.</summary>
+    internal DatumKey? Key { get; init; }
 
     /// <summary>True for what neither tape, meter nor label answers, but the maker: it is asked for last.</summary>
     public bool IsForMaker { get; init; }

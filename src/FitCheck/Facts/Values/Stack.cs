@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Catalog;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
@@ -11,14 +12,14 @@ namespace FitCheck.Facts.Values;
 internal sealed class Stack(Dimension dimension)
 {
     // What a careful reading with a depth gauge is worth (common practice, no source).
-    private const double ReadingTolerance = 0.5e-3;
+    internal const double ReadingTolerance = 0.5e-3;
 
     // Of many figures with a tolerance these many are told to be read again: reading what weighs little settles little.
     private const int Reread = 2;
 
     private readonly List<(string Name, double Nominal, double HalfWidth)> _inputs = [];
-    private readonly List<string> _hows = [];
-    private readonly List<(int Index, string How, bool Estimated)> _unsure = [];
+    private readonly List<(string How, DatumKey? Key)> _asked = [];
+    private readonly List<(int Index, bool Estimated)> _unsure = [];
     // Null where each figure by itself tells the worst case.
     private List<(int Index, int Sign)>? _together;
     // What is no length.
@@ -29,12 +30,12 @@ internal sealed class Stack(Dimension dimension)
     public int Count => _inputs.Count;
 
     /// <summary>Adds a figure that must be known. Returns its place among the inputs.</summary>
-    public int Need(string what, string how, Figure? figure)
+    public int Need(string what, string how, Figure? figure, DatumKey? key = null)
     {
         _inputs.Add((what, figure?.Si ?? double.NaN, figure?.HalfWidth ?? 0));
-        _hows.Add(how);
+        _asked.Add((how, key));
         if (figure is null || figure.IsEstimated)
-            _unsure.Add((_inputs.Count - 1, how, figure is not null));
+            _unsure.Add((_inputs.Count - 1, figure is not null));
         if (figure is { Quantity.Dimension: var d } && d != Dimension.Metre)
             (_others ??= [])[_inputs.Count - 1] = d;
         if (figure is not null)
@@ -43,20 +44,20 @@ internal sealed class Stack(Dimension dimension)
     }
 
     /// <summary>Adds what is no length and must be known: an angle, of which no reading that passes is told, or an area.</summary>
-    public int Need(string what, string how, Figure? figure, Dimension of)
+    public int Need(string what, string how, Figure? figure, Dimension of, DatumKey? key = null)
     {
-        var at = Need(what, how, figure);
+        var at = Need(what, how, figure, key);
         (_others ??= [])[at] = of;
         return at;
     }
 
     /// <summary>Adds a figure that counts as a given value when it is left out.</summary>
-    public int Optional(string what, string how, Figure? figure, double absent)
+    public int Optional(string what, string how, Figure? figure, double absent, DatumKey? key = null)
     {
         if (figure is not null)
-            return Need(what, how, figure);
+            return Need(what, how, figure, key);
         _inputs.Add((what, absent, 0));
-        _hows.Add(how);
+        _asked.Add((how, key));
         return _inputs.Count - 1;
     }
 
@@ -75,10 +76,10 @@ internal sealed class Stack(Dimension dimension)
         var missing = Missing();
         var data = _data.ConvertAll(d => d.Figure is null ? new Datum(d.What, d.At) : new Datum(d.What, d.Figure));
         var unsure = new List<Unsure>();
-        foreach (var (index, how, estimated) in _unsure)
+        foreach (var (index, estimated) in _unsure)
         {
             if (missing == 0 || !estimated)
-                unsure.Add(new Unsure(_inputs[index].Name, how, estimated, missing > 1 ? null : PassingOf(index, f)));
+                unsure.Add(Asked(index, estimated, missing > 1 ? null : PassingOf(index, f)));
         }
         if (missing > 0)
             return FactValue.Unknown(FactType.Number(dimension), [.. unsure]) with { Data = data };
@@ -97,7 +98,7 @@ internal sealed class Stack(Dimension dimension)
     {
         var nominal = Nominal();
         return [.. Enumerable.Range(0, _inputs.Count).Where(i => _inputs[i].HalfWidth > 0).OrderByDescending(Weight).Take(Reread)
-            .Select(i => new Unsure(_inputs[i].Name, _hows[i], Estimated: false, PassingOf(i, f)))];
+            .Select(i => Asked(i, estimated: false, PassingOf(i, f)))];
 
         double Weight(int index)
         {
@@ -105,6 +106,9 @@ internal sealed class Stack(Dimension dimension)
             return Math.Abs(f(up) - f(down));
         }
     }
+
+    private Unsure Asked(int index, bool estimated, Func<PassLimit, string?>? passing) =>
+        new(_inputs[index].Name, _asked[index].How, estimated, passing) { Key = _asked[index].Key };
 
     private Func<PassLimit, string?>? PassingOf(int index, Func<double[], double> f) =>
         DimensionOf(index) == Dimension.Radian ? null : limit => Passing(index, f, limit);
@@ -145,7 +149,7 @@ internal sealed class Stack(Dimension dimension)
     private int Missing()
     {
         var missing = 0;
-        foreach (var (_, _, estimated) in _unsure)
+        foreach (var (_, estimated) in _unsure)
             missing += estimated ? 0 : 1;
         return missing;
     }

@@ -1,3 +1,5 @@
+using FitCheck.Builds;
+
 namespace FitCheck.Facts.Values;
 
 /// <summary>A key that an entry or a build may have and does not.</summary>
@@ -6,6 +8,9 @@ namespace FitCheck.Facts.Values;
 /// <param name="Where">Where to write it: `catalog/vehicles/alder-mpv.yaml, position front-door-left`.</param>
 internal sealed record UnwrittenKey(string Key, string Of, string Where)
 {
+    /// <summary>What a reading of it is called.</summary>
+    public required DatumKey Reading { get; init; }
+
     /// <summary>What is to be done with what was found out.</summary>
     public string Order => $"Write it as `{Key}` into {Where}.";
 

@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Quantities;
@@ -39,21 +40,23 @@ internal static class LeadFacts
 
         Func<double[], double> Lead(Stack stack)
         {
-            var adapter = stack.Need($"length of {harness.Name}", Rule, harness.Length);
+            var adapter = stack.Need($"length of {harness.Name}", Rule, harness.Length, DatumKey.In(harness, "length"));
             if (driver.Terminals is null)
                 stack.Need($"length of the leads of {driver.Name}, if it has any", Rule, null);
             if (driver.Terminals is not { Type: "leads" } leads)
                 return v => v[adapter];
-            var own = stack.Need($"length of the leads of {driver.Name}", Rule, leads.Length);
+            var own = stack.Need($"length of the leads of {driver.Name}", Rule, leads.Length, DatumKey.In(driver, "terminals.length"));
             return v => v[adapter] + v[own];
         }
 
         Func<double[], double> Way(Stack stack)
         {
-            var plug = stack.Need(c.AtPosition("distance from the factory plug to the driver's terminals"), Rule, c.Position.PlugDistance);
+            var plug = stack.Need(c.AtPosition("distance from the factory plug to the driver's terminals"), Rule, c.Position.PlugDistance,
+                c.Here("connector.distance"));
             if (c.Adapter is not { } spacer)
                 return v => v[plug];
-            var thickness = stack.Need("thickness of the spacer", "Measure with a calliper.", spacer.Thickness);
+            var thickness = stack.Need("thickness of the spacer", "Measure with a calliper.", spacer.Thickness,
+                DatumKey.In(spacer, "thickness"));
             return v => v[plug] + v[thickness];
         }
     }

@@ -108,9 +108,10 @@ internal static class WiringFacts
         var plug = c.Position.Plug;
         sheet.Set(FactoryPlug, plug?.Value);
         var noPlug = new Unsure(c.AtPosition("factory plug"),
-            "Take the factory driver out and compare its plug with the harness adapter's.", Estimated: false);
+            "Take the factory driver out and compare its plug with the harness adapter's.", Estimated: false)
+            { Key = c.Here("connector.family") };
         var noTerminals = new Unsure($"terminals of {driver.Name}", "Look at the driver: tab widths, a plug, or bare leads.",
-            Estimated: false);
+            Estimated: false) { Key = DatumKey.In(driver, "terminals") };
         bool? mates = plug is null ? null : driver.Terminals is { } own ? own.Type == "plug" && own.Family?.Value == plug.Value : null;
         sheet.Set(MatesDirectly, mates, plug is null ? noPlug : noTerminals);
         bool? plugEnd = harness is null || plug is null ? null : harness.From?.Value == plug.Value;
@@ -124,7 +125,7 @@ internal static class WiringFacts
             : plugEnd is false || driverEnd is false ? false : plugEnd is null || driverEnd is null ? null : true;
         sheet.Set(NeedsSplice, !path, plug is null ? noPlug : noTerminals);
         sheet.Set(PolarityFollowed, Polarity(c, driver, harness),
-            new Unsure(c.AtPosition("polarity of the factory wires"), CellTest, Estimated: false));
+            new Unsure(c.AtPosition("polarity of the factory wires"), CellTest, Estimated: false) { Key = c.Here("connector.polarity") });
     }
 
     /// <summary>From the factory plug or the output to the driver: `duo-a plug → Harness … → tabs of 6.3 mm (+) and 4.8 mm (−)`.</summary>

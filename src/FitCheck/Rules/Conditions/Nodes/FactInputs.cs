@@ -52,14 +52,16 @@ internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fa
         if (keys.Count is 0 or > MostTold)
             return [new(WhatOf(fact), From(fact), Estimated: false, Passing(fact))];
         return [.. keys.Select(k => new Unsure($"{Words(k.Key)} of {k.Of}", $"{fact.Meaning} {k.Order}", Estimated: false,
-            keys.Count == 1 && fact.Inputs.Count == 1 ? Passing(fact) : null))];
+            keys.Count == 1 && fact.Inputs.Count == 1 ? Passing(fact) : null)
+        { Key = k.Reading })];
     }
 
     // What a fact asks for by itself it names in words; the key that is like them is where to write the answer.
     private Unsure[] ToldWhere(Fact fact, IReadOnlyList<Unsure> unsure)
     {
         var keys = Lacking(fact);
-        return [.. unsure.Select(u => u.Estimated || KeyOf(u) is not { } key ? u : u with { How = $"{u.How} {key.Order}" })];
+        return [.. unsure.Select(u => u.Estimated || KeyOf(u) is not { } key ? u
+            : u with { How = $"{u.How} {key.Order}", Key = u.Key ?? key.Reading })];
 
         UnwrittenKey? KeyOf(Unsure one) => keys is [var only] && unsure.Count == 1 ? only
             : keys.Where(k => k.Likeness(one.What) > 0).MaxBy(k => k.Likeness(one.What));
