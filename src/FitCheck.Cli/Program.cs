@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using FitCheck.Cli.Commands;
+using FitCheck.Cli.Measuring;
 using FitCheck.Cli.Output;
 using FitCheck.Foundation;
 
@@ -84,6 +85,7 @@ internal static class Program
     {
         CheckCommand.Create(),
         SuggestCommand.Create(),
+        MeasureCommand.Create(),
         LintCommand.Create(),
         ChartCommand.Create(),
         ImpactCommand.Create(),

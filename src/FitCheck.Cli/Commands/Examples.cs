@@ -8,6 +8,7 @@ internal static class Examples
         ["check"] = ["check build.yaml", "check build.yaml --format html --output report.html --sheet sheet.html",
             "check quote.csv --vehicle tansy-hatch"],
         ["suggest"] = ["suggest build.yaml", "suggest build.yaml --keep orrin-c165 --prefer changes --write better.yaml"],
+        ["measure"] = ["measure build.yaml", "measure build.yaml --card card.html", "measure --vehicle new --card card.html"],
         ["lint"] = ["lint", "lint --catalog default --catalog mine --fix"],
         ["chart"] = ["chart --vehicle tansy-hatch", "chart --size 165 --status pass --format html --output chart.html"],
         ["impact"] = ["impact --from main", "impact --from ./before --to ./after --format markdown"],
