@@ -5,6 +5,7 @@ using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Charts;
 using FitCheck.Reports.Format;
 
@@ -36,7 +37,7 @@ internal static class ChartCommand
             "Chart which drivers and sets fit which positions, with the spacer or cup and the work that it takes")
         {
             vehicle, position, driver, size, status, accepts, anyType, targets.Formats, targets.Outputs, common.Catalog, common.Rules,
-            common.Verbose, common.NoColor,
+            common.Verbose, common.Units, common.NoColor,
         };
         vehicle.CompletionSources.Add(_ => Ids("vehicle"));
         driver.CompletionSources.Add(_ => Ids("driver"));
@@ -58,6 +59,7 @@ internal static class ChartCommand
                 AnyType = parsed.GetValue(anyType),
                 Accepts = parsed.GetValue(accepts) is { Length: > 0 } work ? [.. work.Where(w => w != "none")] : null,
             };
+            using var told = Lengths.Asked(common.Told(parsed));
             var outcome = Once.Asked(folders, o => o.Chart(slice));
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
@@ -66,7 +68,13 @@ internal static class ChartCommand
                 Verbose = parsed.GetValue(common.Verbose),
                 Color = CommonOptions.Color(parsed.GetValue(common.NoColor))
             };
-            return TargetOptions.Write(pairs, options, (format, told, output) => ChartReports.Find(format)!.Write(result, told, output))
+            return TargetOptions.Write(pairs, options, (format, o, output) =>
+            {
+                using var ofFormat = Lengths.Asked(UnitsOfFormats.Of(format, Lengths.Told));
+                // Its sentences have lengths too.
+                var inUnits = ofFormat.IsChange ? Once.Asked(folders, again => again.Chart(slice)).Result ?? result : result;
+                ChartReports.Find(format)!.Write(inUnits, o, output);
+            })
                 ?? ExitStatus.Good;
         });
         return command;

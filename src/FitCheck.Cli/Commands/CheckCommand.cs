@@ -3,6 +3,7 @@ using FitCheck.Cli.Output;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Foundation;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Sheet;
@@ -45,7 +46,7 @@ internal static class CheckCommand
         var command = new Command("check", "Check builds against catalog and rules, and write the report")
         {
             builds, targets.Formats, targets.Outputs, sheet, common.For, failOn, asExpected, common.Catalog, common.Rules,
-            common.Verbose, common.NoColor,
+            common.Verbose, common.Units, common.NoColor,
         };
         quote.AddTo(command);
         command.SetAction(parsed => quote.Wrong(parsed) is { } wrong ? Refusal.Usage(wrong).Tell() : Run(new CheckRequest
@@ -60,6 +61,7 @@ internal static class CheckCommand
             For = parsed.GetValue(common.For),
             FailOn = parsed.GetValue(failOn)!,
             AsExpected = parsed.GetValue(asExpected),
+            Units = parsed.GetValue(common.Units),
             Verbose = parsed.GetValue(common.Verbose),
             NoColor = parsed.GetValue(common.NoColor),
         }));
@@ -81,6 +83,7 @@ internal static class CheckCommand
             return refusal.Tell();
         if (QuickProgram.IsThis && !targets.NeedOnly("text", "json"))
             throw new HandOverException();
+        using var told = Lengths.Asked(UnitsOfFormats.Parse(request.Units));
         var outcome = Once.Asked(folders, o => o.Check(request.Builds, request.Quote));
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);
@@ -93,7 +96,7 @@ internal static class CheckCommand
             AsExpected = request.AsExpected,
             Customer = CommonOptions.Customer(request.For),
         };
-        if (targets.Write(options, (format, told, output) => Tell(format, result, told, output)) is { } failed)
+        if (targets.Write(options, (format, o, output) => Tell(format, In(format, result), o, output)) is { } failed)
             return failed;
         ProblemLines.Tell(outcome.Problems, Console.Error);
         foreach (var build in result.Builds)
@@ -103,6 +106,15 @@ internal static class CheckCommand
         var meant = result.Builds.Where(b => b.Expected is not null).Select(b => AsExpected(b, result)).ToList();
         var others = result with { Builds = [.. result.Builds.Where(b => b.Expected is null)] };
         return meant.Contains(false) ? ExitStatus.Found : Exit(others, options.FailOn);
+
+        // What was judged tells its lengths in one way; for a format that has another one it is judged again.
+        CheckResult In(string format, CheckResult judged)
+        {
+            if (judged.Builds.All(b => b.Lengths == UnitsOfFormats.Of(format, b.Lengths)))
+                return judged;
+            using var other = Lengths.Asked(UnitsOfFormats.Of(format, LengthUnits.Inch));
+            return Once.Asked(folders, o => o.Check(request.Builds, request.Quote)).Result ?? judged;
+        }
     }
 
     // Beside the report, which stays what it is.

@@ -21,6 +21,8 @@ internal sealed record CheckRequest
     /// Whether builds that say what they are meant to give are held to that, and not to the status from which the run fails.
     /// </summary>
     public bool AsExpected { get; init; }
+    /// <summary>The word after `--units`; null without one.</summary>
+    public string? Units { get; init; }
     public bool Verbose { get; init; }
     public bool NoColor { get; init; }
 
@@ -32,7 +34,7 @@ internal sealed record CheckRequest
     {
         if (args.Length < 2 || args[0] != "check")
             return null;
-        List<string> builds = [], formats = [], outputs = [], catalog = [], rules = [], failOn = [], sheet = [];
+        List<string> builds = [], formats = [], outputs = [], catalog = [], rules = [], failOn = [], sheet = [], units = [];
         bool verbose = false, noColor = false, asExpected = false;
         for (var i = 1; i < args.Length; i++)
         {
@@ -41,6 +43,7 @@ internal sealed record CheckRequest
                 "--format" or "-f" => formats,
                 "--output" or "-o" => outputs,
                 "--sheet" => sheet,
+                "--units" => units,
                 "--fail-on" => failOn,
                 "--catalog" => catalog,
                 "--rules" => rules,
@@ -57,7 +60,8 @@ internal sealed record CheckRequest
             else
                 return null;
         }
-        if (builds.Count == 0 || failOn.Count > 1 || sheet.Count > 1 || !formats.TrueForAll(f => ReportList.Find(f) is not null)
+        if (builds.Count == 0 || failOn.Count > 1 || sheet.Count > 1 || units.Count > 1 || !units.TrueForAll(u => u is "mm" or "inch")
+            || !formats.TrueForAll(f => ReportList.Find(f) is not null)
             || !failOn.TrueForAll(s => s is "fail" or "measure" or "warn"))
             return null;
         return new CheckRequest
@@ -68,6 +72,7 @@ internal sealed record CheckRequest
             Catalog = catalog,
             Rules = rules,
             Sheet = sheet.Count > 0 ? sheet[0] : null,
+            Units = units.Count > 0 ? units[0] : null,
             FailOn = failOn.Count > 0 ? failOn[0] : "fail",
             AsExpected = asExpected,
             Verbose = verbose,

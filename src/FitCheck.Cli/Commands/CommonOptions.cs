@@ -1,5 +1,7 @@
 using System.CommandLine;
+using FitCheck.Cli.Output;
 using FitCheck.Evaluation;
+using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Cli.Commands;
 
@@ -22,6 +24,13 @@ internal sealed class CommonOptions
         AllowMultipleArgumentsPerToken = false,
     };
 
+    /// <summary>In which units lengths are told.</summary>
+    public Option<string?> Units { get; } = new Option<string?>("--units")
+    {
+        Description = "Tell lengths in mm or inch [default: as the build says in `units`, else mm]; JSON and its like stay in mm",
+        HelpName = "mm|inch",
+    }.Among("mm", "inch");
+
     public Option<bool> NoColor { get; } = new("--no-color") { Description = "No colour; the environment variable NO_COLOR says the same" };
 
     public Option<bool> Verbose { get; } = new("--verbose") { Description = "Show what passed too" };
@@ -38,6 +47,9 @@ internal sealed class CommonOptions
     /// <summary>Why `--for` can't be heeded; null when it is, or was not given.</summary>
     public static string? Unheeded(string? name, Output.OutputTargets targets) => name is null || targets.Have("html") ? null
         : "--for writes a name on the page to print: give --format html with it";
+
+    /// <summary>What was asked for; null for nothing.</summary>
+    public LengthUnits? Told(ParseResult parsed) => UnitsOfFormats.Parse(parsed.GetValue(Units));
 
     public Folders Folders(ParseResult parsed) => Folders(parsed.GetValue(Catalog) ?? [], parsed.GetValue(Rules) ?? []);
 

@@ -3,6 +3,7 @@ using FitCheck.Cli.Output;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Lists;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Lists;
 
@@ -31,7 +32,8 @@ internal static class ListCommand
         var common = new CommonOptions();
         var command = new Command("list", "List the parts to buy, what they cost, and what the rules miss on the list")
         {
-            builds, tax, net, targets.Formats, targets.Outputs, common.For, common.Catalog, common.Rules, common.NoColor,
+            builds, tax, net, targets.Formats, targets.Outputs, common.For, common.Catalog, common.Rules, common.Units,
+            common.NoColor,
         };
         quote.AddTo(command);
         command.SetAction(parsed =>
@@ -48,6 +50,7 @@ internal static class ListCommand
                 return Refusal.Usage("--net needs --tax RATE, since tax is to be added").Tell();
             if (wrong is not null)
                 return Refusal.Usage(wrong).Tell();
+            using var told = Lengths.Asked(common.Told(parsed));
             var outcome = Once.Asked(folders, o => o.List(parsed.GetValue(builds)!, asked, quote.Request(parsed)));
             if (outcome.Result is not { } result)
                 return ProblemLines.Tell(outcome.Problems, Console.Error);
@@ -56,7 +59,14 @@ internal static class ListCommand
                 Color = CommonOptions.Color(parsed.GetValue(common.NoColor)),
                 Customer = CommonOptions.Customer(parsed.GetValue(common.For)),
             };
-            return TargetOptions.Write(pairs, options, (format, told, output) => ListReports.Find(format)!.Write(result, told, output))
+            return TargetOptions.Write(pairs, options, (format, o, output) =>
+            {
+                using var ofFormat = Lengths.Asked(UnitsOfFormats.Of(format, Lengths.Told));
+                var inUnits = ofFormat.IsChange
+                    ? Once.Asked(folders, again => again.List(parsed.GetValue(builds)!, asked, quote.Request(parsed))).Result ?? result
+                    : result;
+                ListReports.Find(format)!.Write(inUnits, o, output);
+            })
                 ?? ExitStatus.Good;
         });
         return command;

@@ -3,6 +3,7 @@ using FitCheck.Cli.Output;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Files;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Suggestions;
 using FitCheck.Suggestions;
@@ -18,7 +19,7 @@ internal static class SuggestCommand
         var command = new Command("suggest", "Find the changes from the catalog that make a build pass")
         {
             given.Build, given.Format, given.Output, given.FailOn, given.Prefer, given.Keep, given.Stock, given.Write, given.Force,
-            given.Time, given.Common.Catalog, given.Common.Rules, given.Common.NoColor,
+            given.Time, given.Common.Catalog, given.Common.Rules, given.Common.Units, given.Common.NoColor,
         };
         given.Quote.AddTo(command);
         command.SetAction(parsed => given.Quote.Wrong(parsed) is { } wrong ? Refusal.Usage(wrong).Tell() : Run(given, parsed));
@@ -37,6 +38,8 @@ internal static class SuggestCommand
             .ToList();
         if (Overwriting.Of(files, [file, .. given.Quote.Files(parsed)], FilesRead.Of(folders), edited: target) is { } refusal)
             return refusal.Tell();
+        using var units = Lengths.Asked(given.Common.Told(parsed) is { } asked
+            ? UnitsOfFormats.Of(parsed.GetValue(given.Format)!, asked) : null);
         var outcome = Once.Asked(folders, o => o.Suggest(file, wanted, given.Quote.Request(parsed)));
         if (outcome.Result is not { } result)
             return ProblemLines.Tell(outcome.Problems, Console.Error);

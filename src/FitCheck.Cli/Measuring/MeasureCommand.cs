@@ -8,6 +8,7 @@ using FitCheck.Foundation;
 using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
 using FitCheck.Measuring;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Measuring;
 using FitCheck.Reports.Text;
@@ -25,7 +26,7 @@ internal static class MeasureCommand
             "Ask for what a build waits for, and write it into the build; in a pipe, list it with the lines to fill in")
         {
             given.Build, given.Vehicle, given.Card, given.Write, given.Force, given.Common.Catalog, given.Common.Rules,
-            given.Common.NoColor,
+            given.Common.Units, given.Common.NoColor,
         };
         command.SetAction(parsed => given.Wrong(parsed) is { } wrong ? Refusal.Usage(wrong).Tell() : Run(given, parsed));
         return command;
@@ -41,6 +42,7 @@ internal static class MeasureCommand
         var files = new[] { ("--card", card), ("--write", target) }.Where(f => f.Item2 is not null).Select(f => (f.Item1, f.Item2!)).ToList();
         if (Overwriting.Of(files, [file], FilesRead.Of(folders), edited: target) is { } refusal)
             return refusal.Tell();
+        using var told = Lengths.Asked(given.Common.Told(parsed));
         using var line = new ProgressLine();
         var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
         if (opened.Checker is not { } checker)
@@ -51,6 +53,7 @@ internal static class MeasureCommand
         line.Dispose();
         ProblemLines.Tell(opened.With(outcome.Problems), Console.Error);
         var build = result.Builds[0];
+        using var ofBuild = Lengths.Asked(build.Lengths);
         if (TerminalQuestions.CanAsk)
             return Ask(checker, build, file, target, replaces);
         using (var output = StandardStreams.ForReport())
@@ -69,7 +72,11 @@ internal static class MeasureCommand
         if (ReadingFile.Open(file, target, replaces, out var wrong) is not { } edited)
             return Refusal.Input(wrong!).Tell();
         var page = new TextPage(Console.Out, StandardStreams.Columns, color: false);
-        var dialogue = new MeasureDialogue(new TerminalQuestions(), page, Judged, edited.Keep) { Today = Calendar.Today };
+        var dialogue = new MeasureDialogue(new TerminalQuestions(), page, Judged, edited.Keep) 
+        {
+            Today = Calendar.Today,
+            InInches = build.Lengths == LengthUnits.Inch,
+        };
         Console.Out.WriteLine(
             $"`{MeasureDialogue.Stop}` ends the questions; each answer is written into {PlainText.Line(edited.Name)} at once.");
         var now = dialogue.Run(edited.Text, build);

@@ -42,7 +42,8 @@ internal static class QuantityText
     public static string Format(double si, Unit unit)
     {
         var shown = Readable(unit, si);
-        return $"{Number(shown.FromSi(si), shown.Decimals)}{Spaced(shown)}";
+        return !Lengths.Concerns(shown) ? Plain(si, shown)
+            : Lengths.Told == LengthUnits.Inch ? Lengths.InInches(si) : $"{Plain(si, shown)} ({Lengths.InInches(si)})";
     }
 
     /// <summary>The unit itself; from 10,000 Hz on kilohertz, for nobody reads five digits of a frequency.</summary>
@@ -71,8 +72,19 @@ internal static class QuantityText
         ? FormatLimit(si, unit, orMore) : $"{Number(Rounded(si, 3, orMore), 3)} {dimension}";
 
     /// <inheritdoc cref="FormatLimit(double, Dimension, bool)"/>
-    public static string FormatLimit(double si, Unit unit, bool orMore) =>
+    public static string FormatLimit(double si, Unit unit, bool orMore)
+    {
+        if (!Lengths.Concerns(unit))
+            return Limit(si, unit, orMore);
+        var decimals = Lengths.Decimals(si / Lengths.Inch);
+        var inches = $"{Number(Rounded(si / Lengths.Inch, decimals, orMore), decimals)} in";
+        return Lengths.Told == LengthUnits.Inch ? inches : $"{Limit(si, unit, orMore)} ({inches})";
+    }
+
+    private static string Limit(double si, Unit unit, bool orMore) =>
         $"{Number(Rounded(unit.FromSi(si), unit.Decimals, orMore), unit.Decimals)}{Spaced(unit)}";
+
+    private static string Plain(double si, Unit unit) => $"{Number(unit.FromSi(si), unit.Decimals)}{Spaced(unit)}";
 
     private static double Rounded(double number, int decimals, bool up)
     {

@@ -1,6 +1,7 @@
 using FitCheck.Evaluation;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Markup;
 using FitCheck.Reports.Svg;
 using FitCheck.Reports.Wording;
@@ -23,7 +24,11 @@ internal sealed class BuildViews
             _ids.Add(build.Findings[i], $"{id}-f{Figures.Whole(i + 1)}");
     }
 
-    public static BuildView Of(BuildResult build, string id) => new BuildViews(build, id).Arrange();
+    public static BuildView Of(BuildResult build, string id)
+    {
+        using var told = Lengths.Asked(build.Lengths);
+        return new BuildViews(build, id).Arrange();
+    }
 
     private BuildView Arrange()
     {

@@ -1,6 +1,7 @@
 using FitCheck.Builds;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Wording;
 
@@ -12,7 +13,14 @@ internal sealed class MarkdownBuild(BuildResult build, ReportOptions options, bo
     public string Verdict =>
         $"**{MarkdownText.Plain(Headline.Of(build))}** {MarkdownText.Plain(Tally.OfPoints(build.Findings).ToString())}";
 
-    public string Text => string.Join("\n\n", Blocks());
+    public string Text
+    {
+        get
+        {
+            using var told = Lengths.Asked(build.Lengths);
+            return string.Join("\n\n", Blocks());
+        }
+    }
 
     private IEnumerable<string> Blocks()
     {

@@ -1,4 +1,5 @@
 using FitCheck.Drawings;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Svg;
 using FitCheck.Reports.Wording;
 
@@ -62,7 +63,7 @@ internal static class HoleTemplate
     {
         var face = place.Face;
         yield return $"Large crosses: screw holes of the panel, circle of {Figures.Show(2 * face.Panel[0].Radius, "mm")}, at "
-            + $"{Hours(face.Panel)}{(face.PanelScrew is { } screw ? $", for screws of {Figures.Show(screw, "mm")}" : "")}.";
+            + $"{Hours(face.Panel)}{(face.PanelScrew is { } screw ? $", for screws of {Figures.Sized(screw, orMore: true)}" : "")}.";
         if (face.Driver.Count > 0)
             yield return $"Small crosses: screw holes of the driver on the face of the spacer, circle of "
                 + $"{Figures.Show(2 * face.Driver[0].Radius, "mm")}, at {Hours(face.Driver)}.";
@@ -78,7 +79,7 @@ internal static class HoleTemplate
             yield return $"Dashed: the hole that is there, {Figures.Show(2 * there, "mm")}."
                 + $"{(face.SpacerRadius is { } spacer ? $" Outer line: rim of the spacer, {Figures.Show(2 * spacer, "mm")}." : "")}";
         if (!face.IsDriverOval && place.HoleNeeded is { } needed)
-            yield return $"{(place.Grows ? "Thick: cut the hole to" : "Thin: the driver needs")} {Figures.Show(needed, "mm")}.";
+            yield return $"{(place.Grows ? "Thick: cut the hole to" : "Thin: the driver needs")} {Figures.Sized(needed, orMore: true)}.";
         for (var i = 0; i < aims.Count; i++)
             yield return $"Arrow {Letter(i)}: thick side of the spacer, {aims[i].Name}, at {FacePlan.Clock(Opposite(aims[i].Hour))}.";
     }
@@ -89,6 +90,12 @@ internal static class HoleTemplate
         svg.Line(new(Left, Line), new(Left + RulerLength, Line), "ruler");
         for (var mm = 0; mm <= RulerLength; mm += 5)
             svg.Line(new(Left + mm, Line), new(Left + mm, Line - (mm % 50 == 0 ? 4 : mm % 10 == 0 ? 3 : 1.5)), "tick");
+        for (var inches = 1; inches <= 3 && Lengths.Told != LengthUnits.Millimetre; inches++)
+        {
+            var at = Left + (inches * Lengths.Inch * 1000);
+            svg.Line(new(at, Line), new(at, Line + 3), "tick");
+            svg.Text(new(at, Line + 7), $"{Figures.Whole(inches)} in", "scale", Anchor.Middle);
+        }
         foreach (var mm in (ReadOnlySpan<int>)[0, 50, 100])
             svg.Text(new(Left + mm, Line - 5.5), mm == 100 ? "100 mm" : Figures.Whole(mm), "scale", Anchor.Middle);
     }

@@ -42,7 +42,7 @@ internal static class PlaceSteps
         }
         var hole = $"The hole in the panel is {f.Shown(MountingFacts.HoleAvailable, "mm")} wide"
             + $"{(f.IsGuess(MountingFacts.HoleMargin) ? $" (measured: {SheetFacts.Blank} mm)" : "")}; the driver needs "
-            + $"{f.Shown(MountingFacts.HoleNeeded, "mm")}.{(Passes(MountingFacts.HoleMargin) ? " Cut nothing." : "")}";
+            + $"{f.Sized(MountingFacts.HoleNeeded, orMore: true)}.{(Passes(MountingFacts.HoleMargin) ? " Cut nothing." : "")}";
         var panel = f.Number(HoleFacts.PanelHolesMeeting) is null
             ? $" Which screw holes of the panel meet is not known: lay the {(f.Is(PlaceFacts.HasAdapter) ? "spacer" : "driver")} on and "
                 + $"mark them."
@@ -121,7 +121,7 @@ internal static class PlaceSteps
 
     private static string Screws(SheetFacts f)
     {
-        var (longest, whole) = (f.Shown(ScrewFacts.ScrewLongest, "mm"), f.Shown(ScrewFacts.ScrewWholeBoss, "mm"));
+        var (longest, whole) = (f.Sized(ScrewFacts.ScrewLongest, orMore: false), f.Sized(ScrewFacts.ScrewWholeBoss, orMore: false));
         var limit = longest == whole ? $"{longest} long under the head, no longer"
             : $"no longer than {longest} under the head; {whole} uses the whole boss";
         return f.Is(ScrewFacts.HasScrews) ? $"Screws: {f.Part(ScrewFacts.ScrewName)} ({limit})." : $"Screws: {limit}.";

@@ -33,6 +33,10 @@ internal sealed class SheetFacts(FactTable table)
         _ => $"{Blank} {unit}",
     };
 
+    /// <summary>A length that is cut, drilled or bought, as <see cref="Figures.Sized"/> writes it; a blank when nothing is known.</summary>
+    public string Sized(NumberFact fact, bool orMore) => Number(fact) is { } metres
+        ? $"{Figures.Sized(metres * 1000, orMore)}{(IsGuess(fact) ? " (from a guess)" : "")}" : $"{Blank} mm";
+
     /// <summary>What the plan counts on, to be compared with what is there.</summary>
     public string Planned(Fact fact) => Value(fact) is { IsKnown: true } ? $"planned: {Shown(fact, "")}" : "the plan can't tell";
 

@@ -1,5 +1,6 @@
 using FitCheck.Evaluation;
 using FitCheck.Facts.Values;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Html;
 using FitCheck.Reports.Wording;
 
@@ -21,7 +22,11 @@ internal sealed class WorkOrder
         _places = [.. places.GroupBy(p => Alike.SideLess(p.Name), StringComparer.Ordinal).Select(g => g.ToList())];
     }
 
-    public static BuildSheet Of(BuildResult build, string id, string madeBy) => new WorkOrder(build, id).Arrange(madeBy);
+    public static BuildSheet Of(BuildResult build, string id, string madeBy)
+    {
+        using var told = Lengths.Asked(build.Lengths);
+        return new WorkOrder(build, id).Arrange(madeBy);
+    }
 
     private BuildSheet Arrange(string madeBy)
     {

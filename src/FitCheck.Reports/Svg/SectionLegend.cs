@@ -58,7 +58,7 @@ internal sealed class SectionLegend
         var length = _scale.Bar * _scale.PerMm;
         svg.Box(Margin, y, length / 2, 5, "edge solid");
         svg.Box(Margin + (length / 2), y, length / 2, 5, "edge hollow");
-        svg.Text(new(Margin + length + 8, y + 7), $"{Figures.Whole(_scale.Bar)} mm; scale {_scale.Name} on paper", "label");
+        svg.Text(new(Margin + length + 8, y + 7), $"{Figures.Show(_scale.Bar, "mm")}; scale {_scale.Name} on paper", "label");
     }
 
     private void Add(string? letter, string text, string style)

@@ -5,6 +5,7 @@ using FitCheck.Facts.Outputs;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Foundation.Problems;
+using FitCheck.Physics.Quantities;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Wording;
 
@@ -59,6 +60,7 @@ internal sealed class TextReport : ILintReport
 
     private static void WriteBuild(TextPage page, BuildResult build, bool verbose)
     {
+        using var told = Lengths.Asked(build.Lengths);
         page.Heading(build.Name);
         page.Line(0, build.VehicleName);
         page.Marked(build.Verdict, Indent, Headline.Of(build));

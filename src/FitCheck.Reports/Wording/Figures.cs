@@ -10,14 +10,25 @@ namespace FitCheck.Reports.Wording;
 /// <summary>Numbers as people read them, the same in every culture.</summary>
 internal static class Figures
 {
+    private static readonly Unit Millimetre = Unit.Find("mm")!;
+
     public static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A number in its unit: `4.2 mm`, `12 %`, `1.5`.</summary>
     public static string Show(double value, string unit)
     {
+        if (LengthOf(unit) is { } length && double.IsFinite(value))
+            return QuantityText.Format(length.ToSi(value), length);
         var number = Bare(value, unit);
         return unit is "" or "1" ? number : unit == "Hz" ? Hertz(value) : $"{number} {unit}";
     }
+
+    /// <summary>
+    /// What is cut, drilled or bought by its size, given in mm: where inches are told, with the fraction that a rule or a drill has,
+    /// rounded to the side that keeps it: `143 mm (5 41/64 in)`.
+    /// </summary>
+    public static string Sized(double mm, bool orMore) => Lengths.Told == LengthUnits.Millimetre ? Show(mm, "mm")
+        : $"{QuantityText.Number(mm, Millimetre.Decimals)} mm ({Lengths.Fraction(Millimetre.ToSi(mm), orMore)})";
 
     /// <summary>
     /// The number alone, rounded as its unit deserves; a small ratio keeps two digits, so that it never reads as nothing.
@@ -26,6 +37,9 @@ internal static class Figures
     {
         if (!double.IsFinite(value))
             return "unknown";
+        // With both units told, a bare number is the one before the brackets.
+        if (Lengths.Told == LengthUnits.Inch && LengthOf(unit) is { } length)
+            return QuantityText.Number(length.ToSi(value) / Lengths.Inch, Lengths.Decimals(length.ToSi(value) / Lengths.Inch));
         if (IsMoney(unit))
             return value.ToString("0.00", CultureInfo.InvariantCulture);
         var decimals = Unit.Find(unit)?.Decimals ?? 2;
@@ -37,8 +51,14 @@ internal static class Figures
     private static bool IsMoney(string unit) => unit == "money" || (unit.Length == 3 && unit.All(char.IsAsciiLetterUpper));
 
     /// <summary>`2.2 to 6.2 mm`.</summary>
-    public static string Range(double low, double high, string unit) =>
-        unit == "Hz" ? $"{Hertz(low)} to {Hertz(high)}" : $"{Bare(low, unit)} to {Show(high, unit)}";
+    public static string Range(double low, double high, string unit) => unit == "Hz" ? $"{Hertz(low)} to {Hertz(high)}"
+        : Lengths.Told == LengthUnits.Both && LengthOf(unit) is { } length
+        ? $"{Bare(low, unit)} to {Bare(high, unit)} {unit} ({Lengths.InInches(length.ToSi(low))} to {Lengths.InInches(length.ToSi(high))})"
+        : $"{Bare(low, unit)} to {Show(high, unit)}";
+
+    // A unit of length that is told otherwise now.
+    private static Unit? LengthOf(string unit) =>
+        Lengths.Told != LengthUnits.Millimetre && Unit.Find(unit) is { } found && Lengths.Concerns(found) ? found : null;
 
     public static string Hertz(double hz) => QuantityText.Format(hz, Dimension.Hertz);
 

@@ -1,5 +1,6 @@
 using FitCheck.Catalog;
 using FitCheck.Foundation.Problems;
+using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Builds;
 
@@ -12,6 +13,8 @@ internal sealed record Build
     public string? Notes { get; init; }
     public required Vehicle Vehicle { get; init; }
     public required Location VehicleAt { get; init; }
+    /// <summary>In which units it wants lengths told; null when it does not say.</summary>
+    public LengthUnits? Units { get; init; }
     public Located<Money>? Budget { get; init; }
     /// <summary>Work that the person accepts: `cut-wires`, `drill`, `enlarge-holes`, `trim-parts`.</summary>
     public IReadOnlySet<string> Accepts { get; init; } = new HashSet<string>(StringComparer.Ordinal);

@@ -54,6 +54,7 @@ internal sealed class BuildReader
             Notes = f.Text("notes")?.Value,
             Vehicle = vehicle,
             VehicleAt = f.Text("vehicle")!.At,
+            Units = f.Word("units") switch { "inch" => LengthUnits.Inch, "mm" => LengthUnits.Millimetre, _ => null },
             Budget = f.Money("budget"),
             Accepts = f.Texts("accepts").Select(t => t.Value).ToHashSet(StringComparer.Ordinal),
             Keep = f.Texts("keep"),

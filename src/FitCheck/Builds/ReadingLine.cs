@@ -1,4 +1,5 @@
 using System.Globalization;
+using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Builds;
 
@@ -19,7 +20,7 @@ internal static class ReadingLine
     {
         if (AnswerShape.Of(key) is not { } shape)
             return null;
-        var blank = shape is { IsNumber: false, Words: [var only] } ? only : shape.Unit is { } unit ? $"{Blank} {unit}" : Blank;
+        var blank = shape is { IsNumber: false, Words: [var only] } ? only : shape.Unit is { } unit ? $"{Blank} {Told(unit)}" : Blank;
         var words = shape.Words.Count == 0 || blank == shape.Words[0] ? ""
             : $"  # {(shape.IsNumber ? "or " : "")}{string.Join(", ", shape.Words.SkipLast(1))}"
                 + $"{(shape.Words.Count > 1 ? " or " : "")}{shape.Words[^1]}";
@@ -32,6 +33,9 @@ internal static class ReadingLine
 
     /// <summary>A day as builds write it.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    // What is filled in is filled in in the units in which lengths are told.
+    private static string Told(string unit) => unit == "mm" && Lengths.Told == LengthUnits.Inch ? "in" : unit;
 
     private static string Line(DatumKey key, string rest) => $"{{at: {key.At}, of: {Word(Short(key))}, value: {rest}}}";
 

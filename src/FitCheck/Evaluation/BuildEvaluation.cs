@@ -4,6 +4,7 @@ using FitCheck.Facts;
 using FitCheck.Facts.Sound;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
+using FitCheck.Physics.Quantities;
 using FitCheck.Rules;
 using FitCheck.Rules.Model;
 
@@ -18,6 +19,7 @@ internal static class BuildEvaluation
     /// <summary>Everything that is found of one build, by rules that may still be read while its facts are worked out.</summary>
     public static BuildResult Judged(Build build, Practice practice, Func<RuleSet> rulesWhenRead)
     {
+        using var told = Lengths.OfBuild(build.Units);
         var list = Shopping.List(build);
         var (tables, positions, channels, devices) = FactRegistry.Of(build, list, practice);
         var rules = rulesWhenRead();
@@ -54,6 +56,7 @@ internal static class BuildEvaluation
             List = list,
             Totals = Shopping.Totals(list),
             Budget = build.Budget?.Value,
+            Lengths = Lengths.Told,
             Settings = StartingPoints.Of(build, tables),
             Cautions = [.. cautions, .. Loudness(tables)],
             Remarks = remarks,

@@ -4,6 +4,7 @@ using FitCheck.Drawings;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Foundation.Problems;
+using FitCheck.Physics.Quantities;
 
 namespace FitCheck.Evaluation;
 
@@ -98,6 +99,9 @@ public sealed record BuildResult
     public IReadOnlyList<string> Cautions { get; init; } = [];
     /// <summary>Waivers that matched nothing, and other remarks on the build file itself.</summary>
     public IReadOnlyList<Problem> Remarks { get; init; } = [];
+
+    /// <summary>In which units its sentences tell lengths; reports tell theirs alike.</summary>
+    internal LengthUnits Lengths { get; init; }
 
     /// <summary>What the build is meant to give; null when it does not say. Nothing that is told of it hangs on this.</summary>
     internal Expectation? Expected { get; init; }

@@ -49,8 +49,12 @@ internal static class OpenReadings
         var item = waiting.First().Item;
         var place = names.GetValueOrDefault(key.At) ?? key.Entry?.Name ?? key.At;
         var decides = waiting.GroupBy(w => (w.Finding.Rule, w.Item.Passing)).Select(g => (g.First().Finding, g.Key.Passing)).ToList();
-        return (new OpenReading(key, place, item.What, item.How, decides), item.IsForMaker);
+        return (new OpenReading(key, place, item.What, Bare(item.How), decides), item.IsForMaker);
     }
+
+    // The line goes into the build; that the entry may have it for every build is for the report.
+    private static string Bare(string how) =>
+        how.IndexOf($" {UnwrittenKey.Begins}", StringComparison.Ordinal) is > 0 and var at ? how[..at] : how;
 
     private static int Place(DatumKey key, List<string> positions) => key.Kind is DatumKey.Position or DatumKey.Line
         ? positions.IndexOf(key.At) : positions.Count + Math.Max(0, Array.IndexOf(Elsewhere, key.Kind));

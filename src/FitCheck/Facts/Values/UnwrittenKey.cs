@@ -11,8 +11,11 @@ internal sealed record UnwrittenKey(string Key, string Of, string Where)
     /// <summary>What a reading of it is called.</summary>
     public required DatumKey Reading { get; init; }
 
+    /// <summary>The words with which an order begins.</summary>
+    public const string Begins = "Write it as `";
+
     /// <summary>What is to be done with what was found out.</summary>
-    public string Order => $"Write it as `{Key}` into {Where}.";
+    public string Order => $"{Begins}{Key}` into {Where}.";
 
     /// <summary>
     /// How many words of the key a person's name for a datum has: `depth behind the panel` has the one of `mounting.depth`.

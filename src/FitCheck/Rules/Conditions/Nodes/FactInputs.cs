@@ -61,9 +61,10 @@ internal sealed class FactInputs(FactScope scope, IReadOnlyDictionary<string, Fa
     {
         var keys = Lacking(fact);
         return [.. unsure.Select(u => u.Estimated || KeyOf(u) is not { } key ? u
-            : u with { How = $"{u.How} {key.Order}", Key = u.Key ?? key.Reading })];
+            : u with { How = $"{u.How} {key.Order}", Key = key.Reading })];
 
-        UnwrittenKey? KeyOf(Unsure one) => keys is [var only] && unsure.Count == 1 ? only
+        UnwrittenKey? KeyOf(Unsure one) => one.Key is { } known ? keys.FirstOrDefault(k => k.Reading == known)
+            : keys is [var only] && unsure.Count == 1 ? only
             : keys.Where(k => k.Likeness(one.What) > 0).MaxBy(k => k.Likeness(one.What));
     }
 
