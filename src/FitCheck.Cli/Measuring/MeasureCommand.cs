@@ -34,6 +34,9 @@ internal static class MeasureCommand
 
     private static int Run(MeasureArguments given, ParseResult parsed)
     {
+        using var told = Lengths.Asked(given.Common.Told(parsed));
+        if (parsed.GetValue(given.Vehicle) is { } vehicle)
+            return VehicleCardFile.Write(vehicle, parsed.GetValue(given.Card)!, given.Common.Folders(parsed));
         var file = parsed.GetValue(given.Build)!;
         var (target, replaces, card, folders) = (parsed.GetValue(given.Write), parsed.GetValue(given.Force), parsed.GetValue(given.Card),
             given.Common.Folders(parsed));
@@ -42,7 +45,6 @@ internal static class MeasureCommand
         var files = new[] { ("--card", card), ("--write", target) }.Where(f => f.Item2 is not null).Select(f => (f.Item1, f.Item2!)).ToList();
         if (Overwriting.Of(files, [file], FilesRead.Of(folders), edited: target) is { } refusal)
             return refusal.Tell();
-        using var told = Lengths.Asked(given.Common.Told(parsed));
         using var line = new ProgressLine();
         var opened = Checker.Open(CheckerOptions.Of(folders, ValidationCache.InUserFolder(), line));
         if (opened.Checker is not { } checker)
@@ -54,6 +56,10 @@ internal static class MeasureCommand
         ProblemLines.Tell(opened.With(outcome.Problems), Console.Error);
         var build = result.Builds[0];
         using var ofBuild = Lengths.Asked(build.Lengths);
+        if (card is not null && CardFile.Write(card, (options, output) => MeasureCard.Write(build, options, output)) is { } failed)
+            return failed;
+        if (card is not null && Console.IsOutputRedirected is false)
+            return Left(build);
         if (TerminalQuestions.CanAsk)
             return Ask(checker, build, file, target, replaces);
         using (var output = StandardStreams.ForReport())

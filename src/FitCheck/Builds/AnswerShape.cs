@@ -46,6 +46,9 @@ internal sealed record AnswerShape(string? Unit, bool IsNumber, IReadOnlyList<st
     /// <summary>True where a length is the answer.</summary>
     public bool IsLength => Unit == "mm";
 
+    /// <summary>True where a reading can only say that there is none; what there is belongs into the entry.</summary>
+    public bool IsNothingOnly => !IsNumber && Words is ["none"];
+
     /// <summary>What answers this datum; null where no reading does.</summary>
     public static AnswerShape? Of(DatumKey key) => Known.GetOrAdd((key.Kind, key.Of), _ => Found(key));
 

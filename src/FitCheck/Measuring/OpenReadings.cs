@@ -49,7 +49,8 @@ internal static class OpenReadings
         var item = waiting.First().Item;
         var place = names.GetValueOrDefault(key.At) ?? key.Entry?.Name ?? key.At;
         var decides = waiting.GroupBy(w => (w.Finding.Rule, w.Item.Passing)).Select(g => (g.First().Finding, g.Key.Passing)).ToList();
-        return (new OpenReading(key, place, item.What, Bare(item.How), decides), item.IsForMaker);
+        return (new OpenReading(key, place, item.What,
+            AnswerShape.Of(key)!.IsNothingOnly ? item.How : Bare(item.How), decides), item.IsForMaker);
     }
 
     // The line goes into the build; that the entry may have it for every build is for the report.

@@ -55,7 +55,7 @@ public sealed class MeasureCommandTests : IDisposable
         Assert.Contains("Free depth behind the panel", card, StringComparison.Ordinal);
         Assert.Contains("mount/too-deep", card, StringComparison.Ordinal);
         Assert.Equal(System.Text.RegularExpressions.Regex.Count(run.Out, "- \\{at: "),
-            System.Text.RegularExpressions.Regex.Count(card, "class=\"field\""));
+            System.Text.RegularExpressions.Regex.Count(card, "class=\"(field|choice)\""));
         Assert.Contains("<svg", card, StringComparison.Ordinal);
     }
 
