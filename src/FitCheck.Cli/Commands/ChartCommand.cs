@@ -68,16 +68,18 @@ internal static class ChartCommand
                 Verbose = parsed.GetValue(common.Verbose),
                 Color = CommonOptions.Color(parsed.GetValue(common.NoColor))
             };
-            return TargetOptions.Write(pairs, options, (format, o, output) =>
-            {
-                using var ofFormat = Lengths.Asked(UnitsOfFormats.Of(format, Lengths.Told));
-                // Its sentences have lengths too.
-                var inUnits = ofFormat.IsChange ? Once.Asked(folders, again => again.Chart(slice)).Result ?? result : result;
-                ChartReports.Find(format)!.Write(inUnits, o, output);
-            })
+            return TargetOptions.Write(pairs, options, (format, o, output) => Tell(format, result, folders, slice, o, output))
                 ?? ExitStatus.Good;
         });
         return command;
+    }
+
+    // Its sentences have lengths too.
+    private static void Tell(string format, ChartResult result, Folders folders, ChartSlice slice, ReportOptions options, TextWriter output)
+    {
+        using var ofFormat = Lengths.Asked(UnitsOfFormats.Of(format, Lengths.Told));
+        var inUnits = ofFormat.IsChange ? Once.Asked(folders, again => again.Chart(slice)).Result ?? result : result;
+        ChartReports.Find(format)!.Write(inUnits, options, output);
     }
 
     // What does not fit fills most of a chart: a person at a terminal asks for it, a program and a page get it.

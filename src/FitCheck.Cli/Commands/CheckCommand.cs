@@ -130,6 +130,7 @@ internal static class CheckCommand
 
     private static void Tell(string format, CheckResult result, ReportOptions options, TextWriter output)
     {
+        using var units = Lengths.Asked(UnitsOfFormats.Of(format, Lengths.Told));
         if (format == "sheet")
             SheetReport.Write(result, options, output);
         else

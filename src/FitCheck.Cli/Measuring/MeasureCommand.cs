@@ -42,7 +42,8 @@ internal static class MeasureCommand
             given.Common.Folders(parsed));
         if (target is not null && (replaces ? OutputFile.Link(target) : OutputFile.Taken(target)) is { } taken)
             return Refusal.Input(File.Exists(target) && !AtomicFile.IsLink(target) ? taken + " (--force replaces it)" : taken).Tell();
-        var files = new[] { ("--card", card), ("--write", target) }.Where(f => f.Item2 is not null).Select(f => (f.Item1, f.Item2!)).ToList();
+        var files = new[] { ("--card", card), ("--write", target) }.Where(f => f.Item2 is not null).Select(f => (f.Item1, f.Item2!))
+            .ToList();
         if (Overwriting.Of(files, [file], FilesRead.Of(folders), edited: target) is { } refusal)
             return refusal.Tell();
         using var line = new ProgressLine();

@@ -65,5 +65,6 @@ internal sealed class ReadingFile
     }
 
     private bool IsChanged() =>
-        _bytes is not null && File.Exists(_file) && InputFile.Bytes(_file, _file, new ProblemList()) is { } now && !now.AsSpan().SequenceEqual(_bytes);
+        _bytes is not null && File.Exists(_file) && InputFile.Bytes(_file, _file, new ProblemList())
+            is { } now && !now.AsSpan().SequenceEqual(_bytes);
 }

@@ -20,9 +20,11 @@ internal static class VehicleCardFile
         var problems = new ProblemList();
         var catalog = PartsCatalog.Open(folders.Catalog, problems);
         if (catalog.Find(id) is not Vehicle vehicle)
-            return problems.HasErrors ? ProblemLines.Tell(problems.Sorted(), Console.Error)
-                : Refusal.Input($"no vehicle `{id}` in the catalog{Nearest.Hint(id, catalog.IdsOf("vehicle"))}; `{MeasureArguments.New}` is one "
-                    + "of which nothing is recorded yet").Tell();
+        {
+            var near = Nearest.Hint(id, catalog.IdsOf("vehicle"));
+            return problems.HasErrors ? ProblemLines.Tell(problems.Sorted(), Console.Error) : Refusal.Input(
+                $"no vehicle `{id}` in the catalog{near}; `{MeasureArguments.New}` is one of which nothing is recorded yet").Tell();
+        }
         return CardFile.Write(card, (options, output) => VehicleCard.Write(vehicle, catalog.Written(id) as YamlMap, options, output))
             ?? ExitStatus.Good;
     }

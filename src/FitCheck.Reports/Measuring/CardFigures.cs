@@ -54,7 +54,7 @@ internal static class CardFigures
         svg.Shape([new(124, 150), new(130, 150), new(130, 200), new(124, 200)], "solid", fill: svg.Fill("metal"));
         svg.Shape([new(124, 44), new(117, 44), new(117, 38), new(124, 38)], "solid");
         svg.Shape([new(124, 168), new(117, 168), new(117, 174), new(124, 174)], "solid");
-        svg.Line(new(222, 14), new(222, 200), "glass");
+        svg.Line(new(222, 14), new(222, 186), "glass");
         svg.Box(262, 118, 14, 40, "solid", svg.Fill("metal"));
         svg.Text(new(48, 10), "card and grille", "label", Anchor.Middle);
         svg.Text(new(127, 10), "panel", "label", Anchor.Middle);
@@ -94,7 +94,7 @@ internal static class CardFigures
         Upright(svg, 180, 62, 152, "N");
         Level(svg, 198, 77, 168, "K");
         Level(svg, 22, 70, 77, "P", outside: true);
-        Level(svg, 107, 58, 70, "Q", outside: true, low: true);
+        Level(svg, 107, 58, 70, "Q", outside: true);
         Level(svg, 54, 140, 168, "R");
         return svg.Finish();
     }
@@ -128,19 +128,19 @@ internal static class CardFigures
         svg.Line(new(x - 5, bottom), new(x + 5, bottom), "jaw");
         svg.Arrow(new(x, top), 0, -1, "arrow");
         svg.Arrow(new(x, bottom), 0, 1, "arrow");
-        svg.Text(new(before ? x - 4 : x + 4, high ? top + 24 : ((top + bottom) / 2) + 4), letter, "letter", before ? Anchor.End : Anchor.Start);
+        svg.Text(new(before ? x - 4 : x + 4, high ? top + 24 : ((top + bottom) / 2) + 4), letter, "letter",
+            before ? Anchor.End : Anchor.Start);
     }
 
     // A length that lies level; a short one has its arrows outside.
-    private static void Level(SvgWriter svg, double y, double left, double right, string letter, double from = 0.5, bool outside = false,
-        bool low = false)
+    private static void Level(SvgWriter svg, double y, double left, double right, string letter, double from = 0.5, bool outside = false)
     {
         svg.Line(new(outside ? left - 12 : left, y), new(outside ? right + 12 : right, y), "dim");
         svg.Line(new(left, y - 5), new(left, y + 5), "jaw");
         svg.Line(new(right, y - 5), new(right, y + 5), "jaw");
         svg.Arrow(new(left, y), outside ? 1 : -1, 0, "arrow");
         svg.Arrow(new(right, y), outside ? -1 : 1, 0, "arrow");
-        svg.Text(outside ? new(right + 14, low ? y + 4 : y + 4) : new(left + ((right - left) * from), y - 4), letter, "letter",
+        svg.Text(outside ? new(right + 14, y + 4) : new(left + ((right - left) * from), y - 4), letter, "letter",
             outside ? Anchor.Start : Anchor.Middle);
     }
 }

@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Evaluation;
 using FitCheck.Measuring;
 using FitCheck.Physics.Quantities;
@@ -20,9 +21,11 @@ internal static class MeasureCard
         if (elsewhere.Count > 0)
             tables.Add(new CardTable("Elsewhere and on the bench", [""], [.. elsewhere.Select(r => Row([r], [r]))]));
         Write(new CardView("Measuring card", $"{build.Name}: {build.VehicleName}",
-            open.Count + inEntries.Count == 0 ? MeasureWords.Nothing : "Each figure decides a check that is open. Read it, and write it into its field.",
+            open.Count + inEntries.Count == 0
+                ? MeasureWords.Nothing : "Each figure decides a check that is open. Read it, and write it into its field.",
             new(""), [], tables, [.. inEntries.Select(i => new CardNote(MeasureWords.Sentence(i.What), i.How))],
-            $"fitcheck measure {FileNames.Word(Figures.ShortFile(build.File))} asks for these in the same order and writes them into the build."),
+            $"fitcheck measure {FileNames.Word(Figures.ShortFile(build.File))} "
+                + $"asks for these in the same order and writes them into the build."),
             open.Select(r => CardFigures.LetterOf(r.Key.Kind, r.Key.Of)), options, output);
     }
 

@@ -31,7 +31,8 @@ internal static class MeasureText
             page.Gap();
         }
         if (open.Count > 0)
-            page.Line(0, $"Each line belongs under `readings:` of {build.File}; on a terminal `fitcheck measure {FileNames.Word(build.File)}` "
+            page.Line(0, $"Each line belongs under `readings:` of {build.File}; "
+                + $"on a terminal `fitcheck measure {FileNames.Word(build.File)}` "
                 + "asks for them one by one and writes them there.");
         page.Gap();
         if (inEntries.Count == 0)

@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Catalog;
 using FitCheck.Reports.Format;
 using FitCheck.Yaml;
@@ -6,12 +7,14 @@ using FitCheck.Yaml;
 namespace FitCheck.Reports.Measuring;
 
 /// <summary>
-/// All that an entry of a vehicle takes, as a card to print: of one of which nothing is recorded yet for its usual places, of another one for
+/// All that an entry of a vehicle takes, as a card to print: of one of which nothing is recorded yet for its usual places,
+/// of another one for
 /// its own, with what it has already.
 /// </summary>
 internal static class VehicleCard
 {
-    /// <summary>What is read at a place, in the order in which it is reached: the keys as the schema has them, in a person's words.</summary>
+    /// <summary>What is read at a place,
+    /// in the order in which it is reached: the keys as the schema has them, in a person's words.</summary>
     public static readonly IReadOnlyList<(string Of, string What, string? How, bool OfTweeter)> AtPlace =
     [
         ("factory_channel", "Output of the radio that feeds it", null, true),
@@ -88,7 +91,8 @@ internal static class VehicleCard
             new("The car", [""], [.. Whole.Select(w => new CardRow(null, w.What, w.How, [Cell("vehicle", w.Of, written, null)]))]),
         ];
         MeasureCard.Write(new CardView("Measuring card", vehicle?.Name ?? "Vehicle, year, body: ____________________",
-            "Disconnect the battery, and mind airbags. Leave empty what you can't read: the report will ask for it, which a guess would prevent.",
+            "Disconnect the battery, and mind airbags. Leave empty what you can't read: the report will ask for it, "
+                + "which a guess would prevent.",
             new(""), [], tables, [], vehicle is null ? "fitcheck new part vehicle writes the file into which these figures go."
                 : "These figures go into the vehicle's entry; what is there already is printed."),
             AtPlace.Select(a => CardFigures.LetterOf(DatumKey.Position, a.Of)), options, output);
@@ -98,7 +102,8 @@ internal static class VehicleCard
     private static IEnumerable<CardTable> Places(IReadOnlyList<Position>? positions, YamlMap? written)
     {
         const int Columns = 6;
-        List<(string Name, bool OfTweeter, string? Id)> places = positions is null ? [.. Usual.Select(u => (u.Name, u.OfTweeter, (string?)null))]
+        List<(string Name, bool OfTweeter, string? Id)> places = positions is null
+            ? [.. Usual.Select(u => (u.Name, u.OfTweeter, (string?)null))]
             : [.. positions.Select(p => (p.Name, p.Role == "tweeter", (string?)p.Id))];
         foreach (var some in places.Chunk(Columns))
         {
@@ -135,7 +140,8 @@ internal static class VehicleCard
             {
                 YamlScalar scalar => scalar.Text switch { "true" => "yes", "false" => "no", var text => text },
                 YamlList { Items.Count: 0 } => "none",
-                YamlList list when list.Items.All(i => i is YamlScalar) => string.Join(", ", list.Items.OfType<YamlScalar>().Select(s => s.Text)),
+                YamlList list when list.Items.All(i => i is YamlScalar)
+                    => string.Join(", ", list.Items.OfType<YamlScalar>().Select(s => s.Text)),
                 _ => map["mirror_of"] is YamlScalar other ? Recorded(PlaceOf(vehicle, other.Text), of, vehicle) : null,
             };
     }

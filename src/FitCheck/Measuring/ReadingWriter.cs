@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
 using FitCheck.Yaml;

@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Facts.Values;
 using FitCheck.Fixes;
 using FitCheck.Physics.Quantities;
@@ -37,7 +38,8 @@ internal sealed record TypedReading(string Value, string? Tolerance)
             : text.IndexOf("+/-", StringComparison.Ordinal);
         var (main, off) = sign < 0 ? (text, null) : (text[..sign].Trim(), text[(sign + (text[sign] == '±' ? 1 : 3))..].Trim());
         // The unit of what comes last counts for both: 60 ± 0.3 mm.
-        var unit = UnitOf(off ?? main) is { Length: > 0 } own ? own : shape.IsLength && (inInches || main.Contains('/', StringComparison.Ordinal))
+        var unit = UnitOf(off ?? main) is { Length: > 0 } own
+            ? own : shape.IsLength && (inInches || main.Contains('/', StringComparison.Ordinal))
             ? "in" : shape.Unit;
         if (WithUnit(main, unit, shape) is not { } value)
             return (null, Expected(shape, typed, inInches));

@@ -1,5 +1,5 @@
 using System.Text;
-using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Facts.Values;
 using FitCheck.Findings;
 using FitCheck.Foundation;
@@ -84,7 +84,8 @@ internal static class Judge
 
     // What no reading answers is written into the entry; most questions say so by themselves.
     private static string How(Unsure unsure) =>
-        unsure.Key is { Where: { } where } key && !unsure.How.Contains('`', StringComparison.Ordinal) && AnswerShape.Of(key)?.IsNothingOnly != false
+        unsure.Key is { Where: { } where } key && !unsure.How.Contains('`', StringComparison.Ordinal)
+            && AnswerShape.Of(key)?.IsNothingOnly != false
             ? $"{unsure.How} {UnwrittenKey.Begins}{key.Of}` into {where}." : unsure.How;
 
     private static string? Passing(Unsure unsure, List<PassLimit> limits)

@@ -20,9 +20,11 @@ public class MeasureDialogueTests
     private readonly StringWriter _page = new();
     private readonly List<string> _kept = [];
 
-    private (BuildResult Build, MeasureDialogue Dialogue) Asked(ListedAnswers answers, Func<string, string?>? keep = null, string? text = null)
+    private (BuildResult Build, MeasureDialogue Dialogue) Asked(ListedAnswers answers,
+        Func<string, string?>? keep = null, string? text = null)
     {
-        var dialogue = new MeasureDialogue(answers, new TextPage(_page, 100, color: false), Judged, keep ?? Kept) { Today = new(2026, 11, 2) };
+        var dialogue = new MeasureDialogue(answers, new TextPage(_page, 100, color: false), Judged,
+            keep ?? Kept) { Today = new(2026, 11, 2) };
         return (dialogue.Run(text ?? Text, Judged(text ?? Text).Result!.Builds[0]), dialogue);
 
         string? Kept(string written)
@@ -111,7 +113,8 @@ public class MeasureDialogueTests
         {
             var reading = OpenReadings.Of(build)[0];
             var typed = reading.Answer.Words is [var word, ..] ? word
-                : reading.Decides.Select(d => d.Passing).FirstOrDefault(p => p is not null) is { } passing ? string.Join(' ', passing.Split(' ')[..2])
+                : reading.Decides.Select(d => d.Passing).FirstOrDefault(p => p is not null) is { } passing
+                    ? string.Join(' ', passing.Split(' ')[..2])
                 : "60";
             var given = TypedReading.Of(reading.Answer, typed, inInches: false).Reading;
             Assert.NotNull(given);

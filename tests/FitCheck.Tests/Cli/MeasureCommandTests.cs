@@ -66,7 +66,8 @@ public sealed class MeasureCommandTests : IDisposable
         var card = File.ReadAllText(_folder.Of("card.html"));
 
         Assert.Equal(0, run.Status);
-        foreach (var words in new[] { "Front door, left", "Rear door, right", "Tweeter, left", "Alternator", "Hole in the panel", "Window glass" })
+        foreach (var words in new[] { "Front door, left", "Rear door, right", "Tweeter, left",
+            "Alternator", "Hole in the panel", "Window glass" })
             Assert.Contains(words, card, StringComparison.Ordinal);
     }
 

@@ -51,6 +51,26 @@ public sealed class NewOnTerminalTests : IDisposable
     }
 
     [Fact]
+    public void Readings_are_asked_for_and_written_into_the_build()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        _folder.Write("mine.yaml", File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "alder-missing-data.yaml")));
+        using var terminal = new Terminal(_folder.Path, $"dotnet {Program} measure mine.yaml");
+        terminal.Answer("Polarity of the factory wires (", "\r");
+        terminal.Answer("Distance from the factory plug to the driver's terminals (", "3 1/2 in\r");
+        terminal.Answer("Diameter of the recess or trim ring (", "far\r"); // no length: told, and asked again
+        terminal.Answer("expected a length", "none\r");
+        terminal.Answer("Diameter of the hole in the panel (", "stop\r");
+        terminal.WaitFor("2 readings are written.");
+
+        Assert.Equal(1, terminal.Status()); // something is still open
+        var yaml = File.ReadAllText(_folder.Of("mine.yaml"));
+        Assert.Contains("of: connector.distance, value: 3 1/2 in, tolerance: 0.5 mm, on: ", yaml, StringComparison.Ordinal);
+        Assert.Contains("of: mounting.recess, value: none, on: ", yaml, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Without_a_terminal_it_prints_the_starter_as_ever() =>
         Assert.Equal(File.ReadAllText(RepositoryRoot.Of("catalog", "starters", "build.yaml")), Run.Of(_folder.Path, "new", "build").Out);
 

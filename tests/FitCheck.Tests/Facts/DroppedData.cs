@@ -67,7 +67,8 @@ internal sealed class DroppedData
             {
                 if (count++ % oneOf == 0 && _changed.Put(id, without)
                     && BuildReader.Read(_root, _changed.Catalog, new ProblemList()) is { } build)
-                    yield return ($"{id} {key}", [.. FactRegistry.Of(build with { Written = Now }, Shopping.List(build), Rules.Value.Practice).Tables
+                    yield return ($"{id} {key}", [.. FactRegistry.Of(build with { Written = Now },
+                        Shopping.List(build), Rules.Value.Practice).Tables
                         .Where(t => !t.Subject.IsOfEntries())
                         .SelectMany(t => Rules.Value.Rules.Where(r => r.Subject == t.Subject)
                             .Select(r => Judge.Evaluate(r, t, "build")).OfType<Finding>().SelectMany(f => f.ToMeasure)).Distinct()]);

@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Evaluation;
 using FitCheck.Measuring;
 using Xunit;
@@ -23,24 +24,29 @@ public class ReadingWriterTests
 
     [Fact]
     public void A_build_without_readings_gets_them_at_its_end() => Assert.Equal(
-        Plain.TrimEnd('\n') + "\n\nreadings:\n  - {at: front-door-left, of: mounting.depth, value: 71 mm, tolerance: 0.5 mm, on: 2026-11-02}\n",
+        Plain.TrimEnd('\n') + "\n\nreadings:\n  - {at: front-door-left, of: mounting.depth, "
+            + "value: 71 mm, tolerance: 0.5 mm, on: 2026-11-02}\n",
         Written(Plain, Depth));
 
     [Fact]
     public void Further_ones_stand_behind_the_last() => Assert.Equal(
         Plain + "readings:  # with the long gauge\n  - {at: front-door-left, of: mounting.depth, value: 70 mm}  # twice\n"
             + "  - {at: front-door-left, of: obstructions.window glass.depth, value: 71 mm, tolerance: 0.5 mm, on: 2026-11-02}\n# end\n",
-        Written(Plain + "readings:  # with the long gauge\n  - {at: front-door-left, of: mounting.depth, value: 70 mm}  # twice\n# end\n", Glass));
+        Written(Plain + "readings:  # with the long gauge\n  - {at: front-door-left, of: mounting.depth, value: 70 mm}  # twice\n# end\n",
+            Glass));
 
     [Fact]
     public void One_of_the_same_datum_is_replaced_with_its_day() => Assert.Equal(
-        Plain + "readings:\n  - {at: front-door-left, of: obstructions.window glass.depth, value: 71 mm, on: 2026-11-02, tolerance: 0.5 mm}  # twice\n",
-        Written(Plain + "readings:\n  - {at: front-door-left, of: obstructions.window glass.depth, value: 70 mm, on: 2025-01-01}  # twice\n", Glass));
+        Plain + "readings:\n  - {at: front-door-left, of: obstructions.window glass.depth, "
+            + "value: 71 mm, on: 2026-11-02, tolerance: 0.5 mm}  # twice\n",
+        Written(Plain + "readings:\n  - {at: front-door-left, of: obstructions.window glass.depth, "
+            + "value: 70 mm, on: 2025-01-01}  # twice\n", Glass));
 
     [Fact]
     public void What_a_line_has_measured_is_replaced_there() => Assert.Equal(
         "vehicle: tansy-hatch\nfit:\n  - at: front-door-left\n    driver: orrin-c165\n    measured: {depth: 71 mm ± 0.5 mm}  # by me\n",
-        Written("vehicle: tansy-hatch\nfit:\n  - at: front-door-left\n    driver: orrin-c165\n    measured: {depth: 70 mm}  # by me\n", Depth));
+        Written("vehicle: tansy-hatch\nfit:\n  - at: front-door-left\n    driver: orrin-c165\n    measured: {depth: 70 mm}  # by me\n",
+            Depth));
 
     [Fact]
     public void What_a_line_has_measured_of_several_places_is_left_to_its_owner() => Assert.Contains("several places",

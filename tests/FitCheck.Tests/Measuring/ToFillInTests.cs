@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Evaluation;
 using FitCheck.Findings;
 using FitCheck.Schemas;
@@ -72,7 +73,8 @@ public partial class ToFillInTests(ITestOutputHelper output)
                 if (item.Key is { } key && Reading.PathOf(key.Of, KeysOf(key)) is null)
                     silent.Add($"{item.What}: the schema has no {key.Kind} {key.Of}");
                 // A fact of facts is not written anywhere: what it follows from is asked for by rules of its own.
-                if (item.ToFillIn is null && !item.How.Contains('`', StringComparison.Ordinal) && !item.How.Contains("It follows from", StringComparison.Ordinal))
+                if (item.ToFillIn is null && !item.How.Contains('`', StringComparison.Ordinal)
+                    && !item.How.Contains("It follows from", StringComparison.Ordinal))
                     silent.Add($"{item.What}: {item.How} (without {what})");
             }
         }

@@ -1,11 +1,13 @@
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Measuring;
 using FitCheck.Physics.Quantities;
 using Xunit;
 
 namespace FitCheck.Tests.Measuring;
 
-/// <summary>What a person types with a calliper in the other hand. An inch is 25.4 mm exactly (International Yard and Pound, 1959).</summary>
+/// <summary>What a person types with a calliper in the other hand.
+/// An inch is 25.4 mm exactly (International Yard and Pound, 1959).</summary>
 public class TypedReadingTests
 {
     private static readonly AnswerShape Length = AnswerShape.Of(new DatumKey("front-door-left", DatumKey.Position, "mounting.depth"))!;

@@ -1,4 +1,5 @@
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Catalog;
 using FitCheck.Facts.Values;
 

@@ -1,4 +1,4 @@
-using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;

@@ -1,4 +1,4 @@
-using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -56,7 +56,8 @@ internal static class DeviceSupplyFacts
             unsure.Add(new Unsure($"supply voltage of {c.Build.Vehicle.Name}", "Read it from the battery: 12 V or 24 V.",
                 volts is not null) { Key = DatumKey.In(c.Build.Vehicle, "supply.voltage") });
         if (range is null or { Lowest.IsEstimated: true } or { Highest.IsEstimated: true })
-            unsure.Add(new Unsure($"supply voltage that {c.Name} takes", "Read it from its case or its data sheet.", range is not null) { Key = DatumKey.In(c.Device.Part, "supply_range") });
+            unsure.Add(new Unsure($"supply voltage that {c.Name} takes", "Read it from its case or its data sheet.", range is not null)
+            { Key = DatumKey.In(c.Device.Part, "supply_range") });
         sheet.Set(VoltageRange, range is null or { IsNone: true } ? "a range that is not recorded" : $"{range.Lowest} to {range.Highest}");
         if (volts is not null)
             sheet.Set(VehicleVoltage, FactValue.Of(Dimension.Volt, volts.Si) with { Data = [new Datum("supply voltage", volts)] });
@@ -74,7 +75,8 @@ internal static class DeviceSupplyFacts
 
     private static FactValue Fuses(Amplifier amplifier)
     {
-        var unsure = new Unsure($"fuses of {amplifier.Name}", "Read them from its case.", amplifier.Fuses.Count > 0) { Key = DatumKey.In(amplifier, "fuses") };
+        var unsure = new Unsure($"fuses of {amplifier.Name}", "Read them from its case.", amplifier.Fuses.Count > 0)
+        { Key = DatumKey.In(amplifier, "fuses") };
         return amplifier.Fuses.Count == 0 ? FactValue.Unknown(FactType.Number(Dimension.Ampere), unsure)
             : FactValue.Of(Dimension.Ampere, amplifier.Fuses.Sum(f => f.Si)) with
             {

@@ -1,4 +1,4 @@
-using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -128,7 +128,8 @@ internal static class HoleFacts
         sheet.Set(SpacerBlank, IsBlank(adapter) is { } blank
             ? FactValue.Of(blank) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] }
             : FactValue.Unknown(FactType.Truth, new Unsure($"screw holes of {adapter.Name}",
-                "Look at both of its faces and measure the circles of their holes; a face without any is `none`.", Estimated: false) { Key = DatumKey.In(adapter, "vehicle_holes") }));
+                "Look at both of its faces and measure the circles of their holes; a face without any is `none`.", Estimated: false)
+                { Key = DatumKey.In(adapter, "vehicle_holes") }));
         sheet.Set(SpacerBlankFace, (panel, driver) switch
         {
             (true, true) => "either face",

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -86,5 +87,6 @@ internal sealed record HeardDriver(ChannelContext Channel, ChannelSweep Sweep, i
         : driver.Impedance is { Si: > 0 } rated ? Sensitivity.To2V83(stated.Si, rated.Si) : null;
 
     private static Unsure Sensitivities(Driver driver, bool estimated) =>
-        new($"sensitivity of {driver.Name}", "Ask the maker for the level at 1 m, and whether it is meant at 1 W or at 2.83 V.", estimated) { Key = DatumKey.In(driver, "sensitivity") };
+        new($"sensitivity of {driver.Name}", "Ask the maker for the level at 1 m, and whether it is meant at 1 W or at 2.83 V.", estimated)
+        { Key = DatumKey.In(driver, "sensitivity") };
 }

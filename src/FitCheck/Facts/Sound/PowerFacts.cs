@@ -1,4 +1,4 @@
-using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
 using FitCheck.Physics.Electrical.Loads;
@@ -226,6 +226,7 @@ internal static class PowerFacts
     }
 
     public static Unsure RatedPowerOf(Catalog.Driver driver, bool estimated) =>
-        new($"rated noise power of {driver.Name}", "Ask the maker for the continuous (noise) power; a peak figure does not count.", estimated)
+        new($"rated noise power of {driver.Name}",
+            "Ask the maker for the continuous (noise) power; a peak figure does not count.", estimated)
         { Key = DatumKey.In(driver, "power.continuous") };
 }

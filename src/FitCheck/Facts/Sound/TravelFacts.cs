@@ -1,5 +1,5 @@
-using FitCheck.Builds;
 using System.Numerics;
+using FitCheck.Builds.Readable;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;

@@ -1,4 +1,4 @@
-using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 using FitCheck.Catalog;
 using FitCheck.Facts.Contexts;
 using FitCheck.Facts.Values;
@@ -89,7 +89,8 @@ internal static class TweeterFacts
                 Data = [new Datum($"lowest crossover of {driver.Name}: {lowest}", lowest.At)],
                 Unsure = lowest.IsEstimated
                     ? [new Unsure($"lowest crossover of {driver.Name}",
-                    "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: true) { Key = DatumKey.In(driver, "lowest_crossover") }] : [],
+                    "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: true)
+                    { Key = DatumKey.In(driver, "lowest_crossover") }] : [],
             });
         }
         sheet.Set(TweeterRatedPower, FactValue.Of(Dimension.Watt, driver.ContinuousPower, $"rated noise power of {driver.Name}",
@@ -97,7 +98,8 @@ internal static class TweeterFacts
                 "Ask the maker for the continuous (noise) power and the high-pass it is stated with; a peak figure does not count.",
                 Estimated: false) { Key = DatumKey.In(driver, "power.continuous") }));
         var limit = new Unsure($"lowest crossover of {driver.Name}",
-            "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: false) { Key = DatumKey.In(driver, "lowest_crossover") };
+            "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: false)
+            { Key = DatumKey.In(driver, "lowest_crossover") };
         if (driver.LowestCrossover is null)
             sheet.Set(LowestCrossover, FactValue.Unknown(FactType.Number(Dimension.Hertz), limit));
         sheet.Set(LowestCrossoverSlope, driver.LowestCrossoverSlope is { } known ? FactValue.Of(Dimension.Slope, known)
@@ -120,7 +122,8 @@ internal static class TweeterFacts
 
     private static void Reaching(PositionContext c, ChannelContext channel, Branch branch, int index, FactSheet sheet)
     {
-        var feed = new Unsure($"what the factory wire carries to {c.Position.Name}", LookAtFeed, Estimated: false) { Key = c.Here("feed.type") };
+        var feed = new Unsure($"what the factory wire carries to {c.Position.Name}", LookAtFeed, Estimated: false)
+        { Key = c.Here("feed.type") };
         var passes = branch.HighPasses.Count;
         // A part that may or may not be in the factory wire can't take a known high-pass away, but it can stand in series with it.
         Unsure[] open = [.. branch.Unrecorded is { } unread ? new[] { unread } : [], .. branch.FeedUnknown ? new[] { feed } : [],

@@ -1,4 +1,4 @@
-using FitCheck.Builds;
+using FitCheck.Builds.Readable;
 
 namespace FitCheck.Facts.Values;
 

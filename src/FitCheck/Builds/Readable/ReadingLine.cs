@@ -1,7 +1,8 @@
+using System.Buffers;
 using System.Globalization;
 using FitCheck.Physics.Quantities;
 
-namespace FitCheck.Builds;
+namespace FitCheck.Builds.Readable;
 
 /// <summary>A reading as a line under `readings` of a build: to fill in, or filled in.</summary>
 internal static class ReadingLine
@@ -10,7 +11,7 @@ internal static class ReadingLine
     public const string Blank = "____";
 
     // What a word in a mapping in one line can't have bare.
-    private static readonly char[] Marks = [',', '[', ']', '{', '}', ':', '#', '"', '\'', '&', '*', '!', '|', '>', '%', '@', '`'];
+    private static readonly SearchValues<char> Marks = SearchValues.Create(",[]{}:#\"'&*!|>%@`");
 
     /// <summary>
     /// `{at: front-door-left, of: obstructions.window glass.depth, value: ____ mm}`, behind it the words that may be written; null where
@@ -35,7 +36,7 @@ internal static class ReadingLine
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     // What is filled in is filled in in the units in which lengths are told.
-    private static string Told(string unit) => unit == "mm" && Lengths.Told == LengthUnits.Inch ? "in" : unit;
+    private static string Told(string unit) => unit is "mm" or "m" && Lengths.Told == LengthUnits.Inch ? "in" : unit;
 
     private static string Line(DatumKey key, string rest) => $"{{at: {key.At}, of: {Word(Short(key))}, value: {rest}}}";
 
@@ -44,6 +45,6 @@ internal static class ReadingLine
         key.Kind == DatumKey.Position && key.Of.StartsWith("mounting.obstructions", StringComparison.Ordinal)
             ? key.Of["mounting.".Length..] : key.Of;
 
-    private static string Word(string text) => text.IndexOfAny(Marks) < 0 && text == text.Trim() ? text
+    private static string Word(string text) => !text.AsSpan().ContainsAny(Marks) && text == text.Trim() ? text
         : $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 }

@@ -1,6 +1,6 @@
 using FitCheck.Catalog;
 
-namespace FitCheck.Builds;
+namespace FitCheck.Builds.Readable;
 
 /// <summary>What `readings` of a build call a datum.</summary>
 /// <param name="At">Of what: a position, a device of the build or an entry.</param>

@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using System.Text.Json.Nodes;
 using FitCheck.Schemas;
 
-namespace FitCheck.Builds;
+namespace FitCheck.Builds.Readable;
 
 /// <summary>What belongs behind `value` of a reading, by the schema of what it is read of.</summary>
 /// <param name="Unit">The unit that is usual there, `mm`; null for a bare number, and for words alone.</param>
@@ -44,7 +44,7 @@ internal sealed record AnswerShape(string? Unit, bool IsNumber, IReadOnlyList<st
     private static readonly ConcurrentDictionary<(string, string), AnswerShape?> Known = new();
 
     /// <summary>True where a length is the answer.</summary>
-    public bool IsLength => Unit == "mm";
+    public bool IsLength => Unit is "mm" or "m";
 
     /// <summary>True where a reading can only say that there is none; what there is belongs into the entry.</summary>
     public bool IsNothingOnly => !IsNumber && Words is ["none"];
@@ -79,8 +79,13 @@ internal sealed record AnswerShape(string? Unit, bool IsNumber, IReadOnlyList<st
             else if (path is ["mounting", "obstructions"])
                 words.Add("none");
         }
-        return isNumber || words.Count > 0 ? new AnswerShape(unit, isNumber, [.. words.Where(w => w.Length > 0)]) : null;
+        return isNumber || words.Count > 0 ? new AnswerShape(unit == "mm" && IsWay(key) ? "m" : unit, isNumber,
+            [.. words.Where(w => w.Length > 0)]) : null;
     }
+
+    // What a tape is laid along, and no calliper reaches.
+    private static bool IsWay(DatumKey key) => key.Of.StartsWith("supply.", StringComparison.Ordinal)
+        || key.Of is "wire.length" or "new_wire.length" || key is { Kind: "wiring", Of: "length" } || key.Kind == DatumKey.Device;
 
     // All that may stand at the end of a path.
     private static IEnumerable<JsonNode> At(JsonNode schema, ReadOnlySpan<string> path)
