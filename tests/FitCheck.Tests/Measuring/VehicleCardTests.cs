@@ -50,9 +50,9 @@ public class VehicleCardTests
     [Fact]
     public void What_an_entry_has_is_printed_and_only_the_rest_is_asked_for()
     {
-        var catalog = Catalog.PartsCatalog.Open([RepositoryRoot.Of("catalog")], new Foundation.Problems.ProblemList());
+        var catalog = FitCheck.Catalog.PartsCatalog.Open([RepositoryRoot.Of("catalog")], new FitCheck.Foundation.Problems.ProblemList());
         using var card = new StringWriter();
-        VehicleCard.Write((Catalog.Vehicle)catalog.Find("tansy-hatch")!, catalog.Written("tansy-hatch") as Yaml.YamlMap,
+        VehicleCard.Write((FitCheck.Catalog.Vehicle)catalog.Find("tansy-hatch")!, catalog.Written("tansy-hatch") as FitCheck.Yaml.YamlMap,
             ReportOptions.Default with { TemplatesDirectory = RepositoryRoot.Of("reports") }, card);
 
         Assert.Contains("<span class=\"known\">158 mm</span>", card.ToString(),
