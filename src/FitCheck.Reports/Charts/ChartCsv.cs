@@ -34,7 +34,9 @@ internal sealed class ChartCsv : IChartReport
                 Set(line, "rule", row.Deciding?.Rule ?? "");
                 Set(line, "message", row.Deciding?.Message ?? "");
                 Set(line, "work", string.Join(" ", row.Work.Select(w => w.Message)));
-                line["price"].Set(row.Driver.HasPrice ? row.Driver.Price.Value.Amount.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) : "");
+                line["price"]
+                    .Set(row.Driver.HasPrice
+                    ? row.Driver.Price.Value.Amount.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) : "");
                 Set(line, "currency", row.Driver.HasPrice ? row.Driver.Price.Value.Currency : "");
             }
         }

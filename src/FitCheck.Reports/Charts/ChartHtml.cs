@@ -7,7 +7,8 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Charts;
 
-internal sealed record ChartPageView(string Title, SafeHtml Style, SafeHtml Script, SafeHtml Shapes, IReadOnlyList<StatusView> Marks, string Bars, string Program, string Digest, string Counts,
+internal sealed record ChartPageView(string Title, SafeHtml Style, SafeHtml Script, SafeHtml Shapes, IReadOnlyList<StatusView> Marks,
+    string Bars, string Program, string Digest, string Counts,
     string Accepts, string NotJudged, string LastWord,
     IReadOnlyList<string> Roles, IReadOnlyList<string> Sizes, IReadOnlyList<string> Statuses, IReadOnlyList<ChartVehicleView> Vehicles);
 
@@ -21,7 +22,8 @@ internal sealed record ChartTableView(IReadOnlyList<ChartRowView> Rows)
     public bool HasPoints => Rows.Any(r => r.Points.Count > 0);
 }
 
-internal sealed record ChartRowView(string Id, string Where, string Role, string Driver, string Part, string Price, string Size, string Mount,
+internal sealed record ChartRowView(string Id, string Where, string Role, string Driver, string Part, string Price, string Size,
+    string Mount,
     StatusView Status, string Margin, IReadOnlyList<string> Points);
 
 internal sealed record ChartSetView(StatusView Status, string Name, string Id, string Price, string Where, string Drivers);
@@ -38,7 +40,8 @@ internal sealed class ChartHtml : IChartReport
         var page = new ChartPageView(
             vehicles.Count == 1 ? $"What fits in {vehicles[0].First().Vehicle.Name}" : "Which drivers fit which positions",
             templates.Style(), templates.Script("chart"), FindingViews.Shapes(),
-            [.. StatusWords.All.Select(w => FindingViews.Status(StatusWords.Parse(w)!.Value))], ChartWords.Bars, result.Program, result.CatalogDigest,
+            [.. StatusWords.All.Select(w => FindingViews.Status(StatusWords.Parse(w)!.Value))], ChartWords.Bars, result.Program,
+            result.CatalogDigest,
             ChartWords.Counts(result), ChartWords.Accepts(result), ChartWords.NotJudged(result), Sentences.LastWord,
             [.. result.Rows.Select(r => r.Position.Role).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             [.. result.Rows.OrderBy(r => r.Driver.Size?.Si).Select(r => r.Driver.Size?.ToString()).OfType<string>()
@@ -74,6 +77,7 @@ internal sealed class ChartHtml : IChartReport
                     .Distinct(StringComparer.Ordinal)]);
     }
 
-    private static ChartSetView Set(IReadOnlyList<SetRow> same) => new(FindingViews.Status(same[0].Status), same[0].Set.Name, same[0].Set.Id,
+    private static ChartSetView Set(IReadOnlyList<SetRow> same) =>
+        new(FindingViews.Status(same[0].Status), same[0].Set.Name, same[0].Set.Id,
         ChartWords.Price(same[0].Set), ChartLine.Outputs(same), ChartLine.Drivers(same[0]));
 }

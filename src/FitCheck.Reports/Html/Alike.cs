@@ -64,7 +64,8 @@ internal static partial class Alike
             .Select(s => (s.Key, s.Name, Thing: things.FirstOrDefault(t => key(t) == s.Key)))
             // What is not drawn stays alone: nothing shows that it is the same.
             .GroupBy(s =>
-            s.Thing is null ? s.Key : $"{look(s.Thing)}\n{string.Join('\n', found[s.Key].Select(f => $"{f.Rule}\t{f.Status}").Order(StringComparer.Ordinal))}",
+            s.Thing is null ? s.Key
+                : $"{look(s.Thing)}\n{string.Join('\n', found[s.Key].Select(f => $"{f.Rule}\t{f.Status}").Order(StringComparer.Ordinal))}",
                 StringComparer.Ordinal)
             .Select(g => Merged(g.ToList()))];
 

@@ -39,7 +39,8 @@ internal static class MarkdownMeant
     private static string Told(Meant build, ReportOptions options) => build.Build.Expected is null
         ? $"**{Name(build.Build, options)}**\n\n{new MarkdownBuild(build.Build, options, isOneOfMany: true).Text}"
         : $"**{Name(build.Build, options)}**\n\n" + string.Join('\n', build.Unmet.Select(p =>
-            $"- {MarkdownText.Prose(p.Message)} {MarkdownText.Code((p.At with { File = FileNames.In(options.Root, p.At.File) }).ToString())}"));
+            $"- {MarkdownText.Prose(p.Message)} "
+                + $"{MarkdownText.Code((p.At with { File = FileNames.In(options.Root, p.At.File) }).ToString())}"));
 
     private static string Name(BuildResult build, ReportOptions options) =>
         $"{MarkdownText.Plain(build.Name)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}";

@@ -27,7 +27,8 @@ internal static class SchemaMessages
 
     /// <summary>What keys a place needs, with a line for each that can be pasted there.</summary>
     public static string Missing(IReadOnlyList<ValidationError> errors) => errors is [var only]
-        ? $"the key `{only.Property}` is missing here{Within(only)}{Meaning(only)}; add `{Line(only.Schema, only.Property).Split("  # ")[0]}`{Instead(only)}"
+        ? $"the key `{only.Property}` is missing here{Within(only)}{Meaning(only)}; add `"
+            + $"{Line(only.Schema, only.Property).Split("  # ")[0]}`{Instead(only)}"
         : $"{errors.Count} keys are missing here{Within(errors[0])}; add {string.Join("; ", errors.OrderBy(Rank)
             .Select(e => $"`{Line(e.Schema, e.Property)}`"))}{errors.Select(Instead).FirstOrDefault(i => i.Length > 0)}";
 

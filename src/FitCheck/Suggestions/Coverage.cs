@@ -15,7 +15,8 @@ public sealed record Coverage(IReadOnlyList<TriedChoice> Tried, IReadOnlyList<st
     private const string Added = "adding an amplifier, and a set where tweeters' places are open";
 
     /// <summary>The same after what is left for last was tried too.</summary>
-    internal Coverage With(IReadOnlyList<TriedChoice> last) => new([.. Tried, .. last], [.. NotTried.Where(n => n != Added || last.All(t => t.What != "amplifier"))]);
+    internal Coverage With(IReadOnlyList<TriedChoice> last) =>
+        new([.. Tried, .. last], [.. NotTried.Where(n => n != Added || last.All(t => t.What != "amplifier"))]);
 
     /// <summary>What a search over these slots looks at.</summary>
     internal static Coverage Of(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, IReadOnlyList<string> keep, bool currentOnly) =>

@@ -121,7 +121,8 @@ public sealed partial class PartDialogueTests : IDisposable
 
         public Choice One(string question, IReadOnlyList<Choice> choices) => choices.First(c => c.Id == first);
 
-        public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, IReadOnlyList<Choice> usual, bool atLeastOne) =>
+        public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, IReadOnlyList<Choice> usual,
+            bool atLeastOne) =>
             [];
 
         public void Say(string text)

@@ -128,7 +128,8 @@ public sealed class ArticleTests : IDisposable
     {
         public Choice One(string question, IReadOnlyList<Choice> choices) => choices.First(c => c.Id == "another part");
 
-        public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, IReadOnlyList<Choice> usual, bool atLeastOne) =>
+        public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, IReadOnlyList<Choice> usual,
+            bool atLeastOne) =>
             [];
 
         public void Say(string text)

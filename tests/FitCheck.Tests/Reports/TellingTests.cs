@@ -135,7 +135,8 @@ public class TellingTests
         });
         Assert.Equal(shared, html.Contains(">Front door, left and right</h3>", StringComparison.Ordinal));
         // Twelve to twelve is as it is on both sides.
-        Assert.Equal(shared && aim != 0, html.Contains("drawn: Front door, left; the other side is its mirror image", StringComparison.Ordinal));
+        Assert.Equal(shared && aim != 0,
+            html.Contains("drawn: Front door, left; the other side is its mirror image", StringComparison.Ordinal));
     }
 
     [Fact]
