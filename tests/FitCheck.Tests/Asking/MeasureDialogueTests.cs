@@ -7,7 +7,7 @@ using Xunit;
 
 namespace FitCheck.Tests.Asking;
 
-public class MeasureDialogueTests
+public sealed class MeasureDialogueTests : IDisposable
 {
     private static readonly Checker Checker = FitCheck.Checker.Open(new CheckerOptions
     {
@@ -33,6 +33,8 @@ public class MeasureDialogueTests
             return null;
         }
     }
+
+    public void Dispose() => _page.Dispose();
 
     private static CheckOutcome Judged(string text) => Checker.Check([BuildSource.Text("mine.yaml", text)]);
 

@@ -89,6 +89,7 @@ internal static class UnusedKeys
         ["build.readings"] = "each takes the place of a datum of the vehicle, a part or the build",
         ["build.supply.place"] = "no reference build has its block far from an amplifier",
         ["build.waive"] = "weighed when the findings are there",
+        ["build.units"] = "how lengths are told",
         ["build.expect"] = "held against the answer afterwards",
     };
 

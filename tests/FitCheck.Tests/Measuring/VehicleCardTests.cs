@@ -1,6 +1,9 @@
+using FitCheck.Catalog;
+using FitCheck.Foundation.Problems;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Measuring;
 using FitCheck.Schemas;
+using FitCheck.Yaml;
 using Xunit;
 
 namespace FitCheck.Tests.Measuring;
@@ -25,7 +28,7 @@ public class VehicleCardTests
     {
         var shown = VehicleCard.AtPlace.Select(a => a.Of).ToHashSet(StringComparer.Ordinal);
 
-        Assert.Empty(SchemaKeys.Of("vehicle", "positions").Where(k => !shown.Contains(k) && !Excused.Contains(k)));
+        Assert.Equal([], [.. SchemaKeys.Of("vehicle", "positions").Where(k => !shown.Contains(k) && !Excused.Contains(k))]);
     }
 
     [Fact]
@@ -33,8 +36,8 @@ public class VehicleCardTests
     {
         var shown = VehicleCard.Whole.Select(a => a.Of).ToHashSet(StringComparer.Ordinal);
 
-        Assert.Empty(SchemaKeys.Of("vehicle").Where(k => !k.StartsWith("positions", StringComparison.Ordinal)
-            && !shown.Contains(k) && !Excused.Contains(k)));
+        Assert.Equal([], [.. SchemaKeys.Of("vehicle").Where(k => !k.StartsWith("positions", StringComparison.Ordinal)
+            && !shown.Contains(k) && !Excused.Contains(k))]);
     }
 
     [Fact]
@@ -42,9 +45,9 @@ public class VehicleCardTests
     {
         var known = SchemaKeys.Of("vehicle", "positions").ToHashSet(StringComparer.Ordinal);
 
-        Assert.Empty(VehicleCard.AtPlace.Select(a => a.Of.Replace("window glass", SchemaKeys.Name, StringComparison.Ordinal))
-            .Where(k => !known.Contains(k)));
-        Assert.Empty(VehicleCard.Whole.Select(w => w.Of).Except(SchemaKeys.Of("vehicle"), StringComparer.Ordinal));
+        Assert.Equal([], [.. VehicleCard.AtPlace.Select(a => a.Of.Replace("window glass", SchemaKeys.Name, StringComparison.Ordinal))
+            .Where(k => !known.Contains(k))]);
+        Assert.Equal([], [.. VehicleCard.Whole.Select(w => w.Of).Except(SchemaKeys.Of("vehicle"), StringComparer.Ordinal)]);
     }
 
     [Fact]
