@@ -2,6 +2,7 @@ using FitCheck.Charts;
 using FitCheck.Findings;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Json;
+using FitCheck.Reports.Wording;
 using nietras.SeparatedValues;
 
 namespace FitCheck.Reports.Charts;
@@ -34,10 +35,9 @@ internal sealed class ChartCsv : IChartReport
                 Set(line, "rule", row.Deciding?.Rule ?? "");
                 Set(line, "message", row.Deciding?.Message ?? "");
                 Set(line, "work", string.Join(" ", row.Work.Select(w => w.Message)));
-                line["price"]
-                    .Set(row.Driver.HasPrice
-                    ? row.Driver.Price.Value.Amount.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) : "");
-                Set(line, "currency", row.Driver.HasPrice ? row.Driver.Price.Value.Currency : "");
+                var price = row.Driver.HasPrice ? row.Driver.Price.Value : null;
+                Set(line, "price", price is null ? "" : Figures.Bare((double)price.Amount, price.Currency));
+                Set(line, "currency", price?.Currency ?? "");
             }
         }
         // RFC 4180 ends lines with CR LF; every other file of ours ends them with LF, and spreadsheets take both.

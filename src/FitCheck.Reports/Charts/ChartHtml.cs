@@ -7,8 +7,8 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Reports.Charts;
 
-internal sealed record ChartPageView(string Title, SafeHtml Style, SafeHtml Script, SafeHtml Shapes, IReadOnlyList<StatusView> Marks,
-    string Bars, string Program, string Digest, string Counts,
+internal sealed record ChartPageView(string Title, SafeHtml Style, SafeHtml Script, SafeHtml Shapes,
+    IReadOnlyList<StatusView> Marks, string Bars, string Program, string Digest, string Counts,
     string Accepts, string NotJudged, string LastWord,
     IReadOnlyList<string> Roles, IReadOnlyList<string> Sizes, IReadOnlyList<string> Statuses, IReadOnlyList<ChartVehicleView> Vehicles);
 
@@ -23,8 +23,7 @@ internal sealed record ChartTableView(IReadOnlyList<ChartRowView> Rows)
 }
 
 internal sealed record ChartRowView(string Id, string Where, string Role, string Driver, string Part, string Price, string Size,
-    string Mount,
-    StatusView Status, string Margin, IReadOnlyList<string> Points);
+    string Mount, StatusView Status, string Margin, IReadOnlyList<string> Points);
 
 internal sealed record ChartSetView(StatusView Status, string Name, string Id, string Price, string Where, string Drivers);
 
@@ -77,7 +76,6 @@ internal sealed class ChartHtml : IChartReport
                     .Distinct(StringComparer.Ordinal)]);
     }
 
-    private static ChartSetView Set(IReadOnlyList<SetRow> same) =>
-        new(FindingViews.Status(same[0].Status), same[0].Set.Name, same[0].Set.Id,
-        ChartWords.Price(same[0].Set), ChartLine.Outputs(same), ChartLine.Drivers(same[0]));
+    private static ChartSetView Set(IReadOnlyList<SetRow> same) => new(
+        FindingViews.Status(same[0].Status), same[0].Set.Name, same[0].Set.Id, ChartWords.Price(same[0].Set), ChartLine.Outputs(same), ChartLine.Drivers(same[0]));
 }

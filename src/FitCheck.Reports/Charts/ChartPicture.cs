@@ -13,14 +13,10 @@ internal sealed record ChartDriverView(string Name, string Id, string Price, str
 
 internal sealed record ChartCellView(string Place, IReadOnlyList<ChartMarkView> Marks);
 
-/// <summary>
-/// A verdict with its least margin; the bar's length is 1 for the most that it shows on its side. Null where none is known.
-/// </summary>
+/// <summary>A verdict with its least margin; the bar's length is 1 for the most that it shows on its side, null for none.</summary>
 internal sealed record ChartMarkView(string Href, SafeHtml Icon, string Status, string? Side, string Margin, string? Bar, bool IsShort);
 
-/// <summary>
-/// A vehicle's chart to look at: a line for each driver, a column for each place or mirrored ones, and in each cell a mark.
-/// </summary>
+/// <summary>A vehicle's chart to look at: a line for each driver, a column for each place or both sides, in each cell a mark.</summary>
 internal static partial class ChartPicture
 {
     /// <summary>The millimetres to spare and short of at which a bar ends; the space on each side of the line is as their ratio.</summary>
@@ -45,8 +41,8 @@ internal static partial class ChartPicture
     {
         var driver = rows[0].Row.Driver;
         return new(driver.Name, driver.Id, ChartWords.Price(rows[0].Row), driver.Size?.ToString() ?? "",
-            [.. columns.Select(
-                c => new ChartCellView(c.Name, Marks([.. c.Ids.SelectMany(p => rows.Where(r => r.Row.Position.Id == p))])))]);
+            [.. columns.Select(c => new ChartCellView(c.Name,
+                Marks([.. c.Ids.SelectMany(p => rows.Where(r => r.Row.Position.Id == p))])))]);
     }
 
     // One for both sides where they are alike.

@@ -16,8 +16,7 @@ internal static class ChartWords
     /// <summary>How the bars of the picture are read.</summary>
     public static string Bars { get; } =
         $"A bar is the least margin: right of its line what is to spare, up to {Figures.Show(ChartPicture.MostSpare, "mm")}, left of it "
-            + $"what "
-            + $"is missing, up to {Figures.Show(ChartPicture.MostShort, "mm")}. A mark leads to its reasons.";
+            + $"what is missing, up to {Figures.Show(ChartPicture.MostShort, "mm")}. A mark leads to its reasons.";
 
     /// <summary>What the driver costs, or with which set it comes.</summary>
     public static string Price(ChartRow row) => row.Driver.HasPrice ? row.Driver.Price.Value.ToString()

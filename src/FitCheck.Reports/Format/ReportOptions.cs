@@ -16,8 +16,8 @@ public sealed record ReportOptions(bool Verbose, bool Color, string TemplatesDir
     public string? Root { get; init; }
 
     /// <summary>
-    /// Whether formats for machines and for changes (`junit`, `github`, `markdown`) hold builds to what they say they are meant to give,
-    /// and tell one by one only what is not so.
+    /// Whether the formats for changes (`junit`, `github`, `markdown`) hold builds to what they say they are meant to give, and tell one by
+    /// one only what is not so.
     /// </summary>
     public bool AsExpected { get; init; }
 

@@ -64,8 +64,7 @@ internal static partial class Alike
             .Select(s => (s.Key, s.Name, Thing: things.FirstOrDefault(t => key(t) == s.Key)))
             // What is not drawn stays alone: nothing shows that it is the same.
             .GroupBy(s =>
-            s.Thing is null ? s.Key
-                : $"{look(s.Thing)}\n{string.Join('\n', found[s.Key].Select(f => $"{f.Rule}\t{f.Status}").Order(StringComparer.Ordinal))}",
+            s.Thing is null ? s.Key : $"{look(s.Thing)}\n{Rules(found[s.Key])}",
                 StringComparer.Ordinal)
             .Select(g => Merged(g.ToList()))];
 
@@ -77,6 +76,9 @@ internal static partial class Alike
                 drawn.Count == 0 ? null : shown(drawn, joined));
         }
     }
+
+    private static string Rules(IEnumerable<Finding> findings) =>
+        string.Join('\n', findings.Select(f => $"{f.Rule}\t{f.Status}").Order(StringComparer.Ordinal));
 
     /// <summary>True where what is drawn of the first stands the other way round at another one.</summary>
     public static bool HasMirrorImage(IReadOnlyList<PositionDrawing> drawings) =>

@@ -1,5 +1,6 @@
 using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.Foundation.Problems;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Wording;
 
@@ -36,11 +37,12 @@ internal static class MarkdownMeant
             string.Join('\n', rows.Take(MostRows).Select(r => $"- {r}")) + more));
     }
 
-    private static string Told(Meant build, ReportOptions options) => build.Build.Expected is null
-        ? $"**{Name(build.Build, options)}**\n\n{new MarkdownBuild(build.Build, options, isOneOfMany: true).Text}"
-        : $"**{Name(build.Build, options)}**\n\n" + string.Join('\n', build.Unmet.Select(p =>
-            $"- {MarkdownText.Prose(p.Message)} "
-                + $"{MarkdownText.Code((p.At with { File = FileNames.In(options.Root, p.At.File) }).ToString())}"));
+    private static string Told(Meant build, ReportOptions options) => $"**{Name(build.Build, options)}**\n\n"
+        + (build.Build.Expected is null ? new MarkdownBuild(build.Build, options, isOneOfMany: true).Text
+            : string.Join('\n', build.Unmet.Select(p => $"- {MarkdownText.Prose(p.Message)} {MarkdownText.Code(Place(p.At, options))}")));
+
+    private static string Place(Location at, ReportOptions options) =>
+        (at with { File = FileNames.In(options.Root, at.File) }).ToString();
 
     private static string Name(BuildResult build, ReportOptions options) =>
         $"{MarkdownText.Plain(build.Name)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}";
