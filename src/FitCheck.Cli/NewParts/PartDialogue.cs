@@ -46,7 +46,7 @@ internal sealed class PartDialogue(string kind, IQuestions ask, PartsCatalog cat
         return Read(path, answer, new ProblemList())!;
     }
 
-    private string Usual(KeyPath path, bool isOwned) => path.Path switch
+    private static string Usual(KeyPath path, bool isOwned) => path.Path switch
     {
         "provenance" => isOwned ? "measured" : "datasheet",
         "availability" => "current",

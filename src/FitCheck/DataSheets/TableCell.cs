@@ -49,14 +49,14 @@ internal static partial class TableCell
             return text.ToLowerInvariant() switch { "yes" => "true", "no" => "false", var said => said };
         if (!path.Takes("integer") && !path.Takes("number"))
             return text;
-        var number = Comma().Replace(text, "$1.$2");
+        var number = Comma().Replace(text, "${whole}.${rest}");
         return path.Takes("integer") && number.EndsWith(".0", StringComparison.Ordinal) ? number[..^2] : number;
     }
 
     // The cell's own unit counts before that of the heading; both are spelled as the catalog does.
     private static string Figure(string text, string sort, string unit)
     {
-        var point = Comma().Replace(text, "$1.$2");
+        var point = Comma().Replace(text, "${whole}.${rest}");
         var whole = unit.Length > 0 && !point.Any(char.IsLetter) && point.AsSpan().IndexOfAny("\"″Ω°%") < 0
             ? $"{point} {unit}" : point;
         return UnitSpelling.Of(sort, whole) ?? whole;
@@ -67,7 +67,7 @@ internal static partial class TableCell
         var own = new ProblemList();
         if (YamlReader.Read(new SourceText(at.File, text), own) is { } node && !own.HasErrors)
             return Moved(node, at);
-        problems.Error(at, $"`{text}` can't be read as YAML: {own.All.FirstOrDefault()?.Message ?? "it is empty"}", ProblemKind.BrokenYaml);
+        problems.Error(at, $"`{text}` can't be read as YAML: {(own.All.Count > 0 ? own.All[0].Message : "it is empty")}", ProblemKind.BrokenYaml);
         return null;
     }
 
@@ -80,9 +80,11 @@ internal static partial class TableCell
     };
 
     // One to three digits, a comma and three digits may be a thousand and more.
-    [GeneratedRegex(@"^[1-9]\d{0,2},\d{3}(\D.*)?$", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"^[1-9]\d{0,2},\d{3}(\D.*)?$",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex OpenComma();
 
-    [GeneratedRegex(@"^(-?\d+),(\d+)", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"^(?<whole>-?\d+),(?<rest>\d+)",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Comma();
 }
