@@ -50,8 +50,8 @@ public sealed class LintFixTests
 
         Assert.Equal(2, status);
         Assert.Equal(
-            "own/sundries/ring-165-20.yaml:14:20: error: Foam gasket ring for 165 mm drivers, 20 mm high, pair: pressed it is 3 mm "
-                + "high, but free only 2 mm, 1 mm less: were they swapped? [data/gasket-not-compressed]", output.TrimEnd());
+            "own/sundries/ring-165-20.yaml:14:20: error: Foam gasket ring for 165 mm drivers, 20 mm high, pair: when it is pressed "
+                + "it is 3 mm high, but free only 2 mm, 1 mm less: were the two swapped? [data/gasket-not-compressed]", output.TrimEnd());
         Assert.Equal(text, File.ReadAllText(file));
     }
 
