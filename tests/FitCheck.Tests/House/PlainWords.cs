@@ -49,7 +49,7 @@ internal static partial class PlainWords
             yield return $"`{fault.Value}`";
         foreach (Match article in Articles().Matches(text))
         {
-            var (word, next) = (article.Groups[1].Value, article.Groups[2].Value);
+            var (word, next) = (article.Groups["article"].Value, article.Groups["next"].Value);
             var vowel = ("aeiouAEIOU".Contains(next[0], StringComparison.Ordinal) && !Among(SpokenWithConsonant, next))
                 || Among(SpokenWithVowel, next);
             if (vowel != (word.Length == 2))
@@ -73,14 +73,14 @@ internal static partial class PlainWords
 
     /// <summary>Quantities of a rendered text with more digits than anybody reads.</summary>
     public static IEnumerable<string> TooExact(string text) => Quantities().Matches(text)
-        .Where(q => q.Groups[1].Value.Replace(",", "", StringComparison.Ordinal).TrimStart('0', '.').Count(char.IsDigit) > MostDigits)
+        .Where(q => q.Groups["number"].Value.Replace(",", "", StringComparison.Ordinal).TrimStart('0', '.').Count(char.IsDigit) > MostDigits)
         .Select(q => $"`{q.Value}`");
 
     private static bool Among(string[] words, string next) =>
         words.Any(w => next.Equals(w, StringComparison.OrdinalIgnoreCase) && (w.Length > 1 || next == w || !char.IsLetter(w[0])));
 
     private static Regex Word(string term) =>
-        new($@"(?<!\w){Regex.Escape(term.Replace('-', ' '))}(s|es)?(?!\w)", RegexOptions.IgnoreCase);
+        new($@"(?<!\w){Regex.Escape(term.Replace('-', ' '))}(?:s|es)?(?!\w)", RegexOptions.IgnoreCase);
 
     private static IEnumerable<(string[] Say, string[] Never)> Table()
     {
@@ -92,13 +92,13 @@ internal static partial class PlainWords
         static string[] Listed(string cell) => cell.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
     }
 
-    [GeneratedRegex(@"\b([a-z]+) \1\b|  | [,.;:!?)](?![\w/])|\( |[,;:]{2}|\.\.(?!\.)|,\.|[.;:,](?=[a-z]{3,} )", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?<twice>[a-z]+) \k<twice>\b|  | [,.;:!?)](?![\w/])|\( |[,;:]{2}|\.\.(?!\.)|,\.|[.;:,](?=[a-z]{3,} )", RegexOptions.IgnoreCase)]
     private static partial Regex Faults();
 
-    [GeneratedRegex(@"(?<![\w·'""`-]|\d )([Aa]n?) ([\w-]+)")]
+    [GeneratedRegex(@"(?<![\w·'""`-]|\d )(?<article>[Aa]n?) (?<next>[\w-]+)")]
     private static partial Regex Articles();
 
-    [GeneratedRegex(@"([.?]|\.\)|: \{\}|\{\})$")]
+    [GeneratedRegex(@"(?:[.?]|\.\)|: \{\}|\{\})$")]
     private static partial Regex Ends();
 
     [GeneratedRegex(@"(?<=[.?!]) (?=\S)")]
@@ -107,6 +107,6 @@ internal static partial class PlainWords
     [GeneratedRegex("`[^`]*`|\\{\\}")]
     private static partial Regex Keys();
 
-    [GeneratedRegex(@"(?<![\w.,/-])(\d[\d.,]*\d|\d) (mm2|mm|m|in|Hz|kHz|W|kW|V|A|ohm|dB|%|deg|kg|g|uF|mH|l)\b")]
+    [GeneratedRegex(@"(?<![\w.,/-])(?<number>\d[\d.,]*\d|\d) (?:mm2|mm|m|in|Hz|kHz|W|kW|V|A|ohm|dB|%|deg|kg|g|uF|mH|l)\b")]
     private static partial Regex Quantities();
 }

@@ -99,7 +99,7 @@ public sealed partial class SentenceTests
     private static bool IsListOfKinds(string? description) => description?.StartsWith("One of ", StringComparison.Ordinal) == true;
 
     private static IEnumerable<string> PracticeFigures() =>
-        Whats().Matches(File.ReadAllText(RepositoryRoot.Of("rules", "practice.yaml"))).Select(m => m.Groups[1].Value);
+        Whats().Matches(File.ReadAllText(RepositoryRoot.Of("rules", "practice.yaml"))).Select(m => m.Groups["what"].Value);
 
     private static IEnumerable<Command> Commands(Command command) =>
         command.Subcommands.SelectMany(Commands).Prepend(command).Where(c => !c.Hidden);
@@ -111,16 +111,16 @@ public sealed partial class SentenceTests
             .Result!.Builds;
     }
 
-    [GeneratedRegex(@", (pair|pack of \d+) [a-z]")]
+    [GeneratedRegex(@", (?:pair|pack of \d+) [a-z]")]
     private static partial Regex Packed();
 
     [GeneratedRegex(@"\{\{.*?\}\}")]
     private static partial Regex Places();
 
-    [GeneratedRegex("^  what: \"(.*)\"$", RegexOptions.Multiline)]
+    [GeneratedRegex("^  what: \"(?<what>.*)\"$", RegexOptions.Multiline)]
     private static partial Regex Whats();
 
-    [GeneratedRegex("^(Accept|Add|Ask|Break|Bridge|Check|Choose|Close|Correct|Count|Cross|Feed|File|Find|Fit|Follow|Give|Hold|Lay|Leave|"
+    [GeneratedRegex("^(?:Accept|Add|Ask|Break|Bridge|Check|Choose|Close|Correct|Count|Cross|Feed|File|Find|Fit|Follow|Give|Hold|Lay|Leave|"
         + "Let|Limit|Look|Mark|Measure|Mount|Move|Name|Order|Plan|Pull|Push|Put|Reckon|Rename|Run|Set|Swap|Take|Test|Turn|Unplug|Use|"
         + "Wire|Write)\\b")]
     private static partial Regex Imperative();
