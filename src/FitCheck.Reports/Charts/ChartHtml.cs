@@ -77,5 +77,6 @@ internal sealed class ChartHtml : IChartReport
     }
 
     private static ChartSetView Set(IReadOnlyList<SetRow> same) => new(
-        FindingViews.Status(same[0].Status), same[0].Set.Name, same[0].Set.Id, ChartWords.Price(same[0].Set), ChartLine.Outputs(same), ChartLine.Drivers(same[0]));
+        FindingViews.Status(same[0].Status), same[0].Set.Name, same[0].Set.Id, ChartWords.Price(same[0].Set), ChartLine.Outputs(same),
+        ChartLine.Drivers(same[0]));
 }

@@ -67,7 +67,8 @@ internal static partial class TableCell
         var own = new ProblemList();
         if (YamlReader.Read(new SourceText(at.File, text), own) is { } node && !own.HasErrors)
             return Moved(node, at);
-        problems.Error(at, $"`{text}` can't be read as YAML: {(own.All.Count > 0 ? own.All[0].Message : "it is empty")}", ProblemKind.BrokenYaml);
+        problems.Error(at, $"`{text}` can't be read as YAML: {(own.All.Count > 0 ? own.All[0].Message : "it is empty")}",
+            ProblemKind.BrokenYaml);
         return null;
     }
 

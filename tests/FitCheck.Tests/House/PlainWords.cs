@@ -73,7 +73,8 @@ internal static partial class PlainWords
 
     /// <summary>Quantities of a rendered text with more digits than anybody reads.</summary>
     public static IEnumerable<string> TooExact(string text) => Quantities().Matches(text)
-        .Where(q => q.Groups["number"].Value.Replace(",", "", StringComparison.Ordinal).TrimStart('0', '.').Count(char.IsDigit) > MostDigits)
+        .Where(q =>
+        q.Groups["number"].Value.Replace(",", "", StringComparison.Ordinal).TrimStart('0', '.').Count(char.IsDigit) > MostDigits)
         .Select(q => $"`{q.Value}`");
 
     private static bool Among(string[] words, string next) =>
@@ -92,7 +93,8 @@ internal static partial class PlainWords
         static string[] Listed(string cell) => cell.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
     }
 
-    [GeneratedRegex(@"\b(?<twice>[a-z]+) \k<twice>\b|  | [,.;:!?)](?![\w/])|\( |[,;:]{2}|\.\.(?!\.)|,\.|[.;:,](?=[a-z]{3,} )", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?<twice>[a-z]+) \k<twice>\b|  | [,.;:!?)](?![\w/])|\( |[,;:]{2}|\.\.(?!\.)|,\.|[.;:,](?=[a-z]{3,} )",
+        RegexOptions.IgnoreCase)]
     private static partial Regex Faults();
 
     [GeneratedRegex(@"(?<![\w·'""`-]|\d )(?<article>[Aa]n?) (?<next>[\w-]+)")]
