@@ -95,8 +95,8 @@ public sealed class DocumentTests
     public void Links_within_the_readme_lead_to_a_heading()
     {
         var readme = File.ReadAllText(RepositoryRoot.Of("README.md"));
-        var headings = Regex.Matches(readme, "^#+ (.+)$", RegexOptions.Multiline)
-            .Select(h => Regex.Replace(h.Groups[1].Value.ToLowerInvariant(), "[^a-z0-9 -]", "").Replace(' ', '-'));
+        var headings = Regex.Matches(readme, "^#+ (?<words>.+)$", RegexOptions.Multiline)
+            .Select(h => Regex.Replace(h.Groups["words"].Value.ToLowerInvariant(), "[^a-z0-9 -]", "").Replace(' ', '-'));
         var links = Regex.Matches(readme, @"\]\(#([^)]+)\)").Select(l => l.Groups[1].Value).ToList();
 
         Assert.NotEmpty(links);
