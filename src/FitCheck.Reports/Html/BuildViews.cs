@@ -87,10 +87,13 @@ internal sealed class BuildViews
 
     private CardView PositionCard(Alike<Drawings.PositionDrawing> alike, string id)
     {
-        var parts = alike.Things.SelectMany(d => new[] { d.DriverName, d.AdapterName, d.CupName }).Distinct(StringComparer.Ordinal);
+        List<string?> parts =
+            [.. alike.Things.SelectMany(d => new[] { d.DriverName, d.AdapterName, d.CupName }).Distinct(StringComparer.Ordinal)];
+        var isAsBefore = parts.TrueForAll(string.IsNullOrEmpty);
         if (Alike.HasMirrorImage(alike.Things))
-            parts = parts.Append($"drawn: {alike.Things[0].Name}; the other side is its mirror image");
-        return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? Drawn(drawing, id) : [], alike.Keys);
+            parts.Add($"drawn: {alike.Things[0].Name}; the other side is its mirror image");
+        return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? Drawn(drawing, id) : [], alike.Keys)
+            with { IsAsBefore = isAsBefore };
     }
 
     private static List<SafeHtml> Drawn(Drawings.PositionDrawing drawing, string id)

@@ -109,8 +109,10 @@ internal sealed record CardView
     public required IReadOnlyList<FindingView> Findings { get; init; }
     public required IReadOnlyList<FindingView> Passes { get; init; }
     public required string PassesTitle { get; init; }
-    /// <summary>On paper a card without a finding needs a drawing of something that was judged.</summary>
-    public bool Printed => Findings.Count > 0 || (Status is not null && Drawings.Count > 0);
+    /// <summary>A place at which the build puts nothing.</summary>
+    public bool IsAsBefore { get; init; }
+    /// <summary>On paper a card without a finding needs a drawing of something new that was judged.</summary>
+    public bool Printed => Findings.Count > 0 || (Status is not null && Drawings.Count > 0 && !IsAsBefore);
 }
 
 internal sealed record ListView(IReadOnlyList<LineView> Lines, IReadOnlyList<string> Totals, string? Budget, string? Counted);

@@ -140,6 +140,20 @@ public class TellingTests
     }
 
     [Fact]
+    public void A_place_at_which_nothing_new_is_put_is_printed_only_where_something_is_to_be_said()
+    {
+        string Door(string? driver, Status status) => Html(Mirrored with
+        {
+            Findings = [Left with { Status = status }],
+            Drawings = [Mirrored.Drawings[0] with { DriverName = driver, AdapterName = null, CupName = null }],
+        });
+        const string Unprinted = "unprinted\" id=\"b1-p1\"";
+        Assert.Contains(Unprinted, Door(null, Status.Pass), StringComparison.Ordinal);
+        Assert.DoesNotContain(Unprinted, Door(null, Status.Warn), StringComparison.Ordinal);
+        Assert.DoesNotContain(Unprinted, Door("Heron", Status.Pass), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_fails_is_told_before_what_waits_and_shown_before_what_stays()
     {
         var last = Right with { Position = "rear", PositionName = "Rear shelf" };
