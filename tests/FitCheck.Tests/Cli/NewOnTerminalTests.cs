@@ -1,11 +1,12 @@
 using System.Diagnostics;
 using System.Text;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace FitCheck.Tests.Cli;
 
 /// <summary>`fitcheck new build` on a pseudo-terminal, which `script` of util-linux makes.</summary>
-public sealed class NewOnTerminalTests : IDisposable
+public sealed partial class NewOnTerminalTests : IDisposable
 {
     private static readonly string Program = Path.Combine(AppContext.BaseDirectory, "fitcheck.dll");
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
@@ -21,12 +22,15 @@ public sealed class NewOnTerminalTests : IDisposable
             return; // `script` takes other options elsewhere
         using var terminal = new Terminal(_folder.Path, $"dotnet {Program} new build -o mine.yaml");
         terminal.Answer("Which vehicle?", "tansy\r");
+        // The first two are marked already; the third is the rear doors.
+        terminal.Answer("Which places get new drivers?", " \e[B \e[B \r");
         terminal.Answer("Which work do you accept?", "\r");
-        terminal.Answer("Which places get new drivers?", "\e[B\e[B \r"); // the third: the rear doors
         terminal.Answer("Which driver: Rear door", "C165\r");
         terminal.Answer("Which spacer", "\r");
         terminal.Answer("Which harness adapter", "\r");
+        terminal.Answer("Which amplifier", "radio does\r");
         terminal.Answer("What may it cost", "180.00 EUR\r");
+        terminal.Answer("Take these changes?", "\r");
         terminal.WaitFor("Go on with: fitcheck check mine.yaml");
 
         Assert.Equal(0, terminal.Status());
@@ -36,6 +40,41 @@ public sealed class NewOnTerminalTests : IDisposable
         Assert.Contains("budget: 180.00 EUR", yaml, StringComparison.Ordinal);
         Assert.InRange(Run.Of(_folder.Path, "check", "mine.yaml").Status, 0, 1);
     }
+
+    [Fact]
+    public void Sixty_columns_and_twelve_lines_are_enough_and_Escape_goes_back()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        using var terminal = new Terminal(_folder.Path, $"stty cols 60 rows 12; dotnet {Program} new build -o mine.yaml --catalog default");
+        terminal.Answer("Which vehicle?", "tansy\r");
+        terminal.Answer("Which places get new drivers?", "\r");
+        terminal.Answer("Which work do you accept?", "\e");
+        terminal.Answer("Which places get new drivers?", "\r");
+        terminal.Answer("Which work do you accept?", "\r");
+        terminal.Answer("Which driver or set", "nothing like it");
+        terminal.Answer("Nothing here has", new string('\u007f', "nothing like it".Length) + "\r");
+        terminal.Answer("Which spacer: Front door, left", "\r");
+        terminal.Answer("Which spacer: Front door, right", "\r");
+        terminal.Answer("Which harness adapter: Front door", "\r");
+        terminal.Answer("Which cup", "\r");
+        terminal.Answer("Which amplifier", "\r");
+        terminal.Answer("What may it cost", "\r");
+        terminal.Answer("Take these changes?", "\r");
+        terminal.WaitFor("Go on with: fitcheck check mine.yaml --catalog default");
+
+        Assert.Equal(0, terminal.Status());
+        // A list is drawn over by going up as many lines as it has: one that the screen broke in two, or more lines than it shows, would
+        // leave shreds.
+        var drawn = terminal.Seen.Split("\e[?25l").Skip(1).SelectMany(d => d.Split("\e[?25h")[0].Split("\e[J")).ToList();
+        Assert.True(drawn.Count > 10);
+        Assert.All(drawn, d => Assert.InRange(d.Split('\n').Length, 1, 12));
+        Assert.All(drawn.SelectMany(d => d.Split('\n')), l => Assert.InRange(Escapes().Replace(l, "").TrimEnd('\r').Length, 0, 59));
+        Assert.Equal(0, Run.Of(_folder.Path, "check", "mine.yaml").Status);
+    }
+
+    [GeneratedRegex(@"\e\[[0-9;?]*[A-Za-z]")]
+    private static partial Regex Escapes();
 
     [Fact]
     public void Who_breaks_off_leaves_nothing()

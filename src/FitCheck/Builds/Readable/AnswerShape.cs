@@ -90,6 +90,9 @@ internal sealed record AnswerShape(string? Unit, bool IsNumber, IReadOnlyList<st
     // All that may stand at the end of a path.
     private static IEnumerable<JsonNode> At(JsonNode schema, ReadOnlySpan<string> path)
     {
+        // What an entry may have stands above the ways in which some of it may be missing.
+        if (!path.IsEmpty && schema["properties"]?[path[0]] is { } own)
+            return At(own, path[1..]);
         if (schema["anyOf"] is JsonArray either)
         {
             var found = new List<JsonNode>();
@@ -100,8 +103,6 @@ internal sealed record AnswerShape(string? Unit, bool IsNumber, IReadOnlyList<st
         if (path.IsEmpty)
             return [schema];
         // An item of a list is named, and has its keys below.
-        if (schema["items"] is { } items)
-            return At(items, path[1..]);
-        return schema["properties"]?[path[0]] is { } inner ? At(inner, path[1..]) : [];
+        return schema["items"] is { } items ? At(items, path[1..]) : [];
     }
 }
