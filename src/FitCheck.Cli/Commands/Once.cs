@@ -92,8 +92,12 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
             return outcome;
         var failed = options.ArticlesAreNew ? OutputFile.New(request.Articles!, articles) : OutputFile.Edited(request.Articles!, articles);
         return failed is null ? outcome
-            : outcome with { Build = null, Problems = [.. outcome.Problems,
-                new Problem(new Location("--articles", 0, 0), Severity.Error, failed)] };
+            : outcome with
+            {
+                Build = null,
+                Problems = [.. outcome.Problems,
+                new Problem(new Location("--articles", 0, 0), Severity.Error, failed)]
+            };
     }
 
     // What a list is read into has no file: its places are told as those of a build that nobody has saved.

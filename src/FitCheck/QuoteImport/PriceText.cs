@@ -11,8 +11,18 @@ internal sealed record PriceText(decimal? WithPoint, decimal? WithComma, string 
     // Signs and short words with the currencies that they may mean.
     private static readonly Dictionary<string, string[]> Signs = new(StringComparer.Ordinal)
     {
-        ["€"] = ["EUR"], ["euro"] = ["EUR"], ["£"] = ["GBP"], ["$"] = ["USD", "CAD", "AUD", "NZD"], ["kr"] = ["SEK", "NOK", "DKK", "ISK"],
-        ["zł"] = ["PLN"], ["zl"] = ["PLN"], ["kč"] = ["CZK"], ["kc"] = ["CZK"], ["ft"] = ["HUF"], ["fr"] = ["CHF"], ["sfr"] = ["CHF"],
+        ["€"] = ["EUR"],
+        ["euro"] = ["EUR"],
+        ["£"] = ["GBP"],
+        ["$"] = ["USD", "CAD", "AUD", "NZD"],
+        ["kr"] = ["SEK", "NOK", "DKK", "ISK"],
+        ["zł"] = ["PLN"],
+        ["zl"] = ["PLN"],
+        ["kč"] = ["CZK"],
+        ["kc"] = ["CZK"],
+        ["ft"] = ["HUF"],
+        ["fr"] = ["CHF"],
+        ["sfr"] = ["CHF"],
     };
 
     // ISO 4217.

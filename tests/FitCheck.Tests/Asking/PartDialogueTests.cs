@@ -47,8 +47,11 @@ public sealed partial class PartDialogueTests : IDisposable
     [Fact]
     public void Wrong_answers_are_told_with_what_is_near_and_asked_again()
     {
-        var person = new Person("sold") { Slips = { ["type"] = "woofr", ["size"] = "165", ["price"] = "99", ["pack"] = "some",
-            ["name"] = "" } };
+        var person = new Person("sold")
+        {
+            Slips = { ["type"] = "woofr", ["size"] = "165", ["price"] = "99", ["pack"] = "some",
+            ["name"] = "" }
+        };
         var entry = Asked("driver", person);
 
         Assert.Equal("woofer", ((YamlScalar)entry["type"]!).Text);
