@@ -5,6 +5,7 @@ using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
 using FitCheck.Lists;
+using FitCheck.QuoteImport;
 using FitCheck.Suggestions;
 
 namespace FitCheck.Cli.Commands;
@@ -110,7 +111,7 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
         var read = files.Select(f => (File: f, Import: Imported(checker, BuildSource.File(f), quote))).ToList();
         IReadOnlyList<Problem> told = [.. read.SelectMany(r => r.Import.Problems)];
         return read.Exists(r => r.Import.Build is null) ? (opened, null, opened.With(told))
-            : (opened, [.. read.Select(r => BuildSource.Text($"{r.File} as a build", r.Import.Build!))], told);
+            : (opened, [.. read.Select(r => BuildSource.Text(ListAsBuild.NameOf(r.File), r.Import.Build!))], told);
     }
 
     private OpenOutcome Open() => Checker.Open(CheckerOptions.Of(folders, cache, progress));

@@ -17,12 +17,12 @@ internal static class SuggestionWords
         _ => "the least total price",
     };
 
-    /// <summary>`Front door, left and right: spacer none → 18 mm spacer (spacer-165-tansy-18), +12.00 EUR`.</summary>
+    /// <summary>`Front door, left and right: no spacer → 18 mm spacer (spacer-165-tansy-18), +12.00 EUR`.</summary>
     public static string Change(ProposedChange change)
     {
         var price = change.Difference is { Amount: not 0 } difference ? $", {Signed(difference)}" : "";
-        return $"{Names.Joined(change.Where)}: {change.What} {Choice(change.FromName, change.From)} → "
-            + $"{Choice(change.ToName, change.To)}{price}";
+        var was = change.From is null ? $"no {change.What}" : $"{change.What} {Choice(change.FromName, change.From)}";
+        return $"{Names.Joined(change.Where)}: {was} → {Choice(change.ToName, change.To)}{price}";
     }
 
     /// <summary>One sentence a rule: what would stand in the way, and how far the change moves it.</summary>

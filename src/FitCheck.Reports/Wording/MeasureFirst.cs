@@ -1,5 +1,6 @@
 using FitCheck.Evaluation;
 using FitCheck.Findings;
+using FitCheck.QuoteImport;
 
 namespace FitCheck.Reports.Wording;
 
@@ -21,8 +22,10 @@ internal sealed record MeasureOutcome(string? Passing, Told Told);
 internal static class MeasureFirst
 {
     /// <summary>What is done with the lines of the tasks.</summary>
-    public static string WhatToDo(string file) =>
-        $"Write what you read into the build, each line under `readings:`, or let `fitcheck measure {FileNames.Word(file)}` ask for it.";
+    public static string WhatToDo(string file) => ListAsBuild.ListOf(file) is { } list
+        ? $"Save the build first, by `fitcheck new build --from {FileNames.Word(list)}`; then write what you read into it, each line under "
+            + "`readings:`, or let `fitcheck measure` ask for it."
+        : $"Write what you read into the build, each line under `readings:`, or let `fitcheck measure {FileNames.Word(file)}` ask for it.";
 
     public static IReadOnlyList<MeasureTask> Of(BuildResult build)
     {

@@ -53,4 +53,18 @@ public sealed class QuoteCommandTests : IDisposable
         Assert.NotEqual("", error);
         Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Of_a_list_that_nobody_has_saved_as_a_build_no_file_is_named_that_is_not_there()
+    {
+        _folder.Write("quote.csv", "orrin-c165,1\n");
+
+        var (_, output, _) = Run.Of(_folder.Path, "check", "quote.csv", "--vehicle", "alder-mpv", "--at",
+            "orrin-c165=front-door-left,front-door-right");
+
+        Assert.Contains("Measure first", output, StringComparison.Ordinal);
+        Assert.Contains("fitcheck new build --from quote.csv", output.ReplaceLineEndings(" ").Replace("  ", "", StringComparison.Ordinal),
+            StringComparison.Ordinal);
+        Assert.DoesNotContain("fitcheck measure \"", output, StringComparison.Ordinal);
+    }
 }

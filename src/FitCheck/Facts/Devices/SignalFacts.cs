@@ -285,7 +285,7 @@ internal static class SignalFacts
             : silent is not null || bySignal is null ? null : false;
         var open = bySignal is null
             ? new Unsure($"whether a signal switches {c.Name} on", "Look in its manual for turn-on by the signal (`senses_signal`).",
-                Estimated: false) { Key = DatumKey.In(c.Device.Part, "senses_signal") }
+                Estimated: false) { Key = DatumKey.In(c.Device.Part, "high_level_input.senses_signal") }
             : new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.",
                 Estimated: false) { Key = DatumKey.In(silent, "remote_output") };
         sheet.Set(HasTurnOn, switched, open);
