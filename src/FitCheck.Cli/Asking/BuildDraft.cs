@@ -17,6 +17,11 @@ internal sealed record BuildDraft
     /// <summary>As written in a build; empty when money does not matter.</summary>
     public string Budget { get; init; } = "";
 
+    /// <summary>
+    /// True where the driver at a position is oval: whether a round ring goes on it is for the eye, and nobody is offered one.
+    /// </summary>
+    public bool IsOval(string position) => Places.Any(p => p.Driver.Oval && p.Group.Positions.Any(x => x.Id == position));
+
     /// <summary>The outputs that feed the places, in the order of the vehicle; a place that the factory feeds not has its own.</summary>
     public IReadOnlyList<(string Id, IReadOnlyList<Position> Feeds)> Outputs =>
     [

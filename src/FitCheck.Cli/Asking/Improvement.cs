@@ -58,7 +58,7 @@ internal sealed class Improvement(Checker checker, IProgress<string>? progress =
     {
         var proposal = Changed(draft, text, before);
         var better = new Better([.. proposal?.Changes.Select(Told) ?? []], proposal?.Yaml ?? text, proposal?.After ?? before);
-        for (var i = 0; i < MostParts && Added(better) is { } next; i++)
+        for (var i = 0; i < MostParts && Added(draft, better) is { } next; i++)
             better = next;
         return better.Changes.Count > 0 ? better : null;
     }
@@ -79,10 +79,11 @@ internal sealed class Improvement(Checker checker, IProgress<string>? progress =
     }
 
     // The one part more that takes most away, the cheapest of several.
-    private Better? Added(Better now)
+    private Better? Added(BuildDraft draft, Better now)
     {
         var slots =
-            checker.Choices(BuildSource.Text("new build", now.Yaml)).Result?.Slots.Where(s => s.Now is null && !Chosen.Contains(s.What));
+            checker.Choices(BuildSource.Text("new build", now.Yaml)).Result?.Slots
+                .Where(s => s.Now is null && !Chosen.Contains(s.What) && !(s.What == "gasket ring" && s.Where.Any(draft.IsOval)));
         var choices = slots?.SelectMany(s => s.Choices.Where(c => c.Parts.Count > 0).Select(c => (Slot: s, Choice: c))).ToList() ?? [];
         var open = DraftVerdict.Of(now.After);
         var previews = checker.Previews(choices.ConvertAll(c => c.Choice), progress);
