@@ -13,6 +13,9 @@ public sealed record ImportOutcome(string? Build, IReadOnlyList<Problem> Problem
     /// <summary>Lines of which somebody has to be asked.</summary>
     internal IReadOnlyList<OpenLine> Open { get; init; } = [];
 
+    /// <summary>Parts of which somebody has to be asked where they go.</summary>
+    internal IReadOnlyList<OpenPlace> OpenPlaces { get; init; } = [];
+
     /// <summary>The shop's article numbers with those that were learned; null when none were.</summary>
     internal string? Articles { get; init; }
 }
@@ -53,6 +56,6 @@ internal static class ImportQuote
         new Chain(layout, catalog).Place();
         var text = BuildText.Of(layout, $"{vehicle.Name}, {Path.GetFileNameWithoutExtension(source.File)}");
         problems.AddRange(layout.Told.All);
-        return new ImportOutcome(text, problems.Sorted()) { Open = reader.Open, Articles = shop?.Extended() };
+        return new ImportOutcome(text, problems.Sorted()) { Open = reader.Open, OpenPlaces = layout.Open, Articles = shop?.Extended() };
     }
 }

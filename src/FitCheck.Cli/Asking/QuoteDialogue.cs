@@ -5,10 +5,13 @@ using FitCheck.Reports.Wording;
 
 namespace FitCheck.Cli.Asking;
 
-/// <summary>Asks which parts the lines of a seller's list are of which nobody can be sure: one question each.</summary>
+/// <summary>
+/// Asks which parts the lines of a seller's list are of which nobody can be sure, and where a part goes: one question each.
+/// </summary>
 internal static class QuoteDialogue
 {
     private static readonly Choice None = new("", "none of the catalog: leave the line out");
+    private static readonly Choice Nowhere = new("", "nowhere yet: it stays on the quote only");
     private static readonly Choice Other = new("another part", "I know its id");
 
     /// <summary>What the caller knew, and what was answered.</summary>
@@ -28,6 +31,23 @@ internal static class QuoteDialogue
                 known.Add($"{Figures.Whole(line.Line)}={id}");
         }
         return options with { As = known, Skip = left };
+    }
+
+    /// <summary>What the caller knew, and where each part goes that could go to several places.</summary>
+    public static ImportOptions Placed(IQuestions ask, IReadOnlyList<OpenPlace> open, ImportOptions options)
+    {
+        List<string> known = [.. options.At];
+        foreach (var (item, places) in open)
+        {
+            var count = $"{Figures.Whole(item.Packs)} {(item.Packs == 1 ? "pack" : "packs")}"
+                + $"{(item.Part.Pack > 1 ? $" of {Figures.Whole(item.Part.Pack)}" : "")}";
+            var ids = ask.One($"{item.Part.Name}, {count}: where does it go?",
+                [.. places.Select(p => new Choice(p.Ids, Names.Joined(p.Places.Select(x => x.Position.Name)), ShowsId: false)),
+                    Nowhere]).Id;
+            if (ids.Length > 0)
+                known.Add($"{item.Part.Id}={ids}");
+        }
+        return options with { At = known };
     }
 
     private static Choice Offered(Part part)

@@ -87,8 +87,15 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
             ArticlesAreNew = request.Articles is { } begun && !File.Exists(begun),
         };
         var outcome = checker.Import(list, request.Vehicle, options);
-        if (outcome.Open.Count > 0 && ask?.Invoke() is { } person)
-            outcome = checker.Import(list, request.Vehicle, QuoteDialogue.Answered(person, outcome.Open, checker.Catalog, options));
+        if (outcome.Open.Count + outcome.OpenPlaces.Count > 0 && ask?.Invoke() is { } person)
+        {
+            if (outcome.Open.Count > 0)
+                outcome = checker.Import(list, request.Vehicle,
+                    options = QuoteDialogue.Answered(person, outcome.Open, checker.Catalog, options));
+            // What a line is may decide where another one goes.
+            if (outcome.OpenPlaces.Count > 0)
+                outcome = checker.Import(list, request.Vehicle, QuoteDialogue.Placed(person, outcome.OpenPlaces, options));
+        }
         if (outcome.Articles is not { } articles)
             return outcome;
         var failed = options.ArticlesAreNew ? OutputFile.New(request.Articles!, articles) : OutputFile.Edited(request.Articles!, articles);
@@ -111,7 +118,7 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
         var read = files.Select(f => (File: f, Import: Imported(checker, BuildSource.File(f), quote))).ToList();
         IReadOnlyList<Problem> told = [.. read.SelectMany(r => r.Import.Problems)];
         return read.Exists(r => r.Import.Build is null) ? (opened, null, opened.With(told))
-            : (opened, [.. read.Select(r => BuildSource.Text(ListAsBuild.NameOf(r.File), r.Import.Build!))], told);
+            : (opened, [.. read.Select(r => BuildSource.Text(BuildText.NameOf(r.File), r.Import.Build!))], told);
     }
 
     private OpenOutcome Open() => Checker.Open(CheckerOptions.Of(folders, cache, progress));

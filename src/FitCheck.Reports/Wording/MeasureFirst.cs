@@ -22,7 +22,7 @@ internal sealed record MeasureOutcome(string? Passing, Told Told);
 internal static class MeasureFirst
 {
     /// <summary>What is done with the lines of the tasks.</summary>
-    public static string WhatToDo(string file) => ListAsBuild.ListOf(file) is { } list
+    public static string WhatToDo(string file) => BuildText.ListOf(file) is { } list
         ? $"Save the build first, by `fitcheck new build --from {FileNames.Word(list)}`; then write what you read into it, each line under "
             + "`readings:`, or let `fitcheck measure` ask for it."
         : $"Write what you read into the build, each line under `readings:`, or let `fitcheck measure {FileNames.Word(file)}` ask for it.";

@@ -6,6 +6,14 @@ namespace FitCheck.QuoteImport;
 /// <summary>Writes the build that a list became.</summary>
 internal static class BuildText
 {
+    private const string Ending = " as a build";
+
+    /// <summary>What a build is called that a list was read into and nobody has saved.</summary>
+    public static string NameOf(string list) => list + Ending;
+
+    /// <summary>The list of a build that is called so; null for any other build.</summary>
+    public static string? ListOf(string name) => name.EndsWith(Ending, StringComparison.Ordinal) ? name[..^Ending.Length] : null;
+
     /// <summary>The file, its lines ended by `\n`.</summary>
     public static string Of(Layout layout, string name)
     {

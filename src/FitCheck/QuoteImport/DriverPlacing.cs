@@ -24,11 +24,14 @@ internal sealed class DriverPlacing(Layout layout, PartsCatalog catalog, RuleSet
         foreach (var item in waiting)
         {
             var options = Options(item);
+            var forAll = options.Count > 0 && Sides(item, options[0]) >= options.Count;
+            if (options.Count > 0)
+                layout.Open.Add(new OpenPlace(item, forAll ? [.. options, Together(options)] : options));
             layout.Tell(item, options.Count == 0
                 ? $"finds no free place in {layout.Vehicle.Name}; it stays on the quote only, unless `--at {item.Part.Id}=POSITION,…` "
                     + $"says where it goes"
                 : $"could go to several places; it stays on the quote only, unless {Layout.Option(item.Part, options)} decides it"
-                    + (Sides(item, options[0]) >= options.Count ? $", or for all of them {Layout.Option(item.Part, [Together(options)])}"
+                    + (forAll ? $", or for all of them {Layout.Option(item.Part, [Together(options)])}"
                         : ""));
         }
     }

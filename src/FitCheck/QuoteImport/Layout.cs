@@ -29,6 +29,9 @@ internal sealed class Layout
     /// <summary>What could not be placed, or only by a guess, each at its line of the list.</summary>
     public ProblemList Told { get; } = new(ProblemKind.Contradiction);
 
+    /// <summary>What could go to several places, and is nowhere yet.</summary>
+    public List<OpenPlace> Open { get; } = [];
+
     /// <summary>Says that something of the list is not in the build, and which option decides it.</summary>
     public void Tell(QuoteItem item, string why) => Told.Warn(item.At, $"{item.Part.Name} {why}");
 

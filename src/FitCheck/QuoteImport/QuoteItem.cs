@@ -30,3 +30,8 @@ internal sealed record QuoteItem(Part Part, int Packs, Location At)
 /// <param name="Text">What stands there.</param>
 /// <param name="Near">The parts that may be meant, the nearest first.</param>
 internal sealed record OpenLine(int Line, string Text, IReadOnlyList<Part> Near);
+
+/// <summary>A part of a list that could go to several places.</summary>
+/// <param name="Item">The part, and how many packs of it.</param>
+/// <param name="Options">The places, each as `--at` takes it; the last are all of them, where the list has enough for that.</param>
+internal sealed record OpenPlace(QuoteItem Item, IReadOnlyList<Group> Options);

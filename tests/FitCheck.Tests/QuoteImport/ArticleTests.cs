@@ -81,7 +81,7 @@ public sealed class ArticleTests : IDisposable
     {
         var file = _folder.Write("shop.csv", "article,part\nA7,orrin-t25\n");
         _folder.Write("q.csv", $"{Head}A7;Orrin C165 coaxial;1\norrin-t25;;1\n");
-        var answers = new ListedAnswers(("Line 2", "orrin-c165"));
+        var answers = new ListedAnswers(("Line 2", "orrin-c165"), ("Orrin C165 coaxial, 1 pack", ""));
 
         Import(new(), file, answers);
 
@@ -110,6 +110,26 @@ public sealed class ArticleTests : IDisposable
             PartsCatalog.Open([RepositoryRoot.Of("catalog")], new()), new ImportOptions());
 
         Assert.Equal(["no part `orrin-c156` in the catalog; did you mean `orrin-c165`?", null, null], asked);
+    }
+
+    [Fact]
+    public void Where_a_part_goes_that_could_go_to_several_places_is_asked_too()
+    {
+        // Both doors of the Tansy take 165 mm; two packs are two pairs, or one pair and two to spare.
+        _folder.Write("q.csv", "orrin-c165,2\n");
+        var nobody = Import(new());
+        var answers = new Asking.ListedAnswers(("Orrin C165 coaxial, 2 packs of 2: where does it go?", "rear-door-left,rear-door-right"));
+        var both = new Asking.ListedAnswers(("", "front-door-left,front-door-right,rear-door-left,rear-door-right"));
+        var neither = new Asking.ListedAnswers(("", ""));
+
+        Assert.Contains(nobody.Problems, p => p.Message.Contains("could go to several places", StringComparison.Ordinal));
+        Assert.Contains("at: [rear-door-left, rear-door-right]", Import(new(), person: answers).Build, StringComparison.Ordinal);
+        var offered = Assert.Single(answers.Asked).Offered;
+        Assert.Equal(["front-door-left,front-door-right", "rear-door-left,rear-door-right",
+            "front-door-left,front-door-right,rear-door-left,rear-door-right", ""], offered.Select(c => c.Id));
+        Assert.DoesNotContain(Import(new(), person: both).Problems,
+            p => p.Message.Contains("several places", StringComparison.Ordinal));
+        Assert.Equal(nobody.Build, Import(new(), person: neither).Build);
     }
 
     private Folders Folders => new(Directory.Exists(_folder.Of("shop")) ? [RepositoryRoot.Of("catalog"), _folder.Of("shop")]
