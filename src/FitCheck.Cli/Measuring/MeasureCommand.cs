@@ -79,7 +79,7 @@ internal static class MeasureCommand
         if (ReadingFile.Open(file, target, replaces, out var wrong) is not { } edited)
             return Refusal.Input(wrong!).Tell();
         var page = new TextPage(Console.Out, StandardStreams.Columns, color: false);
-        var dialogue = new MeasureDialogue(new TerminalQuestions(), page, Judged, edited.Keep) 
+        var dialogue = new MeasureDialogue(new TerminalQuestions(), page, Judged, edited.Keep)
         {
             Today = Calendar.Today,
             InInches = build.Lengths == LengthUnits.Inch,

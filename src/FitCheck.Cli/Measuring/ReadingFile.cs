@@ -1,5 +1,5 @@
-using FitCheck.Cli.Output;
 using System.Text;
+using FitCheck.Cli.Output;
 using FitCheck.Foundation.Files;
 using FitCheck.Foundation.Problems;
 

@@ -93,7 +93,8 @@ internal sealed class BuildViews
         if (Alike.HasMirrorImage(alike.Things))
             parts.Add($"drawn: {alike.Things[0].Name}; the other side is its mirror image");
         return Card(id, alike.Name, Joined(parts), alike.Shown is { } drawing ? Drawn(drawing, id) : [], alike.Keys)
-            with { IsAsBefore = isAsBefore };
+            with
+        { IsAsBefore = isAsBefore };
     }
 
     private static List<SafeHtml> Drawn(Drawings.PositionDrawing drawing, string id)

@@ -137,12 +137,12 @@ internal static class VehicleCard
                 YamlScalar { Text: "none" } none => none,
                 _ => null,
             }) switch
-            {
-                YamlScalar scalar => scalar.Text switch { "true" => "yes", "false" => "no", var text => text },
-                YamlList { Items.Count: 0 } => "none",
-                YamlList list when list.Items.All(i => i is YamlScalar)
-                    => string.Join(", ", list.Items.OfType<YamlScalar>().Select(s => s.Text)),
-                _ => map["mirror_of"] is YamlScalar other ? Recorded(PlaceOf(vehicle, other.Text), of, vehicle) : null,
-            };
+        {
+            YamlScalar scalar => scalar.Text switch { "true" => "yes", "false" => "no", var text => text },
+            YamlList { Items.Count: 0 } => "none",
+            YamlList list when list.Items.All(i => i is YamlScalar)
+                => string.Join(", ", list.Items.OfType<YamlScalar>().Select(s => s.Text)),
+            _ => map["mirror_of"] is YamlScalar other ? Recorded(PlaceOf(vehicle, other.Text), of, vehicle) : null,
+        };
     }
 }

@@ -1,7 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Foundation.Problems;
-using FitCheck.Yaml;
 using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
 
 namespace FitCheck.Builds;
 

@@ -110,11 +110,13 @@ internal static class BuildFacts
         sheet.Set(FactoryAmplifierKept, Both(kept, build.Vehicle.FactoryAmplified),
             new Unsure($"whether {build.Vehicle.Name} has a factory amplifier",
                 "Follow the speaker wires from the radio: look under the seats and behind the side trim for a box in between.",
-                Estimated: false) { Key = DatumKey.In(build.Vehicle, "factory_amplified") });
+                Estimated: false)
+            { Key = DatumKey.In(build.Vehicle, "factory_amplified") });
         sheet.Set(FactoryEqualiserKept, Both(kept, build.Vehicle.FactoryEqualised),
             new Unsure($"whether the factory source of {build.Vehicle.Name} shapes the sound",
                 "Play pink noise and compare the voltage at a speaker output over the bands, at low and at high volume.",
-                Estimated: false) { Key = DatumKey.In(build.Vehicle, "factory_equalised") });
+                Estimated: false)
+            { Key = DatumKey.In(build.Vehicle, "factory_equalised") });
         sheet.Set(AddsAmplifier, build.Devices.Any(d => d.Part is Catalog.Amplifier));
         SignalCables(build, devices, sheet);
         var splices = tables.Select(t => t.Of(WiringFacts.NeedsSplice)).OfType<FactValue>().ToList();

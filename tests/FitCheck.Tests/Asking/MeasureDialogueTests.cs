@@ -24,7 +24,8 @@ public sealed class MeasureDialogueTests : IDisposable
         Func<string, string?>? keep = null, string? text = null)
     {
         var dialogue = new MeasureDialogue(answers, new TextPage(_page, 100, color: false), Judged,
-            keep ?? Kept) { Today = new(2026, 11, 2) };
+            keep ?? Kept)
+        { Today = new(2026, 11, 2) };
         return (dialogue.Run(text ?? Text, Judged(text ?? Text).Result!.Builds[0]), dialogue);
 
         string? Kept(string written)

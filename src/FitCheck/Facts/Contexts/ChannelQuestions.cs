@@ -17,7 +17,7 @@ internal static class ChannelQuestions
     public static Unsure Inductance(Driver driver) =>
         new($"inductance of {driver.Name}",
             "Ask the maker for Le, or measure it at the terminals with an inductance meter, at 1 kHz or above.", Estimated: true)
-            { Key = DatumKey.In(driver, "parameters.le") };
+        { Key = DatumKey.In(driver, "parameters.le") };
 
     public static Unsure Resistance(string name, string position, bool estimated, DatumKey? key) =>
         new($"DC resistance of {name} ({position})",
@@ -46,7 +46,7 @@ internal static class ChannelQuestions
 
     public static Unsure FactoryCapacitor(Position position) => new($"capacitor of the factory tweeter at {position.Name}",
         "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true)
-        { Key = new DatumKey(position.Id, DatumKey.Position, "factory_driver.own_capacitor") };
+    { Key = new DatumKey(position.Id, DatumKey.Position, "factory_driver.own_capacitor") };
 
     /// <summary>What may hang on the same wire.</summary>
     public static Unsure Perhaps(Position position, bool estimated) => position.FactoryChannel is null

@@ -106,14 +106,14 @@ internal sealed record CableLimit(WiringPart Cable, bool InEngineSpace, Practice
         if (Cable.Conductor is null)
             yield return new Unsure($"conductor of {Cable.Name}",
                 "Scrape a strand: copper is red all through, copper-clad aluminium is white inside.", Estimated: false)
-                { Key = DatumKey.In(Cable, "conductor") };
+            { Key = DatumKey.In(Cable, "conductor") };
         if (Cable.Insulation is null)
         {
             var enough = Ampacity.Insulations.Where(t => t <= Practice.CableInsulation.High && Lowest(t) >= fuse)
                 .Select(t => $" ({QuantityText.Format(t, Dimension.Kelvin)} or more)").FirstOrDefault();
             yield return new Unsure($"insulation of {Cable.Name}{enough}",
                 "Read the print on the jacket: it names the temperature that the insulation withstands.", Estimated: false)
-                { Key = DatumKey.In(Cable, "insulation") };
+            { Key = DatumKey.In(Cable, "insulation") };
         }
         else if (Lowest(Cable.Insulation.Si) is null)
         {

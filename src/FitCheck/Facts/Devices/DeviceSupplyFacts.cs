@@ -54,7 +54,8 @@ internal static class DeviceSupplyFacts
         var unsure = new List<Unsure>();
         if (volts is null or { IsEstimated: true })
             unsure.Add(new Unsure($"supply voltage of {c.Build.Vehicle.Name}", "Read it from the battery: 12 V or 24 V.",
-                volts is not null) { Key = DatumKey.In(c.Build.Vehicle, "supply.voltage") });
+                volts is not null)
+            { Key = DatumKey.In(c.Build.Vehicle, "supply.voltage") });
         if (range is null or { Lowest.IsEstimated: true } or { Highest.IsEstimated: true })
             unsure.Add(new Unsure($"supply voltage that {c.Name} takes", "Read it from its case or its data sheet.", range is not null)
             { Key = DatumKey.In(c.Device.Part, "supply_range") });

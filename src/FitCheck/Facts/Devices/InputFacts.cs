@@ -74,7 +74,8 @@ internal static class InputFacts
             ? new Unsure($"minus wires of the drivers of {vehicle.Name}",
                 "With the radio unplugged, measure with an ohmmeter between the minus wires of two drivers at its plug: open, or "
                     + "hundreds of ohm, is `separate`, next to nothing is `common`. Write it into the vehicle's entry as "
-                    + "`speaker_returns`.", Estimated: false) { Key = DatumKey.In(vehicle, "speaker_returns") }
+                    + "`speaker_returns`.", Estimated: false)
+            { Key = DatumKey.In(vehicle, "speaker_returns") }
             : new Unsure($"ground of the speaker outputs of {c.Name}",
                 "With it on and quiet, measure between each minus wire and the body: about half of the battery's voltage is `floating`, "
                     + "nothing is `common`. Write it into its entry as `output_ground`.", Estimated: false);

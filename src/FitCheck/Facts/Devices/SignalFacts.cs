@@ -182,7 +182,7 @@ internal static class SignalFacts
             sheet.Set(LineLevel, line?.AsFact ?? FactValue.Unknown(FactType.Number(Dimension.Volt), new Unsure(
                 $"line level that {feeder.Part.Name} gives",
                 "Measure it at full volume with a test tone, on an alternating-voltage range.", Estimated: false)
-                { Key = DatumKey.In(feeder.Part, feeder.Part is LineConverter ? "ratio" : "low_level_voltage") }));
+            { Key = DatumKey.In(feeder.Part, feeder.Part is LineConverter ? "ratio" : "low_level_voltage") }));
             Limit(sheet, LineLevelLowest, amplifier.LowLevelLowest, $"lowest input voltage of {amplifier.Name}",
                 DatumKey.In(amplifier, "low_level_input.lowest"));
             Limit(sheet, LineLevelHighest, amplifier.LowLevelHighest, $"highest input voltage of {amplifier.Name}",
@@ -285,9 +285,11 @@ internal static class SignalFacts
             : silent is not null || bySignal is null ? null : false;
         var open = bySignal is null
             ? new Unsure($"whether a signal switches {c.Name} on", "Look in its manual for turn-on by the signal (`senses_signal`).",
-                Estimated: false) { Key = DatumKey.In(c.Device.Part, "high_level_input.senses_signal") }
+                Estimated: false)
+            { Key = DatumKey.In(c.Device.Part, "high_level_input.senses_signal") }
             : new Unsure($"remote output of {silent?.Name}", "Look for a wire that carries 12 V only while the source is on.",
-                Estimated: false) { Key = DatumKey.In(silent, "remote_output") };
+                Estimated: false)
+            { Key = DatumKey.In(silent, "remote_output") };
         sheet.Set(HasTurnOn, switched, open);
         sheet.Set(NeedsRemoteWire, c.Device.Remote is not null ? true : bySignal == true ? false
             : switched == false ? false : switched is null || bySignal is null ? null : true, open);
@@ -300,7 +302,8 @@ internal static class SignalFacts
     private static void Channels(DeviceContext c, FactSheet sheet)
     {
         var count = new Unsure($"line outputs of {c.Name}", "Count its sockets at line level; where there are none, it is `none`.",
-            Estimated: false) { Key = DatumKey.In(c.Device.Part, "low_level_outputs") };
+            Estimated: false)
+        { Key = DatumKey.In(c.Device.Part, "low_level_outputs") };
         sheet.Set(GivesLineLevel, GivesLine(c.Device) ?? (c.Device.Part is SourceUnit ? null : false), count);
         sheet.Set(LineChannelsUsed, Used(c));
         var channels = LineChannelsOf(c.Device.Part);

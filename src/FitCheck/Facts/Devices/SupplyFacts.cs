@@ -140,7 +140,8 @@ internal static class SupplyFacts
         var alternator = build.Vehicle.Alternator;
         sheet.Set(Alternator, FactValue.Of(Dimension.Ampere, alternator, "alternator",
             new Unsure($"current of the alternator of {build.Vehicle.Name}", "Read it from the label on the alternator.",
-                Estimated: false) { Key = DatumKey.In(build.Vehicle, "supply.alternator") }));
+                Estimated: false)
+            { Key = DatumKey.In(build.Vehicle, "supply.alternator") }));
         if (amplifiers == 0)
             return;
         sheet.Set(SupplyDemand, total);

@@ -94,7 +94,8 @@ internal static class TerminalFacts
         var untold = c.Run.Fuse is not null && c.StartsAtBattery && holder is null ? c.UntoldPattern : null;
         sheet.Set(HasOwnHolder, untold is null ? holder is not null : null,
             new Unsure($"pattern of {untold?.Name}", "Look whether it is a blade, maxi, midi, mega or ANL fuse, or a holder for such.",
-                Estimated: false) { Key = DatumKey.In(untold, "fuse_standard") });
+                Estimated: false)
+            { Key = DatumKey.In(untold, "fuse_standard") });
         sheet.Set(HolderName, holder?.Name);
         if (holder is null)
             return;
@@ -116,7 +117,8 @@ internal static class TerminalFacts
         var untold = Array.Find(cables, p => p.Conductor is null);
         sheet.Set(HasAluminium, found is null && untold is not null ? null : found is not null,
             new Unsure($"conductor of {untold?.Name}", "Scrape a strand: copper is red all through, aluminium is white.",
-                Estimated: false) { Key = DatumKey.In(untold, "conductor") });
+                Estimated: false)
+            { Key = DatumKey.In(untold, "conductor") });
         sheet.Set(AluminiumName, found?.Name ?? "no cable");
     }
 

@@ -51,7 +51,8 @@ internal static class CupFacts
         sheet.Set(CupWallLeft, Formulas.WallLeft(lengths).ToFact());
         sheet.Set(CupCuttable, cup.Cuttable,
             new Unsure("material of the cup", "Ask the maker whether the cup may be cut, or look for the mark on its back.",
-                Estimated: false) { Key = DatumKey.In(cup, "cuttable") });
+                Estimated: false)
+            { Key = DatumKey.In(cup, "cuttable") });
         sheet.Set(CupDepthMargin, Formulas.DepthMargin(lengths).ToFact());
         sheet.Set(CupGrilleMargin, Formulas.GrilleMargin(lengths).ToFact());
     }

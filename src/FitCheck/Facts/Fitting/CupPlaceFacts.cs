@@ -90,7 +90,7 @@ internal static class CupPlaceFacts
         sheet.Set(PlaceDepthDecides, depth);
         sheet.Set(PlaceGrilleDecides, grille, new Unsure(c.AtPosition("gap from the panel to the grille"),
             "Fit the trim and measure from the panel to the back of the grille, with modelling clay.", Estimated: false)
-            { Key = c.Here("mounting.grille_gap") });
+        { Key = c.Here("mounting.grille_gap") });
         sheet.Set(PlaceHoleSpare, Formulas.PlaceHoleSpare(lengths).ToFact());
         sheet.Set(LargestPlaceHoleSpare, Formulas.LargestPlaceHoleSpare(lengths).ToFact());
         sheet.Set(CupOverHole, Formulas.CupOverHole(lengths).ToFact());

@@ -129,7 +129,7 @@ internal static class HoleFacts
             ? FactValue.Of(blank) with { Data = [new Datum($"holes of {adapter.Name}", adapter.At)] }
             : FactValue.Unknown(FactType.Truth, new Unsure($"screw holes of {adapter.Name}",
                 "Look at both of its faces and measure the circles of their holes; a face without any is `none`.", Estimated: false)
-                { Key = DatumKey.In(adapter, "vehicle_holes") }));
+            { Key = DatumKey.In(adapter, "vehicle_holes") }));
         sheet.Set(SpacerBlankFace, (panel, driver) switch
         {
             (true, true) => "either face",
@@ -211,10 +211,10 @@ internal static class HoleFacts
 
     private static FactValue Count(HoleFit fit, string how, (string What, DatumKey? Key) first,
         (string What, DatumKey? Key) second) => FactValue.Of(Dimension.One, fit.Meeting) with
-    {
-        Data = [new Datum(first.What, fit.First.At), new Datum(second.What, fit.Second.At)],
-        Unsure = fit.IsEstimated ? [Guessed(fit.First.Circle.IsEstimated ? first : second, how)] : [],
-    };
+        {
+            Data = [new Datum(first.What, fit.First.At), new Datum(second.What, fit.Second.At)],
+            Unsure = fit.IsEstimated ? [Guessed(fit.First.Circle.IsEstimated ? first : second, how)] : [],
+        };
 
     private static Unsure Guessed((string What, DatumKey? Key) face, string how) =>
         new(face.What, how, Estimated: true) { Key = face.Key };

@@ -214,7 +214,7 @@ internal static class MountingFacts
         sheet.Set(LargestHoleMargin, enlarged.ToFact()
             ?? FactValue.Unknown(FactType.Number(Dimension.Metre), new Unsure(c.AtPosition("largest hole that the panel allows"),
                 "Look behind the panel how far it can be cut, and measure that diameter.", Estimated: false)
-                { Key = c.Here("mounting.largest_cutout") }));
+            { Key = c.Here("mounting.largest_cutout") }));
     }
 
     private static void Flange(PositionContext c, FactSheet sheet)

@@ -140,18 +140,21 @@ internal static class PlaceFacts
             sheet.Set(RoleFits, Suits(driver.Type, position.Role));
         }
         sheet.Set(Wet, position.Wet, new Unsure(c.AtPosition("whether water runs down behind the panel"),
-            "Look for a water shed behind the door card, or for traces of water.", Estimated: false) { Key = c.Here("wet") });
+            "Look for a water shed behind the door card, or for traces of water.", Estimated: false)
+        { Key = c.Here("wet") });
         sheet.Set(AirbagNear, position.AirbagNear,
             new Unsure(c.AtPosition("whether an airbag is near"), "Look for its mark on the trim, and in the vehicle maker's documents.",
-                Estimated: false) { Key = c.Here("airbag_near") });
+                Estimated: false)
+            { Key = c.Here("airbag_near") });
         // Only a door is the housing of one.
         sheet.Set(PressureSensor, position.PressureSensor ?? (position.Place is "door" or "" ? null : false),
             new Unsure(c.AtPosition("whether the door carries a pressure sensor"), "Look it up in the vehicle maker's documents.",
-                Estimated: false) { Key = c.Here("pressure_sensor") });
+                Estimated: false)
+            { Key = c.Here("pressure_sensor") });
         sheet.Set(MetalPanel, IsMetal(position), MaterialOfPanel(c));
         sheet.Set(HasRecess, position.Mounting.HasRecess, new Unsure(c.AtPosition("diameter of the recess or trim ring"),
             "Measure with a calliper, in two directions; a panel without any is `none`.", Estimated: false)
-            { Key = c.Here("mounting.recess") });
+        { Key = c.Here("mounting.recess") });
         sheet.Set(PlasticPanel, IsPlastic(position), MaterialOfPanel(c));
         sheet.Set(DrillingAccepted, build.Accepted("drill"));
         sheet.Set(EnlargingAccepted, build.Accepted("enlarge-holes"));
@@ -162,7 +165,8 @@ internal static class PlaceFacts
         sheet.Set(HasDoorCardGap, position.Mounting.DoorCardGap is { } gap ? gap.Si > 0 : null,
             new Unsure(c.AtPosition("gap from the panel to the back of the door card"),
                 "Put lumps of modelling clay on the panel, fit the door card, take it off again and measure their height.",
-                Estimated: false) { Key = c.Here("mounting.door_card_gap") });
+                Estimated: false)
+            { Key = c.Here("mounting.door_card_gap") });
         sheet.Set(OpenedWaterShed, c.Placed.OpenedWaterShed && !build.HasTreatment("moisture-guard", position.Id));
         sheet.Set(FeedsFromFactory, c.IsFed is null ? null : c.Channel?.Channel.Device.IsFactory == true, c.FedBy);
         Parts(c, sheet);
@@ -176,7 +180,8 @@ internal static class PlaceFacts
             sheet.Set(AdapterHand, adapter.Handed);
             sheet.Set(AdapterHandFits, HandFits(adapter, c.Position), adapter.Handed is null
                 ? new Unsure($"hand of {adapter.Name}", "Look for a mark, `L` or `R`, on its back; one that fits both sides is `no`.",
-                    Estimated: false) { Key = DatumKey.In(adapter, "handed") }
+                    Estimated: false)
+                { Key = DatumKey.In(adapter, "handed") }
                 : SideOf(c));
             sheet.Set(HasInnerTabs, adapter.HasTabs, new Unsure($"inner tabs of {adapter.Name}",
                 "Look whether tabs stand into its opening, and measure the radius between them; one without any is `none`.",
@@ -214,7 +219,8 @@ internal static class PlaceFacts
     };
 
     public static Unsure PlaceOf(PositionContext c) => new(c.AtPosition("what place it is"),
-        "Look where the driver sits: door, dash, sail, pillar, rear-panel, shelf or cargo.", Estimated: false) { Key = c.Here("place") };
+        "Look where the driver sits: door, dash, sail, pillar, rear-panel, shelf or cargo.", Estimated: false)
+    { Key = c.Here("place") };
 
     public static Unsure SideOf(PositionContext c) =>
         new(c.AtPosition("which side it is"), "Left, right or centre, seen in the direction of travel.", Estimated: false)

@@ -74,7 +74,8 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
     /// <summary>What stands behind a panel behind which nobody has looked.</summary>
     public static Unsure Unlooked(PositionContext c) => new(c.AtPosition("what stands behind the panel"),
         "Look for window glass (run it down), rails, rods and bars, and measure how far behind the panel each stands; where there is "
-            + "nothing, write `obstructions: []`.", Estimated: false) { Key = c.Here("mounting.obstructions") };
+            + "nothing, write `obstructions: []`.", Estimated: false)
+    { Key = c.Here("mounting.obstructions") };
 
     public StackedLength DepthNeeded(in Obstruction? thing)
     {
@@ -151,9 +152,9 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
     {
         var context = c;
 
-                   return StackedLength.OfBody(stack =>
-                       BodyFacts.Inputs(context.Size, context.OfDriver, stack, acrossShortAxis, context.Driver), Thickness, Tilt,
-            third, formula);
+        return StackedLength.OfBody(stack =>
+            BodyFacts.Inputs(context.Size, context.OfDriver, stack, acrossShortAxis, context.Driver), Thickness, Tilt,
+ third, formula);
     }
 
     private StackedLength OfDriver(string what, Figure? figure, string key) =>

@@ -100,7 +100,8 @@ internal static class EndFacts
     {
         var area = new Unsure($"piston area of {woofer.Name}",
             "Measure across the cone from the middle of the surround to the middle opposite, and write the area into its entry as `sd`.",
-            Estimated: false) { Key = DatumKey.In(woofer, "parameters.sd") };
+            Estimated: false)
+        { Key = DatumKey.In(woofer, "parameters.sd") };
         Uncertain? radius = woofer.Parameters?.Sd is { Si: > 0 } sd ? Uncertain.Exact(Math.Sqrt(sd.Si / Math.PI))
             : woofer.Size is { Si: > 0 } size
                 ? new Uncertain(size.Si * (share.Low + share.High) / 2, size.Si * share.Low, size.Si * share.High,

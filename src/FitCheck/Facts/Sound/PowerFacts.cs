@@ -206,7 +206,7 @@ internal static class PowerFacts
     {
         var made = new Unsure($"load that {crossover.Name} was made for",
             "Ask its maker, or look which set it belongs to; then write it into its entry as `nominal_load`.", Estimated: false)
-            { Key = DatumKey.In(crossover, "nominal_load") };
+        { Key = DatumKey.In(crossover, "nominal_load") };
         var own = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false)
         { Key = DatumKey.In(driver, "impedance") };
         sheet.Set(CrossoverLoad, crossover.NominalLoad is { } load ? FactValue.Of(Dimension.Ohm, load.Si)

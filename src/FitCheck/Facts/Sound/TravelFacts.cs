@@ -214,7 +214,8 @@ internal static class TravelFacts
 
     private static Unsure BoxOf(PositionContext c, Driver driver) => new(c.AtPosition("net volume of the box"),
         "Ask the maker of the box, or fill it with a measured amount of dry grain; then write it into the build as `box`.",
-        Estimated: false, limit => Volume(driver, limit)) { Key = new DatumKey(c.Position.Id, DatumKey.Line, "box") };
+        Estimated: false, limit => Volume(driver, limit))
+    { Key = new DatumKey(c.Position.Id, DatumKey.Line, "box") };
 
     // The volume at which the total Q just reaches a limit: a smaller box has a higher Q.
     private static string? Volume(Driver driver, PassLimit limit)

@@ -96,10 +96,11 @@ internal static class TweeterFacts
         sheet.Set(TweeterRatedPower, FactValue.Of(Dimension.Watt, driver.ContinuousPower, $"rated noise power of {driver.Name}",
             new Unsure($"rated noise power of {driver.Name}",
                 "Ask the maker for the continuous (noise) power and the high-pass it is stated with; a peak figure does not count.",
-                Estimated: false) { Key = DatumKey.In(driver, "power.continuous") }));
+                Estimated: false)
+            { Key = DatumKey.In(driver, "power.continuous") }));
         var limit = new Unsure($"lowest crossover of {driver.Name}",
             "Ask the maker for the tweeter's lowest crossover and the slope it is meant for.", Estimated: false)
-            { Key = DatumKey.In(driver, "lowest_crossover") };
+        { Key = DatumKey.In(driver, "lowest_crossover") };
         if (driver.LowestCrossover is null)
             sheet.Set(LowestCrossover, FactValue.Unknown(FactType.Number(Dimension.Hertz), limit));
         sheet.Set(LowestCrossoverSlope, driver.LowestCrossoverSlope is { } known ? FactValue.Of(Dimension.Slope, known)

@@ -110,9 +110,10 @@ internal static class WiringFacts
         sheet.Set(FactoryPlug, plug?.Value);
         var noPlug = new Unsure(c.AtPosition("factory plug"),
             "Take the factory driver out and compare its plug with the harness adapter's.", Estimated: false)
-            { Key = c.Here("connector.family") };
+        { Key = c.Here("connector.family") };
         var noTerminals = new Unsure($"terminals of {driver.Name}", "Look at the driver: tab widths, a plug, or bare leads.",
-            Estimated: false) { Key = DatumKey.In(driver, "terminals") };
+            Estimated: false)
+        { Key = DatumKey.In(driver, "terminals") };
         bool? mates = plug is null ? null : driver.Terminals is { } own ? own.Type == "plug" && own.Family?.Value == plug.Value : null;
         sheet.Set(MatesDirectly, mates, plug is null ? noPlug : noTerminals);
         bool? plugEnd = harness is null || plug is null ? null : harness.From?.Value == plug.Value;
