@@ -110,21 +110,31 @@ public sealed class BeyondTests
         var suggestion = Suggested(text);
         if (suggestion.Passes || !suggestion.Proof.Complete)
             return;
+        NothingAddedPasses(text);
+    }
+
+    /// <summary>Nothing that is added makes a build pass, alone and with one change more by lot.</summary>
+    internal static void NothingAddedPasses(string text)
+    {
         var evaluator = new ProposalEvaluator("build.yaml", text, Catalog, Rules);
-        var beyond = new Beyond(evaluator, Catalog, Rules, suggestion.Before, new Goal(), false, []);
-        var dice = new Random(name.Length);
+        var beyond = new Beyond(evaluator, Catalog, Rules, BuildEvaluation.Judged(evaluator.Build, Rules), new Goal(), false, []);
+        var dice = new Random(text.Length);
         foreach (var added in beyond.Slots().SelectMany(s => s.Options).Select(o => TextEdit.Apply(text, o.Edits)).OfType<string>())
         {
             if (evaluator.ReadText(added) is not { } build)
                 continue;
-            Assert.Equal(Status.Fail, BuildEvaluation.Judged(build, Rules).Verdict);
+            Assert.False(Passes(build), added);
             var with = new ProposalEvaluator("build.yaml", added, Catalog, Rules);
             var changes = Slots.Of(with, Catalog, currentOnly: false, keep: []).SelectMany(s => s.Options).ToList();
             foreach (var option in Enumerable.Range(0, 20).Select(_ => changes[dice.Next(changes.Count)]))
             {
                 if (TextEdit.Apply(added, option.Edits) is { } both && with.ReadText(both) is { } read)
-                    Assert.Equal(Status.Fail, BuildEvaluation.Judged(read, Rules).Verdict);
+                    Assert.False(Passes(read), both);
             }
         }
     }
+
+    // A list that was not written anew is no reason.
+    private static bool Passes(FitCheck.Builds.Build build) => BuildEvaluation.Judged(build, Rules).Findings.All(
+        f => f.Status < Status.Fail || f.Waived is not null || f.Rule.StartsWith("list/", StringComparison.Ordinal));
 }
