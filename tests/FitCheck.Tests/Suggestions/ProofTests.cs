@@ -84,6 +84,7 @@ public sealed partial class ProofTests
             Assert.DoesNotContain(suggestion.Coverage.Tried, t => t.Choices.Length == 0);
 
             Assert.Equal("", NoSwapPasses(text));
+            BeyondTests.NothingAddedPasses(text);
         }
     }
 
