@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Runtime.InteropServices;
 
 namespace FitCheck.Cli;
 
@@ -7,12 +8,40 @@ internal static class WholeProgram
 {
     private const string Name = "fitcheck-whole";
 
-    /// <summary>Runs it with the same arguments, on the same terminal, and returns its exit status.</summary>
+    /// <summary>
+    /// Runs it with the same arguments, on the same terminal, and returns its exit status. On Linux it takes this process over: whoever
+    /// ends or interrupts what was started has then ended or interrupted all there is.
+    /// </summary>
     public static int Run(string[] args)
     {
-        var start = new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, Name), args) { UseShellExecute = false };
+        var program = Path.Combine(AppContext.BaseDirectory, Name);
+        if (OperatingSystem.IsLinux())
+            TakeOver(program, args);
+        var start = new ProcessStartInfo(program, args) { UseShellExecute = false };
         using var process = Process.Start(start)!;
         process.WaitForExit();
         return process.ExitCode;
     }
+
+    // Returns only where it can't be done. The memory goes with the process.
+    private static void TakeOver(string program, string[] args)
+    {
+        var words = new IntPtr[args.Length + 2];
+        words[0] = Marshal.StringToCoTaskMemUTF8(program);
+        for (var i = 0; i < args.Length; i++)
+            words[i + 1] = Marshal.StringToCoTaskMemUTF8(args[i]);
+        try
+        {
+            _ = execv(words[0], words);
+        }
+        catch (Exception e) when (e is DllNotFoundException or EntryPointNotFoundException)
+        {
+            // Another C library: it becomes a child.
+        }
+    }
+
+    // POSIX, execv: the arguments end with a null.
+    [DllImport("libc.so.6", EntryPoint = "execv")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int execv(IntPtr path, IntPtr[] arguments);
 }

@@ -81,6 +81,7 @@ internal static class Lint
         var own = new ProblemList();
         var rules = RuleSet.Load(files, FactRegistry.Declarations, own, examples: true);
         rules.CheckTemplates(own);
+        files.TellHidden(own);
         foreach (var rule in rules.Rules)
             own.AddRange(RuleChecks.Of(rule));
         if (own.Count == 0 && sound)
@@ -109,9 +110,10 @@ internal static class Lint
             return;
         // What is wrong with entries has been told.
         var (own, entries) = (new ProblemList(), PartsCatalog.Open(folders, new ProblemList()));
-        foreach (var path in paths)
+        foreach (var (path, text) in paths.Zip(texts))
         {
             progress?.Invoke($"reading {path}");
+            HiddenLetters.Tell(path.Replace('\\', '/'), 1, text, own);
             if (BuildFiles.Read(path, fences, entries, ValidationCache.Nothing, schemas, own) is { } read)
                 Waivers.Refuse(read.Build, () => rules.Value, own, canJudge: !problems.HasErrors);
         }

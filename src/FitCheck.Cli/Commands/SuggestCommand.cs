@@ -57,12 +57,13 @@ internal static class SuggestCommand
     {
         if (file is null)
         {
-            using var output = StandardStreams.ForReport();
+            using var output = StandardStreams.ForReport(report.Format);
             report.Write(result, ReportOptions.Default with { Color = color, Columns = StandardStreams.Columns }, output);
             return null;
         }
-        using var text = new StringWriter { NewLine = "\n" };
-        report.Write(result, ReportOptions.Default, text);
+        using var text = new StringWriter();
+        using (var shown = StandardStreams.Report(text, report.Format))
+            report.Write(result, ReportOptions.Default, shown);
         return OutputFile.Report(file, text.ToString());
     }
 }

@@ -9,10 +9,11 @@ internal static class CardFile
     /// <summary>Null when written, else the exit status; standard error says why.</summary>
     public static int? Write(string file, Action<ReportOptions, TextWriter> write)
     {
-        using var text = new StringWriter { NewLine = "\n" };
+        using var text = new StringWriter();
         try
         {
-            write(ReportOptions.Default, text);
+            using var card = StandardStreams.Report(text, "html");
+            write(ReportOptions.Default, card);
         }
         catch (TemplateException e)
         {

@@ -63,7 +63,7 @@ internal static class MeasureCommand
             return Left(build);
         if (TerminalQuestions.CanAsk)
             return Ask(checker, build, file, target, replaces);
-        using (var output = StandardStreams.ForReport())
+        using (var output = StandardStreams.ForReport("text"))
             MeasureText.Write(build, Options(given, parsed), output);
         return Left(build);
     }

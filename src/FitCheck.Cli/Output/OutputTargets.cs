@@ -82,12 +82,13 @@ internal sealed class OutputTargets
     {
         if (file is null)
         {
-            using var output = StandardStreams.ForReport();
+            using var output = StandardStreams.ForReport(format);
             write(format, options with { Columns = StandardStreams.Columns }, output);
             return null;
         }
-        using var text = new StringWriter { NewLine = "\n" };
-        write(format, options with { Color = false }, text);
+        using var text = new StringWriter();
+        using (var report = StandardStreams.Report(text, format))
+            write(format, options with { Color = false }, report);
         return OutputFile.Report(file, text.ToString());
     }
 

@@ -24,10 +24,11 @@ internal static class StandardStreams
         // The report has ohm, degree and minus signs; a pipe gets UTF-8 without a mark.
         Console.OutputEncoding = Utf8;
         Console.SetError(
-            IsOpen(Error) ? new StreamWriter(new Outlet(Console.OpenStandardError(), mayFail: true), Utf8) { AutoFlush = true }
+            IsOpen(Error)
+                ? Shown(new StreamWriter(new Outlet(Console.OpenStandardError(), mayFail: true), Utf8) { AutoFlush = true })
                 : TextWriter.Null);
         if (Console.IsOutputRedirected)
-            Console.SetOut(new StreamWriter(OutputBytes(), Utf8) { AutoFlush = true });
+            Console.SetOut(Shown(new StreamWriter(OutputBytes(), Utf8) { AutoFlush = true }));
     }
 
     /// <summary>Width of a line: that of the terminal, if it is one and says it, within what can be read.</summary>
@@ -48,11 +49,16 @@ internal static class StandardStreams
         }
     }
 
-    /// <summary>Standard output for a report.</summary>
-    public static StreamWriter ForReport() => new(OutputBytes(), Utf8) { NewLine = "\n" };
+    /// <summary>Standard output for a report of this format.</summary>
+    public static TextWriter ForReport(string format) => Report(new StreamWriter(OutputBytes(), Utf8), format);
+
+    /// <summary>A report of this format, on its way to where it goes: see <see cref="ShownText"/>.</summary>
+    public static TextWriter Report(TextWriter to, string format) => new ShownText(to, format) { NewLine = "\n" };
 
     /// <summary>Standard output; what can't be written there ends as an <see cref="OutputLostException"/>.</summary>
     public static Stream OutputBytes() => new Outlet(IsOpen(Output) ? Console.OpenStandardOutput() : null, mayFail: false);
+
+    private static ShownText Shown(TextWriter to) => new(to, "text");
 
     // Whoever starts a program with one of them closed leaves its number free, and the runtime takes it for something of its own: a pipe,
     // which a message must not get into. What the caller gave has come through the start of a program, so it is not marked to be closed

@@ -1,4 +1,3 @@
-using System.Formats.Tar;
 using FitCheck.Impacts;
 
 namespace FitCheck.Cli.Revisions;
@@ -9,7 +8,7 @@ namespace FitCheck.Cli.Revisions;
 /// </summary>
 internal sealed class ComparedStates : IDisposable
 {
-    private readonly List<string> _temporary = [];
+    private readonly TemporaryFolders _temporary = new();
 
     /// <summary>The side, or a sentence that says why there is none.</summary>
     public (SideFolder? Side, string? Error) Find(string option, string word)
@@ -43,11 +42,7 @@ internal sealed class ComparedStates : IDisposable
             : (null, "--to: there is no `catalog` in this folder or at the top of its git repository; name a folder or a revision");
     }
 
-    public void Dispose()
-    {
-        foreach (var folder in _temporary)
-            Directory.Delete(folder, recursive: true);
-    }
+    public void Dispose() => _temporary.Dispose();
 
     private static (SideFolder? Side, string? Error) InFolder(string option, string word) =>
         Directory.Exists(Path.Combine(word, "catalog")) ? (new SideFolder(word, word), null)
@@ -73,33 +68,10 @@ internal sealed class ComparedStates : IDisposable
         if (Git.Line(top, "cat-file", "-t", $"{commit}:{prefix}catalog") != "tree")
             return (null, $"{option}: the revision `{word}` has no folder {prefix}catalog");
         var paths = Git.Line(top, "cat-file", "-t", $"{commit}:{prefix}rules") == "tree" ? new[] { "catalog", "rules" } : ["catalog"];
-        var folder = Directory.CreateTempSubdirectory("fitcheck-revision-").FullName;
-        _temporary.Add(folder);
-        using var tar = new MemoryStream();
+        var folder = _temporary.New();
         var tree = prefix.Length == 0 ? commit : $"{commit}:{prefix.TrimEnd('/')}";
-        if (!Git.Into(tar, top, ["archive", "--format=tar", tree, .. paths]))
-            return (null, $"{option}: git can't read `{word}`");
-        tar.Position = 0;
-        Unpack(tar, folder);
+        if (RevisionTree.LayOut(top, tree, paths, folder, _temporary.Write) is { } error)
+            return (null, $"{option}: the revision `{word}` can't be compared: {error}");
         return (new SideFolder(word, folder), null);
-    }
-
-    // Links come last, so that nothing is written through one; where they lead is looked at when the folder is read.
-    private static void Unpack(Stream archive, string folder)
-    {
-        using var tar = new TarReader(archive);
-        var links = new List<(string Path, string Target)>();
-        while (tar.GetNextEntry() is { } entry)
-        {
-            var path = Path.Combine(folder, entry.Name);
-            if (entry.EntryType == TarEntryType.SymbolicLink)
-                links.Add((path, entry.LinkName));
-            else if (entry.EntryType == TarEntryType.Directory)
-                Directory.CreateDirectory(path);
-            else if (entry.EntryType is TarEntryType.RegularFile or TarEntryType.V7RegularFile)
-                entry.ExtractToFile(path, overwrite: false);
-        }
-        foreach (var (path, target) in links)
-            File.CreateSymbolicLink(path, target);
     }
 }

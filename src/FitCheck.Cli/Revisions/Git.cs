@@ -16,10 +16,18 @@ internal static class Git
     }
 
     /// <summary>Copies what it prints; false when it fails or isn't there.</summary>
-    public static bool Into(Stream output, string folder, params string[] arguments)
+    public static bool Into(Stream output, string folder, params string[] arguments) => Ask(folder, arguments, [], printed =>
+    {
+        printed.CopyTo(output);
+        return true;
+    });
+
+    /// <summary>Hands over lines to its standard input and what it prints to a reader; false when it or the reader fails.</summary>
+    public static bool Ask(string folder, string[] arguments, IEnumerable<string> lines, Func<Stream, bool> read)
     {
         var start = new ProcessStartInfo("git", ["-C", folder, .. arguments])
         {
+            RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             UseShellExecute = false
@@ -27,15 +35,42 @@ internal static class Git
         try
         {
             using var process = Process.Start(start)!;
-            var error = process.StandardError.ReadToEndAsync();
-            process.StandardOutput.BaseStream.CopyTo(output);
-            process.WaitForExit();
-            _ = error.Result;
-            return process.ExitCode == 0;
+            try
+            {
+                var (error, told) = (process.StandardError.ReadToEndAsync(), Task.Run(() => Tell(process.StandardInput, lines)));
+                using var printed = new BufferedStream(process.StandardOutput.BaseStream, 1 << 16);
+                if (!read(printed))
+                    return false;
+                told.Wait();
+                process.WaitForExit();
+                _ = error.Result;
+                return process.ExitCode == 0;
+            }
+            finally
+            {
+                if (!process.HasExited)
+                    process.Kill();
+            }
         }
         catch (System.ComponentModel.Win32Exception)
         {
             return false;
+        }
+    }
+
+    private static void Tell(StreamWriter input, IEnumerable<string> lines)
+    {
+        try
+        {
+            using (input)
+            {
+                foreach (var line in lines)
+                    input.Write(line + "\n");
+            }
+        }
+        catch (IOException)
+        {
+            // It has ended; what it has printed, or has not, tells.
         }
     }
 }

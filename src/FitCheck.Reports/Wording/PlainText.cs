@@ -1,15 +1,20 @@
+using FitCheck.Foundation;
+
 namespace FitCheck.Reports.Wording;
 
 /// <summary>Text from a catalog, made harmless for formats in which control characters steer the reader or are forbidden.</summary>
 internal static class PlainText
 {
-    /// <summary>On one line: white space is a space, other control characters and broken surrogate pairs are U+FFFD.</summary>
-    public static string Line(string text) => Cleaned(text.ReplaceLineEndings(" "), breaks: false);
+    /// <summary>
+    /// On one line: white space is a space, other control characters and broken surrogate pairs are U+FFFD, what nobody sees is its number.
+    /// </summary>
+    public static string Line(string text) => HiddenLetters.Shown(Cleaned(text.ReplaceLineEndings(" "), breaks: false));
 
     /// <summary>
-    /// On as many lines as it has: tabs stay, line ends become line feeds, other control characters and broken surrogate pairs are U+FFFD.
+    /// On as many lines as it has: tabs stay, line ends become line feeds, other control characters and broken surrogate pairs are U+FFFD, what
+    /// nobody sees is its number.
     /// </summary>
-    public static string Lines(string text) => Cleaned(text.ReplaceLineEndings("\n"), breaks: true);
+    public static string Lines(string text) => HiddenLetters.Shown(Cleaned(text.ReplaceLineEndings("\n"), breaks: true));
 
     private static string Cleaned(string text, bool breaks)
     {

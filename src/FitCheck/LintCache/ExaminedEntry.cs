@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
 using FitCheck.Facts.Entries;
+using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
 using FitCheck.Schemas;
 
@@ -33,6 +34,7 @@ internal sealed record ExaminedEntry(
     public static ExaminedEntry Of(string id, EntryText text, SchemaCheck schemas, EntryJudge judge)
     {
         var problems = new ProblemList();
+        HiddenLetters.Tell(text.File, text.Line, text.Text, problems);
         var entry = EntryReader.Read(text, id, schemas, problems);
         // Physics is for figures that can be read: an entry with a slip of form is judged when that is mended.
         var judged = entry is not null && !problems.All.Any(IsOfForm) ? entry : null;

@@ -35,11 +35,11 @@ internal sealed class SchemaCheck
         var token = JToken.Load(reader, new JsonLoadSettings { LineInfoHandling = LineInfoHandling.Load });
         var nodes = Index(root);
         var errors = Leaves(Schema(kind).Validate(token), nodes, root).ToList();
-        foreach (var error in errors.Where(e => !IsMissing(e)))
-        {
-            var at = At(error, root);
+        var wrong = errors.Where(e => !IsMissing(e)).Select(e => (Error: e, At: At(e, root))).OrderBy(e => e.At).ToList();
+        foreach (var (error, at) in wrong.Take(ProblemList.MostOfOneFile))
             problems.Error(at, SchemaMessages.For(error, nodes.GetValueOrDefault(at)), ProblemKind.WrongShape);
-        }
+        if (wrong.Count > ProblemList.MostOfOneFile)
+            problems.Add(Problem.More(wrong[ProblemList.MostOfOneFile].At, wrong.Count - ProblemList.MostOfOneFile));
         // Of several problems at one place only the first is told: all keys that are missing there are one.
         foreach (var missing in errors.Where(IsMissing).GroupBy(e => At(e, root)))
             problems.Error(missing.Key, SchemaMessages.Missing([.. missing.DistinctBy(e => e.Property, StringComparer.Ordinal)]),

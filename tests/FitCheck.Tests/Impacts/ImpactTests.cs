@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using FitCheck.Tests.Cli;
 using NJsonSchema;
 using Xunit;
 
@@ -202,6 +203,79 @@ public sealed class ImpactTests
         Assert.Contains("catalog/builds/z.yaml:1:1: error: the link leads to nothing", request.Impact("--from", "HEAD~1").Error,
             StringComparison.Ordinal);
         File.Delete(System.IO.Path.Combine(request.Path, "catalog/builds/z.yaml"));
+    }
+
+    // gitattributes(5): what `export-ignore` names is left out of archives, `export-subst` and `ident` rewrite. The builds of the Ostler get
+    // worse as by hand above, though both sides ask for them to be left out.
+    [Fact]
+    public void A_revision_is_read_as_it_is_whatever_its_attributes_say()
+    {
+        using var request = new PullRequest();
+        request.Write(".gitattributes", "catalog/builds/ostler* export-ignore\n*.yaml export-subst ident\n");
+        request.Commit("attributes");
+        request.Deeper(Driver, 74).Commit("a deeper driver");
+        var (status, output, _) = request.Impact("--from", "HEAD~1", "--to", "HEAD", "--format", "json");
+        Assert.Equal(1, status);
+        Assert.Equal(["front-rear-two-amps", "ostler-hole-enlarged", "ostler-hole-too-small"],
+            JsonNode.Parse(output)!["builds"]!.AsArray().Where(b => (string?)b!["fate"] == "worse").Select(b => (string?)b!["id"]));
+
+        request.Write(".gitattributes", "catalog/builds/* export-ignore\n").Commit("more of them");
+        Assert.Contains("Nothing that FitCheck reads is different.", request.Impact("--from", "HEAD~1", "--to", "HEAD").Out,
+            StringComparison.Ordinal);
+    }
+
+    // Trees that git itself never makes, written by hand: git-mktree(1) and git-hash-object(1).
+    [Theory]
+    [InlineData("..", "the file `catalog/../z.yaml` leads out of it")]
+    [InlineData(".", "the file `catalog/./z.yaml` leads out of it")]
+    public void A_tree_that_leads_out_of_itself_is_told(string name, string told)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        using var request = new PullRequest();
+        var (status, output, error) = Shell.Of(request.Path, $$"""
+            raw() { printf '%s' "$1" | sed 's/../\\x&/g' | xargs -0 printf; }
+            tree() { { printf '%s %s\0' "$2" "$3"; raw "$1"; } | git hash-object -t tree -w --literally --stdin; }
+            blob=$(echo 'kind: cup' | git hash-object -w --stdin)
+            top=$(tree "$(tree "$(tree "$blob" 100644 z.yaml)" 40000 '{{name}}')" 40000 catalog)
+            git update-ref refs/heads/bad $(git -c user.name=t -c user.email=t@example.invalid commit-tree -m bad $top)
+            fitcheck impact --from HEAD --to bad
+            """);
+        Assert.True(status == 2, output + error);
+        Assert.Contains($"--to: the revision `bad` can't be compared: {told}", error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("INT")]
+    [InlineData("TERM")]
+    [InlineData("HUP")]
+    public void An_interrupted_run_leaves_no_folder(string signal)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        using var request = new PullRequest();
+        var temporary = Directory.CreateDirectory(System.IO.Path.Combine(request.Path, "tmp")).FullName;
+        // At once, in the middle, and when both are there.
+        foreach (var folders in new[] { 1, 2 })
+        {
+            var start = new System.Diagnostics.ProcessStartInfo("dotnet",
+                [System.IO.Path.Combine(AppContext.BaseDirectory, "fitcheck.dll"), "impact", "--from", "HEAD", "--to", "HEAD"])
+            {
+                WorkingDirectory = request.Path,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            };
+            start.Environment["TMPDIR"] = temporary;
+            using var process = System.Diagnostics.Process.Start(start)!;
+            var watch = System.Diagnostics.Stopwatch.StartNew();
+            while (Directory.GetDirectories(temporary, "fitcheck-revision-*").Length < folders && watch.Elapsed.TotalSeconds < 60)
+                Thread.Sleep(1);
+            using (var kill = System.Diagnostics.Process.Start("kill", [$"-{signal}", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
+                kill.WaitForExit();
+            Assert.True(process.WaitForExit(TimeSpan.FromSeconds(10)), "it goes on");
+            Assert.True(process.ExitCode > 128, process.StandardError.ReadToEnd());
+            Assert.Empty(Directory.GetDirectories(temporary, "fitcheck-revision-*"));
+        }
     }
 
     [Fact]

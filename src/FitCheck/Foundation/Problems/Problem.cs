@@ -29,6 +29,17 @@ public sealed record Problem(Location At, Severity Severity, string Message)
     /// </summary>
     public string? Subject { get; init; }
 
+    /// <summary>How many problems of its file this one stands for, which are not told one by one; 0 for one that speaks for itself.</summary>
+    internal int Untold { get; init; }
+
+    /// <summary>One that stands for so many more.</summary>
+    internal static Problem More(Location at, int count) =>
+        new(at, Severity.Error, $"{count} more here and below {(count == 1 ? "is" : "are")} not told one by one; mend these first")
+        {
+            Untold = count,
+            Kind = ProblemKind.WrongShape,
+        };
+
     /// <summary>What it is filed under: the rule, or the kind.</summary>
     public string Code => Rule ?? Kind.Id;
 
@@ -41,6 +52,9 @@ public sealed record Problem(Location At, Severity Severity, string Message)
 /// <param name="usual">The kind of those that are added without one; a contradiction when it is null.</param>
 internal sealed class ProblemList(ProblemKind? usual = null)
 {
+    /// <summary>The most mistakes of one file that are told: nobody reads more, and a file can have a hundred thousand.</summary>
+    public const int MostOfOneFile = 100;
+
     private readonly List<Problem> _items = [];
 
     public bool HasErrors => _items.Exists(p => p.Severity == Severity.Error);
@@ -51,6 +65,8 @@ internal sealed class ProblemList(ProblemKind? usual = null)
 
     public void Warn(Location at, string message, ProblemKind? kind = null) => Add(at, Severity.Warning, message, kind);
 
+    public void Add(Problem problem) => _items.Add(problem);
+
     public void AddRange(IEnumerable<Problem> problems) => _items.AddRange(problems);
 
     /// <summary>In the order in which they were found.</summary>
@@ -58,10 +74,29 @@ internal sealed class ProblemList(ProblemKind? usual = null)
 
     /// <summary>
     /// In file order; of several at one place only the first that was found: the others follow from it. What rules say is kept, each once.
+    /// Of the mistakes of one file the first hundred are told, and how many more there are.
     /// </summary>
-    public IReadOnlyList<Problem> Sorted() => _items.Count == 0 ? [] : [.. _items
+    public IReadOnlyList<Problem> Sorted() => _items.Count == 0 ? [] : Bounded([.. _items
         .GroupBy(p => (p.At, p.Severity, p.Rule)).Select(g => g.First())
-        .OrderBy(p => p.At).ThenBy(p => p.Message, StringComparer.Ordinal)];
+        .OrderBy(p => p.At).ThenBy(p => p.Message, StringComparer.Ordinal)]);
+
+    private static List<Problem> Bounded(List<Problem> sorted)
+    {
+        if (sorted.Count <= MostOfOneFile)
+            return sorted;
+        var told = new List<Problem>();
+        foreach (var file in sorted.GroupBy(p => p.At.File, StringComparer.Ordinal))
+        {
+            var mistakes = file.Where(IsMistake).Skip(MostOfOneFile).ToHashSet(ReferenceEqualityComparer.Instance);
+            told.AddRange(file.Where(p => p.Untold == 0 && !mistakes.Contains(p)));
+            var untold = mistakes.Count + file.Sum(p => p.Untold);
+            if (untold > 0)
+                told.Add(Problem.More((Problem?)mistakes.FirstOrDefault() is { At: var at } ? at : file.First(p => p.Untold > 0).At, untold));
+        }
+        return [.. told.OrderBy(p => p.At)];
+    }
+
+    private static bool IsMistake(Problem problem) => problem is { Severity: Severity.Error, Rule: null, Untold: 0 };
 
     private void Add(Location at, Severity severity, string message, ProblemKind? kind) =>
         _items.Add(new Problem(at, severity, message) { Kind = kind ?? usual ?? ProblemKind.Contradiction });

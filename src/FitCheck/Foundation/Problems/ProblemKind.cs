@@ -22,6 +22,11 @@ public sealed record ProblemKind(string Id, string Title, string Why, string Adv
         "A file whose structure is in doubt would be understood by chance.",
         "Mend the line; an editor that knows YAML marks it.");
 
+    /// <summary>A character that nobody sees, such as one that turns the direction of writing.</summary>
+    public static readonly ProblemKind HiddenLetter = new("input/hidden-character", "A character that nobody sees",
+        "A line with one looks like another line, and a name like another name.",
+        "Delete it, and type the word anew.");
+
     /// <summary>A key or a value that the schema does not know.</summary>
     public static readonly ProblemKind WrongShape = new("input/wrong-shape", "A key or a value that the schema does not know",
         "A misspelled key would be passed over in silence, and the datum would be missing.",
@@ -70,6 +75,6 @@ public sealed record ProblemKind(string Id, string Title, string Why, string Adv
 
     /// <summary>In ordinal order of their ids.</summary>
     public static IReadOnlyList<ProblemKind> All { get; } =
-        [BrokenRule, BrokenYaml, Contradiction, EndedWaiver, ForbiddenWaiver, IdleWaiver, NotRead, PlacelessWaiver, UnknownName,
+        [BrokenRule, BrokenYaml, Contradiction, EndedWaiver, ForbiddenWaiver, HiddenLetter, IdleWaiver, NotRead, PlacelessWaiver, UnknownName,
             UnmetExpectation, Unreadable, WrongShape];
 }

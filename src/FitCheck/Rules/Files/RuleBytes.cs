@@ -1,5 +1,6 @@
 using System.Text;
 using FitCheck.Facts.Values;
+using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Rules.Files;
@@ -66,6 +67,15 @@ internal sealed class RuleBytes
             yield return bytes;
         }
         yield return _practice?.Bytes ?? [];
+    }
+
+    /// <summary>Tells what nobody sees in them.</summary>
+    public void TellHidden(ProblemList problems)
+    {
+        foreach (var (file, bytes, _) in Files)
+            HiddenLetters.Tell(file.Reported, 1, bytes, problems);
+        if (_practice is var (reported, text))
+            HiddenLetters.Tell(reported, 1, text, problems);
     }
 
     /// <summary>True when the others are the same files with the same bytes.</summary>
