@@ -63,15 +63,15 @@ internal sealed class FastYamlReader
     private YamlMap? Map(int indent)
     {
         var at = Here;
-        var entries = new List<YamlEntry>();
+        var entries = new WrittenKeys();
         while (true)
         {
             var keyAt = Here;
-            if (Key() is not { } key || Has(entries, key) || ValueOf(indent) is not { } value)
+            if (Key() is not { } key || entries.Find(key) is not null || ValueOf(indent) is not { } value)
                 return null;
             entries.Add(new YamlEntry(key, keyAt, value));
             if (_indent < indent)
-                return new YamlMap(at, entries);
+                return new YamlMap(at, entries.Entries);
             if (_indent > indent)
                 return null;
         }
@@ -112,16 +112,6 @@ internal sealed class FastYamlReader
         while (Current != ':')
             _at++;
         return _text[start.._at++];
-    }
-
-    private static bool Has(List<YamlEntry> entries, string key)
-    {
-        foreach (var entry in entries)
-        {
-            if (entry.Key == key)
-                return true;
-        }
-        return false;
     }
 
     private bool IsKey()
@@ -233,16 +223,17 @@ internal sealed class FastYamlReader
     private YamlMap? FlowMap(int indent)
     {
         var at = Here;
-        var entries = new List<YamlEntry>();
+        var entries = new WrittenKeys();
         if (++_depth > MaxDepth)
             return null;
         _at++;
         if (!FlowSpace(indent))
             return null;
-        while (Current != '}' || entries.Count > 0)
+        while (Current != '}' || entries.Entries.Count > 0)
         {
             var keyAt = Here;
-            if (Key() is not { } key || Has(entries, key) || !FlowSpace(indent) || Flow(indent) is not { } value || !FlowSpace(indent))
+            if (Key() is not { } key || entries.Find(key) is not null || !FlowSpace(indent) || Flow(indent) is not { } value
+                || !FlowSpace(indent))
                 return null;
             entries.Add(new YamlEntry(key, keyAt, value));
             if (Current == '}')
@@ -252,7 +243,7 @@ internal sealed class FastYamlReader
         }
         _at++;
         _depth--;
-        return new YamlMap(at, entries);
+        return new YamlMap(at, entries.Entries);
     }
 
     private bool Comma(int indent)

@@ -111,7 +111,7 @@ internal sealed class YamlReader
 
     private YamlMap? ReadMap(MappingStart start, Location at, int depth)
     {
-        var entries = new List<YamlEntry>();
+        var entries = new WrittenKeys();
         while (!_parser.Accept<MappingEnd>(out _))
         {
             if (ReadNode(depth + 1) is not { } keyNode)
@@ -123,14 +123,14 @@ internal sealed class YamlReader
             }
             if (ReadNode(depth + 1) is not { } value)
                 return null;
-            if (entries.Find(x => x.Key == key.Text) is { } first)
+            if (entries.Find(key.Text) is { } first)
                 _problems.Error(key.At, $"the key `{key.Text}` appears twice; the first is in line {first.KeyAt.Line}",
                     ProblemKind.BrokenYaml);
             else
                 entries.Add(new YamlEntry(key.Text, key.At, value));
         }
         _parser.MoveNext();
-        return (YamlMap)Remember(start, new YamlMap(at, entries));
+        return (YamlMap)Remember(start, new YamlMap(at, entries.Entries));
     }
 
     // An alias repeats one scalar only: a repeated collection is how a small file grows to gigabytes.
