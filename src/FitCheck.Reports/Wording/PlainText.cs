@@ -11,8 +11,8 @@ internal static class PlainText
     public static string Line(string text) => HiddenLetters.Shown(Cleaned(text.ReplaceLineEndings(" "), breaks: false));
 
     /// <summary>
-    /// On as many lines as it has: tabs stay, line ends become line feeds, other control characters and broken surrogate pairs are U+FFFD, what
-    /// nobody sees is its number.
+    /// On as many lines as it has: tabs stay, line ends become line feeds, other control characters and broken surrogate pairs are U+FFFD,
+    /// what nobody sees is its number.
     /// </summary>
     public static string Lines(string text) => HiddenLetters.Shown(Cleaned(text.ReplaceLineEndings("\n"), breaks: true));
 

@@ -5,8 +5,8 @@ using Xunit;
 namespace FitCheck.Tests.Hostile;
 
 /// <summary>
-/// Characters that nobody sees, by the names of Unicode Standard Annex 9 (those that turn the direction) and of Default_Ignorable_Code_Point
-/// in the Unicode Character Database. `lint` tells where they stand; whatever is told shows their numbers.
+/// Characters that nobody sees, by Unicode Standard Annex 9 (those that turn the direction) and Default_Ignorable_Code_Point in the Unicode
+/// Character Database. `lint` tells where they stand; whatever is told shows their numbers.
 /// </summary>
 public sealed class HiddenCharacterTests : IDisposable
 {
@@ -50,8 +50,8 @@ public sealed class HiddenCharacterTests : IDisposable
         {
             var (_, output, error) = Run.InTime(_folder.Path, "lint", "--catalog", "c", "--rules", "r");
             Assert.Contains($"c/cups/cups.yaml:{inCup}:6: warning: U+202E stands here", output + error, StringComparison.Ordinal);
-            Assert.Contains($"r/tweeter/full-range-feed.yaml:{inRule}:3: warning: U+200B stands here, a character that nobody sees; leave it "
-                + "out (1 more in this text)", output + error, StringComparison.Ordinal);
+            Assert.Contains($"r/tweeter/full-range-feed.yaml:{inRule}:3: warning: U+200B stands here, a character that nobody sees; leave "
+                + "it out (1 more in this text)", output + error, StringComparison.Ordinal);
             Assert.Contains("r/practice.yaml:1:3: warning: U+2066 stands here", output + error, StringComparison.Ordinal);
         }
     }
@@ -60,7 +60,8 @@ public sealed class HiddenCharacterTests : IDisposable
     public void Every_format_of_every_command_shows_the_number()
     {
         const string Turned = "a\u202Eb\u200Bc\U000E0041";
-        _folder.Write("b.yaml", Text("catalog/builds/tansy-bare-tweeter.yaml").Replace("\nname: ", $"\nname: {Turned} ", StringComparison.Ordinal));
+        _folder.Write("b.yaml",
+            Text("catalog/builds/tansy-bare-tweeter.yaml").Replace("\nname: ", $"\nname: {Turned} ", StringComparison.Ordinal));
         string[][] commands =
         [
             .. ReportList.Formats.Select(f => (string[])["check", "b.yaml", "--format", f]),
@@ -79,7 +80,8 @@ public sealed class HiddenCharacterTests : IDisposable
             StringComparison.OrdinalIgnoreCase);
 
         Run.InTime(_folder.Path, "check", "b.yaml", "--format", "html", "--output", "r.html", "--sheet", "s.html");
-        Assert.All((string[])["r.html", "s.html"], f => Assert.DoesNotContain("\u202E", File.ReadAllText(_folder.Of(f)), StringComparison.Ordinal));
+        Assert.All((string[])["r.html", "s.html"],
+            f => Assert.DoesNotContain("\u202E", File.ReadAllText(_folder.Of(f)), StringComparison.Ordinal));
     }
 
     // A letter that is seen, of whatever script, is left alone; so is a byte-order mark, which editors write.

@@ -83,7 +83,7 @@ public sealed partial class LogCommandTests : IDisposable
     [GeneratedRegex(@"^\s*::", RegexOptions.CultureInvariant)]
     private static partial Regex Beginning();
 
-    [GeneratedRegex(@"##([a-z]+)?\[", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"##[a-z]*\[", RegexOptions.CultureInvariant)]
     private static partial Regex Anywhere();
 
     [GeneratedRegex("^name:.*$", RegexOptions.Multiline | RegexOptions.CultureInvariant)]

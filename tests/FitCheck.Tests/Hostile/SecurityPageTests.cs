@@ -22,7 +22,7 @@ public sealed partial class SecurityPageTests
             var cells = row.Trim('|').Split(" | ");
             Assert.Equal(4, cells.Length);
             Assert.All(cells, c => Assert.NotEmpty(c.Trim()));
-            var named = Code().Matches(cells[3]).Select(m => m.Groups[1].Value).ToList();
+            var named = Code().Matches(cells[3]).Select(m => m.Groups["name"].Value).ToList();
             Assert.NotEmpty(named);
             Assert.All(named, n => Assert.Contains(n, tests));
         }
@@ -47,14 +47,14 @@ public sealed partial class SecurityPageTests
     public void A_package_with_a_known_weakness_stops_the_workflow()
     {
         var build = Workflow.Split('\n').Single(l => l.Contains("dotnet build", StringComparison.Ordinal));
-        var spared = Spared().Match(build).Groups[1].Value;
+        var spared = Spared().Match(build).Groups["codes"].Value;
         Assert.NotEmpty(spared);
         Assert.DoesNotMatch("NU190[1-4]", spared);
     }
 
-    [GeneratedRegex("`([A-Za-z_]+\\.[A-Za-z_]+)`", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("`(?<name>[A-Za-z_]+\\.[A-Za-z_]+)`", RegexOptions.CultureInvariant)]
     private static partial Regex Code();
 
-    [GeneratedRegex("-p:WarningsNotAsErrors=(\\S+)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("-p:WarningsNotAsErrors=(?<codes>\\S+)", RegexOptions.CultureInvariant)]
     private static partial Regex Spared();
 }

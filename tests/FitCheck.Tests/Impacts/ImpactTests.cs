@@ -264,14 +264,14 @@ public sealed class ImpactTests
                 WorkingDirectory = request.Path,
                 RedirectStandardOutput = true,
                 RedirectStandardError = true,
+                UseShellExecute = false,
             };
             start.Environment["TMPDIR"] = temporary;
             using var process = System.Diagnostics.Process.Start(start)!;
             var watch = System.Diagnostics.Stopwatch.StartNew();
             while (Directory.GetDirectories(temporary, "fitcheck-revision-*").Length < folders && watch.Elapsed.TotalSeconds < 60)
                 Thread.Sleep(1);
-            using (var kill = System.Diagnostics.Process.Start("kill", [$"-{signal}", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
-                kill.WaitForExit();
+            Assert.Equal(0, Shell.Of(request.Path, $"kill -{signal} {process.Id}").Status);
             Assert.True(process.WaitForExit(TimeSpan.FromSeconds(10)), "it goes on");
             Assert.True(process.ExitCode > 128, process.StandardError.ReadToEnd());
             Assert.Empty(Directory.GetDirectories(temporary, "fitcheck-revision-*"));

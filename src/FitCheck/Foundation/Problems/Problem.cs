@@ -29,7 +29,7 @@ public sealed record Problem(Location At, Severity Severity, string Message)
     /// </summary>
     public string? Subject { get; init; }
 
-    /// <summary>How many problems of its file this one stands for, which are not told one by one; 0 for one that speaks for itself.</summary>
+    /// <summary>How many problems of its file it stands for, which are not told one by one; 0 where it speaks for itself.</summary>
     internal int Untold { get; init; }
 
     /// <summary>One that stands for so many more.</summary>
@@ -87,11 +87,17 @@ internal sealed class ProblemList(ProblemKind? usual = null)
         var told = new List<Problem>();
         foreach (var file in sorted.GroupBy(p => p.At.File, StringComparer.Ordinal))
         {
-            var mistakes = file.Where(IsMistake).Skip(MostOfOneFile).ToHashSet(ReferenceEqualityComparer.Instance);
-            told.AddRange(file.Where(p => p.Untold == 0 && !mistakes.Contains(p)));
-            var untold = mistakes.Count + file.Sum(p => p.Untold);
-            if (untold > 0)
-                told.Add(Problem.More((Problem?)mistakes.FirstOrDefault() is { At: var at } ? at : file.First(p => p.Untold > 0).At, untold));
+            var mistakes = 0;
+            var untold = new List<Problem>();
+            foreach (var problem in file)
+            {
+                if (problem.Untold > 0 || (IsMistake(problem) && mistakes++ >= MostOfOneFile))
+                    untold.Add(problem);
+                else
+                    told.Add(problem);
+            }
+            if (untold.Count > 0)
+                told.Add(Problem.More(untold[0].At, untold.Sum(p => Math.Max(1, p.Untold))));
         }
         return [.. told.OrderBy(p => p.At)];
     }

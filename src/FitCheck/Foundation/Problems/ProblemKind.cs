@@ -75,6 +75,6 @@ public sealed record ProblemKind(string Id, string Title, string Why, string Adv
 
     /// <summary>In ordinal order of their ids.</summary>
     public static IReadOnlyList<ProblemKind> All { get; } =
-        [BrokenRule, BrokenYaml, Contradiction, EndedWaiver, ForbiddenWaiver, HiddenLetter, IdleWaiver, NotRead, PlacelessWaiver, UnknownName,
-            UnmetExpectation, Unreadable, WrongShape];
+        [BrokenRule, BrokenYaml, Contradiction, EndedWaiver, ForbiddenWaiver, HiddenLetter, IdleWaiver, NotRead, PlacelessWaiver,
+            UnknownName, UnmetExpectation, Unreadable, WrongShape];
 }
