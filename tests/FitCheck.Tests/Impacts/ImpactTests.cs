@@ -205,8 +205,8 @@ public sealed class ImpactTests
         File.Delete(System.IO.Path.Combine(request.Path, "catalog/builds/z.yaml"));
     }
 
-    // gitattributes(5): what `export-ignore` names is left out of archives, `export-subst` and `ident` rewrite. The builds of the Ostler get
-    // worse as by hand above, though both sides ask for them to be left out.
+    // gitattributes(5): what `export-ignore` names is left out of archives, `export-subst` and `ident` rewrite. The builds of the Ostler
+    // get worse as by hand above, though both sides ask for them to be left out.
     [Fact]
     public void A_revision_is_read_as_it_is_whatever_its_attributes_say()
     {
