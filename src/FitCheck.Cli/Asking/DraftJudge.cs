@@ -49,12 +49,15 @@ internal sealed record DraftVerdict(Status Status, IReadOnlyList<Finding> Open) 
     public int CompareTo(DraftVerdict? other) =>
         other is null ? 1 : (Rank, Open.Count).CompareTo((other.Rank, other.Open.Count));
 
-    /// <summary>`fail: Depth behind the panel`, by what is said of a part if it is as bad as anything.</summary>
+    /// <summary>
+    /// `fail: Driver too deep` of whatever stands in the way; where nothing does, what is warned of these parts, or `goes together`.
+    /// </summary>
     public string Of(params IEnumerable<string?> parts)
     {
         var worst = Open.Where(f => f.Status == Status).ToList();
-        return (worst.Find(f => f.Parts.Any(p => parts.Contains(p, StringComparer.Ordinal))) ?? worst.FirstOrDefault()) is { } finding
-            ? $"{Status.Word()}: {finding.Title}" : Status.Word();
+        var own = worst.Find(f => f.Parts.Any(p => parts.Contains(p, StringComparer.Ordinal)));
+        return this == Refused ? Status.Word() : Status > Status.Warn ? $"{Status.Word()}: {(own ?? worst[0]).Title}"
+            : own is null ? "goes together" : $"{Status.Word()}: {own.Title}";
     }
 
     public static bool operator <(DraftVerdict a, DraftVerdict b) => a.CompareTo(b) < 0;
