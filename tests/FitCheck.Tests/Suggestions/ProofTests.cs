@@ -88,7 +88,9 @@ public sealed partial class ProofTests
         }
     }
 
-    /// <summary>What would pass all the same, of parts of the same sort in the text, alone and in pairs by lot; empty for nothing.</summary>
+    /// <summary>
+    /// What would pass all the same, of parts of the same sort in the text, alone and in pairs by lot; empty for nothing.
+    /// </summary>
     internal static string NoSwapPasses(string text)
     {
         // For every part that it names, both sides alike: what the catalog has of the same sort.
