@@ -258,8 +258,10 @@ public sealed class ImpactTests
         // At once, in the middle, and when both are there.
         foreach (var folders in new[] { 1, 2 })
         {
-            var start = new System.Diagnostics.ProcessStartInfo("dotnet",
-                [System.IO.Path.Combine(AppContext.BaseDirectory, "fitcheck.dll"), "impact", "--from", "HEAD", "--to", "HEAD"])
+            // In the background of a shell, an interruption is ignored and so would be by what is started here.
+            var start = new System.Diagnostics.ProcessStartInfo("env",
+                ["--default-signal=INT,TERM,HUP", "dotnet", System.IO.Path.Combine(AppContext.BaseDirectory, "fitcheck.dll"), "impact",
+                    "--from", "HEAD", "--to", "HEAD"])
             {
                 WorkingDirectory = request.Path,
                 RedirectStandardOutput = true,
