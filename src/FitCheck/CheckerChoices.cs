@@ -48,7 +48,7 @@ public sealed partial class Checker
         {
             cancel.ThrowIfCancellationRequested();
             options.Progress?.Report($"looking for {slot.What}");
-            slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(w => evaluator.Build.Vehicle.Find(w)?.Name ?? w)],
+            slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(evaluator.NameOf)],
                 slot.Now, slot.Now is null ? null : (valid.Catalog.Find(slot.Now) as Part)?.Name)
             {
                 // One whose edits get into each other's way is none.

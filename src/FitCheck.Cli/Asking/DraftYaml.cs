@@ -1,6 +1,7 @@
 using System.Text;
 using FitCheck.Catalog;
 using FitCheck.Reports.Wording;
+using FitCheck.Yaml;
 
 namespace FitCheck.Cli.Asking;
 
@@ -130,6 +131,5 @@ internal static class DraftYaml
 
     private static string Remark(string name) => "  # " + PlainText.Line(name);
 
-    private static string Quoted(string text) =>
-        $"\"{PlainText.Line(text).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+    private static string Quoted(string text) => YamlText.Quoted(PlainText.Line(text));
 }

@@ -19,7 +19,7 @@ internal sealed class Improvement(Checker checker, IProgress<string>? progress =
     private const int MostParts = 10;
 
     // What the person was asked about.
-    private static readonly string[] Chosen = ["driver", "component set", "source unit", "amplifier", "spacer", "cup", "harness adapter"];
+    private static readonly string[] Chosen = ["driver", "component set", "source unit", "amplifier", "spacer", "harness adapter"];
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
 
@@ -72,7 +72,7 @@ internal sealed class Improvement(Checker checker, IProgress<string>? progress =
         {
             var options = new SuggestOptions { FailOn = failOn, Keep = keep ? kept : [], Time = Patience, Progress = progress };
             if (checker.Suggest(BuildSource.Text("new build", text), options).Result?.Proposals is [var best, ..]
-                && DraftVerdict.Of(best.After).CompareTo(open) < 0)
+                && DraftVerdict.Of(best.After) < open)
                 return best;
         }
         return null;
@@ -87,12 +87,13 @@ internal sealed class Improvement(Checker checker, IProgress<string>? progress =
         var choices = slots?.SelectMany(s => s.Choices.Where(c => c.Parts.Count > 0).Select(c => (Slot: s, Choice: c))).ToList() ?? [];
         var open = DraftVerdict.Of(now.After);
         var previews = checker.Previews(choices.ConvertAll(c => c.Choice), progress);
-        var best = choices.Zip(previews, (c, p) => (c.Slot, c.Choice, p.Result?.After))
-            .Where(c => c.After is not null && DraftVerdict.Of(c.After).CompareTo(open) < 0)
-            .OrderBy(c => DraftVerdict.Of(c.After!)).ThenBy(c => c.Choice.Parts.Sum(p => p.Price?.Amount ?? 0)).FirstOrDefault();
+        var best = choices.Zip(previews).Where(c => c.Second.Result is not null)
+            .Select(c => (c.First.Slot, c.First.Choice, c.Second.Result!.After, Verdict: DraftVerdict.Of(c.Second.Result.After)))
+            .Where(c => c.Verdict < open).OrderBy(c => c.Verdict).ThenBy(c => c.Choice.Parts.Sum(p => p.Price?.Amount ?? 0))
+            .FirstOrDefault();
         return best.Choice is null ? null
             : new Better([.. now.Changes, $"{best.Slot.What} ({Where(best.Slot.WhereNames)}): {best.Choice.Parts[0].Name}"],
-            best.Choice.Text, best.After!);
+            best.Choice.Text, best.After);
     }
 
     private static string Where(IReadOnlyList<string> names) => names is ["extras"] ? "besides" : Names.Joined(names);

@@ -29,7 +29,6 @@ internal static class Draft
         if (root["kind"] is null)
             yield return editor.AddFirst(root, "kind", "build");
         if (root["name"] is null)
-            yield return editor.AddFirst(root, "name",
-                $"\"{vehicle.Name.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"");
+            yield return editor.AddFirst(root, "name", YamlText.Quoted(vehicle.Name));
     }
 }

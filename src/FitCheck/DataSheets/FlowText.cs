@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using FitCheck.Schemas;
 using FitCheck.Yaml;
 using Newtonsoft.Json;
@@ -23,7 +21,7 @@ internal static class FlowText
 
     /// <summary>A scalar that reads as the same: text in quotes where it would be taken for something else.</summary>
     public static string Scalar(YamlScalar scalar) =>
-        !IsText(scalar) || (IsPlain(scalar.Text) && IsText(scalar with { Quoted = false })) ? scalar.Text : Quoted(scalar.Text);
+        !IsText(scalar) || (IsPlain(scalar.Text) && IsText(scalar with { Quoted = false })) ? scalar.Text : YamlText.Quoted(scalar.Text);
 
     /// <summary>The same for a value that stands alone behind its key, where commas and brackets end nothing.</summary>
     public static string Alone(YamlNode node) => node is YamlScalar scalar && IsText(scalar) && IsText(scalar with { Quoted = false })
@@ -31,26 +29,6 @@ internal static class FlowText
 
     /// <summary>True for text, false for a number, a truth or nothing.</summary>
     public static bool IsText(YamlScalar scalar) => YamlTokenReader.Resolve(scalar).Token == JsonToken.String;
-
-    /// <summary>In double quotes, in which everything can be written.</summary>
-    public static string Quoted(string text)
-    {
-        var quoted = new StringBuilder("\"");
-        foreach (var letter in text)
-        {
-            quoted.Append(letter switch
-            {
-                '"' => "\\\"",
-                '\\' => "\\\\",
-                '\n' => "\\n",
-                '\t' => "\\t",
-                _ when char.IsControl(letter) || letter is '\u2028' or '\u2029' or '\uFEFF' =>
-                    "\\u" + ((int)letter).ToString("X4", CultureInfo.InvariantCulture),
-                _ => letter.ToString(),
-            });
-        }
-        return quoted.Append('"').ToString();
-    }
 
     private static bool IsPlain(string text, string ends = Ends) => text.Length > 0 && text.Trim() == text && !text.Any(char.IsControl)
         && (!Beginnings.Contains(text[0], StringComparison.Ordinal) || (text[0] == '-' && text.Length > 1 && char.IsAsciiDigit(text[1])))

@@ -38,7 +38,7 @@ internal static class TableText
     private static string Scalar(YamlScalar scalar, KeyPath path) =>
         FlowText.IsText(scalar) && (scalar.Text.Trim() != scalar.Text || scalar.Text.Length == 0 || scalar.Text[0] is '"' or '\''
             || scalar.Text.AsSpan().ContainsAny('\n', '\r') || (path.Item is not null && scalar.Text[0] is '[' or '{'))
-            ? FlowText.Quoted(scalar.Text) : scalar.Text;
+            ? YamlText.Quoted(scalar.Text) : scalar.Text;
 
     // A spreadsheet would run some texts as formulas.
     private static string Guarded(string cell)

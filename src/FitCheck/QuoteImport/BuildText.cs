@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using FitCheck.Yaml;
 
 namespace FitCheck.QuoteImport;
 
@@ -82,8 +83,5 @@ internal static class BuildText
 
     // In double quotes every character can stand; those that can't be seen are left out.
     private static string Quoted(string name) =>
-        $"\"{Escaped(string.Concat(name.Where(c => !char.IsControl(c) && !char.IsSurrogate(c) && c < '\uFFFE')))}\"";
-
-    private static string Escaped(string text) =>
-        text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
+        YamlText.Quoted(string.Concat(name.Where(c => !char.IsControl(c) && !char.IsSurrogate(c) && c < '\uFFFE')));
 }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using FitCheck.Catalog;
 using FitCheck.Evaluation;
+using FitCheck.Findings;
 using FitCheck.Rules;
 using FitCheck.Suggestions.Choices;
 using FitCheck.Suggestions.Searching;
@@ -26,6 +27,10 @@ internal sealed class Beyond(ProposalEvaluator evaluator, PartsCatalog catalog, 
     // Beside what is added one thing may be exchanged that was chosen for its sound.
     private const int Voices = 1;
 
+    private readonly Dictionary<(string Rule, string Key), Status> _found = before.Findings
+        .Where(f => f.Waived is null && f.Status != Status.Pass).DistinctBy(f => (f.Rule, f.Position))
+        .ToDictionary(f => (f.Rule, f.Position), f => f.Status);
+
     /// <summary>What was tried, in words, after <see cref="Find"/>.</summary>
     public IReadOnlyList<TriedChoice> Tried { get; private set; } = [];
 
@@ -47,7 +52,7 @@ internal sealed class Beyond(ProposalEvaluator evaluator, PartsCatalog catalog, 
     {
         var (clock, found) = (Stopwatch.StartNew(), new List<Proposal>());
         var slots = Slots();
-        Tried = [.. slots.Select(s => new TriedChoice(s.What, [.. s.Where.Select(NameOf)],
+        Tried = [.. slots.Select(s => new TriedChoice(s.What, [.. s.Where.Select(evaluator.NameOf)],
             s.What == "amplifier" ? "an amplifier added behind the source, with all of these"
                 : "component sets that bring the tweeters too"))];
         foreach (var (slot, option) in slots.SelectMany(s => s.Options.Select(o => (s, o))))
@@ -70,23 +75,21 @@ internal sealed class Beyond(ProposalEvaluator evaluator, PartsCatalog catalog, 
     {
         var with = new ProposalEvaluator(evaluator.Build.File, text, catalog, rules, evaluator.Build.Today, evaluator.Cancel);
         var further = Trials.Slots.Of(with, catalog, currentOnly, keep);
-        var reached = goal with { Before = Found(), OpenBefore = null };
+        var reached = goal with { Before = _found };
         for (var voices = 0; voices <= Math.Min(Voices, Trials.Slots.MostVoices(further)); voices++)
         {
             reached = reached with { Voices = voices };
             var (answers, effort) = new Search(with, further, reached, 1, time).Run();
-            Proof = new Proof(Proof.Judged + effort.Judged, Proof.Foreseen + effort.Foreseen, Proof.TooDear + effort.TooDear,
-                Proof.Complete && effort.Finished);
+            Proof = Proof.With(new Proof(effort.Judged, effort.Foreseen, effort.TooDear, effort.Finished));
             if (answers is [var best, ..])
-                return Told(slot, option, text, new ProposalTeller(with, rules, before, reached).Tell(best));
+                return Told(slot, option, with, new ProposalTeller(with, rules, before, reached).Tell(best));
         }
         return null;
     }
 
-    private Proposal Told(Slot slot, Option option, string text, Proposal proposal)
+    private Proposal Told(Slot slot, Option option, ProposalEvaluator with, Proposal proposal)
     {
-        var without = evaluator.PriceOf([]);
-        var added = new ProposedChange(slot.What, [.. slot.Where.Select(NameOf)], slot.Now, option.Value)
+        var added = new ProposedChange(slot.What, [.. slot.Where.Select(evaluator.NameOf)], slot.Now, option.Value)
         {
             FromName = slot.Now is null ? null : (catalog.Find(slot.Now) as Part)?.Name,
             ToName = string.Join(" and ", option.Parts.Select(p => p.Name)),
@@ -94,15 +97,8 @@ internal sealed class Beyond(ProposalEvaluator evaluator, PartsCatalog catalog, 
                 .Select(f => new Reason(f, proposal.After.Findings.FirstOrDefault(a => a.Rule == f.Rule && a.Position == f.Position)))
                 .Where(r => r.With is null || r.With.Status < r.Without.Status)],
             Difference = proposal.After.Totals is [var total]
-                ? total with { Amount = BuildEvaluation.Judged(evaluator.ReadText(text)!, rules).Totals.Sum(m => m.Amount) - without }
-                : null,
+                ? total with { Amount = with.PriceOf([]) - evaluator.PriceOf([]) } : null,
         };
         return proposal with { Changes = [added, .. proposal.Changes] };
     }
-
-    private Dictionary<(string Rule, string Key), Findings.Status> Found() => before.Findings
-        .Where(f => f.Waived is null && f.Status != Findings.Status.Pass).DistinctBy(f => (f.Rule, f.Position))
-        .ToDictionary(f => (f.Rule, f.Position), f => f.Status);
-
-    private string NameOf(string place) => evaluator.Build.Vehicle.Find(place)?.Name ?? place;
 }

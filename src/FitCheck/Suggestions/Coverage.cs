@@ -21,7 +21,7 @@ public sealed record Coverage(IReadOnlyList<TriedChoice> Tried, IReadOnlyList<st
     /// <summary>What a search over these slots looks at.</summary>
     internal static Coverage Of(ProposalEvaluator evaluator, IReadOnlyList<Slot> slots, IReadOnlyList<string> keep, bool currentOnly) =>
         new([.. slots.Select(
-            s => new TriedChoice(s.What, [.. s.Where.Select(w => evaluator.Build.Vehicle.Find(w)?.Name ?? w)], Choices(s)))],
+            s => new TriedChoice(s.What, [.. s.Where.Select(evaluator.NameOf)], Choices(s)))],
                 [.. NotTriedFor(evaluator.Build, slots, keep, currentOnly)]);
 
     private static IEnumerable<string> NotTriedFor(Build build, IReadOnlyList<Slot> slots, IReadOnlyList<string> keep, bool currentOnly)

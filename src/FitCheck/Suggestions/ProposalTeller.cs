@@ -55,7 +55,7 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
             reasons.AddRange(judged.Findings.Where(f => bad.Contains((f.Rule, f.Position)))
                 .Select(f => new Reason(f, after.Findings.FirstOrDefault(a => a.Rule == f.Rule && a.Position == f.Position))));
         }
-        return new ProposedChange(change.Slot.What, [.. change.Slot.Where.Select(NameOf)], change.Slot.Now, change.Option.Value)
+        return new ProposedChange(change.Slot.What, [.. change.Slot.Where.Select(evaluator.NameOf)], change.Slot.Now, change.Option.Value)
         {
             FromName = change.Slot.Parts.Select(p => (evaluator.Find(p) as Part)?.Name).OfType<string>().ToList() is { Count: > 0 } names
                 ? string.Join(" and ", names) : null,
@@ -66,8 +66,6 @@ internal sealed class ProposalTeller(ProposalEvaluator evaluator, RuleSet rules,
                     ? total with { Amount = evaluator.PriceOf(all) - evaluator.PriceOf(without) } : null,
         };
     }
-
-    private string NameOf(string place) => evaluator.Build.Vehicle.Find(place)?.Name ?? place;
 
     private static List<Money> Difference(IReadOnlyList<Money> before, IReadOnlyList<Money> after) =>
         [.. before.Concat(after).Select(m => m.Currency).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Globalization;
 using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
 
 namespace FitCheck.Builds.Readable;
 
@@ -46,5 +47,5 @@ internal static class ReadingLine
             ? key.Of["mounting.".Length..] : key.Of;
 
     private static string Word(string text) => !text.AsSpan().ContainsAny(Marks) && text == text.Trim() ? text
-        : $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+        : YamlText.Quoted(text);
 }

@@ -82,8 +82,7 @@ internal static class OpenSlots
         var (id, radio) = (Unused(g, "amp"), isNamed ? source.Id : Unused(g, "radio"));
         var moved = g.Build.Channels.Where(c => c.Device == source && c.Outputs.Count == 1).ToList();
         // What nothing feeds yet gets outputs of its own.
-        var unfed = g.Build.Placed.Where(p => p.Driver is not null && g.Build.Channels.All(c => !c.Feeds.Contains(p)))
-            .Select(p => p.Position.Id).ToList();
+        var unfed = OutputSlots.Unfed(g).ToList();
         yield return new Slot("amplifier", [id], null, [BuildInputs.All],
             () => g.Stock.All<Amplifier>("amplifier").Where(a => a.Channels >= Math.Max(1, moved.Count + unfed.Count))
             .Select(a =>
@@ -104,8 +103,7 @@ internal static class OpenSlots
                 .. unfed.Select(Fed)])];
 
         string Fed(string position, int index) =>
-            $"{{id: {(g.Build.Channels.Any(c => c.Id == position) ? "to-" : "")}{position}, output: {Output(moved.Count + index)}, "
-                + $"feeds: [{position}]}}";
+            $"{{id: {OutputSlots.Unused(g, position)}, output: {Output(moved.Count + index)}, feeds: [{position}]}}";
 
         string Output(int index) => string.Create(CultureInfo.InvariantCulture, $"{id}.{index + 1}");
     }

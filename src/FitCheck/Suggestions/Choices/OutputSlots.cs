@@ -11,9 +11,7 @@ internal static class OutputSlots
     {
         if (g.Root["channels"] is not YamlList list)
             yield break;
-        var unfed = g.Build.Placed.Where(p => p.Driver is not null && g.Build.Channels.All(c => !c.Feeds.Contains(p)))
-            .Select(p => p.Position.Id);
-        foreach (var pair in g.Pairs(unfed))
+        foreach (var pair in g.Pairs(Unfed(g)))
         {
             yield return new Slot("output", pair, null, BuildInputs.At("fed", pair),
                 () => g.Build.Devices.Select(d => On(d)).OfType<Option>());
@@ -36,7 +34,12 @@ internal static class OutputSlots
     /// <summary>Whether an output that was added is the one for a position.</summary>
     public static bool IsFor(string channel, string position) => channel == position || channel == "to-" + position;
 
-    private static string Unused(SlotContext g, string position) =>
+    /// <summary>Positions with a driver that no output feeds.</summary>
+    public static IEnumerable<string> Unfed(SlotContext g) =>
+        g.Build.Placed.Where(p => p.Driver is not null && g.Build.Channels.All(c => !c.Feeds.Contains(p))).Select(p => p.Position.Id);
+
+    /// <summary>The id of an output that is added for a position.</summary>
+    public static string Unused(SlotContext g, string position) =>
         g.Build.Channels.Any(c => c.Id == position) ? "to-" + position : position;
 
     private static IEnumerable<string> Outputs(Part part) => part switch

@@ -59,6 +59,12 @@ internal sealed class ProposalEvaluator
     public YamlMap Root { get; }
     public Build Build { get; }
     public FindingInputs Scopes { get; }
+
+    /// <summary>
+    /// What a person calls a place of the build: a position by the vehicle's name for it, an output or a device by its own.
+    /// </summary>
+    public string NameOf(string place) => Build.Vehicle.Find(place)?.Name ?? place;
+
     public CancellationToken Cancel => _cancel;
     /// <summary>Combinations that were judged in full.</summary>
     public int Judged { get; private set; }
