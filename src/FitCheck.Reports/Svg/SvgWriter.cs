@@ -26,15 +26,17 @@ internal sealed class SvgWriter : IDisposable
     private readonly XmlWriter _xml;
 
     // The id is unique in the page; ids inside the drawing start with it. Title and description say what it shows to those who can't see
-    // it. A user unit is a pixel of the page, or another unit of length that is named.
-    public SvgWriter(string id, string cssClass, double width, double height, string title, string? description, string unit = "")
+    // it. A user unit is a pixel of the page, or another unit of length that is named. Of a picture nothing inside is heard or reached; a
+    // group of links is one that is.
+    public SvgWriter(string id, string cssClass, double width, double height, string title, string? description, string unit = "",
+        bool hasLinks = false)
     {
         Id = id;
         _xml = XmlWriter.Create(_text,
             new XmlWriterSettings { OmitXmlDeclaration = true, ConformanceLevel = ConformanceLevel.Fragment, NewLineChars = "\n" });
         _xml.WriteStartElement("svg");
         Attribute("class", cssClass);
-        Attribute("role", "img");
+        Attribute("role", hasLinks ? "group" : "img");
         Attribute("viewBox", $"0 0 {Number(width)} {Number(height)}");
         Attribute("width", Number(width) + unit);
         Attribute("height", Number(height) + unit);
@@ -126,6 +128,29 @@ internal sealed class SvgWriter : IDisposable
             new(tip.X - (Length * dx) + (Half * dy), tip.Y - (Length * dy) - (Half * dx)),
         ], cssClass);
     }
+
+    /// <summary>A shape drawn 16 units wide around this spot.</summary>
+    public void Picture(Spot at, SafeHtml shape, string cssClass, double scale = 1)
+    {
+        _xml.WriteStartElement("g");
+        Attribute("class", cssClass);
+        Attribute("transform", $"translate({Number(at.X - (8 * scale))} {Number(at.Y - (8 * scale))}) scale({Number(scale)})");
+        _xml.WriteRaw(shape.ToString());
+        _xml.WriteEndElement();
+    }
+
+    /// <summary>A link around all that is drawn until <see cref="EndLink"/>; its label is what is heard of it.</summary>
+    public void BeginLink(string target, string cssClass, string label, params IEnumerable<(string Name, string Value)> attributes)
+    {
+        _xml.WriteStartElement("a");
+        Attribute("class", cssClass);
+        Attribute("href", Printable(target));
+        Attribute("aria-label", Printable(label));
+        foreach (var (name, value) in attributes)
+            Attribute(name, Printable(value));
+    }
+
+    public void EndLink() => _xml.WriteEndElement();
 
     public SafeHtml Finish()
     {
