@@ -166,6 +166,15 @@ public sealed partial class Checker
     /// <summary>What exists, as it is now.</summary>
     internal PartsCatalog Catalog => _valid.Catalog;
 
+    /// <summary>What judges, as it is now.</summary>
+    internal Rules.RuleSet Rules => _valid.Rules;
+
+    /// <summary>The day by which questions are answered, UTC.</summary>
+    internal DateOnly Today => _today ?? Foundation.Calendar.Today;
+
+    /// <summary>What is open; another object as soon as something else is.</summary>
+    internal object Opened => _valid;
+
     private IReadOnlyList<BuildFile>? Read(IReadOnlyList<BuildSource> builds, ValidInputs valid, ProblemList problems,
         CancellationToken cancel) =>
         BuildFiles.Read(builds, valid, _folders.Catalog, _cache, _schemas, problems, _today, cancel);

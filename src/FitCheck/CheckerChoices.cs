@@ -17,6 +17,9 @@ public sealed record ChoiceOptions : RunOptions
     public bool CurrentOnly { get; init; }
 }
 
+/// <summary>A build that may be only begun, and what was found of it; or the reasons why it can't be judged.</summary>
+internal sealed record DraftOutcome(Builds.Build? Build, BuildResult? Result, IReadOnlyList<Problem> Problems);
+
 /// <summary>What a page needs that puts a build together.</summary>
 public sealed partial class Checker
 {
@@ -107,12 +110,16 @@ public sealed partial class Checker
         return outcomes;
     }
 
-    private (BuildResult? Result, IReadOnlyList<Problem> Problems) Draft(string name, string text, ValidInputs valid)
+    /// <summary>What a check would say of a build that may be only begun; it is held to nothing but what is there.</summary>
+    internal DraftOutcome Draft(string name, string text) => Draft(name, text, _valid);
+
+    private DraftOutcome Draft(string name, string text, ValidInputs valid)
     {
         var problems = new ProblemList();
         var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, valid.Catalog, _schemas, problems, _today);
         if (read is not null)
             Waivers.Refuse(read.Build, () => valid.Rules, problems);
-        return (read is null || problems.HasErrors ? null : BuildEvaluation.Judged(read.Build, valid.Rules), problems.Sorted());
+        return read is null || problems.HasErrors ? new(null, null, problems.Sorted())
+            : new(read.Build, BuildEvaluation.Judged(read.Build, valid.Rules), problems.Sorted());
     }
 }

@@ -39,7 +39,8 @@ public sealed record ChoicePreview
     internal static ChoicePreview Of(BuildChoice choice, BuildResult before, BuildResult after) =>
         new() { Choice = choice, Before = before, After = after, Appear = Without(after, before), Vanish = Without(before, after) };
 
-    private static IReadOnlyList<Finding> Without(BuildResult one, BuildResult other)
+    /// <summary>Findings that are no pass and not waived, and that the other has not, or not with this status.</summary>
+    internal static IReadOnlyList<Finding> Without(BuildResult one, BuildResult other)
     {
         var known = Open(other).Select(f => (f.Rule, f.Position, f.Status)).ToHashSet();
         return [.. Open(one).Where(f => !known.Contains((f.Rule, f.Position, f.Status)))];

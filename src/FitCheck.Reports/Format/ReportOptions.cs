@@ -24,6 +24,9 @@ public sealed record ReportOptions(bool Verbose, bool Color, string TemplatesDir
     /// <summary>For whom a page is, as it shall stand there; null leaves a line to be filled in on paper.</summary>
     public string? Customer { get; init; }
 
+    /// <summary>Where a page finds its style sheet, for a host whose pages must hold none; null for within the page.</summary>
+    internal string? StyleAddress { get; init; }
+
     /// <summary>Plain, with the templates that come beside the program.</summary>
     public static ReportOptions Default { get; } = new(Verbose: false, Color: false, Path.Combine(AppContext.BaseDirectory, "reports"));
 }

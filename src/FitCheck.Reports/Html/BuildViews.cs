@@ -180,12 +180,15 @@ internal sealed class BuildViews
     private TaskView Task(MeasureTask task) => new(task.What, task.How, [.. task.Outcomes.Select(o =>
         new OutcomeView(o.Passing, o.Told.First.Title, o.Told.Where, $"#{_ids[o.Told.First]}"))], task.Lines);
 
-    private ListView? List() => _build.List.Count == 0 ? null : new(
-        [.. _build.List.Select(
+    private ListView? List() => ListOf(_build);
+
+    /// <summary>What to buy; null for nothing.</summary>
+    public static ListView? ListOf(BuildResult build) => build.List.Count == 0 ? null : new(
+        [.. build.List.Select(
             l => new LineView(l.Name, l.Part, Sentences.ToBuy(l), Figures.Whole(l.Needed), ListPrices.Price(l), ListPrices.Sum(l),
                 Filled(Sentences.Availability(l.Availability)), ListPrices.Difference(l)))],
-        [.. _build.Totals.Select(t => t.ToString())],
-        Sentences.Budget(_build), ListPrices.Counted(_build.List));
+        [.. build.Totals.Select(t => t.ToString())],
+        Sentences.Budget(build), ListPrices.Counted(build.List));
 
     // What entries say of themselves would fill half a sheet of small print, and nobody fits a part by it.
     private string ProofTitle(int passes)

@@ -18,7 +18,7 @@ internal sealed class HtmlReport : ILintReport
         for (var i = 0; i < result.Builds.Count; i++)
             builds.Add(BuildViews.Of(result.Builds[i], $"b{Reports.Wording.Figures.Whole(i + 1)}"));
         var title = builds.Count == 1 ? builds[0].Name : Reports.Wording.Sentences.Count(builds.Count, "build", "builds");
-        var page = new PageView(title, result.Program, result.CatalogDigest, templates.Style(), builds,
+        var page = new PageView(title, result.Program, result.CatalogDigest, templates.Styled(options.StyleAddress), builds,
             builds.Count > 1)
         {
             Comparison = Reports.Wording.BuildComparison.Of(result) is { } comparison ? Of(comparison) : null,
@@ -27,7 +27,8 @@ internal sealed class HtmlReport : ILintReport
         output.Write(templates.Render("page", page).ToString());
     }
 
-    private static ComparisonView Of(Reports.Wording.BuildComparison comparison) => new(
+    /// <summary>Two builds and more side by side.</summary>
+    internal static ComparisonView Of(Reports.Wording.BuildComparison comparison) => new(
         Reports.Wording.BuildComparison.Title,
         [.. comparison.Builds.Select(
             (b, i) => new ComparedView(b.Letter, b.Build.Name, $"#b{Reports.Wording.Figures.Whole(i + 1)}",

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FitCheck.Reports.Format;
 using FitCheck.Reports.Markup;
 using Scriban;
@@ -7,18 +8,19 @@ using Scriban.Syntax;
 namespace FitCheck.Reports.Html;
 
 /// <summary>
-/// The templates of one folder, each parsed once. A template shows `it`, a part of it with `part "finding" f`, and a sentence with words of
+/// The templates of a folder, each parsed once; several threads may render. A template shows `it`, a part of it with `part "finding" f`, and a sentence with words of
 /// a file in it with `prose it.message`.
 /// </summary>
 internal sealed class HtmlTemplates
 {
-    private readonly string _directory;
-    private readonly Dictionary<string, Template> _parsed = new(StringComparer.Ordinal);
+    private readonly IReadOnlyList<string> _directories;
+    private readonly ConcurrentDictionary<string, Template> _parsed = new(StringComparer.Ordinal);
     private readonly ScriptObject _builtin;
 
-    public HtmlTemplates(string directory)
+    /// <param name="directories">Where they lie; a template of an earlier folder comes before one of the same name.</param>
+    public HtmlTemplates(params IReadOnlyList<string> directories)
     {
-        _directory = directory;
+        _directories = directories;
         _builtin = TemplateContext.GetDefaultBuiltinObject();
         _builtin.Import("part", new Func<string, object, SafeHtml>(Render));
         _builtin.Import("prose", new Func<string?, SafeHtml>(HtmlContext.Prose));
@@ -47,6 +49,11 @@ internal sealed class HtmlTemplates
     /// <summary>The style sheet, which stands inside a style element and so must not be able to end it.</summary>
     public SafeHtml Style() => new(Read("style.css").Replace("</", "<\\/", StringComparison.Ordinal));
 
+    /// <summary>What stands in a page's head for the style sheet: all of it, or where it is to be fetched.</summary>
+    /// <param name="address">Null for all of it.</param>
+    public SafeHtml Styled(string? address) => address is null ? new($"<style>\n{Style()}\n</style>")
+        : new($"""<link rel="stylesheet" href="{HtmlContext.Encode(address)}">""");
+
     /// <summary>A script of the folder, which stands inside a script element and so must not be able to end it.</summary>
     public SafeHtml Script(string name) => new(Read(Path.GetFileName(name) + ".js").Replace("</", "<\\/", StringComparison.Ordinal));
 
@@ -55,23 +62,25 @@ internal sealed class HtmlTemplates
         if (_parsed.TryGetValue(name, out var known))
             return known;
         var file = Path.GetFileName(name) + ".html";
-        var template = Template.Parse(Read(file), Path.Combine(_directory, file));
+        var template = Template.Parse(Read(file), PathOf(file));
         if (template.HasErrors)
             throw new TemplateException($"{template.Messages[0]}. Correct the template, or restore the one that comes with the program.");
-        _parsed.Add(name, template);
-        return template;
+        return _parsed.GetOrAdd(name, template);
     }
+
+    private string PathOf(string file) =>
+        _directories.Select(d => Path.Combine(d, file)).FirstOrDefault(File.Exists) ?? Path.Combine(_directories[0], file);
 
     private string Read(string file)
     {
-        var path = Path.Combine(_directory, file);
+        var path = PathOf(file);
         try
         {
             return File.ReadAllText(path).ReplaceLineEndings("\n");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new TemplateException($"The template {path} can't be read. Restore the folder {_directory} that comes with the program.",
+            throw new TemplateException($"The template {path} can't be read. Restore the folder {Path.GetDirectoryName(path)} that comes with the program.",
                 e);
         }
     }

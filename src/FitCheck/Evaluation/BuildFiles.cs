@@ -107,6 +107,8 @@ internal static class BuildFiles
     // As a file's bytes, so that both are read, and refused, in one way.
     private static byte[]? Bytes(BuildSource source, ProblemList problems)
     {
+        if (source.Held is { } held)
+            return held;
         try
         {
             return Strict.GetBytes(source.Yaml!);

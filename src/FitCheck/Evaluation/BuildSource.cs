@@ -5,7 +5,7 @@ namespace FitCheck.Evaluation;
 /// </summary>
 public sealed class BuildSource
 {
-    private BuildSource(string name, string? path, string? yaml) => (Name, Path, Yaml) = (name, path, yaml);
+    private BuildSource(string name, string? path, string? yaml, byte[]? bytes = null) => (Name, Path, Yaml, Held) = (name, path, yaml, bytes);
 
     /// <summary>What places and reports call it: the path with `/`, or the name that was given to the text.</summary>
     public string Name { get; }
@@ -15,6 +15,9 @@ public sealed class BuildSource
 
     /// <summary>The text; null for a file.</summary>
     internal string? Yaml { get; }
+
+    /// <summary>What was in a file that somebody else has read, such as a workbook; null for a file and a text.</summary>
+    internal byte[]? Held { get; }
 
     /// <summary>
     /// A file, which is read each time when it is asked for. That it doesn't exist, or can't be read, is told as a problem by who reads it.
@@ -41,6 +44,9 @@ public sealed class BuildSource
         ArgumentNullException.ThrowIfNull(yaml);
         return new BuildSource(name, null, yaml);
     }
+
+    /// <summary>What was in a file that somebody else has read.</summary>
+    internal static BuildSource Bytes(string name, byte[] bytes) => new(name, null, null, bytes);
 
     /// <summary>Files, in their order.</summary>
     /// <exception cref="ArgumentException"><paramref name="paths"/> is null, empty, or holds a path that is null or empty.</exception>
