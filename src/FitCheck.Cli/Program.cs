@@ -93,6 +93,7 @@ internal static class Program
         FindCommand.Create(),
         ExplainCommand.Create(),
         NewCommand.Create(),
+        PageCommand.Create(),
         SchemaCommand.Create(),
         CompletionCommand.Create(),
     };

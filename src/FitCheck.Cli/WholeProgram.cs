@@ -12,12 +12,17 @@ internal static class WholeProgram
     /// Runs it with the same arguments, on the same terminal, and returns its exit status. On Linux it takes this process over: whoever
     /// ends or interrupts what was started has then ended or interrupted all there is.
     /// </summary>
-    public static int Run(string[] args)
+    public static int Run(string[] args) => Instead(Path.Combine(AppContext.BaseDirectory, Name), args, []);
+
+    /// <summary>Runs a program in the place of this one.</summary>
+    /// <param name="program">Its file.</param>
+    /// <param name="args">What it is given.</param>
+    /// <param name="asChild">What it is given too where it becomes a child.</param>
+    public static int Instead(string program, string[] args, string[] asChild)
     {
-        var program = Path.Combine(AppContext.BaseDirectory, Name);
         if (OperatingSystem.IsLinux())
             TakeOver(program, args);
-        var start = new ProcessStartInfo(program, args) { UseShellExecute = false };
+        var start = new ProcessStartInfo(program, [.. args, .. asChild]) { UseShellExecute = false };
         using var process = Process.Start(start)!;
         process.WaitForExit();
         return process.ExitCode;

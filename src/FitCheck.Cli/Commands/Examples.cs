@@ -20,6 +20,7 @@ internal static class Examples
             "new build --from quote.csv --vehicle tansy-hatch --as 7=orrin-c165 --articles shop.csv --output quote.yaml"],
         ["new part"] = ["new part driver --output my-woofer.yaml", "new part driver --from drivers.csv --output drivers.yaml",
             "new part amplifier --to amplifiers.csv"],
+        ["page"] = ["page", "page build.yaml --port 8080 --no-open"],
         ["schema"] = ["schema build", "schema driver"],
         ["completion"] = ["completion bash", "completion bash > fitcheck.completion"],
     };
