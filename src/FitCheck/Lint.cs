@@ -35,7 +35,7 @@ internal static class Lint
         // New rules are read and tried while the catalog is.
         var (sound, told) = (!problems.HasErrors, new ProblemList());
         var reading = QuickProgram.IsThis ? Task.FromResult(Rules(files, rulesKey, cache, sound, told))
-            : Task.Run(() => Rules(files, rulesKey, cache, sound, told));
+            : Beside.Run(() => Rules(files, rulesKey, cache, sound, told));
         var rules = new Lazy<RuleSet>(() => reading.GetAwaiter().GetResult().All.Value);
         var judge = new Lazy<EntryJudge>(() => new EntryJudge(reading.GetAwaiter().GetResult().OfEntries.Value));
         var notes =

@@ -48,8 +48,8 @@ internal sealed class ValidInputs
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in
         // full.
         var told = new ProblemList();
-        var reading = Task.Run(() => RuleBytes.Of(folders.Rules, told), CancellationToken.None);
-        var known = reading.ContinueWith(r => Known(r.Result), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+        var reading = Beside.Run(() => RuleBytes.Of(folders.Rules, told));
+        var known = Beside.Then(reading, Known);
         var catalog = PartsCatalog.Open(folders.Catalog, problems);
         TellUnread(folders, problems);
         var files = reading.GetAwaiter().GetResult();

@@ -1,0 +1,198 @@
+// What a web server does for the page elsewhere: requests go to the engine in a worker beside it, and nowhere else.
+(() => {
+  const folder = new URL('.', document.baseURI).href;
+  const lines = new Map(); // what was last told of a job
+  const waiting = [];      // requests in their order; the engine has one at a time
+  let worker, isReady = false, running = null, count = 0;
+
+  function start() {
+    isReady = false;
+    worker = new Worker('worker.js', { type: 'module' });
+    worker.onmessage = ({ data }) => hear(data);
+    worker.onerror = event => hear({ failed: event.message || 'worker.js' });
+  }
+
+  function hear(said) {
+    if (said.ready) {
+      isReady = true;
+      document.documentElement.dataset.engine = 'ready';
+      whenThere(() => document.getElementById('loading')?.remove());
+      keepForOffline();
+      next();
+    } else if (said.failed) {
+      fail(said.failed);
+    } else if (said.line !== undefined) {
+      lines.set(said.job, said.line);
+    } else if (running?.id === said.id) {
+      const done = running;
+      running = null;
+      lines.delete(done.job);
+      if (said.defect) done.refuse(new Error(said.defect));
+      else done.answer(said);
+      next();
+    }
+  }
+
+  function next() {
+    if (!isReady || running || waiting.length === 0) return;
+    running = waiting.shift();
+    const { id, name, fields, files, isPart, job } = running;
+    worker.postMessage({ id, name, fields, files, isPart, job });
+  }
+
+  // Nothing stops the engine but its end; another one takes what waits.
+  function giveUp(request) {
+    const place = waiting.indexOf(request);
+    if (place >= 0) waiting.splice(place, 1);
+    if (running === request) {
+      running = null;
+      lines.delete(request.job);
+      worker.terminate();
+      start();
+    }
+  }
+
+  function fail(why) {
+    document.documentElement.dataset.engine = 'failed';
+    whenThere(() => {
+      const notice = document.getElementById('loading');
+      if (!notice) return;
+      notice.querySelector('progress')?.remove();
+      notice.querySelector('p').textContent =
+        `FitCheck could not be loaded (${why}). It needs a browser with WebAssembly; load the page again to try once more.`;
+    });
+    for (const request of [running, ...waiting.splice(0)]) request?.refuse(new TypeError(why));
+    running = null;
+  }
+
+  function ask(name, { fields = [], files = [], isPart = false, signal = null }) {
+    return new Promise((answer, refuse) => {
+      const job = fields.findLast((value, i) => i % 2 === 1 && fields[i - 1] === 'job') ?? '';
+      const request = { id: ++count, name, fields, files, isPart, job, answer, refuse };
+      const stop = () => {
+        giveUp(request);
+        refuse(signal.reason ?? new DOMException('It was given up.', 'AbortError'));
+      };
+      if (signal?.aborted) return stop();
+      signal?.addEventListener('abort', stop, { once: true });
+      waiting.push(request);
+      next();
+    });
+  }
+
+  // A form's fields and files, as the engine takes them: name and value in turn; field, file name and Base64 in turn.
+  async function taken(form) {
+    const fields = [], files = [];
+    for (const [name, value] of form) {
+      if (typeof value === 'string') fields.push(name, value);
+      else if (value.name || value.size) files.push(name, value.name, await base64(value));
+    }
+    return { fields, files };
+  }
+
+  const base64 = file => new Promise((done, refuse) => {
+    const reader = new FileReader();
+    reader.onload = () => done(reader.result.slice(reader.result.indexOf(',') + 1));
+    reader.onerror = () => refuse(reader.error);
+    reader.readAsDataURL(file);
+  });
+
+  // The last word of an address of ours, or null for any other.
+  function nameOf(address) {
+    const url = new URL(address, document.baseURI);
+    const name = url.origin === location.origin && (url.origin + url.pathname).startsWith(folder)
+      ? (url.origin + url.pathname).slice(folder.length) : null;
+    return name === 'index.html' ? '' : name;
+  }
+
+  const network = window.fetch.bind(window);
+  window.fetch = async (input, init) => {
+    const request = new Request(input, init);
+    const name = nameOf(request.url);
+    if (name === 'progress')
+      return new Response(lines.get(new URL(request.url).searchParams.get('job')) ?? '', { headers: { 'Content-Type': 'text/plain; charset=utf-8' } });
+    if (name === null || (request.method === 'GET' && name !== '')) return network(request);
+    const { status, type, saveAs, text } = await ask(name, {
+      ...(request.method === 'GET' ? {} : await taken(await request.formData())),
+      isPart: request.headers.has('HX-Request'),
+      signal: init?.signal ?? request.signal,
+    });
+    if (saveAs) save(text, type, saveAs);
+    return new Response(saveAs ? null : text, { status: saveAs ? 204 : status, headers: { 'Content-Type': type } });
+  };
+
+  // Forms that no script took.
+  window.addEventListener('submit', async event => {
+    const form = event.target, by = event.submitter;
+    const name = nameOf(by?.getAttribute('formaction') ?? form.getAttribute('action') ?? '');
+    if (event.defaultPrevented || name === null) return;
+    event.preventDefault();
+    const target = by?.getAttribute('formtarget') ?? form.getAttribute('target');
+    const elsewhere = target === '_blank' ? window.open('') : null;
+    try {
+      const { type, saveAs, text } = await ask(name, await taken(new FormData(form, by)));
+      if (saveAs) save(text, type, saveAs);
+      else show(text, elsewhere);
+    } catch (error) {
+      elsewhere?.close();
+      throw error;
+    }
+  });
+
+  function save(text, type, name) {
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([text], { type }));
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+  }
+
+  // A whole page takes the place of this one, and going back brings this one again.
+  const pages = new Map();
+  let shown = 0;
+
+  function show(text, elsewhere) {
+    const page = new DOMParser().parseFromString(text, 'text/html');
+    if (elsewhere) return fill(elsewhere.document, page);
+    keep();
+    const before = shown;
+    shown = Math.max(before, ...pages.keys()) + 1;
+    history.replaceState({ ...history.state, page: before }, '');
+    history.pushState({ page: shown }, '');
+    fill(document, page);
+    scrollTo(0, 0);
+  }
+
+  function keep() {
+    pages.set(shown, { title: document.title, body: document.body, y: scrollY });
+  }
+
+  window.addEventListener('popstate', ({ state }) => {
+    const page = pages.get(state?.page ?? 0);
+    if (!page || (state?.page ?? 0) === shown) return;
+    keep();
+    shown = state?.page ?? 0;
+    document.title = page.title;
+    document.body.replaceWith(page.body);
+    scrollTo(0, page.y);
+  });
+
+  function fill(there, page) {
+    for (const link of page.querySelectorAll('head link[rel=stylesheet]')) {
+      if (![...there.querySelectorAll('link')].some(l => l.getAttribute('href') === link.getAttribute('href')))
+        there.head.append(there.importNode(link));
+    }
+    there.title = page.title;
+    for (const { name, value } of page.documentElement.attributes) there.documentElement.setAttribute(name, value);
+    there.body.replaceWith(there.adoptNode(page.body));
+    if (there === document) window.htmx?.process(document.body);
+  }
+
+  function keepForOffline() {
+    navigator.serviceWorker?.register('sw.js').catch(() => { });
+  }
+
+  const whenThere = what => document.readyState === 'loading' ? document.addEventListener('DOMContentLoaded', what, { once: true }) : what();
+  whenThere(() => { if (!isReady) document.getElementById('loading')?.removeAttribute('hidden'); });
+  start();
+})();
