@@ -46,6 +46,10 @@ public sealed class Chromium : IAsyncLifetime
             await _playwright!.Chromium.LaunchAsync(new() { ExecutablePath = _program, Args = Arguments, Env = variables });
     }
 
+    /// <summary>A browser of one's own that has seen nothing yet, and keeps to what pages say of themselves.</summary>
+    public async Task<IBrowserContext> NewContextAsync(BrowserNewContextOptions? options = null) =>
+        await (await BrowserAsync(typeface: null)).NewContextAsync(options);
+
     /// <summary>Opens an HTML file as a reader would, in a window of its own, and keeps book of what it asks for.</summary>
     public async Task<OpenPage> OpenAsync(string file, ColorScheme scheme = ColorScheme.Light, int width = 1280, Typeface? typeface = null,
         bool scripts = true)

@@ -9,7 +9,8 @@ namespace FitCheck.Page.Static.Packing;
 internal static partial class FirstPage
 {
     private const string Head = """
-        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'">
+        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; form-action 'none'; base-uri 'none'">
+        <link rel="icon" href="data:,">
         <link rel="stylesheet" href="static.css">
         <script src="static.js"></script>
 
@@ -17,8 +18,8 @@ internal static partial class FirstPage
 
     private const string Notice = """
 
-        <noscript><p class="loading">This page reckons in your browser, and sends nothing anywhere. For that it needs scripts and WebAssembly: please switch scripts on for it.</p></noscript>
-        <div class="loading" id="loading" hidden><p role="status">FitCheck is being loaded. What you choose is answered as soon as it is here.</p><progress aria-label="Loading FitCheck"></progress></div>
+        <p class="loading unscripted">This page reckons in your browser, and sends nothing anywhere. For that it needs scripts and WebAssembly: please switch scripts on for it.</p>
+        <div class="loading" id="loading"><p role="status">FitCheck is being loaded. What you choose is answered as soon as it is here.</p><progress aria-label="Loading FitCheck"></progress></div>
         """;
 
     public static string Of(PageEngine engine)

@@ -20,6 +20,11 @@ internal static class Program
                     Console.Error.WriteLine(problem);
                 return 2;
             }
+            if (!Site.IsOfThisLibrary(published))
+            {
+                Console.Error.WriteLine($"{published} was not published with the library that found the catalog valid.");
+                return 70;
+            }
             new Site(site).Lay(published, engine, data);
             return 0;
         }

@@ -9,6 +9,13 @@ internal sealed class Site(string folder)
 {
     private static readonly string[] Compressed = [".br", ".gz"];
 
+    /// <summary>
+    /// True where the published library is, byte for byte, the one that runs here: what this one found valid is not validated again there.
+    /// </summary>
+    public static bool IsOfThisLibrary(string published) =>
+        Directory.GetFiles(Path.Combine(published, "_framework"), "FitCheck.Core.*.wasm") is [var library]
+        && File.ReadAllBytes(library).AsSpan().IndexOf(typeof(Checker).Module.ModuleVersionId.ToByteArray()) >= 0;
+
     /// <summary>Brings what was published to its place, and adds what only the engine knows.</summary>
     public void Lay(string published, PageEngine engine, Data data)
     {

@@ -5,6 +5,9 @@
   const waiting = [];      // requests in their order; the engine has one at a time
   let worker, isReady = false, running = null, count = 0;
 
+  const root = document.documentElement;
+  root.dataset.engine = 'loading';
+
   function start() {
     isReady = false;
     worker = new Worker('worker.js', { type: 'module' });
@@ -15,7 +18,7 @@
   function hear(said) {
     if (said.ready) {
       isReady = true;
-      document.documentElement.dataset.engine = 'ready';
+      root.dataset.engine = 'ready';
       whenThere(() => document.getElementById('loading')?.remove());
       keepForOffline();
       next();
@@ -53,7 +56,7 @@
   }
 
   function fail(why) {
-    document.documentElement.dataset.engine = 'failed';
+    root.dataset.engine = 'failed';
     whenThere(() => {
       const notice = document.getElementById('loading');
       if (!notice) return;
@@ -113,12 +116,13 @@
       return new Response(lines.get(new URL(request.url).searchParams.get('job')) ?? '', { headers: { 'Content-Type': 'text/plain; charset=utf-8' } });
     if (name === null || (request.method === 'GET' && name !== '')) return network(request);
     const { status, type, saveAs, text } = await ask(name, {
-      ...(request.method === 'GET' ? {} : await taken(await request.formData())),
-      isPart: request.headers.has('HX-Request'),
+      ...(request.headers.has('Content-Type') ? await taken(await request.formData()) : {}),
+      isPart: request.headers.get('HX-Request') === 'true',
       signal: init?.signal ?? request.signal,
     });
-    if (saveAs) save(text, type, saveAs);
-    return new Response(saveAs ? null : text, { status: saveAs ? 204 : status, headers: { 'Content-Type': type } });
+    const headers = { 'Content-Type': type };
+    if (saveAs) headers['Content-Disposition'] = `attachment; filename*=UTF-8''${encodeURIComponent(saveAs)}`;
+    return new Response(text, { status, headers });
   };
 
   // Forms that no script took.
@@ -193,6 +197,5 @@
   }
 
   const whenThere = what => document.readyState === 'loading' ? document.addEventListener('DOMContentLoaded', what, { once: true }) : what();
-  whenThere(() => { if (!isReady) document.getElementById('loading')?.removeAttribute('hidden'); });
   start();
 })();
