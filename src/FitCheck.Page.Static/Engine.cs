@@ -18,7 +18,8 @@ internal static partial class Engine
         // Packed where it was found valid by this very program, so that nothing is validated again.
         var opened = Checker.Open(new CheckerOptions { Catalogs = ["/catalog"], Rules = ["/rules"], Cache = ValidationCache.In("/valid") });
         _engine = new PageEngine(
-            opened.Checker ?? throw new InvalidDataException(string.Join('\n', opened.Problems.Select(p => p.ToString()))), "/reports");
+            opened.Checker ?? throw new InvalidDataException(string.Join('\n', opened.Problems.Select(p => p.ToString()))),
+            new PageOptions { TemplatesDirectory = "/reports", ChoicesAtOnce = 3 });
     }
 
     /// <summary>Answers a request.</summary>

@@ -15,7 +15,7 @@ internal sealed class Data(string catalog, string rules, string reports, string 
     {
         var opened = Checker.Open(new CheckerOptions { Catalogs = [catalog], Rules = [rules], Cache = ValidationCache.In(valid) });
         Problems = opened.Problems;
-        return opened.Checker is { } checker ? new PageEngine(checker, reports) : null;
+        return opened.Checker is { } checker ? new PageEngine(checker, new PageOptions { TemplatesDirectory = reports }) : null;
     }
 
     /// <summary>

@@ -58,7 +58,7 @@ internal sealed class Actions(Desk desk)
             "take" => Take(state, about),
             "undo" => new(state.Undone()),
             "redo" => new(state.Redone()),
-            "step" => Step.Parse(about)?.Of(state.Text) is { } text ? new(state.Changed(text) with { Side = PageState.Sides[0] })
+            "step" => Step.Parse(about)?.Of(state.Text) is { } text ? new(state.Changed(text) with { Side = PageState.Sides[0], Slot = "" })
                 : new(state, "The build has changed since this was offered; look again."),
             "read" or Enter when Readings.Any(form) => Readings.Taken(state, form, desk),
             "open" => Opened(state, form, cancel),

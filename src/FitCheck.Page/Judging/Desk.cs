@@ -1,4 +1,5 @@
 using FitCheck.Evaluation;
+using FitCheck.Findings;
 
 namespace FitCheck.Page.Judging;
 
@@ -45,16 +46,16 @@ internal sealed class Desk(Checker checker)
                 open.Add(i);
         }
         var work = checker.Rules.Rules.Where(r => r.TellsOfWork).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
-        foreach (var some in open.Chunk(16))
+        var outcomes = checker.Previews([.. open.Select(i => choices[i])], cancel: cancel);
+        Parallel.For(0, open.Count, new ParallelOptions { CancellationToken = cancel }, j =>
         {
-            var outcomes = checker.Previews([.. some.Select(i => choices[i])], cancel: cancel);
-            for (var j = 0; j < some.Length; j++)
-            {
-                var choice = choices[some[j]];
-                offers[some[j]] = Offer.Of(choice, slot, outcomes[j], work);
-                _offers.Put((choice.Before, choice.Id), offers[some[j]]!);
-            }
-        }
+            var choice = choices[open[j]];
+            var offer = Offer.Of(choice, slot, outcomes[j], work);
+            if (offer.Here == Status.Fail && slot.What is "driver" or "component set" && outcomes[j].Result is { } preview)
+                offer = new Mounted(checker, work).Of(choice, slot, offer, preview.Before, cancel) ?? offer;
+            offers[open[j]] = offer;
+            _offers.Put((choice.Before, choice.Id), offer);
+        });
         return [.. offers.OfType<Offer>()];
     }
 

@@ -27,31 +27,49 @@ internal sealed record Offer
     /// <summary>What the build costs more with it, by currency; empty for as much.</summary>
     public IReadOnlyList<Money> Difference { get; init; } = [];
 
-    public static Offer Of(BuildChoice choice, ChoiceSlot slot, PreviewOutcome outcome, IReadOnlySet<string> work)
-    {
-        var offer = new Offer { Choice = choice.Id, Value = choice.Value, Parts = choice.Parts };
-        if (outcome.Result is not { } preview)
-            return offer with { Because = outcome.Problems.Count > 0 ? outcome.Problems[0].Message : "it can't be put into the build" };
-        var concerned = Concerned(preview, slot);
-        var open = concerned.Where(f => f.Status != Status.Pass).OrderByDescending(f => f.Status).ToList();
-        return offer with
-        {
-            Here = open.Count == 0 ? Status.Pass : open[0].Status,
-            Whole = preview.Verdict,
-            Because = open.Count == 0 ? null : Reason(open),
-            Appear = preview.Appear.Count(f => f.Status == Status.Fail),
-            Least = concerned.Where(f => f is { Unit: "mm", Margin: not null } && f.Status != Status.Measure && !work.Contains(f.Rule))
-                .MinBy(f => f.Margin),
-            Work = Told.Of(concerned.Where(f => f.Status == Status.Warn && work.Contains(f.Rule))).Count,
-            Difference = Dearer(preview.Before, preview.After),
-        };
-    }
+    /// <summary>The text with it, where it is more than the choice alone; null else.</summary>
+    public string? Text { get; init; }
 
-    // What is said at the places themselves, of the parts that come, and whatever else appears anywhere because of it.
-    private static List<Finding> Concerned(ChoicePreview preview, ChoiceSlot slot)
+    public static Offer Of(BuildChoice choice, ChoiceSlot slot, PreviewOutcome outcome, IReadOnlySet<string> work) =>
+        outcome.Result is { } preview ? Of(choice, slot, preview.Before, preview.After, work, [])
+        : new Offer
+        {
+            Choice = choice.Id,
+            Value = choice.Value,
+            Parts = choice.Parts,
+            Because = outcome.Problems.Count > 0 ? outcome.Problems[0].Message : "it can't be put into the build",
+        };
+
+    /// <param name="choice">What is chosen.</param>
+    /// <param name="slot">For what.</param>
+    /// <param name="before">The build without it.</param>
+    /// <param name="after">The build with it.</param>
+    /// <param name="work">The rules that tell of work on the vehicle.</param>
+    /// <param name="besides">Parts that come with it.</param>
+    public static Offer Of(BuildChoice choice, ChoiceSlot slot, BuildResult before, BuildResult after, IReadOnlySet<string> work,
+        IReadOnlyList<ChosenPart> besides)
     {
-        var at = slot.Where.Concat(preview.Choice.Parts.Select(p => p.Id)).ToHashSet(StringComparer.Ordinal);
-        return [.. preview.After.Findings.Where(f => f.Waived is null && (at.Contains(f.Position) || preview.Appear.Contains(f)))];
+        var appear = ChoicePreview.Without(after, before);
+        IReadOnlyList<ChosenPart> parts = [.. choice.Parts, .. besides];
+        var own = slot.Where.Concat(parts.Select(p => p.Id)).ToHashSet(StringComparer.Ordinal);
+        // What is said at the places themselves and of the parts that come, then whatever else appears anywhere because of it.
+        var concerned = after.Findings.Where(f => f.Waived is null && (own.Contains(f.Position) || appear.Contains(f))).ToList();
+        var open = concerned.Where(f => f.Status != Status.Pass).OrderByDescending(f => f.Status)
+            .ThenByDescending(f => own.Contains(f.Position)).ToList();
+        return new Offer
+        {
+            Choice = choice.Id,
+            Value = choice.Value,
+            Parts = parts,
+            Here = open.Count == 0 ? Status.Pass : open[0].Status,
+            Whole = after.Verdict,
+            Because = open.Count == 0 ? null : Reason(open),
+            Appear = appear.Count(f => f.Status == Status.Fail),
+            Least = concerned.Where(f => f is { Unit: "mm", Margin: not null } && f.Status != Status.Measure && !work.Contains(f.Rule)
+                && own.Contains(f.Position)).MinBy(f => f.Margin),
+            Work = Told.Of(concerned.Where(f => f.Status == Status.Warn && work.Contains(f.Rule))).Count,
+            Difference = Dearer(before, after),
+        };
     }
 
     private static string Reason(IReadOnlyList<Finding> open)

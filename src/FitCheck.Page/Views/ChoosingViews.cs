@@ -1,6 +1,7 @@
 using System.Globalization;
 using FitCheck.Findings;
 using FitCheck.Page.Judging;
+using FitCheck.Page.State;
 using FitCheck.Reports.Html;
 using FitCheck.Reports.Suggestions;
 using FitCheck.Reports.Wording;
@@ -25,7 +26,7 @@ internal static class ChoosingViews
             What = slot.What,
             Where = Names.Joined(slot.WhereNames),
             Now = slot.NowName ?? slot.Now ?? "nothing",
-            Offers = [.. best.Select(o => View(o, slot))],
+            Offers = [.. best.Select(o => View(o, slot, text))],
             Next = next is { } count ? Figures.Whole(count) : null,
             Progress = slot.Choices.Count == 0 ? "The catalog has nothing else for it."
                 : next is null ? $"{Sentences.Count(offers.Count, "choice", "choices")}, each judged as the whole build would be with it."
@@ -33,21 +34,21 @@ internal static class ChoosingViews
         };
     }
 
-    private static OfferView View(Offer offer, ChoiceSlot slot)
+    private static OfferView View(Offer offer, ChoiceSlot slot, string text)
     {
         var room = offer.Least is { Margin: { } margin } least ? (margin, Figures.Margin(least)) : ((double, string?)?)null;
         return new OfferView
         {
-            Choice = offer.Choice,
+            Action = offer.Text is { } with ? $"step:{Step.Between(text, with)}" : $"take:{offer.Choice}",
             Id = $"take-{Mark.Of(offer.Choice)}",
-            Name = offer.Parts.Count > 0 ? string.Join(" + ", offer.Parts.Select(p => p.Name)) : offer.Value is { } value ? value
+            Name = offer.Parts.Count > 0 ? string.Join(" with ", offer.Parts.Select(p => p.Name)) : offer.Value is { } value ? value
                 : $"no {slot.What}",
             Part = offer.Parts.Count == 1 ? offer.Parts[0].Id : null,
             Status = offer.Here is { } here ? FindingViews.Status(here) : null,
             Because = offer.Because,
             Elsewhere = offer.Whole is { } whole && whole > offer.Here ? $"the whole build: {whole.Word()}" : null,
             Bar = room is { } r ? RoomBar.Draw(r.Item1) : null,
-            Room = room?.Item2,
+            Room = room is not { } left ? null : left.Item1 < 0 ? $"{Figures.Show(-left.Item1, "mm")} short" : $"{left.Item2} to spare",
             Work = offer.Work == 0 ? null : $"work: {Sentences.Count(offer.Work, "point", "points")}",
             Price = offer.Difference.Count == 0 ? "same price" : string.Join(", ", offer.Difference.Select(SuggestionWords.Signed)),
             Note = offer.Parts.Select(p => Sentences.Availability(p.Availability)).FirstOrDefault(a => a.Length > 0),

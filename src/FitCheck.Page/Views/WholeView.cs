@@ -100,7 +100,8 @@ internal sealed record ChoosingView
 
 internal sealed record OfferView
 {
-    public required string Choice { get; init; }
+    /// <summary>What its button sends.</summary>
+    public required string Action { get; init; }
     public required string Id { get; init; }
     public required string Name { get; init; }
     public required string? Part { get; init; }

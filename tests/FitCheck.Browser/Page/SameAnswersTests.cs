@@ -30,7 +30,7 @@ public class SameAnswersTests(Chromium chromium, StaticSite site) : IClassFixtur
     [Fact]
     public async Task Both_hosts_give_the_same_bytes()
     {
-        var engine = new PageEngine(Checker.Open(new CheckerOptions()).Checker!, Path.Combine(AppContext.BaseDirectory, "reports"));
+        var engine = new PageEngine(Checker.Open(new CheckerOptions()).Checker!);
         var requests = Requests().ToList();
         var expected = requests.Select(r => engine.Answer(r)).Select(a =>
             string.Create(CultureInfo.InvariantCulture, $"{a.Status} {a.ContentType} {a.SaveAs}\n{a.Text}"));
