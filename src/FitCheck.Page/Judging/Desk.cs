@@ -51,8 +51,8 @@ internal sealed class Desk(Checker checker)
         {
             var choice = choices[open[j]];
             var offer = Offer.Of(choice, slot, outcomes[j], work);
-            if (offer.Here == Status.Fail && slot.What is "driver" or "component set" && outcomes[j].Result is { } preview)
-                offer = new Mounted(checker, work).Of(choice, slot, offer, preview.Before, cancel) ?? offer;
+            if (offer.Here == Status.Fail && slot.What is ("driver" or "component set") && outcomes[j].Result is { } preview)
+                offer = new Completion(checker, work).Of(choice, slot, offer, preview.Before, cancel) ?? offer;
             offers[open[j]] = offer;
             _offers.Put((choice.Before, choice.Id), offer);
         });
