@@ -36,14 +36,14 @@ internal static class ChoosingViews
 
     private static OfferView View(Offer offer, ChoiceSlot slot, string text)
     {
+        var own = offer.Text is null ? offer.Parts : [.. offer.Parts.Take(1)];
         var room = offer.Least is { Margin: { } margin } least ? (margin, Figures.Margin(least)) : ((double, string?)?)null;
         return new OfferView
         {
             Action = offer.Text is { } with ? $"step:{Step.Between(text, with)}" : $"take:{offer.Choice}",
             Id = $"take-{Mark.Of(offer.Choice)}",
-            Name = offer.Parts.Count > 0 ? string.Join(" with ", offer.Parts.Select(p => p.Name)) : offer.Value is { } value ? value
-                : $"no {slot.What}",
-            Part = offer.Parts.Count == 1 ? offer.Parts[0].Id : null,
+            Name = own.Count > 0 ? Names.Joined(own.Select(p => p.Name)) : offer.Value ?? $"no {slot.What}",
+            With = offer.Parts.Count > own.Count ? Names.Joined(offer.Parts.Skip(own.Count).Select(p => p.Name)) : null,
             Status = offer.Here is { } here ? FindingViews.Status(here) : null,
             Because = offer.Because,
             Elsewhere = offer.Whole is { } whole && whole > offer.Here ? $"the whole build: {whole.Word()}" : null,

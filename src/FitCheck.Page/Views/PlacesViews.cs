@@ -59,7 +59,7 @@ internal sealed class PlacesViews(Judged judged, BuildResult? before, PageState 
             Id = state.Place,
             Name = position?.Name ?? "Radio, amplifiers and cables",
             Status = findings.Count == 0 ? null : FindingViews.Status(StatusWords.Worst(findings.Select(f => f.Status))),
-            State = findings.Count == 0 ? "Nothing is judged here." : "",
+            State = findings.Count > 0 ? "" : Fitted(state.Place) is null ? "Nothing is planned here yet." : "No rule has anything to say of it.",
             Drawings = position is null ? Wiring() : Section(position.Id),
             Slots = [.. Slots(position is null)],
             Open = [.. open.Select((t, i) => Judgement(t, $"open{Figures.Whole(i)}", position is null))],

@@ -41,7 +41,7 @@ internal static class StripViews
     {
         var (gone, come) = (Told.Of(ChoicePreview.Without(before, after)), Told.Of(ChoicePreview.Without(after, before)));
         var said = new List<string>();
-        if (before.Verdict != after.Verdict && before.Findings.Count > 0)
+        if (before.Verdict != after.Verdict)
             said.Add($"verdict {before.Verdict.Word()} → {after.Verdict.Word()}");
         if (gone.Count > 0)
             said.Add($"gone: {Titles(gone)}");

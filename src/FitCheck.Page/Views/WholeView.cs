@@ -104,7 +104,8 @@ internal sealed record OfferView
     public required string Action { get; init; }
     public required string Id { get; init; }
     public required string Name { get; init; }
-    public required string? Part { get; init; }
+    /// <summary>What comes with it; null for nothing.</summary>
+    public required string? With { get; init; }
     public required StatusView? Status { get; init; }
     public required string? Because { get; init; }
     public required string? Elsewhere { get; init; }

@@ -24,6 +24,7 @@ internal sealed class SvgWriter : IDisposable
 {
     private readonly StringBuilder _text = new();
     private readonly XmlWriter _xml;
+    private bool _isInLink;
 
     // The id is unique in the page; ids inside the drawing start with it. Title and description say what it shows to those who can't see
     // it. A user unit is a pixel of the page, or another unit of length that is named. Of a picture nothing inside is heard or reached; a
@@ -115,6 +116,9 @@ internal sealed class SvgWriter : IDisposable
             Attribute("text-anchor", anchor == Anchor.Middle ? "middle" : "end");
         _xml.WriteString(Printable(text));
         _xml.WriteEndElement();
+        // What is read aloud of a link is its texts one behind the other.
+        if (_isInLink)
+            _xml.WriteRaw(" ");
     }
 
     /// <summary>A filled arrow head whose tip is here, pointing along the unit vector.</summary>
@@ -139,18 +143,22 @@ internal sealed class SvgWriter : IDisposable
         _xml.WriteEndElement();
     }
 
-    /// <summary>A link around all that is drawn until <see cref="EndLink"/>; its label is what is heard of it.</summary>
-    public void BeginLink(string target, string cssClass, string label, params IEnumerable<(string Name, string Value)> attributes)
+    /// <summary>A link around all that is drawn until <see cref="EndLink"/>; its texts are what is heard of it.</summary>
+    public void BeginLink(string target, string cssClass, params IEnumerable<(string Name, string Value)> attributes)
     {
         _xml.WriteStartElement("a");
         Attribute("class", cssClass);
         Attribute("href", Printable(target));
-        Attribute("aria-label", Printable(label));
+        _isInLink = true;
         foreach (var (name, value) in attributes)
             Attribute(name, Printable(value));
     }
 
-    public void EndLink() => _xml.WriteEndElement();
+    public void EndLink()
+    {
+        _isInLink = false;
+        _xml.WriteEndElement();
+    }
 
     public SafeHtml Finish()
     {

@@ -56,7 +56,7 @@ internal static class CarPlan
         List<(string, string)> attributes = [("data-place", place.Id)];
         if (isCurrent)
             attributes.Add(("aria-current", "true"));
-        svg.BeginLink($"#place-{place.Id}", $"place{(isCurrent ? " current" : "")}{(place.Changed ? " new" : "")}", Said(place),
+        svg.BeginLink($"#place-{place.Id}", $"place{(isCurrent ? " current" : "")}{(place.Changed ? " new" : "")}",
             attributes);
         var (x, anchor) = layout.Places[i] switch
         {
@@ -74,9 +74,6 @@ internal static class CarPlan
         label.Draw(svg, x, layout.Tops[i], anchor);
         svg.EndLink();
     }
-
-    private static string Said(PlanPlace place) => $"{place.Name}: {place.Word}{(place.Fitted is null ? "" : $"; {place.Fitted}")}"
-        + (place.Changed ? "; changed" : "");
 
     private static string Sentence(Vehicle vehicle, IReadOnlyList<PlanPlace> places)
     {
