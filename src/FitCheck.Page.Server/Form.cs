@@ -45,12 +45,15 @@ internal static class Form
         {
             Name = name,
             Fields = [.. form.SelectMany(f => f.Value.Select(v => KeyValuePair.Create(f.Key, v ?? "")))],
-            Files = [.. form.Files.Select(File)],
+            Files = [.. form.Files.Where(IsGiven).Select(File)],
             IsPart = request.Headers["HX-Request"] == "true",
         }, null);
     }
 
     private static (PageRequest?, FormRefusal?) Refused(int status, string sentence) => (null, new FormRefusal(status, sentence));
+
+    // A browser sends an empty one for a field in which nobody chose any.
+    private static bool IsGiven(IFormFile file) => file.FileName.Length > 0 || file.Length > 0;
 
     // The name alone, also of a browser that tells the folder.
     private static PageFile File(IFormFile file)

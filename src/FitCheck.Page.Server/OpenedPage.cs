@@ -30,7 +30,7 @@ internal sealed record OpenedPage(PageEngine Engine, IReadOnlyList<KeyValuePair<
         if (opened.Checker is not { } checker || problems.HasErrors)
             throw new CannotServeException("there is no page before this is mended");
         var engine = new PageEngine(checker);
-        return new OpenedPage(engine, build is null ? [] : [new("text", Text(build))],
+        return new OpenedPage(engine, build is null ? [] : [new("text", Text(build)), new("file", Path.GetFileName(arguments.Build)!)],
             engine.Assets.ToDictionary(a => a.Name, a => new Asset(a), StringComparer.Ordinal),
             new CatalogWatch([.. arguments.Catalogs, .. arguments.Rules], checker, engine));
     }

@@ -10,7 +10,7 @@ public class ProjectTests
 {
     // Each may use those before it.
     private static readonly string[] Order = ["FitCheck.Physics", "FitCheck", "FitCheck.Reports", "FitCheck.Page", "FitCheck.Page.Packing",
-        "FitCheck.Page.Static", "FitCheck.Cli", "FitCheck.Native", "FitCheck.Package"];
+        "FitCheck.Page.Static", "FitCheck.Page.Server", "FitCheck.Cli", "FitCheck.Native", "FitCheck.Package"];
 
     [Fact]
     public void Projects_use_only_those_before_them()
