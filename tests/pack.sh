@@ -76,4 +76,9 @@ grep --quiet '^[0-9]\{5,\}$' <<<"$said" || fail "the program can't write the pag
 status=0
 said=$(cd "$work/use" && FITCHECK_CACHE="$work/notes" "$work/tools/fitcheck" check build.yaml) || status=$?
 [ "$status" -eq 1 ] && grep --quiet 'tweeter/full-range-feed' <<<"$said" || fail "the tool ends with $status and says: $said"
+# The page's own program lies in the tool too, with its runtime's settings. In the background of a script an interruption is ignored.
+(cd "$work/use" && FITCHECK_CACHE="$work/notes" exec "$work/tools/fitcheck" page build.yaml >"$work/address" 2>"$work/page.log") & page=$!
+for _ in {1..100}; do [ -s "$work/address" ] && break; sleep 0.2; done
+kill "$page" && status=0 && wait "$page" || status=$?
+[ "$status" -eq 0 ] && grep --quiet '^http://127\.0\.0\.1:[0-9]*/?token=' "$work/address" || fail "the tool's page ends with $status and says: $(cat "$work/page.log")"
 echo "both packages are sound"
