@@ -125,23 +125,27 @@
     return new Response(text, { status, headers });
   };
 
-  // Forms that no script took.
-  window.addEventListener('submit', async event => {
+  // Forms that no script takes: `data-plain` says that none is to, else the script has its turn first.
+  window.addEventListener('submit', event => { if (event.submitter?.hasAttribute('data-plain')) submit(event); }, { capture: true });
+  window.addEventListener('submit', event => { if (!event.defaultPrevented) submit(event); });
+
+  async function submit(event) {
     const form = event.target, by = event.submitter;
     const name = nameOf(by?.getAttribute('formaction') ?? form.getAttribute('action') ?? '');
-    if (event.defaultPrevented || name === null) return;
+    if (name === null) return;
     event.preventDefault();
+    event.stopImmediatePropagation();
     const target = by?.getAttribute('formtarget') ?? form.getAttribute('target');
     const elsewhere = target === '_blank' ? window.open('') : null;
     try {
       const { type, saveAs, text } = await ask(name, await taken(new FormData(form, by)));
       if (saveAs) save(text, type, saveAs);
-      else show(text, elsewhere);
+      else show(text, type, elsewhere);
     } catch (error) {
       elsewhere?.close();
       throw error;
     }
-  });
+  }
 
   function save(text, type, name) {
     const link = document.createElement('a');
@@ -155,8 +159,9 @@
   const pages = new Map();
   let shown = 0;
 
-  function show(text, elsewhere) {
-    const page = new DOMParser().parseFromString(text, 'text/html');
+  function show(text, type, elsewhere) {
+    const page = new DOMParser().parseFromString(type.startsWith('text/html') ? text : '<pre></pre>', 'text/html');
+    if (!type.startsWith('text/html')) page.querySelector('pre').textContent = text;
     if (elsewhere) return fill(elsewhere.document, page);
     keep();
     const before = shown;
@@ -186,6 +191,7 @@
       if (![...there.querySelectorAll('link')].some(l => l.getAttribute('href') === link.getAttribute('href')))
         there.head.append(there.importNode(link));
     }
+    if (there !== document) there.head.append(...[...page.querySelectorAll('head meta[name]')].map(meta => there.importNode(meta)));
     there.title = page.title;
     for (const { name, value } of page.documentElement.attributes) there.documentElement.setAttribute(name, value);
     there.body.replaceWith(there.adoptNode(page.body));

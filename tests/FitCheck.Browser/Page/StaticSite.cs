@@ -4,7 +4,7 @@ using Xunit;
 namespace FitCheck.Browser.Page;
 
 /// <summary>The page as plain files, published as README says, once for all tests, and served under a path of a web space.</summary>
-public sealed class StaticSite : IAsyncLifetime
+public sealed class StaticSite : IAsyncLifetime, IDisposable
 {
     private static readonly Lazy<Task<string>> Published = new(PublishAsync);
     private WebSpace? _space;
@@ -20,11 +20,9 @@ public sealed class StaticSite : IAsyncLifetime
         _space = new WebSpace(Folder, "/club/fit/");
     }
 
-    public Task DisposeAsync()
-    {
-        _space?.Dispose();
-        return Task.CompletedTask;
-    }
+    public Task DisposeAsync() => Task.CompletedTask;
+
+    public void Dispose() => _space?.Dispose();
 
     public static string Root()
     {
@@ -41,6 +39,7 @@ public sealed class StaticSite : IAsyncLifetime
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
+            UseShellExecute = false,
             WorkingDirectory = Root(),
         };
         using var process = Process.Start(start)!;
