@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
 using FitCheck.Foundation;
@@ -8,6 +9,8 @@ namespace FitCheck.Page.Static;
 [SupportedOSPlatform("browser")]
 internal static partial class Engine
 {
+    // Each of another sort, as a form would name them.
+    private static readonly string[] Sides = ["places", "measure", "buy"];
     private static PageEngine? _engine;
 
     /// <summary>Lays out what was packed, and opens it.</summary>
@@ -40,7 +43,26 @@ internal static partial class Engine
             IsPart = isPart,
             Progress = job.Length == 0 ? null : new Teller(job),
         });
-        return [answer.Status.ToString(System.Globalization.CultureInfo.InvariantCulture), answer.ContentType, answer.SaveAs ?? "", answer.Text];
+        return [answer.Status.ToString(CultureInfo.InvariantCulture), answer.ContentType, answer.SaveAs ?? "", answer.Text];
+    }
+
+    /// <summary>
+    /// Shows a build to nobody, one side of the page a step: what is done for the first time is slow here, and nobody has pressed anything
+    /// yet. False when there is no such step any more.
+    /// </summary>
+    [JSExport]
+    internal static bool Warm(int step)
+    {
+        if (step >= Sides.Length || !Directory.Exists("/catalog/builds")
+            || Directory.GetFiles("/catalog/builds", "*.yaml").Order(StringComparer.Ordinal).FirstOrDefault() is not { } build)
+            return false;
+        _engine!.Answer(new PageRequest
+        {
+            Name = "",
+            Fields = [KeyValuePair.Create("text", File.ReadAllText(build)), KeyValuePair.Create("side", Sides[step])],
+            IsPart = true,
+        });
+        return true;
     }
 
     [JSImport("told", "worker")]

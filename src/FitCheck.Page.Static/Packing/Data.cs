@@ -27,7 +27,11 @@ internal sealed class Data(string catalog, string rules, string reports, string 
         using (var small = new GZipStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
         {
             Bundle.Pack(
-                [.. In(catalog, "catalog", "*.yaml"), .. In(rules, "rules", "*.yaml"), .. In(reports, "reports", "*"), .. In(valid, "valid", "*")], small);
+                [
+                    .. In(catalog, "catalog", "*.yaml"), .. In(rules, "rules", "*.yaml"), .. In(reports, "reports", "*"),
+                    .. In(valid, "valid", "*"),
+                ],
+                small);
         }
         return packed.ToArray();
     }

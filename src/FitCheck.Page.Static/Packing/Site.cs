@@ -26,9 +26,10 @@ internal sealed class Site(string folder)
         Write("fitcheck.data", data.Packed(), compress: false);
         var names = Names();
         // The worker between page and network is another one as soon as a byte of any file is.
+        var files = string.Join(", ", names.Select(n => $"'{(n == "index.html" ? "./" : n)}'"));
         Write("sw.js", Encoding.UTF8.GetBytes(File.ReadAllText(In("sw.js"))
             .Replace("'VERSION'", $"'{Version(names)}'", StringComparison.Ordinal)
-            .Replace("'FILES'", $"[{string.Join(", ", names.Select(n => $"'{(n == "index.html" ? "./" : n)}'"))}]", StringComparison.Ordinal)));
+            .Replace("'FILES'", $"[{files}]", StringComparison.Ordinal)));
     }
 
     // Names tell the version there: nothing of an earlier publish stays.

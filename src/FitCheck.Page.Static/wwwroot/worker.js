@@ -21,6 +21,7 @@ try {
     }
   };
   postMessage({ ready: true });
+  for (let step = 0; engine.Warm(step); step++) await new Promise(done => setTimeout(done));
 } catch (error) {
   postMessage({ failed: String(error) });
 }

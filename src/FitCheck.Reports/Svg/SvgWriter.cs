@@ -169,7 +169,9 @@ internal sealed class SvgWriter : IDisposable
 
     public void Dispose() => _xml.Dispose();
 
-    private static string Number(double value) => (Math.Round(value, 2) + 0.0).ToString("0.##", CultureInfo.InvariantCulture);
+    // A half is a half, whatever the last bit is that another machine's logarithm leaves: each draws the same.
+    private static string Number(double value) =>
+        (Math.Round(Math.Round(value, 9), 2) + 0.0).ToString("0.##", CultureInfo.InvariantCulture);
 
     private void Named(string element, string id, string text)
     {

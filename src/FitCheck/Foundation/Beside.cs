@@ -1,6 +1,8 @@
 namespace FitCheck.Foundation;
 
-/// <summary>Work that goes on beside what asks for it. In a browser, which has one thread, it is done at once: nobody could wait for it.</summary>
+/// <summary>
+/// Work that goes on beside what asks for it. In a browser, which has one thread, it is done at once: nobody could wait for it.
+/// </summary>
 internal static class Beside
 {
     /// <summary>Begins.</summary>

@@ -45,13 +45,15 @@ public class FrontTests(Chromium chromium, StaticSite site) : IClassFixture<Stat
     public async Task What_is_to_be_printed_opens_beside_the_page_in_its_own_style()
     {
         await using var page = await StaticPage.OpenAsync(chromium, site.Space.Address);
-        await AddFormAsync(page.Shown, action: "print", target: "_blank");
+        var build = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "front-rear-two-amps.yaml"));
+        await AddFormAsync(page.Shown, action: "print", target: "_blank", text: build);
 
         var beside = await page.Shown.RunAndWaitForPopupAsync(() => page.Shown.ClickAsync("#own button"));
 
         await Assertions.Expect(beside.Locator("main")).ToBeVisibleAsync();
-        Assert.Equal(site.Space.Address + "style.css",
-            await beside.EvaluateAsync<string>("[...document.styleSheets].map(s => s.href).find(h => h.endsWith('/style.css'))"));
+        Assert.Equal([site.Space.Address + "report.css"],
+            await beside.EvaluateAsync<string[]>("[...document.styleSheets].map(s => s.href)"));
+        Assert.StartsWith("Tansy, component set", await beside.TitleAsync(), StringComparison.Ordinal);
         Assert.Equal(1, await page.Shown.Locator("#own").CountAsync());
         Assert.Empty(page.Complaints);
     }
@@ -77,12 +79,12 @@ public class FrontTests(Chromium chromium, StaticSite site) : IClassFixture<Stat
         Assert.Empty(page.Complaints);
     }
 
-    private static Task AddFormAsync(IPage page, string action, string? target = null) => page.EvaluateAsync("""
+    private static Task AddFormAsync(IPage page, string action, string? target = null, string text = Text) => page.EvaluateAsync("""
         ([text, action, target]) => {
             const form = Object.assign(document.createElement('form'), { id: 'own', method: 'post', action, target: target ?? '' });
             const area = Object.assign(document.createElement('textarea'), { name: 'text', value: text });
             form.append(area, document.createElement('button'));
             document.body.prepend(form);
         }
-        """, new[] { Text, action, target });
+        """, new[] { text, action, target });
 }

@@ -13,7 +13,7 @@ public class StaticPageTests(Chromium chromium, StaticSite site) : IClassFixture
         await using var page = await StaticPage.OpenAsync(chromium, site.Space.Address);
 
         Assert.Equal(0, await page.Shown.Locator("#loading").CountAsync());
-        await page.Shown.EvaluateAsync("fetch('', { method: 'POST', body: new URLSearchParams({ text: 'vehicle: [' }) }).then(a => a.text())");
+        await page.Shown.EvaluateAsync("fetch('', { method: 'POST', body: new URLSearchParams({ text: 'a: [' }) }).then(a => a.text())");
         await page.KeptAsync();
 
         Assert.Empty(page.Complaints);
@@ -32,7 +32,7 @@ public class StaticPageTests(Chromium chromium, StaticSite site) : IClassFixture
         await page.Shown.EvaluateAsync("document.body.append(Object.assign(document.createElement('style'), { textContent: 'p {}' }))");
 
         foreach (var forbidden in new[] { "script-src", "connect-src", "style-src" })
-            Assert.Contains(page.Complaints, c => c.Contains($"\"{forbidden} 'self'", StringComparison.Ordinal));
+            Assert.Contains(page.Complaints, c => c.Contains($"{forbidden} 'self'", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -91,8 +91,8 @@ public class StaticPageTests(Chromium chromium, StaticSite site) : IClassFixture
         await context.RouteAsync("**/fitcheck.data", route => route.FulfillAsync(new() { Status = 503 }));
         await page.GotoAsync(site.Space.Address);
 
-        await Assertions.Expect(page.GetByRole(AriaRole.Status).Filter(new() { HasText = "could not be loaded (Error: fitcheck.data: 503)" }))
-            .ToBeVisibleAsync();
+        var told = page.GetByRole(AriaRole.Status).Filter(new() { HasText = "could not be loaded (Error: fitcheck.data: 503)" });
+        await Assertions.Expect(told).ToBeVisibleAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Progressbar)).ToHaveCountAsync(0);
     }
 }

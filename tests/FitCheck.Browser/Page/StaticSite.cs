@@ -57,8 +57,9 @@ public sealed class StaticSite : IAsyncLifetime, IDisposable
             Directory.Delete(folder, recursive: true);
         var (status, said) = await RunAsync("dotnet", "publish", "src/FitCheck.Page.Static", "-c", "Release", "-o", folder,
             "--disable-build-servers", "--nologo");
-        Assert.True(status == 0, "`dotnet publish src/FitCheck.Page.Static -c Release` failed. It needs the packages of browser-wasm, which "
-            + $"it fetches as any restore does. It said:\n{said}");
+        Assert.True(status == 0,
+            "`dotnet publish src/FitCheck.Page.Static -c Release` failed. It needs the packages of browser-wasm, which it fetches as any "
+            + $"restore does. It said:\n{said}");
         return folder;
     }
 }
