@@ -1,0 +1,52 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace FitCheck.Browser.Page;
+
+/// <summary>Real clicks on the page of plain files.</summary>
+[Collection(InChromium.Name)]
+public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture<StaticSite>
+{
+    private static readonly LocatorAssertionsToBeVisibleOptions Soon = new() { Timeout = 30_000 };
+
+    [Fact]
+    public async Task A_car_is_picked_a_place_filled_and_all_is_there_after_a_reload()
+    {
+        await using var opened = await StaticPage.OpenAsync(chromium, site.Space.Address);
+        var page = opened.Shown;
+
+        await page.ClickAsync("button[value='vehicle:tansy-hatch']");
+        await Assertions.Expect(page.Locator("#side-measure")).ToBeVisibleAsync(Soon);
+        await page.ClickAsync("button[value='place:front-door-left']");
+        await page.Locator("button[value^='slot:']").First.ClickAsync();
+        await page.Locator("button[value^='take:']").First.ClickAsync(new() { Timeout = 30_000 });
+        await Assertions.Expect(page.Locator("#undo")).ToBeEnabledAsync();
+        await Assertions.Expect(page.Locator("#moved")).ToBeVisibleAsync(Soon);
+        var verdict = await page.Locator("#verdict").InnerTextAsync();
+        await page.ReloadAsync();
+
+        await Assertions.Expect(page.Locator("#verdict")).ToHaveTextAsync(verdict, new() { Timeout = 30_000, UseInnerText = true });
+        Assert.Empty(opened.Complaints);
+        Assert.Empty(site.Space.Sent);
+        Assert.All(opened.Requests, r => Assert.StartsWith(site.Space.Address, r, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_search_tells_how_far_it_is_and_ends_when_it_is_stopped()
+    {
+        await using var opened = await StaticPage.OpenAsync(chromium, site.Space.Address);
+        var page = opened.Shown;
+        await page.SetInputFilesAsync("#build-file", Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "front-rear-two-amps.yaml"));
+        await page.ClickAsync("#side-ways");
+        await page.ClickAsync("#look");
+
+        await Assertions.Expect(page.Locator("#progress")).ToHaveTextAsync(new System.Text.RegularExpressions.Regex("[0-9]"),
+            new() { Timeout = 30_000 });
+        await page.ClickAsync("#stop");
+        await page.ClickAsync("#side-places");
+
+        // Long before the search would have ended by itself.
+        await Assertions.Expect(page.Locator("#place-front-door-left")).ToBeVisibleAsync(Soon);
+        Assert.Empty(opened.Complaints);
+    }
+}
