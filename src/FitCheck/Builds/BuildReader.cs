@@ -33,9 +33,13 @@ internal sealed class BuildReader
         if (_catalog.Resolve<Vehicle>(f.Text("vehicle"), "vehicle", _problems) is not { } vehicle)
             return null;
         var readings = new ReadingReader(_catalog, _problems).Read(f, vehicle);
+        var standIn = StandIn.Meant(f, vehicle) is { } meant && _catalog.Written(vehicle.Id) is YamlMap written
+            ? StandIn.Of(written, meant) : null;
+        if (standIn is not null)
+            vehicle = readings.Put(vehicle, standIn) with { StandIn = vehicle.Name };
         if (!readings.IsEmpty)
         {
-            vehicle = readings.Put(vehicle);
+            vehicle = standIn is null ? readings.Put(vehicle) : vehicle;
             _catalog = readings.Put();
             f = new Fields(readings.Put(map), Provenance.Measured, _problems);
         }
@@ -68,7 +72,7 @@ internal sealed class BuildReader
             Quote = f.Map["quote"] is null ? null : Lines(f, "quote"),
             QuoteAt = f.Map["quote"]?.At,
             Extras = extras,
-            Written = id => _catalog.Written(id) as YamlMap,
+            Written = id => id == vehicle.Id && standIn is not null ? standIn : _catalog.Written(id) as YamlMap,
             FactoryRadio = vehicle.FactorySource is { } radio ? _catalog.Find(radio.Value) as SourceUnit : null,
             Supply = new SupplyReader(_catalog, _problems).Read(f, devices, extras),
             Waivers = holding,

@@ -33,11 +33,15 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readin
                     Takes = f.Texts("takes"),
                 });
         }
-        if (devices.Count == 0 && catalog.Resolve<SourceUnit>(vehicle.FactorySource, "source-unit", problems) is { } radio)
+        if (devices.Count == 0 && OwnRadio(build) is { } radio)
             devices.Add(new Device(Factory, radio, From: null, IsFactory: true, build.Text("vehicle")!.At));
         CheckLinks(build, devices);
         return devices;
     }
+
+    // Of a car that the catalog does not have its radio is not known either; that it has one is what a build without devices says.
+    private SourceUnit? OwnRadio(Fields build) => vehicle is { FactorySource: null, StandIn: not null } ? Unrecorded(Factory, build)
+        : catalog.Resolve<SourceUnit>(vehicle.FactorySource, "source-unit", problems);
 
     private Part? Part(Located<string> id, string device, Fields build)
     {
@@ -68,7 +72,7 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readin
         return new SourceUnit(new Fields(new YamlMap(vehicle.At,
         [
             Key("id", Text($"{vehicle.Id}-radio")), Key("kind", Text("source-unit")), Key("factory", Text("true")),
-            Key("name", Text($"the factory radio of {vehicle.Name} (`factory_source` is not recorded in {vehicle.At.File})")),
+            Key("name", Text($"the factory radio of {vehicle.Name} (`factory_source` is not recorded{InEntry})")),
             Key("channels", new YamlList(vehicle.At, [.. outputs.Select(Text)])),
         ]), Provenance.Estimated, problems));
 
@@ -76,6 +80,8 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readin
 
         YamlNode Text(string text) => new YamlScalar(vehicle.At, text, Quoted: false);
     }
+
+    private string InEntry => vehicle.StandIn is null ? $" in {vehicle.At.File}" : "";
 
     private void CheckLinks(Fields build, List<Device> devices)
     {

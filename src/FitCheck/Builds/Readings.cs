@@ -62,10 +62,13 @@ internal sealed class Readings(PartsCatalog catalog, ProblemList problems)
     };
 
     /// <summary>The vehicle as it was read.</summary>
-    public Vehicle Put(Vehicle vehicle)
+    /// <param name="vehicle">That of the catalog.</param>
+    /// <param name="standIn">What is taken of its entry where another car is meant; null for all of it.</param>
+    public Vehicle Put(Vehicle vehicle, YamlMap? standIn = null)
     {
         var there = _atPositions.Where(r => r.PartThere is null).ToLookup(r => r.Position, r => (r.Path, r.Value));
-        if ((there.Count == 0 && !_ofEntries.ContainsKey(vehicle.Id)) || catalog.Written(vehicle.Id) is not YamlMap written)
+        if ((there.Count == 0 && !_ofEntries.ContainsKey(vehicle.Id) && standIn is null)
+            || (standIn ?? catalog.Written(vehicle.Id)) is not YamlMap written)
             return vehicle;
         var own = _ofEntries.TryGetValue(vehicle.Id, out var ofVehicle) ? Reading.Put(written, ofVehicle) : written;
         return EntryReader.Read("vehicle", own, problems, (position, map) => Reading.Put(map, there[position])) as Vehicle ?? vehicle;

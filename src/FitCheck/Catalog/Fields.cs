@@ -83,7 +83,7 @@ internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList pro
             (" (estimated)", Provenance.Estimated) })
         {
             if (text.EndsWith(word, StringComparison.Ordinal))
-                (text, given) = (text[..^word.Length], value);
+                (text, given) = (text[..^word.Length], s.IsTakenOver ? given : value);
         }
         var parts = text.Split(" @ ", 2);
         return QuantityText.Parse(parts[0]) is { } q && q.Dimension == dimension
@@ -92,7 +92,8 @@ internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList pro
     }
 
     // Whoever writes a reading has measured it.
-    private Provenance Origin(YamlScalar scalar) => scalar.IsReading ? Provenance.Measured : provenance;
+    private Provenance Origin(YamlScalar scalar) =>
+        scalar.IsReading ? Provenance.Measured : scalar.IsTakenOver ? Provenance.Estimated : provenance;
 
     private List<T> Items<T>(string key, Func<YamlNode, T?> read) where T : class
     {
@@ -110,7 +111,10 @@ internal sealed class Fields(YamlMap map, Provenance provenance, ProblemList pro
     private Figure? ReadFigure(YamlScalar scalar, Dimension dimension)
     {
         if (QuantityText.Parse(scalar.Text) is { } quantity && quantity.Dimension == dimension)
-            return new Figure(quantity, scalar.At, quantity.Provenance ?? Origin(scalar)) { IsReading = scalar.IsReading };
+        {
+            return scalar.IsTakenOver ? new Figure(quantity, scalar.At, Provenance.Estimated).AtLeastAsRoughAsAGuess
+                : new Figure(quantity, scalar.At, quantity.Provenance ?? Origin(scalar)) { IsReading = scalar.IsReading };
+        }
         problems.Error(scalar.At, $"expected a figure in {dimension}, found `{scalar.Text}`", ProblemKind.WrongShape);
         return null;
     }

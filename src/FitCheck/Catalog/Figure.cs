@@ -33,6 +33,11 @@ public sealed record Figure(Quantity Quantity, Location At, Provenance Provenanc
     internal Figure Times(double factor) =>
         this with { Quantity = Quantity with { Si = factor * Quantity.Si, Tolerance = factor * Quantity.Tolerance } };
 
+    /// <summary>With a guess's tolerance where a closer one is written: that was another thing's.</summary>
+    internal Figure AtLeastAsRoughAsAGuess => Quantity.Tolerance is { } own && Quantity.Dimension == Dimension.Metre
+        && this with { Quantity = Quantity with { Tolerance = null }, Provenance = Provenance.Estimated } is { } guess
+        && own < guess.HalfWidth ? guess : this;
+
     /// <summary>As a person would write it, in the unit in which it is written.</summary>
     public override string ToString() => Quantity.ToString();
 }

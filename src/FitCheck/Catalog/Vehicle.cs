@@ -51,8 +51,16 @@ public sealed record Vehicle : Entry
     public string? MainFusePlace { get; }
     /// <summary>Where the battery is: `engine-space`, `cabin` or `cargo`; null when not recorded.</summary>
     public Located<string>? Battery { get; }
+    /// <summary>
+    /// What the catalog calls the vehicle whose figures stand in for those of the one that is meant, of which <see cref="Entry.Name"/> is
+    /// the name; null where that is the catalog's own.
+    /// </summary>
+    internal string? StandIn { get; init; }
     /// <summary>The places for drivers, in the order of the file.</summary>
     public IReadOnlyList<Position> Positions { get; }
+
+    /// <summary>The id by which parts say that they are made for it; empty where the catalog does not have it.</summary>
+    internal string ListedAs => StandIn is null ? Id : "";
 
     /// <summary>The place with this id, or null.</summary>
     public Position? Find(string position) => Positions.FirstOrDefault(p => p.Id == position);

@@ -15,6 +15,9 @@ internal sealed record YamlScalar(Location At, string Text, bool Quoted) : YamlN
     /// <summary>True for what a build tells of its own vehicle or parts, put in the place of what a catalog has.</summary>
     public bool IsReading { get; init; }
 
+    /// <summary>True for what was written of another thing than the one that is meant: no better than a guess, whatever it says.</summary>
+    public bool IsTakenOver { get; init; }
+
     public override string Kind => Quoted ? "text" : $"`{Text}`";
 }
 

@@ -56,11 +56,11 @@ internal sealed class RecordedEntries(Build build)
         return lacking;
     }
 
-    private UnwrittenKey Told(string path, Entry entry, string? position) => position is null
-        ? new UnwrittenKey(path, entry.Name, entry.At.File) { Reading = DatumKey.In(entry, path)!.Value }
-        : new UnwrittenKey(path, build.Vehicle.Find(position)?.Name ?? position,
-            $"{entry.At.File}, position {(entry as Vehicle)?.Find(position)?.MirrorOf?.Value ?? position}")
-        { Reading = new(position, DatumKey.Position, path) { Entry = entry } };
+    private UnwrittenKey Told(string path, Entry entry, string? position)
+    {
+        var key = position is null ? DatumKey.In(entry, path)!.Value : new DatumKey(position, DatumKey.Position, path) { Entry = entry };
+        return new(path, position is null ? entry.Name : build.Vehicle.Find(position)?.Name ?? position, key.Where!) { Reading = key };
+    }
 
     private static bool IsWritten(YamlMap root, string? position, string path)
     {

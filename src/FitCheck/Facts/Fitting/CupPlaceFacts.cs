@@ -85,7 +85,7 @@ internal static class CupPlaceFacts
         if (c.Cup is not { } cup)
             return;
         sheet.Set(CupRecessMargin, Formulas.RecessMargin(lengths).ToFact());
-        var (hole, depth, grille) = Decides(cup, driver, c.Position, c.Build.Vehicle.Id);
+        var (hole, depth, grille) = Decides(cup, driver, c.Position, c.Build.Vehicle.ListedAs);
         sheet.Set(PlaceHoleDecides, hole);
         sheet.Set(PlaceDepthDecides, depth);
         sheet.Set(PlaceGrilleDecides, grille, new Unsure(c.AtPosition("gap from the panel to the grille"),

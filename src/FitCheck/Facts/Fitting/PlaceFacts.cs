@@ -176,7 +176,8 @@ internal static class PlaceFacts
     {
         if (c.Adapter is { } adapter)
         {
-            sheet.Set(AdapterFitsHere, Fit.IsFor(adapter.Fits, adapter.IsUniversal, c.Build.Vehicle.Id, c.Position.Id), MadeFor(adapter));
+            sheet.Set(AdapterFitsHere, Fit.IsFor(adapter.Fits, adapter.IsUniversal, c.Build.Vehicle.ListedAs, c.Position.Id),
+                MadeFor(adapter));
             sheet.Set(AdapterHand, adapter.Handed);
             sheet.Set(AdapterHandFits, HandFits(adapter, c.Position), adapter.Handed is null
                 ? new Unsure($"hand of {adapter.Name}", "Look for a mark, `L` or `R`, on its back; one that fits both sides is `no`.",
@@ -195,7 +196,7 @@ internal static class PlaceFacts
                 sheet.Set(AdapterLacksCableExit, !exit);
         }
         if (c.Cup is { } cup)
-            sheet.Set(CupFitsHere, Fit.IsFor(cup.Fits, cup.IsUniversal, c.Build.Vehicle.Id, c.Position.Id), MadeFor(cup));
+            sheet.Set(CupFitsHere, Fit.IsFor(cup.Fits, cup.IsUniversal, c.Build.Vehicle.ListedAs, c.Position.Id), MadeFor(cup));
     }
 
     private static void Where(PositionContext c, FactSheet sheet)

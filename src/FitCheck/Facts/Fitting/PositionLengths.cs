@@ -124,7 +124,7 @@ internal readonly struct PositionLengths(PositionContext c) : IMountedPair<Stack
         DatumKey.In(c.Cup, "flange_recess"));
     public StackedLength CupCutout => StackedLength.Need("hole in the panel that the cup needs", CupCalliper, c.Cup?.Cutout,
         DatumKey.In(c.Cup, "cutout"));
-    public bool IsCupMadeHere => c.Cup is { } cup && CupPlaceFacts.IsMadeFor(cup, c.Build.Vehicle.Id, c.Position.Id);
+    public bool IsCupMadeHere => c.Cup is { } cup && CupPlaceFacts.IsMadeFor(cup, c.Build.Vehicle.ListedAs, c.Position.Id);
     public StackedLength PlaceDepth => DepthTo(null);
 
     public StackedLength DriverCircle => OfDriver("bolt circle", c.Driver?.Holes?.Circle, "holes.circle");
