@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using FitCheck.Catalog;
 using FitCheck.Charts;
+using FitCheck.Finds;
 
 namespace FitCheck.Cli.Asking;
 
@@ -73,11 +74,7 @@ internal sealed partial class BuildDialogue(PartsCatalog catalog, Func<ChartSlic
     {
         if (named is not null && vehicles.Find(v => v.Id == named) is { } known)
             return known;
-        var near = named is null ? vehicles
-            : vehicles.FindAll(v => Array.TrueForAll(named.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries),
-                w => $"{v.Id} {v.Name}".Contains(w, StringComparison.OrdinalIgnoreCase)));
-        if (near.Count == 0 && Foundation.Problems.Nearest.To(named!, vehicles.Select(v => v.Id)) is { } nearest)
-            near = vehicles.FindAll(v => v.Id == nearest);
+        var near = named is null ? vehicles : NearestVehicles.Of(named, vehicles);
         if (near.Count == 0)
         {
             Nothing($"no vehicle `{named}` in the catalog; there are {string.Join(", ", vehicles.Take(12).Select(v => v.Id))}"

@@ -44,7 +44,7 @@ internal sealed class BuildViews
         {
             Id = _id,
             Name = _build.Name,
-            Vehicle = _build.VehicleName,
+            Vehicle = VehicleWords.Of(_build),
             File = Figures.ShortFile(_build.File),
             Notes = Filled(_build.Notes),
             Verdict = FindingViews.Status(_build.Verdict),

@@ -48,6 +48,7 @@ internal sealed class JUnitReport : ILintReport
     {
         var file = FileNames.In(options.Root, build.File);
         return new JUnitSuite(build.Name, [("file", file), ("vehicle", build.VehicleName), ("verdict", build.Verdict.Word()),
+                .. VehicleWords.Note(build.StandIn) is { } note ? new[] { ("stand-in", note) } : [],
                 .. Headline.Strength(build) is null ? [] : new[] { ("headline", Headline.Of(build)) },
                 .. build.RuleChanges.Select(c => ("rule of this shop", Sentences.Changed(c)))],
             [.. first, .. findings.Select(f => Case(f, file, options)), .. build.Remarks.Select(r => Case(r, options))]);

@@ -44,6 +44,8 @@ internal sealed class JsonReport : ILintReport
         json.WriteString("file", build.File);
         json.WriteString("name", build.Name);
         json.WriteString("vehicle", build.VehicleName);
+        if (build.StandIn is { } standIn)
+            json.WriteString("stand_in", standIn);
         json.WriteString("verdict", build.Verdict.Word());
         WriteWaivers(json, build);
         json.WriteStartArray("findings");

@@ -27,7 +27,7 @@ internal sealed class ListHtml : IListReport
     {
         Id = id,
         Name = list.Name,
-        Vehicle = list.VehicleName,
+        Vehicle = VehicleWords.Of(list),
         Tables =
         [
             new PartsTableView($"{id}-build", ListWords.Parts, null, [.. list.Lines.Select(l => Row(l, []))],

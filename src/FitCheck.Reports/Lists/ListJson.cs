@@ -38,6 +38,8 @@ internal sealed class ListJson : IListReport
         json.WriteString("file", list.File);
         json.WriteString("name", list.Name);
         json.WriteString("vehicle", list.VehicleName);
+        if (list.StandIn is { } standIn)
+            json.WriteString("stand_in", standIn);
         Each(json, "lines", list.Lines, line => Write(json, line));
         Each(json, "asked", list.Asked, asked =>
         {

@@ -22,7 +22,7 @@ internal sealed class ListMarkdown : IListReport
     private static IEnumerable<string> Blocks(PartsList list, Tax tax)
     {
         yield return $"### {ListWords.Parts}: {MarkdownText.Plain(list.Name)}";
-        yield return MarkdownText.Plain(list.VehicleName);
+        yield return MarkdownText.Plain(VehicleWords.Of(list));
         if (list.Lines.Count > 0)
             yield return Table(list.Lines.Select(l => Row(l, "")), list.Totals, "Total", tax);
         if (ListPrices.Counted(list.Lines) is { } counted)

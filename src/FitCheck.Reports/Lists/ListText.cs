@@ -26,7 +26,7 @@ internal sealed class ListText : IListReport
     private static void Write(TextPage page, PartsList list, Tax tax)
     {
         page.Heading(list.Name);
-        page.Line(0, list.VehicleName);
+        page.Line(0, VehicleWords.Of(list));
         page.Gap();
         var all = list.Lines.Concat(list.Asked.Select(a => a.Line)).ToList();
         var widths = new Widths(

@@ -62,7 +62,7 @@ internal sealed class MarkdownReport : ILintReport
     private static void One(MarkdownPage page, BuildResult build, ReportOptions options)
     {
         page.Add($"### {Word(build)} {MarkdownText.Plain(build.Name)}");
-        page.Add($"{MarkdownText.Plain(build.VehicleName)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}");
+        page.Add(Vehicle(build, options));
         var sections = new MarkdownBuild(build, options);
         if (!page.Add(sections.Text))
             page.Add($"{sections.Verdict}\n\nThe rest is left out to keep this short; `fitcheck check` tells all.");
@@ -130,8 +130,12 @@ internal sealed class MarkdownReport : ILintReport
 
     private static string Folded(BuildResult build, ReportOptions options) => MarkdownPage.Folded(
         $"{build.Verdict.Word().ToUpperInvariant()} {MarkdownText.Summary(build.Name)}",
-        $"{MarkdownText.Plain(build.VehicleName)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}\n\n"
+        $"{Vehicle(build, options)}\n\n"
             + $"{new MarkdownBuild(build, options, isOneOfMany: true).Text}");
+
+    private static string Vehicle(BuildResult build, ReportOptions options) =>
+        $"{MarkdownText.Plain(build.VehicleName)}, {MarkdownText.Code(FileNames.In(options.Root, build.File))}"
+            + (VehicleWords.Note(build.StandIn) is { } note ? $"\n\n{MarkdownText.Prose(note)}" : "");
 
     private static string Word(BuildResult build) => $"**{build.Verdict.Word().ToUpperInvariant()}**";
 

@@ -20,7 +20,7 @@ internal static class MeasureCard
         var tables = placed.GroupBy(r => Alike.SideLess(r.Place), StringComparer.Ordinal).Select(g => Table([.. g])).ToList();
         if (elsewhere.Count > 0)
             tables.Add(new CardTable("Elsewhere and on the bench", [""], [.. elsewhere.Select(r => Row([r], [r]))]));
-        Write(new CardView("Measuring card", $"{build.Name}: {build.VehicleName}",
+        Write(new CardView("Measuring card", $"{build.Name}: {VehicleWords.Of(build)}",
             open.Count + inEntries.Count == 0
                 ? MeasureWords.Nothing : "Each figure decides a check that is open. Read it, and write it into its field.",
             new(""), [], tables, [.. inEntries.Select(i => new CardNote(MeasureWords.Sentence(i.What), i.How))],

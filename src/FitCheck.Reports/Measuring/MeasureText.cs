@@ -16,7 +16,7 @@ internal static class MeasureText
     {
         var page = new TextPage(output, options.Columns, options.Color);
         page.Heading(build.Name);
-        page.Line(0, build.VehicleName);
+        page.Line(0, VehicleWords.Of(build));
         page.Gap();
         var open = OpenReadings.Of(build);
         var inEntries = OpenReadings.InEntries(build);

@@ -72,7 +72,7 @@ internal sealed class WorkOrder
         {
             Id = _id,
             Name = _build.Name,
-            Vehicle = _build.VehicleName,
+            Vehicle = VehicleWords.Of(_build),
             MadeBy = madeBy,
             Waived = Headline.Strength(_build) is null ? null : Headline.Of(_build),
             Stops = SheetSteps.Stops(_build),

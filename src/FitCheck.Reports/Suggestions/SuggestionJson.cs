@@ -26,6 +26,8 @@ internal sealed class SuggestionJson : ISuggestionReport
         json.WriteString("file", suggestion.Before.File);
         json.WriteString("name", suggestion.Before.Name);
         json.WriteString("vehicle", suggestion.Before.VehicleName);
+        if (suggestion.Before.StandIn is { } standIn)
+            json.WriteString("stand_in", standIn);
         json.WriteString("verdict", suggestion.Before.Verdict.Word());
         json.WriteString("fail_on", suggestion.FailOn.Word());
         json.WriteString("prefer", suggestion.Preference.ToString().ToLowerInvariant());

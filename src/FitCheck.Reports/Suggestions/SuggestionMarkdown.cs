@@ -16,6 +16,8 @@ internal sealed class SuggestionMarkdown : ISuggestionReport
         var before = suggestion.Before;
         Line(output, $"## {Escaped(before.Name)}");
         Line(output, "");
+        if (VehicleWords.Note(before.StandIn) is { } note)
+            Line(output, $"{Escaped($"{before.VehicleName}. {note}")}\n");
         Line(output, $"**{before.Verdict.Word()}**: {Escaped(Headline.Of(before))}");
         if (suggestion.PassesAlready)
             Line(output, "\n" + SuggestionWords.NothingToChange(suggestion));

@@ -19,7 +19,7 @@ internal sealed class SuggestionText : ISuggestionReport
         var page = new TextPage(output, options.Columns, options.Color);
         var before = suggestion.Before;
         page.Heading(before.Name);
-        page.Line(0, before.VehicleName);
+        page.Line(0, VehicleWords.Of(before));
         page.Marked(before.Verdict, Indent, Headline.Of(before));
         page.Gap();
         if (suggestion.PassesAlready)

@@ -62,7 +62,7 @@ internal sealed class TextReport : ILintReport
     {
         using var told = Lengths.Asked(build.Lengths);
         page.Heading(build.Name);
-        page.Line(0, build.VehicleName);
+        page.Line(0, VehicleWords.Of(build));
         page.Marked(build.Verdict, Indent, Headline.Of(build));
         page.Line(Indent, Tally.OfPoints(build.Findings).ToString(), TextStyle.Faint);
         page.Gap();

@@ -21,9 +21,13 @@ internal static class StandIn
     /// <summary>The entry's data under the name that is meant.</summary>
     public static YamlMap Of(YamlMap entry, Located<string> meant)
     {
-        var name = new YamlScalar(meant.At, meant.Value, Quoted: true);
-        var guessed = Guessed(entry) is YamlMap map ? map : entry with { Entries = [] };
-        return guessed with { Entries = [.. guessed.Entries.Where(e => e.Key != "name"), new YamlEntry("name", meant.At, name)] };
+        var guessed = Guessed(entry) is YamlMap map ? map.Entries : [];
+        return entry with
+        {
+            Entries = [.. guessed.Where(e => e.Key is not ("name" or "provenance")), Text("name", meant.Value), Text("provenance", "estimated")],
+        };
+
+        YamlEntry Text(string key, string text) => new(key, meant.At, new YamlScalar(meant.At, text, Quoted: true));
     }
 
     /// <summary>Tells a name that is none, or that of the vehicle itself.</summary>

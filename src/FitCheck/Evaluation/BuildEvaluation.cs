@@ -51,6 +51,7 @@ internal static class BuildEvaluation
             Name = build.Name,
             Notes = build.Notes,
             VehicleName = build.Vehicle.Name,
+            StandIn = build.Vehicle.StandIn,
             Findings = waived,
             Facts = tables,
             List = list,

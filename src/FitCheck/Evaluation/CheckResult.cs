@@ -54,6 +54,11 @@ public sealed record BuildResult
     public string? Notes { get; init; }
     /// <summary>The name of its vehicle.</summary>
     public required string VehicleName { get; init; }
+    /// <summary>
+    /// What the catalog calls the vehicle whose figures stand in for those of the one that is meant, which the catalog does not have; null
+    /// where it has it.
+    /// </summary>
+    public string? StandIn { get; init; }
     /// <summary>In their total order.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
     /// <summary>

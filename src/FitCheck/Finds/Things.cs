@@ -75,6 +75,7 @@ internal static class Things
 
     private static bool Has(IEnumerable<string> known, string word) => known.Any(k => k.StartsWith(word, StringComparison.Ordinal));
 
-    private static IEnumerable<string> Tokens(string text) => QuoteImport.PartTokens.Of(text).Concat(
+    /// <summary>The words of a text, each also as it is compared.</summary>
+    internal static IEnumerable<string> Tokens(string text) => QuoteImport.PartTokens.Of(text).Concat(
         text.ToLowerInvariant().Split([' ', '-', '/', ',', '.', '(', ')'], StringSplitOptions.RemoveEmptyEntries));
 }

@@ -46,6 +46,7 @@ internal sealed class AskedParts
             File = before.File,
             Name = before.Name,
             VehicleName = before.VehicleName,
+            StandIn = before.StandIn,
             Budget = before.Budget,
             Lines = before.List,
             Asked = parts.Added(before.List),

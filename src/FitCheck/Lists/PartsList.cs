@@ -20,6 +20,11 @@ public sealed record PartsList
     public required string Name { get; init; }
     /// <summary>The name of its vehicle.</summary>
     public required string VehicleName { get; init; }
+    /// <summary>
+    /// What the catalog calls the vehicle whose figures stand in for those of the one that is meant, which the catalog does not have; null
+    /// where it has it.
+    /// </summary>
+    public string? StandIn { get; init; }
     /// <summary>What may be spent; null when the build does not say.</summary>
     public Money? Budget { get; init; }
     /// <summary>What the build uses, in ordinal order of the parts' ids.</summary>

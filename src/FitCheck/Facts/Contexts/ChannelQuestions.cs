@@ -61,6 +61,11 @@ internal static class ChannelQuestions
         "Look behind the trim whether there is a driver on the wire, and read its impedance from it; write it into the vehicle's entry as "
             + "`factory_driver`, or that there is none: `factory_driver: none`.", estimated);
 
+    /// <summary>The impedance of the driver that hangs there, where it is a guess.</summary>
+    public static Unsure FactoryImpedance(Position position) => new($"rated impedance of the factory driver at {position.Name}",
+        "Read it from the driver's back.", Estimated: true)
+    { Key = new(position.Id, DatumKey.Position, "factory_driver.impedance") };
+
     /// <summary>What nobody wrote of the wire to a driver: the new one, or the factory's.</summary>
     public static IEnumerable<Unsure> Wire(FittedPosition placed)
     {

@@ -70,11 +70,11 @@ internal static class WayFacts
         if (c.Run.Place is { } place)
         {
             return Of(c.Build.Vehicle, place.Value) is { } way
-                ? FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(place.Value, way)], Unsure = Guessed(c, place.Value, way) }
+                ? FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(place.Value, way)], Unsure = Guessed(c, place.Value) }
                 : FactValue.Unknown(Metres, Missing(c.Build.Vehicle, place.Value));
         }
         return Longest(c.Build.Vehicle) is { } longest
-            ? Within(Shortest(c.Build.Vehicle), longest, [Place(c.Name)],
+            ? Within(Shortest(c.Build.Vehicle), longest, [Place(c.Name), .. GuessedWays(c.Build.Vehicle)],
                 [.. Ways(c.Build.Vehicle).Where(w => w.Way is not null).Select(w => Cited(w.Place, w.Way!))])
             : FactValue.Unknown(Metres, Place(c.Name) with { IsBounded = false });
     }
@@ -88,14 +88,19 @@ internal static class WayFacts
         if (from is not null && to is not null)
         {
             return Of(c.Build.Vehicle, from.Value) is { } a && Of(c.Build.Vehicle, to.Value) is { } b
-                ? FactValue.Of(Dimension.Metre, Math.Abs(a.Si - b.Si)) with { Data = [Cited(from.Value, a), Cited(to.Value, b)] }
+                ? FactValue.Of(Dimension.Metre, Math.Abs(a.Si - b.Si)) with
+                {
+                    Data = [Cited(from.Value, a), Cited(to.Value, b)],
+                    Unsure = [.. Guessed(c, from.Value), .. Guessed(c, to.Value)],
+                }
                 : FactValue.Unknown(Metres, Missing(c.Build.Vehicle, Of(c.Build.Vehicle, from.Value) is null ? from.Value : to.Value));
         }
         Unsure[] open =
         [
             .. from is null ? [Place("the block")] : Array.Empty<Unsure>(), .. to is null ? [Place(c.Name)] : Array.Empty<Unsure>(),
         ];
-        return Longest(c.Build.Vehicle) is { } longest ? Within(0, longest - Shortest(c.Build.Vehicle), open, [])
+        return Longest(c.Build.Vehicle) is { } longest
+            ? Within(0, longest - Shortest(c.Build.Vehicle), [.. open, .. GuessedWays(c.Build.Vehicle)], [])
             : FactValue.Unknown(Metres, [.. open.Select(u => u with { IsBounded = false })]);
     }
 
@@ -109,8 +114,8 @@ internal static class WayFacts
         { Key = DatumKey.In(vehicle, "supply.battery"), IsBounded = true };
         if (vehicle.BatteryToCargo is not { } way)
             return FactValue.Unknown(Metres, Missing(c.Build.Vehicle, Cargo));
-        return battery is null ? Within(0, way.Si, [unsure], [])
-            : FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(Cargo, way)] };
+        return battery is null ? Within(0, way.Si, [unsure, .. Guessed(c, Cargo)], [])
+            : FactValue.Of(Dimension.Metre, way.Si) with { Data = [Cited(Cargo, way)], Unsure = Guessed(c, Cargo) };
     }
 
     private static IEnumerable<(string Place, Figure? Way)> Ways(Vehicle vehicle) =>
@@ -144,8 +149,13 @@ internal static class WayFacts
 
     public static Unsure Missing(Vehicle vehicle, string place) =>
         new($"route from the battery to {Goal(place)} in {vehicle.Name}",
-            "Lay a string along the route that a cable takes, and measure it.", Estimated: false);
+            "Lay a string along the route that a cable takes, and measure it.", Estimated: false)
+        { Key = DatumKey.In(vehicle, $"supply.battery_to_{place switch { Seat => "seat", Dash => "dash", _ => "cargo" }}") };
 
-    private static Unsure[] Guessed(SupplyRunContext c, string place, Figure way) =>
-        way.IsEstimated ? [Missing(c.Build.Vehicle, place) with { Estimated = true }] : [];
+    private static Unsure[] Guessed(SupplyRunContext c, string place) =>
+        Of(c.Build.Vehicle, place) is { IsEstimated: true } ? [Missing(c.Build.Vehicle, place) with { Estimated = true }] : [];
+
+    // Bounds that are guesses bound nothing.
+    private static IEnumerable<Unsure> GuessedWays(Vehicle vehicle) => Ways(vehicle).Where(w => w.Way is { IsEstimated: true })
+        .Select(w => Missing(vehicle, w.Place) with { Estimated = true });
 }

@@ -190,7 +190,12 @@ internal static class PowerFacts
         var rated = new Unsure($"rated impedance of {driver.Name}", "Read it from the driver's label.", Estimated: false)
         { Key = DatumKey.In(driver, "impedance") };
         var (old, now) = (c.Position.FactoryImpedance, driver.Impedance);
-        sheet.Set(ImpedanceLoss, old is not null && now is not null ? FactValue.Of(Dimension.Decibel, Decibel.OfPower(now.Si / old.Si))
+        sheet.Set(ImpedanceLoss, old is not null && now is not null
+            ? FactValue.Of(Dimension.Decibel, Decibel.OfPower(now.Si / old.Si)) with
+            {
+                Unsure = [.. old.IsEstimated ? [ChannelQuestions.FactoryImpedance(c.Position)] : Array.Empty<Unsure>(),
+                    .. now.IsEstimated ? [rated with { Estimated = true }] : Array.Empty<Unsure>()],
+            }
             : FactValue.Unknown(FactType.Number(Dimension.Decibel),
                 [.. old is null ? [ChannelQuestions.FactoryDriver(c.Position, estimated: false)] : Array.Empty<Unsure>(),
                     .. now is null ? [rated] : Array.Empty<Unsure>()]));
