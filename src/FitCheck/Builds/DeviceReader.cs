@@ -74,7 +74,8 @@ internal sealed class DeviceReader(PartsCatalog catalog, Vehicle vehicle, Readin
             Key("id", Text($"{vehicle.Id}-radio")), Key("kind", Text("source-unit")), Key("factory", Text("true")),
             Key("name", Text($"the factory radio of {vehicle.Name} (`factory_source` is not recorded{InEntry})")),
             Key("channels", new YamlList(vehicle.At, [.. outputs.Select(Text)])),
-        ]), Provenance.Estimated, problems));
+        ]), Provenance.Estimated, problems))
+        { UnrecordedOf = vehicle };
 
         YamlEntry Key(string key, YamlNode value) => new(key, vehicle.At, value);
 

@@ -13,7 +13,7 @@ namespace FitCheck.Builds;
 internal static class StandIn
 {
     private static readonly string[] Layout =
-        ["id", "kind", "name", "provenance", "source", "notes", "mirror_of", "side", "role", "place", "angles"];
+        ["id", "kind", "name", "provenance", "source", "notes", "mirror_of", "side", "role", "place"];
 
     // A capacitor that is there and a network in the wire are facts of one car.
     private static readonly string[] Telling = ["own_capacitor", "network"];
@@ -56,7 +56,9 @@ internal static class StandIn
         _ => null,
     };
 
-    private static YamlEntry? Guessed(YamlEntry entry) => Layout.Contains(entry.Key, StringComparer.Ordinal) ? entry
+    private static YamlEntry? Guessed(YamlEntry entry) => entry is { Key: "angles", Value: YamlList angles }
+        ? entry with { Value = angles with { Items = [.. angles.Items.Select(a => a is YamlScalar s ? s with { IsTakenOver = true } : a)] } }
+        : Layout.Contains(entry.Key, StringComparer.Ordinal) ? entry
         : Telling.Contains(entry.Key, StringComparer.Ordinal) ? null
         : Guessed(entry.Value) is { } value ? entry with { Value = value } : null;
 

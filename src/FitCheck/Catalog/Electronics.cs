@@ -6,6 +6,9 @@ namespace FitCheck.Catalog;
 /// <summary>A source unit: the radio, with what its outputs deliver.</summary>
 internal sealed record SourceUnit : Part
 {
+    /// <summary>The vehicle of which nobody knows which radio it came with, whose place this takes; null for an entry.</summary>
+    public Vehicle? UnrecordedOf { get; init; }
+
     internal SourceUnit(Fields f) : base(f)
     {
         Factory = f.Truth("factory") ?? false;

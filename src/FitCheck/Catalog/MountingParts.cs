@@ -1,6 +1,7 @@
 using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Geometry;
 using FitCheck.Physics.Quantities;
+using FitCheck.Yaml;
 
 namespace FitCheck.Catalog;
 
@@ -83,13 +84,23 @@ public sealed record HoleCircle(Figure Circle, IReadOnlyList<double> Angles, Fig
     /// <summary>Circle, slot and angles in metres and radians.</summary>
     public BoltPattern Pattern { get; } = new(Circle.Si / 2, Slot?.Si ?? 0, [.. Angles.Select(a => a * Math.PI / 180)]);
 
+    /// <summary>True while the angles are those of another vehicle, and nobody counted the holes of this one.</summary>
+    internal bool AreAnglesTakenOver { get; init; }
+
     internal static HoleCircle? Read(Fields? f)
     {
         if (f?.Length("circle") is not { Si: > 0 } circle || f.Numbers("angles") is not { Count: > 0 } angles)
             return null;
+        var takenOver = f.Map["angles"] is YamlList { Items: [YamlScalar { IsTakenOver: true }, ..] };
         if (f.Count("count") is { } count && count != angles.Count)
+        {
+            // So many stand elsewhere.
+            if (takenOver)
+                return null;
             f.Problems.Error(f.Text("count")!.At, $"`count` says {count} holes, and `angles` has {angles.Count}", ProblemKind.WrongShape);
-        return new(circle, angles, f.Length("slot") is { Si: >= 0 } slot ? slot : null, f.Length("screw"), f.At);
+        }
+        return new HoleCircle(circle, angles, f.Length("slot") is { Si: >= 0 } slot ? slot : null, f.Length("screw"), f.At)
+        { AreAnglesTakenOver = takenOver && f.Map["count"] is null };
     }
 }
 

@@ -52,12 +52,14 @@ public sealed class StandInCasesTests(ITestOutputHelper output)
     {
         var own = Trial.Of(StandInText.Plain(build));
         var (text, result) = new StandInReadings(vehicle).Answered(StandInText.Meant(build));
-        output.WriteLine(text);
+        output.WriteLine(text[text.IndexOf("readings:", StringComparison.Ordinal)..]);
 
         var differing = own.Findings.Select(f => (f.Rule, f.Position, Was: f.Status,
                 Is: result.Findings.FirstOrDefault(o => o.Rule == f.Rule && o.Position == f.Position)?.Status))
             // Made for the catalog's vehicle is not made for this one.
             .Where(f => f.Is != f.Was && f.Rule != "mount/spacer-for-another-vehicle").ToList();
+        foreach (var left in result.Findings.Where(f => f.Status == Status.Measure))
+            output.WriteLine($"{left.Rule} {left.Position}: {string.Join("; ", left.ToMeasure.Select(m => m.What + " " + m.ToFillIn))}");
         Assert.Empty(differing);
     }
 

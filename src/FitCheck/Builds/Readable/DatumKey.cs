@@ -21,8 +21,13 @@ internal readonly record struct DatumKey(string At, string Kind, string Of)
     /// <summary>The entry that would have it; null for what a build says.</summary>
     public Entry? Entry { get; init; }
 
-    /// <summary>Of an entry; null without one.</summary>
-    public static DatumKey? In(Entry? entry, string of) => entry is null ? null : new(entry.Id, entry.Kind, of) { Entry = entry };
+    /// <summary>Of an entry; null without one. Of a radio that nobody knows it is asked first which it is.</summary>
+    public static DatumKey? In(Entry? entry, string of) => entry switch
+    {
+        null => null,
+        SourceUnit { UnrecordedOf: { } vehicle } => new(vehicle.Id, vehicle.Kind, "factory_source") { Entry = vehicle },
+        _ => new(entry.Id, entry.Kind, of) { Entry = entry },
+    };
 
     /// <summary>
     /// Where to write it for every build, `catalog/vehicles/alder-mpv.yaml, position front-door-left`; null for what a build says.

@@ -42,7 +42,8 @@ internal static class ChannelQuestions
         new($"crossover of {set.Name}", "Look into its box; a set without any has `crossover: none`.", Estimated: false);
 
     public static Unsure Carried(Position position) => new($"what the factory wire carries to {position.Name}",
-        "Follow the wire back and read the parts in it; without any it is `full-range`.", Estimated: true);
+        "Follow the wire back and read the parts in it; without any it is `full-range`.", Estimated: true)
+    { Key = position.FeedType.Value == "unknown" ? new(position.Id, DatumKey.Position, "feed.type") : null };
 
     public static Unsure FactoryCapacitor(Position position) => new($"capacitor of the factory tweeter at {position.Name}",
         "Take the factory tweeter out and read the value printed on its capacitor.", Estimated: true)
@@ -51,7 +52,8 @@ internal static class ChannelQuestions
     /// <summary>What may hang on the same wire.</summary>
     public static Unsure Perhaps(Position position, bool estimated) => position.FactoryChannel is null
         ? new($"which output feeds {position.Name}",
-            "Follow its wire to the radio, and write it into the vehicle's entry as `factory_channel`.", estimated)
+            "Follow its wire to the radio, and write its output as `factory_channel`.", estimated)
+        { Key = new(position.Id, DatumKey.Position, "factory_channel") }
         : FactoryDriver(position, estimated);
 
     /// <summary>What hangs there from the factory, where nobody wrote it.</summary>

@@ -155,7 +155,9 @@ internal static class HoleFacts
         sheet.Set(PanelHoles, fit.Total);
         sheet.Set(PanelHolesMeeting,
             Count(fit, $"Lay {part} on the panel and mark which holes meet.",
-                (c.AtPosition("screw holes in the panel"), c.Here("mounting.holes")),
+                fit.First is { AreAnglesTakenOver: true, Circle.IsEstimated: false }
+                    ? (c.AtPosition("number of the screw holes in the panel"), c.Here("mounting.holes.count"))
+                    : (c.AtPosition("screw holes in the panel"), c.Here("mounting.holes.circle")),
                 ($"screw holes of {part}", DatumKey.In(c.Adapter, "vehicle_holes") ?? DatumKey.In(c.Driver, "holes"))));
         sheet.Set(PanelHolesMissedAt, HoleFit.Hours(fit.Missed()));
         sheet.Set(PanelTurn, Turn(c, fit));
@@ -213,7 +215,7 @@ internal static class HoleFacts
         (string What, DatumKey? Key) second) => FactValue.Of(Dimension.One, fit.Meeting) with
         {
             Data = [new Datum(first.What, fit.First.At), new Datum(second.What, fit.Second.At)],
-            Unsure = fit.IsEstimated ? [Guessed(fit.First.Circle.IsEstimated ? first : second, how)] : [],
+            Unsure = fit.IsEstimated ? [Guessed(fit.First.Circle.IsEstimated || fit.First.AreAnglesTakenOver ? first : second, how)] : [],
         };
 
     private static Unsure Guessed((string What, DatumKey? Key) face, string how) =>

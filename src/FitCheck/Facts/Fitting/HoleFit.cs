@@ -22,7 +22,7 @@ internal sealed class HoleFit(HoleCircle first, HoleCircle second, double cleara
 
     public int Total => First.Angles.Count;
 
-    public bool IsEstimated => First.Circle.IsEstimated || Second.Circle.IsEstimated;
+    public bool IsEstimated => First.Circle.IsEstimated || Second.Circle.IsEstimated || First.AreAnglesTakenOver;
 
     /// <summary>How many holes meet at best.</summary>
     public int Meeting => _meeting ??= first.Pattern.MostMeeting(second.Pattern, clearance, only);
