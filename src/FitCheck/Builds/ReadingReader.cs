@@ -145,9 +145,9 @@ internal sealed class ReadingReader(PartsCatalog catalog, ProblemList problems)
             _readings.AddOfDevice(reading, path);
     }
 
-    /// <summary>What can be read of a kind, or of the items of a list of it.</summary>
+    /// <summary>What can be read of a kind, or of the items of a list of it; of what a place came with, also that it is nothing.</summary>
     internal static IReadOnlyList<string> Keys(string kind, string? list = null) =>
-        [.. SchemaKeys.Of(kind, list)
+        [.. list == "positions" ? ["factory_driver"] : Array.Empty<string>(), .. SchemaKeys.Of(kind, list)
             .Where(k => !Names.Contains(k, StringComparer.Ordinal) && !k.EndsWith(".name", StringComparison.Ordinal))];
 
     // The steps to the datum; null when there is no such datum, or the value is none of its sort, which is told.

@@ -15,7 +15,9 @@ internal sealed class StandInReadings(string vehicle)
         (YamlMap)PartsCatalog.Open([RepositoryRoot.Of("catalog")], new ProblemList()).Written(vehicle)!;
 
     /// <summary>The build with all that can be answered, question after question, and what is still open then.</summary>
-    public (string Text, BuildResult Result) Answered(string build)
+    /// <param name="build">Its text.</param>
+    /// <param name="only">Which questions are answered; null for all.</param>
+    public (string Text, BuildResult Result) Answered(string build, Func<OpenReading, bool>? only = null)
     {
         var lines = new Dictionary<DatumKey, string>();
         while (true)
@@ -24,7 +26,7 @@ internal sealed class StandInReadings(string vehicle)
                 : $"{build}\nreadings:\n{string.Concat(lines.Values.Select(l => $"  - {l}\n"))}";
             var result = Trial.Of(text);
             var before = lines.Count;
-            foreach (var reading in OpenReadings.Of(result).Where(r => !lines.ContainsKey(r.Key)))
+            foreach (var reading in OpenReadings.Of(result).Where(r => !lines.ContainsKey(r.Key) && only?.Invoke(r) != false))
             {
                 if (Value(reading.Key) is { } value)
                     lines[reading.Key] = $"{{at: {reading.Key.At}, of: {reading.Key.Of}, value: {value}}}";

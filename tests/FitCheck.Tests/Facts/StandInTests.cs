@@ -31,24 +31,50 @@ public sealed partial class StandInTests(ITestOutputHelper output)
     [Fact]
     public void What_passes_passes_alike_on_whatever_vehicle_stands_in()
     {
-        var misses = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var (build, _, meant, other) in Judged.Value)
-        {
-            foreach (var (one, two) in new[] { (meant, other), (other, meant) })
-            {
-                foreach (var finding in one.Findings.Where(f => f.Status == Status.Pass))
-                {
-                    var twin = two.Findings.FirstOrDefault(f => f.Rule == finding.Rule && f.Position == finding.Position
-                        && f.At == finding.At);
-                    if (twin is null || twin.Status != finding.Status || !Alike(twin.Value?.Value, finding.Value?.Value))
-                        misses.Add($"{finding.Rule}: {finding.Status.Word()} {finding.Value?.Value}, {twin?.Status.Word() ?? "gone"} "
-                            + $"{twin?.Value?.Value} ({build}, {finding.Position})");
-                }
-            }
-        }
+        var misses = Judged.Value.SelectMany(j => Misses(j.Meant, j.Other).Select(m => $"{m} ({j.Build})")).Distinct().ToList();
         foreach (var miss in misses)
             output.WriteLine(miss);
         Assert.Empty(misses);
+    }
+
+    // As far as words are answered, every fact that waits for one is known; so here the figures alone are still another car's.
+    [Theory]
+    [InlineData("tansy-door-swap")]
+    [InlineData("tansy-dull-woofers")]
+    [InlineData("tansy-rear-amplifier")]
+    [InlineData("tansy-straight-to-amplifiers")]
+    [InlineData("corvid-shelf-weak-signal")]
+    [InlineData("gannet-tweeter-swap")]
+    [InlineData("front-rear-two-amps")]
+    [InlineData("sedge-sub-and-doors")]
+    [InlineData("larkspur-four-ohm")]
+    public void What_passes_where_words_are_answered_rests_on_no_figure_of_the_stand_in(string build)
+    {
+        var vehicle = StandInText.VehicleOf(build);
+        var (text, result) = new StandInReadings(vehicle).Answered(StandInText.Meant(build), r => !r.Answer.IsNumber);
+        var file = $"vehicles/{vehicle}.yaml";
+
+        var misses = Misses(result, Trial.Of(text, (file, Otherwise(Trial.Entry(file))))).ToList();
+
+        output.WriteLine($"{result.Findings.Count(f => f.Status == Status.Pass)} pass");
+        foreach (var miss in misses)
+            output.WriteLine(miss);
+        Assert.Empty(misses);
+    }
+
+    private static IEnumerable<string> Misses(BuildResult meant, BuildResult other)
+    {
+        foreach (var (one, two) in new[] { (meant, other), (other, meant) })
+        {
+            foreach (var finding in one.Findings.Where(f => f.Status == Status.Pass))
+            {
+                var twin = two.Findings.FirstOrDefault(f => f.Rule == finding.Rule && f.Position == finding.Position
+                    && f.At == finding.At);
+                if (twin is null || twin.Status != finding.Status || !Alike(twin.Value?.Value, finding.Value?.Value))
+                    yield return $"{finding.Rule} at {finding.Position}: pass {finding.Value?.Value}, {twin?.Status.Word() ?? "gone"} "
+                        + $"{twin?.Value?.Value}";
+            }
+        }
     }
 
     private static bool Alike(double? one, double? other) => one == other

@@ -80,6 +80,7 @@ internal static class UnusedKeys
         ["position.connector.family"] = "a name",
         ["wiring.conductor"] = "required of cables",
         ["build.vehicle"] = "without it there is nothing to check",
+        ["build.instead_of"] = "takes the place of every datum of the vehicle, as `readings` do of one",
         ["build.owned"] = "a word of the list: nothing of it is bought",
         ["build.quote.price"] = "a sum of the list; no reference build has a quote's own prices",
         ["build.keep"] = "a wish for `suggest`",

@@ -15,8 +15,8 @@ internal readonly record struct DatumKey(string At, string Kind, string Of)
     /// <summary>A device of the build, or the cable that devices share.</summary>
     public const string Device = "device";
 
-    /// <summary>Where to write what no entry of the catalog is about.</summary>
-    public const string Readings = "the `readings` of the build";
+    // Where to write what no entry of the catalog is about, and what no reading answers of it.
+    private const string Readings = "the `readings` of the build", OwnEntry = "an entry of its own (`fitcheck new part vehicle`)";
 
     /// <summary>The entry that would have it; null for what a build says.</summary>
     public Entry? Entry { get; init; }
@@ -32,7 +32,7 @@ internal readonly record struct DatumKey(string At, string Kind, string Of)
     /// <summary>
     /// Where to write it for every build, `catalog/vehicles/alder-mpv.yaml, position front-door-left`; null for what a build says.
     /// </summary>
-    public string? Where => Entry is Vehicle { StandIn: not null } ? Readings
+    public string? Where => Entry is Vehicle { StandIn: not null } ? AnswerShape.Of(this) is null ? OwnEntry : Readings
         : Kind != Position ? Entry?.At.File
         : $"{Entry?.At.File ?? "the vehicle's entry"}, position {(Entry as Vehicle)?.Find(At)?.MirrorOf?.Value ?? At}";
 

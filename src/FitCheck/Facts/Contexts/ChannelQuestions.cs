@@ -50,7 +50,7 @@ internal static class ChannelQuestions
     { Key = new DatumKey(position.Id, DatumKey.Position, "factory_driver.own_capacitor") };
 
     /// <summary>What may hang on the same wire.</summary>
-    public static Unsure Perhaps(Position position, bool estimated) => position.FactoryChannel is null
+    public static Unsure Perhaps(Position position, bool estimated) => position is { FactoryChannel: null, HasFactoryDriver: not null }
         ? new($"which output feeds {position.Name}",
             "Follow its wire to the radio, and write its output as `factory_channel`.", estimated)
         { Key = new(position.Id, DatumKey.Position, "factory_channel") }
@@ -60,8 +60,9 @@ internal static class ChannelQuestions
     /// <param name="position">There.</param>
     /// <param name="estimated">True where the load is reckoned as if there were nothing.</param>
     public static Unsure FactoryDriver(Position position, bool estimated) => new($"factory driver at {position.Name}",
-        "Look behind the trim whether there is a driver on the wire, and read its impedance from it; write it into the vehicle's entry as "
-            + "`factory_driver`, or that there is none: `factory_driver: none`.", estimated);
+        "Look behind the trim whether there is a driver on the wire, and read its impedance from it: that is `factory_driver.impedance`; "
+            + "where there is none, it is `factory_driver: none`.", estimated)
+    { Key = new(position.Id, DatumKey.Position, position.HasFactoryDriver is null ? "factory_driver" : "factory_driver.impedance") };
 
     /// <summary>The impedance of the driver that hangs there, where it is a guess.</summary>
     public static Unsure FactoryImpedance(Position position) => new($"rated impedance of the factory driver at {position.Name}",

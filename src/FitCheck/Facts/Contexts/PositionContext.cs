@@ -22,8 +22,8 @@ internal sealed record PositionContext(Build Build, FittedPosition Placed, Chann
 
     /// <summary>What is to be found out where that is not known.</summary>
     public Unsure FedBy => new(AtPosition("which output feeds the driver"),
-        "Follow the wire to the radio, and write its output into the vehicle's entry as `factory_channel` and the radio as "
-            + "`factory_source`.", Estimated: false);
+        "Follow the wire to the radio, and write its output as `factory_channel` and the radio as `factory_source`.", Estimated: false)
+    { Key = Position.FactoryChannel is null ? Here("factory_channel") : DatumKey.In(Build.Vehicle, "factory_source") };
 
     /// <summary>Named as on a work sheet: "mounting depth of Orrin W165 (Left front door)".</summary>
     public string OfDriver(string what) => $"{what} of {Driver?.Name ?? "the driver"}";

@@ -73,7 +73,7 @@ internal static class InputFacts
         var open = apart is null
             ? new Unsure($"minus wires of the drivers of {vehicle.Name}",
                 "With the radio unplugged, measure with an ohmmeter between the minus wires of two drivers at its plug: open, or "
-                    + "hundreds of ohm, is `separate`, next to nothing is `common`. Write it into the vehicle's entry as "
+                    + "hundreds of ohm, is `separate`, next to nothing is `common`. Write it as "
                     + "`speaker_returns`.", Estimated: false)
             { Key = DatumKey.In(vehicle, "speaker_returns") }
             : new Unsure($"ground of the speaker outputs of {c.Name}",
