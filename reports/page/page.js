@@ -138,7 +138,8 @@
     } else if (button?.id === 'link') {
       copyLink();
     }
-  });
+    // Before anything takes the form as it stands: the job is sent with it.
+  }, { capture: true });
 
   const copyLink = async () => {
     const address = `${location.origin}${location.pathname}#build=${await packed(field('text').value)}`;
@@ -186,6 +187,7 @@
   });
 
   document.documentElement.classList.add('scripted');
-  shown();
+  // What was kept is looked at before this state is kept in its place.
   begin();
+  shown();
 })();

@@ -33,8 +33,8 @@ public class SameAnswersTests(Chromium chromium, StaticSite site) : IClassFixtur
     {
         _walk.Begin();
         _walk.Press("seek", typed: ("sought", "saloon"));
-        _walk.Press("vehicle:merrow-tansy-hatchback");
         _walk.PressFirst("vehicle:");
+        var taken = 0;
         foreach (var place in _walk.Buttons("place:").Take(2))
         {
             _walk.Press(place);
@@ -42,9 +42,10 @@ public class SameAnswersTests(Chromium chromium, StaticSite site) : IClassFixtur
             {
                 _walk.Press(slot);
                 _walk.Press("more", "choices", null, ("upto", "4"));
-                _walk.PressFirst("take:");
+                taken += _walk.TakeFirst() ? 1 : 0;
             }
         }
+        Assert.InRange(taken, 2, 4);
         foreach (var side in new[] { "measure", "ways", "buy", "beside", "text", "places" })
             _walk.Press($"side:{side}");
         foreach (var action in new[] { "undo", "undo", "redo", "hold", "undo", "swap", "drop", "new", "undo" })

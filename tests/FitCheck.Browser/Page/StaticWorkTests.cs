@@ -19,7 +19,7 @@ public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture
         await Assertions.Expect(page.Locator("#side-measure")).ToBeVisibleAsync(Soon);
         await page.ClickAsync("button[value='place:front-door-left']");
         await page.Locator("button[value^='slot:']").First.ClickAsync();
-        await page.Locator("button[value^='take:']").First.ClickAsync(new() { Timeout = 30_000 });
+        await page.Locator(".offer button").First.ClickAsync(new() { Timeout = 30_000 });
         await Assertions.Expect(page.Locator("#undo")).ToBeEnabledAsync();
         await Assertions.Expect(page.Locator("#moved")).ToBeVisibleAsync(Soon);
         var verdict = await page.Locator("#verdict").InnerTextAsync();
@@ -36,7 +36,7 @@ public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture
     {
         await using var opened = await StaticPage.OpenAsync(chromium, site.Space.Address);
         var page = opened.Shown;
-        await page.SetInputFilesAsync("#build-file", Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "front-rear-two-amps.yaml"));
+        await page.SetInputFilesAsync("#build-file", Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "sedge-overpowered-rears.yaml"));
         await page.ClickAsync("#side-ways");
         await page.ClickAsync("#look");
 
@@ -46,7 +46,7 @@ public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture
         await page.ClickAsync("#side-places");
 
         // Long before the search would have ended by itself.
-        await Assertions.Expect(page.Locator("#place-front-door-left")).ToBeVisibleAsync(Soon);
+        await Assertions.Expect(page.Locator("button[value^='place:']").First).ToBeVisibleAsync(Soon);
         Assert.Empty(opened.Complaints);
     }
 }

@@ -30,11 +30,16 @@ internal sealed partial class Walk(PageEngine engine)
             IsPart = name is "choices" or "ways" || _steps.Count % 2 == 0,
         });
 
-    /// <summary>Presses the first button that begins so, if there is any.</summary>
-    public void PressFirst(string beginning)
+    /// <summary>Presses the first button that begins so.</summary>
+    public void PressFirst(string beginning) => Press(Buttons(beginning)[0]);
+
+    /// <summary>Takes what is offered first in the list that was asked for last; false where nothing in it can be taken.</summary>
+    public bool TakeFirst()
     {
-        if (Buttons(beginning) is [var first, ..])
-            Press(first);
+        var offered = Button().Matches(_steps[^1].Answer.Text).FirstOrDefault(m => m.Groups[1].Value != "more");
+        if (offered is not null)
+            Press(WebUtility.HtmlDecode(offered.Groups[1].Value));
+        return offered is not null;
     }
 
     /// <summary>What the buttons send that begin so.</summary>
