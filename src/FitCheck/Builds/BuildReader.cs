@@ -1,3 +1,4 @@
+using FitCheck.Builds.StandIns;
 using FitCheck.Catalog;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;

@@ -91,7 +91,7 @@ public sealed class MeasureDialogueTests : IDisposable
     [Fact]
     public void Who_stops_is_asked_no_more()
     {
-        var answers = new ListedAnswers(("Polarity", "stop"), ("", ""));
+        var answers = new ListedAnswers(("Rated impedance", "stop"), ("", ""));
         Asked(answers);
 
         Assert.Single(answers.Asked);
@@ -100,7 +100,7 @@ public sealed class MeasureDialogueTests : IDisposable
     [Fact]
     public void What_can_t_be_written_ends_the_questions_and_is_told()
     {
-        var answers = new ListedAnswers(("Polarity", "known"), ("", ""));
+        var answers = new ListedAnswers(("Rated impedance", "4 ohm"), ("", ""));
         var (_, dialogue) = Asked(answers, _ => "the disk is full");
 
         Assert.Equal("the disk is full", dialogue.Failed);

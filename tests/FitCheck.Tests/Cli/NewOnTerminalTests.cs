@@ -96,6 +96,7 @@ public sealed partial class NewOnTerminalTests : IDisposable
             return;
         _folder.Write("mine.yaml", File.ReadAllText(RepositoryRoot.Of("catalog", "builds", "alder-missing-data.yaml")));
         using var terminal = new Terminal(_folder.Path, $"dotnet {Program} measure mine.yaml");
+        terminal.Answer("Rated impedance of the factory driver (", "\r");
         terminal.Answer("Polarity of the factory wires (", "\r");
         terminal.Answer("Distance from the factory plug to the driver's terminals (", "3 1/2 in\r");
         terminal.Answer("Diameter of the recess or trim ring (", "far\r"); // no length: told, and asked again

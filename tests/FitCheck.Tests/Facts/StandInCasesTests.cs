@@ -73,7 +73,8 @@ public sealed class StandInCasesTests(ITestOutputHelper output)
         Assert.Contains(open, r => r.Key is { At: "front-door-left", Of: "airbag_near" });
         Assert.Contains(open, r => r.Key is { At: "front-door-right", Of: "mounting.obstructions.window glass.depth" });
         // Nothing that was seen on this car belongs into another vehicle's entry.
-        Assert.DoesNotContain(result.Findings.SelectMany(f => f.ToMeasure), m => m.How.Contains("tansy-hatch.yaml", StringComparison.Ordinal));
+        Assert.DoesNotContain(result.Findings.SelectMany(f => f.ToMeasure),
+            m => m.How.Contains("tansy-hatch.yaml", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -86,7 +87,10 @@ public sealed class StandInCasesTests(ITestOutputHelper output)
         string[] ofPartsAlone = ["mount/driver-holes-missed", "mount/spacer-opening-too-narrow",
             "wiring/harness-for-other-terminals", "seal/wood-in-a-wet-door"];
         foreach (var finding in own.Findings.Where(f => ofPartsAlone.Contains(f.Rule)))
-            Assert.Equal(finding.Status, meant.Findings.FirstOrDefault(f => f.Rule == finding.Rule && f.Position == finding.Position)?.Status);
+        {
+            Assert.Equal(finding.Status,
+                meant.Findings.FirstOrDefault(f => f.Rule == finding.Rule && f.Position == finding.Position)?.Status);
+        }
     }
 
     private static BuildResult Meant(string build) => Trial.Of(StandInText.Meant(build));

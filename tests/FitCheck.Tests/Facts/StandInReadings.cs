@@ -8,7 +8,9 @@ using FitCheck.Yaml;
 
 namespace FitCheck.Tests.Facts;
 
-/// <summary>Answers what a build on a stand-in asks for, as if the car that is meant were like the catalog's vehicle in every respect.</summary>
+/// <summary>
+/// Answers what a build on a stand-in asks for, as if the car that is meant were like the catalog's vehicle in every respect.
+/// </summary>
 internal sealed class StandInReadings(string vehicle)
 {
     private readonly YamlMap _entry =

@@ -228,6 +228,7 @@ internal static class ChannelModel
             made.Unsure.Add(ChannelQuestions.FactoryDriver(position, estimated: false));
             return null;
         }
+        made.Unsure.AddRange(ChannelQuestions.GuessedFactoryDriver(position));
         // IEC 60268-5: |Z| is nowhere below 80 % of the rated impedance.
         var resistance = position.FactoryResistance?.Si ?? (0.8 * rated);
         double? inductance = position.Role == "tweeter" ? null : guesses.Practice.LeastInductance * rated;

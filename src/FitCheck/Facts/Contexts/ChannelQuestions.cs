@@ -69,6 +69,18 @@ internal static class ChannelQuestions
         "Read it from the driver's back.", Estimated: true)
     { Key = new(position.Id, DatumKey.Position, "factory_driver.impedance") };
 
+    /// <summary>What is only guessed of the driver that hangs there.</summary>
+    public static IEnumerable<Unsure> GuessedFactoryDriver(Position position)
+    {
+        if (position.FactoryImpedance is { IsEstimated: true })
+            yield return FactoryImpedance(position);
+        if (position.FactoryResistance is { IsEstimated: true })
+            yield return Resistance("the factory driver", position.Name, estimated: true,
+                new(position.Id, DatumKey.Position, "factory_driver.resistance"));
+        if (position.OwnCapacitor is { IsEstimated: true })
+            yield return FactoryCapacitor(position);
+    }
+
     /// <summary>What nobody wrote of the wire to a driver: the new one, or the factory's.</summary>
     public static IEnumerable<Unsure> Wire(FittedPosition placed)
     {

@@ -137,7 +137,8 @@ public class CarPlanTests
             var side = sides[lot.Next(3)];
             var left = side switch { "left" => 1, "right" => -1, _ => 0 } * lot.Next(100, 900) / 1000.0;
             double[] location = lot.Next(3) == 0 ? [] : [lot.Next(-2000, 1000) / 1000.0, left, -0.5];
-            return new PlanPlace($"place-{i}", $"Place number {i}, {side}", side, kinds[lot.Next(8)], location) { Fitted = Fittings[i % 4] };
+            return new PlanPlace($"place-{i}", $"Place number {i}, {side}", side, kinds[lot.Next(8)], location)
+            { Fitted = Fittings[i % 4] };
         }).ToList();
 
         var plan = new DrawnPlan(vehicle, places);

@@ -3,7 +3,7 @@ using FitCheck.Foundation.Problems;
 using FitCheck.Physics.Quantities;
 using FitCheck.Yaml;
 
-namespace FitCheck.Builds;
+namespace FitCheck.Builds.StandIns;
 
 /// <summary>
 /// The nearest vehicle of the catalog in the place of one that the catalog does not have. Its layout stays: which positions there are, on
@@ -24,7 +24,10 @@ internal static class StandIn
         var guessed = Guessed(entry) is YamlMap map ? map.Entries : [];
         return entry with
         {
-            Entries = [.. guessed.Where(e => e.Key is not ("name" or "provenance")), Text("name", meant.Value), Text("provenance", "estimated")],
+            Entries =
+            [
+                .. guessed.Where(e => e.Key is not ("name" or "provenance")), Text("name", meant.Value), Text("provenance", "estimated"),
+            ],
         };
 
         YamlEntry Text(string key, string text) => new(key, meant.At, new YamlScalar(meant.At, text, Quoted: true));
@@ -51,16 +54,19 @@ internal static class StandIn
     {
         YamlMap map => map with { Entries = [.. map.Entries.Select(Guessed).OfType<YamlEntry>()] },
         // That there is nothing was seen in another car.
-        YamlList list => list.Items.Select(Guessed).OfType<YamlNode>().ToList() is { Count: > 0 } items ? list with { Items = items } : null,
-        YamlScalar scalar => IsFigure(scalar) ? scalar with { IsTakenOver = true } : null,
+        YamlList list => list.Items.Select(Guessed).OfType<YamlNode>().ToList() is { Count: > 0 } items ? list with { Items = items }
+            : null,
+        YamlScalar scalar => IsFigure(scalar) ? Marked(scalar) : null,
         _ => null,
     };
 
     private static YamlEntry? Guessed(YamlEntry entry) => entry is { Key: "angles", Value: YamlList angles }
-        ? entry with { Value = angles with { Items = [.. angles.Items.Select(a => a is YamlScalar s ? s with { IsTakenOver = true } : a)] } }
+        ? entry with { Value = angles with { Items = [.. angles.Items.Select(Marked)] } }
         : Layout.Contains(entry.Key, StringComparer.Ordinal) ? entry
         : Telling.Contains(entry.Key, StringComparer.Ordinal) ? null
         : Guessed(entry.Value) is { } value ? entry with { Value = value } : null;
+
+    private static YamlNode Marked(YamlNode node) => node is YamlScalar scalar ? scalar with { IsTakenOver = true } : node;
 
     // What has a unit; a bare number is an hour or a count, which says nothing of how sure it is.
     private static bool IsFigure(YamlScalar scalar) =>
