@@ -43,6 +43,9 @@ public sealed class Reports : IDisposable
         return html;
     }
 
+    /// <summary>Where a build of the catalog lies.</summary>
+    public static string BuildOfCatalog(string build) => BuildFile(build);
+
     private static string BuildFile(string build)
     {
         var file = Path.Combine(Root(), "catalog", "builds", build);
@@ -50,11 +53,17 @@ public sealed class Reports : IDisposable
         return file;
     }
 
-    private static string Run(params string[] arguments)
+    /// <summary>The program, as the runtime starts it.</summary>
+    public static string Program()
     {
         var program = Path.Combine(Root(), "src", "FitCheck.Cli", "bin", Configuration(), "net10.0", "fitcheck.dll");
         Assert.True(File.Exists(program), $"There is no {program}: build the solution first.");
-        var start = new ProcessStartInfo("dotnet", [program, .. arguments])
+        return program;
+    }
+
+    private static string Run(params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet", [Program(), .. arguments])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
