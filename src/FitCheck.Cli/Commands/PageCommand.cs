@@ -49,10 +49,10 @@ internal static class PageCommand
 
     private static int? Port(ArgumentResult given)
     {
-        if (given.Tokens is [{ Value: var word }]
-            && ushort.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var port) && port > 0)
+        var word = given.Tokens is [var first, ..] ? first.Value : "";
+        if (ushort.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var port) && port > 0)
             return port;
-        given.AddError($"`--port` takes a number from 1 to 65535, not `{given.Tokens.FirstOrDefault()?.Value}`");
+        given.AddError($"`--port` takes a number from 1 to 65535, not `{word}`");
         return null;
     }
 }
