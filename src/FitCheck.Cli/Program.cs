@@ -3,6 +3,7 @@ using System.CommandLine.Parsing;
 using FitCheck.Cli.Commands;
 using FitCheck.Cli.Measuring;
 using FitCheck.Cli.Output;
+using FitCheck.Cli.Programs;
 using FitCheck.Foundation;
 
 namespace FitCheck.Cli;

@@ -22,7 +22,7 @@ internal sealed class Admission(Keys keys, Func<int> port)
             return Task.CompletedTask;
         }
         return request.Cookies.TryGetValue(name, out var cookie) && keys.IsCookie(cookie) ? next(context)
-            : PlainPage.Send(context, StatusCodes.Status403Forbidden, "This page belongs to whoever started it. Open the whole address that "
-                + "`fitcheck page` printed in its terminal, up to its last letter. If you did, go on here:", again: true);
+            : PlainPage.Send(context, StatusCodes.Status403Forbidden, "This page belongs to whoever started it. Open the whole "
+                + "address that `fitcheck page` printed in its terminal, up to its last letter. If you did, go on here:", again: true);
     }
 }

@@ -83,7 +83,8 @@ internal sealed class Answers(Task<OpenedPage> opening, Turns turns, Cancellatio
         using var cancel = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, end, within.Token);
         try
         {
-            var answer = await turns.Take(request.Name, () => page.Engine.Answer(request with { Progress = job }, cancel.Token), cancel.Token);
+            var answer = await turns.Take(request.Name,
+                () => page.Engine.Answer(request with { Progress = job }, cancel.Token), cancel.Token);
             if (answer is not null)
                 await Send(context, answer);
             else

@@ -96,7 +96,8 @@ internal sealed class CatalogWatch : IDisposable
     {
         var errors = outcome.Problems.Where(p => p.Severity == Severity.Error).ToList();
         var told = errors.Take(MostTold).Select(p => $"{p.At}: {p.Message}.");
-        var more = errors.Count > MostTold ? string.Create(CultureInfo.InvariantCulture, $" There are {errors.Count - MostTold} more.") : "";
+        var more = errors.Count <= MostTold ? ""
+            : string.Create(CultureInfo.InvariantCulture, $" There are {errors.Count - MostTold} more.");
         return "The catalog or the rules can't be used as they are on the disk now; the last good state stays open. "
             + string.Join(' ', told) + more;
     }

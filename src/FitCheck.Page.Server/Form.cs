@@ -33,7 +33,7 @@ internal static class Form
         {
             form = await request.ReadFormAsync(Bounds, request.HttpContext.RequestAborted);
         }
-        catch (InvalidDataException)
+        catch (Exception e) when (e is InvalidDataException or IOException and not BadHttpRequestException)
         {
             return Refused(StatusCodes.Status400BadRequest, "That form is broken, or has more fields than the page has.");
         }

@@ -2,7 +2,9 @@ using System.Collections.Concurrent;
 
 namespace FitCheck.Page.Server;
 
-/// <summary>What is told of requests that last, by a word that the page's script chose. A bounded number is kept, each while it runs.</summary>
+/// <summary>
+/// What is told of requests that last, by a word that the page's script chose. A bounded number is kept, each while it runs.
+/// </summary>
 internal sealed class Jobs
 {
     private const int LongestWord = 64;

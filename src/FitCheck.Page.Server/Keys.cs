@@ -51,7 +51,8 @@ internal sealed class Keys
     public bool IsCookie(string word) => Same(word, Cookie);
 
     /// <summary>The page's address with a word that lets in.</summary>
-    public static string Address(int port, string word) => string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/?token={word}");
+    public static string Address(int port, string word) =>
+        string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/?token={word}");
 
     // As long for a wrong word as for the right one: what is compared are digests, of one length.
     private static bool Same(string given, string right) => CryptographicOperations.FixedTimeEquals(

@@ -13,7 +13,8 @@ internal sealed class OwnHost(Func<int> port)
 
     public Task Passes(HttpContext context, RequestDelegate next) =>
         IsOwn(context.Request.Headers.Host.ToString(), port()) ? next(context)
-            : PlainPage.Send(context, StatusCodes.Status421MisdirectedRequest, "The page answers only to the address that the program printed.");
+            : PlainPage.Send(context, StatusCodes.Status421MisdirectedRequest, "The page answers only to the address that the program "
+                + "printed.");
 
     private static bool IsOwn(string host, int port) => new[] { "127.0.0.1", "localhost" }.Any(name =>
         host.Equals(string.Create(CultureInfo.InvariantCulture, $"{name}:{port}"), StringComparison.OrdinalIgnoreCase)
@@ -25,7 +26,8 @@ internal static class OwnOrigin
 {
     public static Task Passes(HttpContext context, RequestDelegate next) =>
         !HttpMethods.IsPost(context.Request.Method)
-            || context.Request.Headers.Origin.ToString().Equals($"http://{context.Request.Headers.Host}", StringComparison.OrdinalIgnoreCase)
+            || context.Request.Headers.Origin.ToString().Equals($"http://{context.Request.Headers.Host}",
+                StringComparison.OrdinalIgnoreCase)
             ? next(context)
             : PlainPage.Send(context, StatusCodes.Status403Forbidden, "That was not sent from the page itself.", again: true);
 }

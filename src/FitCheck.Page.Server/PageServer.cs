@@ -48,7 +48,8 @@ internal sealed class PageServer : IAsyncDisposable
         }
         catch (SocketException e) when (e.SocketErrorCode is SocketError.AccessDenied)
         {
-            throw new CannotServeException($"port {wanted} may not be used by you; name one above 1023, or leave out --port for a free one");
+            throw new CannotServeException($"port {wanted} may not be used by you; name one above 1023, or leave out "
+                + "--port for a free one");
         }
         var address = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         return port = new Uri(address).Port;

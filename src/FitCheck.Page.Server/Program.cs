@@ -19,8 +19,8 @@ internal static class Program
         catch (Exception e)
         {
             var place = e.StackTrace?.Split('\n') is [var first, ..] ? first.Trim() : "an unknown place";
-            Terminal.Tell($"fitcheck: a defect of FitCheck, not of your input: {e.GetType().Name} {place}. Please report this line with the "
-                + "command that you ran.");
+            Terminal.Tell($"fitcheck: a defect of FitCheck, not of your input: {e.GetType().Name} {place}. Please report this "
+                + "line with the command that you ran.");
             return Defect;
         }
     }

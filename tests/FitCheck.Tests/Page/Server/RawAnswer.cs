@@ -8,7 +8,8 @@ namespace FitCheck.Tests.Page.Server;
 internal sealed record RawAnswer(int Status, IReadOnlyList<KeyValuePair<string, string>> Headers, string Body)
 {
     public string? this[string name] =>
-        Headers.FirstOrDefault(h => h.Key.Equals(name, StringComparison.OrdinalIgnoreCase)) is { Key: not null } header ? header.Value : null;
+        Headers.FirstOrDefault(h => h.Key.Equals(name, StringComparison.OrdinalIgnoreCase)) is { Key: not null } header
+            ? header.Value : null;
 
     /// <summary>Sends a request, and reads until the server closes.</summary>
     public static async Task<RawAnswer> To(int port, byte[] request)

@@ -38,7 +38,8 @@ public sealed class RunTests
         using var page = new RunningPage();
         using var folder = new TemporaryFolder();
         var (status, output, error) = Run.InTime(folder.Path, "page", "--port", page.Port.ToString(CultureInfo.InvariantCulture));
-        Assert.Equal((2, "", $"fitcheck: port {page.Port} of this machine is in use by another program; name another one, or leave out --port "
+        Assert.Equal((2, "",
+            $"fitcheck: port {page.Port} of this machine is in use by another program; name another one, or leave out --port "
             + "for a free one\n"), (status, output, error));
     }
 
@@ -128,7 +129,8 @@ public sealed class RunTests
             .Where(t => t.StartsWith("socket:[", StringComparison.Ordinal)).Select(t => t[8..^1]).ToHashSet();
         // proc(5), /proc/net/tcp: local address in hexadecimal, state 0A is LISTEN, the tenth column the inode.
         var listening = new[] { "/proc/net/tcp", "/proc/net/tcp6" }.Where(File.Exists).SelectMany(File.ReadAllLines)
-            .Select(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Where(w => w.Length > 9 && w[3] == "0A" && sockets.Contains(w[9]))
+            .Select(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            .Where(w => w.Length > 9 && w[3] == "0A" && sockets.Contains(w[9]))
             .Select(w => w[1]);
         Assert.Equal([string.Create(CultureInfo.InvariantCulture, $"0100007F:{page.Port:X4}")], listening);
     }
@@ -152,7 +154,8 @@ public sealed class RunTests
         using var folder = new TemporaryFolder();
         var (status, output, error) = Shell.Of(folder.Path, $"""
             from=$(dirname "$(readlink -f "$(command -v dotnet)")")
-            mkdir -p few/shared && cp "$from/dotnet" few/ && cp -r "$from/host" few/ && cp -r "$from/shared/Microsoft.NETCore.App" few/shared/
+            mkdir -p few/shared && cp "$from/dotnet" few/ && cp -r "$from/host" few/
+            cp -r "$from/shared/Microsoft.NETCore.App" few/shared/
             few/dotnet '{Path.Combine(AppContext.BaseDirectory, "fitcheck.dll")}' page
             """);
         Assert.Equal((2, ""), (status, output));
@@ -185,7 +188,8 @@ public sealed class RunTests
         {
             var printed = "";
             while (!printed.Contains("?token=", StringComparison.Ordinal))
-                printed = await process.StandardOutput.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(60)) ?? throw new IOException("no address");
+                printed = await process.StandardOutput.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(60))
+                    ?? throw new IOException("no address");
             var watch = Stopwatch.StartNew();
             while (!File.Exists(folder.Of("opened")) && watch.Elapsed < TimeSpan.FromSeconds(30))
                 await Task.Delay(20);
@@ -209,8 +213,8 @@ public sealed class RunTests
     }
 
     private static string Named(string name) => string.Join('\n', File.ReadAllLines(RepositoryRoot.Of(Driver)).Select(l =>
-        l.StartsWith("id:", StringComparison.Ordinal) ? "id: mine-165" : l.StartsWith("name:", StringComparison.Ordinal) ? $"name: {name}" : l))
-        + "\n";
+        l.StartsWith("id:", StringComparison.Ordinal) ? "id: mine-165" : l.StartsWith("name:", StringComparison.Ordinal)
+            ? $"name: {name}" : l)) + "\n";
 
     private static async Task<string> Until(RunningPage page, string words)
     {

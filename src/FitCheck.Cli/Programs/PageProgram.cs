@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 
-namespace FitCheck.Cli;
+namespace FitCheck.Cli.Programs;
 
 /// <summary>The page's web server, which lies beside the program and runs on ASP.NET Core; nothing else does.</summary>
 internal static class PageProgram
@@ -20,11 +20,14 @@ internal static class PageProgram
         return Directory.Exists(folder) && Directory.EnumerateDirectories(folder).Select(d => Path.GetFileName(d).Split('-')[0])
                 .Any(n => Version.TryParse(n, out var there) && there.Major == version.Major)
             ? null
-            : string.Create(CultureInfo.InvariantCulture, $"`fitcheck page` needs the ASP.NET Core {version.Major} runtime, and no other "
-                + $"command does; install it (on Debian and Ubuntu `aspnetcore-runtime-{version.Major}.0`), or the .NET {version.Major} SDK");
+            : string.Create(CultureInfo.InvariantCulture, $"`fitcheck page` needs the ASP.NET Core {version.Major} runtime, and no "
+                + $"other command does; install it (on Debian and Ubuntu `aspnetcore-runtime-{version.Major}.0`), "
+                + $"or the .NET {version.Major} SDK");
     }
 
-    /// <summary>Runs it in the place of this process, or where that can't be as a child that ends with it; returns its exit status.</summary>
+    /// <summary>
+    /// Runs it in the place of this process, or where that can't be as a child that ends with it; returns its exit status.
+    /// </summary>
     public static int Run(string[] words)
     {
         var host = Path.GetFullPath(Path.Combine(Shared, "..", OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet"));

@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Runtime.InteropServices;
 
-namespace FitCheck.Cli;
+namespace FitCheck.Cli.Programs;
 
 /// <summary>The program with all its libraries, which stands beside the quick one under this name.</summary>
 internal static class WholeProgram

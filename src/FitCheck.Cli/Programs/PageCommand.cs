@@ -1,9 +1,10 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using FitCheck.Cli.Commands;
 using FitCheck.Cli.Output;
 
-namespace FitCheck.Cli.Commands;
+namespace FitCheck.Cli.Programs;
 
 /// <summary>`fitcheck page`: a program of its own beside this one, as nothing else needs what a web server needs.</summary>
 internal static class PageCommand
