@@ -16,7 +16,8 @@ internal static class PlainPage
     {
         var back = again ? "<p><a href=\"/\">Open the page</a></p>" : "";
         var page = $"<!DOCTYPE html>\n<html lang=\"en\">\n<meta charset=\"utf-8\">\n"
-            + $"<meta name=\"viewport\" content=\"width=device-width\">\n<title>FitCheck</title>\n<main><h1>FitCheck</h1><p>{WebUtility.HtmlEncode(sentence)}</p>{back}</main>\n</html>\n";
+            + $"<meta name=\"viewport\" content=\"width=device-width\">\n<title>FitCheck</title>\n"
+            + $"<main><h1>FitCheck</h1><p>{WebUtility.HtmlEncode(sentence)}</p>{back}</main>\n</html>\n";
         context.Response.StatusCode = status;
         return Bytes(context, "text/html; charset=utf-8", Encoding.UTF8.GetBytes(page));
     }
