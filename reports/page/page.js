@@ -18,7 +18,7 @@
   // Kept in this tab alone.
   const keep = () => {
     try {
-      sessionStorage.setItem(kept, JSON.stringify(Object.fromEntries(stateful.map((name) => [name, field(name).value]))));
+      sessionStorage.setItem(kept, JSON.stringify({ begun, ...Object.fromEntries(stateful.map((name) => [name, field(name).value])) }));
     } catch {
       // Without storage, or too much for it: a reload begins anew.
     }
@@ -31,6 +31,8 @@
       return null;
     }
   };
+
+  const [begun, earlier] = [field('text').value, restore()];
 
   const put = (state) => {
     for (const name of stateful) {
@@ -75,8 +77,8 @@
         say.textContent = 'The link is damaged; the build in it can’t be read.';
       }
     }
-    const state = restore();
-    if (state && (state.text || state.past) && !field('text').value) put(state);
+    // A reload brings what the page began with: nothing, or the build that it was started with.
+    if (earlier && (earlier.text || earlier.past) && begun === (earlier.begun ?? '')) put(earlier);
   };
 
   // The verdict is told once for each change of it, whatever else was drawn anew.
@@ -166,6 +168,11 @@
     else return;
     event.preventDefault();
   });
+
+  // What the browser does by itself: a file that is saved, a paper in a window of its own.
+  document.addEventListener('submit', (event) => {
+    if (event.submitter?.hasAttribute('data-plain')) event.stopImmediatePropagation();
+  }, { capture: true });
 
   document.addEventListener('dragover', (event) => event.preventDefault());
   document.addEventListener('drop', (event) => {

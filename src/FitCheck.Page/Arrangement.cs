@@ -25,7 +25,7 @@ internal sealed class Arrangement(Desk desk, PageOptions options, Outcome outcom
         ["text"] = "The text",
     };
 
-    private readonly PageState _state = outcome.State;
+    private PageState _state = outcome.State;
 
     /// <summary>A script takes it: choices are judged by requests of their own.</summary>
     public bool IsPart { get; init; }
@@ -62,6 +62,8 @@ internal sealed class Arrangement(Desk desk, PageOptions options, Outcome outcom
                 Text = TextViews.Of(_state, ""),
             };
         }
+        if (_state.Place.Length == 0)
+            _state = _state with { Place = Worst(judged) };
         using var told = Lengths.Asked(result.Lengths);
         var view = View(StripViews.Of(_state, judged, before), Sides(open)) with
         {
@@ -84,6 +86,11 @@ internal sealed class Arrangement(Desk desk, PageOptions options, Outcome outcom
             },
         };
     }
+
+    // Nobody has looked at a place yet: at that where most is to be done, else at the first.
+    private static string Worst(Judged judged) => judged.Build!.Vehicle.Positions
+        .OrderByDescending(p => judged.Result!.Findings.Where(f => f.Waived is null && f.Position == p.Id)
+            .Select(f => (int)f.Status).DefaultIfEmpty(-1).Max()).FirstOrDefault()?.Id ?? PageState.Elsewhere;
 
     private ChoosingView? Choosing(Judged judged, CancellationToken cancel)
     {
