@@ -169,6 +169,15 @@
     event.preventDefault();
   });
 
+  // Searched for while it is typed; a button that is pressed meanwhile comes first.
+  let typing = null;
+  document.addEventListener('input', (event) => {
+    if (event.target.id !== 'sought') return;
+    clearTimeout(typing);
+    typing = setTimeout(() => press('seek'), 250);
+  });
+  document.addEventListener('submit', () => clearTimeout(typing), { capture: true });
+
   // What the browser does by itself: a file that is saved, a paper in a window of its own.
   document.addEventListener('submit', (event) => {
     if (event.submitter?.hasAttribute('data-plain')) event.stopImmediatePropagation();
