@@ -52,7 +52,7 @@ internal sealed class HtmlTemplates
     /// <summary>What stands in a page's head for the style sheet: all of it, or where it is to be fetched.</summary>
     /// <param name="address">Null for all of it.</param>
     public SafeHtml Styled(string? address) => address is null ? new($"<style>\n{Style()}\n</style>")
-        : new($"""<link rel="stylesheet" href="{HtmlContext.Encode(address)}">""");
+        : new($"""<link rel="icon" href="data:,"><link rel="stylesheet" href="{HtmlContext.Encode(address)}">""");
 
     /// <summary>A script of the folder, which stands inside a script element and so must not be able to end it.</summary>
     public SafeHtml Script(string name) => new(Read(Path.GetFileName(name) + ".js").Replace("</", "<\\/", StringComparison.Ordinal));
