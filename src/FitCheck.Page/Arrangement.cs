@@ -1,5 +1,6 @@
 using FitCheck.Evaluation;
 using FitCheck.Lists;
+using FitCheck.Measuring;
 using FitCheck.Page.Acting;
 using FitCheck.Page.Judging;
 using FitCheck.Page.State;
@@ -53,7 +54,7 @@ internal sealed class Arrangement(Desk desk, PageOptions options, Outcome outcom
 
     private WholeView Of(Judged judged, BuildResult? before, CancellationToken cancel)
     {
-        var open = judged.Result is { } found ? MeasureFirst.Of(found).Count : 0;
+        var open = judged.Result is { } found ? OpenReadings.Of(found).Count : 0;
         if (judged.Result is not { } result)
         {
             return View(StripViews.Of(_state, judged, null), Sides(0)) with

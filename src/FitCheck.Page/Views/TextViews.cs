@@ -26,7 +26,7 @@ internal static class TextViews
     // Lines, from 1.
     private static HashSet<int> Changed(PageState state)
     {
-        if (state.Before is not { } before)
+        if (state.Before is not { Length: > 0 } before)
             return [];
         var step = Step.Between(before, state.Text);
         if (step.Text.Length == 0)

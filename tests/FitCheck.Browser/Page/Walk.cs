@@ -23,7 +23,7 @@ internal sealed partial class Walk(PageEngine engine)
             Name = name,
             Fields =
             [
-                .. Hidden().Matches(_shown).Select(m => KeyValuePair.Create(m.Groups[1].Value, WebUtility.HtmlDecode(m.Groups[2].Value))),
+                .. Hidden().Matches(_shown).Select(m => KeyValuePair.Create(m.Groups["name"].Value, WebUtility.HtmlDecode(m.Groups["value"].Value))),
                 .. typed.Select(t => KeyValuePair.Create(t.Field, t.Value)), KeyValuePair.Create("do", action),
             ],
             Files = file is null ? [] : [file],
@@ -36,15 +36,15 @@ internal sealed partial class Walk(PageEngine engine)
     /// <summary>Takes what is offered first in the list that was asked for last; false where nothing in it can be taken.</summary>
     public bool TakeFirst()
     {
-        var offered = Button().Matches(_steps[^1].Answer.Text).FirstOrDefault(m => m.Groups[1].Value != "more");
+        var offered = Button().Matches(_steps[^1].Answer.Text).FirstOrDefault(m => m.Groups["value"].Value != "more");
         if (offered is not null)
-            Press(WebUtility.HtmlDecode(offered.Groups[1].Value));
+            Press(WebUtility.HtmlDecode(offered.Groups["value"].Value));
         return offered is not null;
     }
 
     /// <summary>What the buttons send that begin so.</summary>
     public IReadOnlyList<string> Buttons(string beginning) =>
-        [.. Button().Matches(_shown).Select(m => WebUtility.HtmlDecode(m.Groups[1].Value))
+        [.. Button().Matches(_shown).Select(m => WebUtility.HtmlDecode(m.Groups["value"].Value))
             .Where(v => v.StartsWith(beginning, StringComparison.Ordinal)).Distinct()];
 
     private void Ask(PageRequest request)
@@ -56,9 +56,9 @@ internal sealed partial class Walk(PageEngine engine)
             _shown = answer.Text;
     }
 
-    [GeneratedRegex("<input type=\"hidden\" name=\"([a-z-]+)\" value=\"([^\"]*)\">", RegexOptions.None, 1000)]
+    [GeneratedRegex("<input type=\"hidden\" name=\"(?<name>[a-z-]+)\" value=\"(?<value>[^\"]*)\">", RegexOptions.None, 1000)]
     private static partial Regex Hidden();
 
-    [GeneratedRegex("<button[^>]* name=\"do\" value=\"([^\"]*)\"", RegexOptions.None, 1000)]
+    [GeneratedRegex("<button[^>]* name=\"do\" value=\"(?<value>[^\"]*)\"", RegexOptions.None, 1000)]
     private static partial Regex Button();
 }

@@ -21,7 +21,7 @@ internal sealed partial class PageInHand
     public string Text => Field("text");
 
     /// <summary>What the verdict's sentence says.</summary>
-    public string Sentence => WebUtility.HtmlDecode(VerdictSentence().Match(Html).Groups[1].Value);
+    public string Sentence => WebUtility.HtmlDecode(VerdictSentence().Match(Html).Groups["said"].Value);
 
     /// <summary>The word of the verdict; empty where nothing is judged.</summary>
     public string Verdict => VerdictWord().Match(Html).Groups[1].Value;
@@ -63,7 +63,7 @@ internal sealed partial class PageInHand
     [GeneratedRegex("name=\"do\" value=\"([^\"]*)\"[^>]*>")]
     private static partial Regex Button();
 
-    [GeneratedRegex("id=\"verdict\">.*?<span>([^<]*)</span></p>", RegexOptions.Singleline)]
+    [GeneratedRegex("id=\"verdict\">.*?<span>(?<said>[^<]*)</span></p>", RegexOptions.Singleline)]
     private static partial Regex VerdictSentence();
 
     [GeneratedRegex("id=\"verdict\"><span class=\"status status-([a-z]+)\"")]

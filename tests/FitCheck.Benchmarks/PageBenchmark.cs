@@ -1,0 +1,168 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Net;
+
+namespace FitCheck.Benchmarks;
+
+/// <summary>
+/// What the local page costs, by real requests to the program as a user starts it: from its start to the first page, from a click to a new
+/// verdict, the choices of a slot, fifty people at once, and memory after ten thousand actions.
+/// </summary>
+internal static class PageBenchmark
+{
+    private const int Starts = 9, Clicks = 40, People = 50, Actions = 10_000;
+
+    public static int Run(string[] args)
+    {
+        var actions = Actions;
+        if (args is [_, "--actions", var number])
+        {
+            if (!int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out actions) || actions < 1)
+                return Wrong.Usage("--page [--actions N]");
+        }
+        else if (args is not [_])
+            return Wrong.Usage("--page [--actions N]");
+        var program = Path.Combine(AppContext.BaseDirectory, "fitcheck.dll");
+        using (Server.Start(program))
+        {
+            // Whatever is remembered of the inputs is written before anything is timed.
+        }
+        Tell("start to the first page", "ms", Many(Starts, () =>
+        {
+            var clock = Stopwatch.StartNew();
+            using var once = Server.Start(program);
+            return clock.Elapsed.TotalMilliseconds;
+        }));
+        using var server = Server.Start(program);
+        var text = File.ReadAllText(Built.Path("catalog", "builds", "front-rear-two-amps.yaml"));
+        for (var i = 0; i < 60; i++)
+            server.Ask("", text + $"# {i}\n", "place:front-door-left");
+        var n = 0;
+        Tell("click to a new verdict, richest build, processor time", "ms", Many(Clicks, () =>
+        {
+            var before = server.Processor;
+            server.Ask("", text + $"# click {n++}\n", "place:front-door-left");
+            return (server.Processor - before).TotalMilliseconds;
+        }));
+        foreach (var (upto, times) in new[] { ("10", 10), ("50", 5) })
+        {
+            Tell($"{upto} choices of a driver, each completed and judged", "ms", Many(times, () =>
+            {
+                var clock = Stopwatch.StartNew();
+                server.Ask("choices", $"kind: build\nname: n{n++}\nvehicle: tansy-hatch\n", "", ("slot", "driver@front-door-left+front-door-right"),
+                    ("upto", upto));
+                return clock.Elapsed.TotalMilliseconds;
+            }));
+        }
+        Together(server, text);
+        Memory(server, text, actions);
+        return 0;
+    }
+
+    private static void Together(Server server, string text)
+    {
+        var alone = Many(9, () => Timed(() => server.Ask("", text + $"# alone {Guid.NewGuid()}\n", "place:front-door-left")))[4];
+        var slowest = 0.0;
+        var all = Enumerable.Range(0, People).Select(i => Task.Run(() => Timed(() =>
+            server.Ask("", text + $"# together {i}\n", "place:front-door-left")))).ToArray();
+        Task.WaitAll(all);
+        slowest = all.Max(t => t.Result);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{People} at once: the slowest {slowest:0} ms, {slowest / alone:0.0} times one alone ({alone:0} ms); none lost"));
+    }
+
+    private static void Memory(Server server, string text, int actions)
+    {
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"memory before: {server.Megabytes:0} MB"));
+        string[] buttons = ["place:front-door-left", "side:measure", "side:text", "side:buy", "place:elsewhere"];
+        for (var i = 1; i <= actions; i++)
+        {
+            server.Ask("", text + $"# {i}\n", buttons[i % buttons.Length]);
+            if (i % Math.Max(1, actions / 5) == 0)
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"memory after {i} actions: {server.Megabytes:0} MB"));
+        }
+    }
+
+    private static double Timed(Action action)
+    {
+        var clock = Stopwatch.StartNew();
+        action();
+        return clock.Elapsed.TotalMilliseconds;
+    }
+
+    private static double[] Many(int times, Func<double> once)
+    {
+        var all = Enumerable.Range(0, times).Select(_ => once()).ToArray();
+        Array.Sort(all);
+        return all;
+    }
+
+    private static void Tell(string what, string unit, double[] sorted) => Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+        $"{what}: {sorted[sorted.Length / 2]:0.0} {unit}, median of {sorted.Length} ({sorted[0]:0.0} to {sorted[^1]:0.0})"));
+
+    private sealed class Server : IDisposable
+    {
+        private readonly Process _process;
+        private readonly HttpClient _client;
+
+        private Server(Process process, HttpClient client) => (_process, _client) = (process, client);
+
+        public TimeSpan Processor
+        {
+            get
+            {
+                _process.Refresh();
+                return _process.TotalProcessorTime;
+            }
+        }
+
+        public double Megabytes
+        {
+            get
+            {
+                _process.Refresh();
+                return _process.WorkingSet64 / 1e6;
+            }
+        }
+
+        /// <summary>Starts the page, and returns when its first page is there.</summary>
+        public static Server Start(string program)
+        {
+            var process = Process.Start(new ProcessStartInfo("dotnet", [program, "page", "--no-open"])
+            {
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+                UseShellExecute = false,
+            })!;
+            process.ErrorDataReceived += (_, _) => { };
+            process.BeginErrorReadLine();
+            var address = new Uri(process.StandardOutput.ReadLine() ?? throw new InvalidOperationException("the page did not start"));
+            var client = new HttpClient(new HttpClientHandler { CookieContainer = new CookieContainer() })
+            {
+                BaseAddress = new Uri(address.GetLeftPart(UriPartial.Authority)),
+            };
+            client.DefaultRequestHeaders.Add("Origin", address.GetLeftPart(UriPartial.Authority));
+            client.DefaultRequestHeaders.Add("HX-Request", "true");
+            client.GetStringAsync(address).GetAwaiter().GetResult();
+            return new Server(process, client);
+        }
+
+        public void Ask(string name, string text, string action, params (string Name, string Value)[] more)
+        {
+            using var form = new MultipartFormDataContent();
+            foreach (var (field, value) in more.Append(("text", text)).Append(("do", action)).Append(("place", "front-door-left")))
+                form.Add(new StringContent(value), field);
+            using var answer = _client.PostAsync(new Uri(name, UriKind.Relative), form).GetAwaiter().GetResult();
+            answer.EnsureSuccessStatusCode();
+            answer.Content.ReadAsStringAsync().GetAwaiter().GetResult();
+        }
+
+        public void Dispose()
+        {
+            _client.Dispose();
+            _process.Kill(entireProcessTree: true);
+            _process.WaitForExit();
+            _process.Dispose();
+        }
+    }
+}
