@@ -32,7 +32,8 @@ internal static class Program
         }
     }
 
-    private static int Run(string[] args)
+    /// <summary>Does what a command line asks for, on the streams that are open. Returns the exit status.</summary>
+    internal static int Run(string[] args)
     {
         if (QuickProgram.IsThis)
             return Quick(args);

@@ -191,6 +191,6 @@ internal sealed class PartsCatalog : ICatalogIndex
     private Entry? Load(string id, SchemaCheck? schemas, ProblemList problems) =>
         _files.ById.TryGetValue(id, out var text) ? EntryReader.Read(text, id, schemas, problems) : null;
 
-    /// <summary>`a driver`, `an amplifier`.</summary>
-    internal static string Article(string kind) => (kind[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + kind;
+    /// <summary>`a driver`, `an amplifier`; `nothing` where nothing is written.</summary>
+    internal static string Article(string kind) => kind.Length == 0 ? "nothing" : (kind[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + kind;
 }

@@ -5,6 +5,8 @@ namespace FitCheck.Foundation.Files;
 /// </summary>
 internal static class AtomicFile
 {
+    private const string Beside = ".fitcheck-", Ending = ".part";
+
     /// <summary>Writes the file; one that exists keeps its permissions.</summary>
     /// <param name="path">In full, in a folder that exists.</param>
     /// <param name="bytes">What is to be in it.</param>
@@ -26,7 +28,8 @@ internal static class AtomicFile
             write(there);
             return;
         }
-        var beside = Path.Combine(Path.GetDirectoryName(path) ?? ".", $".{Path.GetFileName(path)}.{Path.GetRandomFileName()}.part");
+        var folder = Path.GetDirectoryName(path) ?? ".";
+        var beside = Path.Combine(folder, PassingName.Of(Beside) + Path.GetRandomFileName() + Ending);
         try
         {
             using (var file = File.Create(beside))
@@ -34,6 +37,7 @@ internal static class AtomicFile
             if (!OperatingSystem.IsWindows() && File.Exists(path))
                 File.SetUnixFileMode(beside, File.GetUnixFileMode(path));
             File.Move(beside, path, replace);
+            Sweep(folder);
         }
         catch (ArgumentOutOfRangeException e)
         {
@@ -71,6 +75,23 @@ internal static class AtomicFile
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return false;
+        }
+    }
+
+    // What runs left that were killed while they wrote.
+    private static void Sweep(string folder)
+    {
+        try
+        {
+            foreach (var file in Directory.EnumerateFiles(folder, Beside + "*" + Ending))
+            {
+                if (PassingName.IsLeft(Path.GetFileName(file), Beside))
+                    TryDelete(file);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // The folder may be written and not listed.
         }
     }
 

@@ -21,7 +21,8 @@ internal enum FileType
 /// <param name="Length">Bytes.</param>
 /// <param name="Changed">Last change of content or of what is told of the file, in nanoseconds since 1970.</param>
 /// <param name="Disk">The disk that it is on: with its number there, which thing it is, whatever it is called.</param>
-internal readonly record struct FileLook(FileType Type, long Node, long Length, long Changed, ulong Disk)
+/// <param name="Owner">The number of the user whose it is.</param>
+internal readonly record struct FileLook(FileType Type, long Node, long Length, long Changed, ulong Disk, uint Owner)
 {
     private const int CurrentFolder = -100;
     private const int LinkItself = 0x100;
@@ -46,7 +47,8 @@ internal readonly record struct FileLook(FileType Type, long Node, long Length, 
             return statx(CurrentFolder, Encoding.UTF8.GetBytes(path + "\0"), followed ? 0 : LinkItself, BasicData, told) != 0 ? null
                 : new FileLook(TypeOf(BinaryPrimitives.ReadUInt16LittleEndian(told.AsSpan(28))), At(32), At(40),
                 (At(96) * 1_000_000_000) + BinaryPrimitives.ReadUInt32LittleEndian(told.AsSpan(104)),
-                    BinaryPrimitives.ReadUInt64LittleEndian(told.AsSpan(136)));
+                    BinaryPrimitives.ReadUInt64LittleEndian(told.AsSpan(136)),
+                    BinaryPrimitives.ReadUInt32LittleEndian(told.AsSpan(20)));
 
             long At(int offset) => BinaryPrimitives.ReadInt64LittleEndian(told.AsSpan(offset));
         }
@@ -66,7 +68,7 @@ internal readonly record struct FileLook(FileType Type, long Node, long Length, 
         _ => FileType.Other,
     };
 
-    // Of struct statx: mode at 28, inode at 32, size at 40, time of last change at 96, the disk's two numbers at 136 (Linux,
+    // Of struct statx: owner at 20, mode at 28, inode at 32, size at 40, time of last change at 96, the disk's two numbers at 136 (Linux,
     // include/uapi/linux/stat.h).
     [DllImport("libc.so.6", EntryPoint = "statx")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
