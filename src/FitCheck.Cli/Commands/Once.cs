@@ -80,6 +80,8 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
     // What the list leaves open is asked, where somebody is there; then it is read again. Article numbers that were learned are kept.
     private ImportOutcome Imported(Checker checker, BuildSource list, QuoteRequest request)
     {
+        if (request.Articles is { } written && Overwriting.Of([("--articles", written)], [list.Name], FilesRead.Of(folders)) is { } refusal)
+            return new ImportOutcome(null, [new Problem(new Location("--articles", 0, 0), Severity.Error, refusal.Message)]);
         var options = request.Options with
         {
             Progress = progress,

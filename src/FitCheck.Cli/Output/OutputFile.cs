@@ -53,13 +53,13 @@ internal static class OutputFile
             if (Directory.Exists(full))
                 return $"{path} is a folder; name a file";
             // Opened by its name, a file behind it would be written from its beginning again.
-            if (full is "/dev/stdout" or "/dev/fd/1" or "/proc/self/fd/1")
+            if (SameFile.IsStandardOutput(full))
             {
                 using var output = StandardStreams.OutputBytes();
                 output.Write(bytes);
             }
             else
-                AtomicFile.Write(throughLinks && SameFile.Key(full) is not null ? AtomicFile.Target(full) : full, bytes, replace);
+                AtomicFile.Write(throughLinks && SameFile.Key(full) is not null && !SameFile.IsOpened(full) ? AtomicFile.Target(full) : full, bytes, replace);
             return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)

@@ -21,11 +21,14 @@ internal static class AtomicFile
     public static void Write(string path, Action<FileStream> write, bool replace = true)
     {
         ArgumentNullException.ThrowIfNull(write);
-        if (Foundation.Files.FileStamp.IsOther(path))
+        if (SameFile.IsOpened(path) || SameFile.Key(path) is null)
         {
             // A device or a pipe is written to; a file can't take its place.
             using var there = new FileStream(path, FileMode.Open, FileAccess.Write);
             write(there);
+            // Of a file that is open nothing of what it had stays behind the end.
+            if (SameFile.Key(path) is not null)
+                there.SetLength(there.Position);
             return;
         }
         var folder = Path.GetDirectoryName(path) ?? ".";

@@ -14,7 +14,9 @@ internal static class SameFile
     public static string? Key(string path)
     {
         var full = Path.GetFullPath(path);
-        if (FileStamp.IsOther(full))
+        // What the system shows of open files, and of this process, may lead to any plain file.
+        if (IsStandardOutput(full) || (FileLook.Of(full) is { } look ? look.Type is not (FileType.Plain or FileType.Folder)
+            : FileStamp.IsOther(full)))
             return null;
         full = AtomicFile.Target(full);
         return Of(full)
@@ -26,6 +28,16 @@ internal static class SameFile
     /// A text by which a path to be read is compared with those to be written: a device may lead to a file, as standard input does.
     /// </summary>
     public static string? KeyOfInput(string path) => Of(Path.GetFullPath(path)) ?? Key(path);
+
+    /// <summary>True for the names of what the caller gave as standard output, to which all reports are written one after the other.</summary>
+    /// <param name="full">The path in full.</param>
+    public static bool IsStandardOutput(string full) => full is "/dev/stdout" or "/dev/fd/1" or "/proc/self/fd/1";
+
+    /// <summary>True for the name of a file that a process has open. It is no link to edit through, and its own name may be gone.</summary>
+    /// <param name="full">The path in full.</param>
+    public static bool IsOpened(string full) =>
+        full is "/dev/stdin" or "/dev/stdout" or "/dev/stderr" || Path.GetDirectoryName(full) is "/dev/fd" or "/proc/self/fd"
+            || (full.StartsWith("/proc/", StringComparison.Ordinal) && Path.GetFileName(Path.GetDirectoryName(full)) == "fd");
 
     private static string? Of(string path) =>
         FileLook.Of(path) is { } look ? string.Create(CultureInfo.InvariantCulture, $"{look.Disk}:{look.Node}") : null;
