@@ -12,7 +12,7 @@ namespace FitCheck.Reports;
 /// <summary>Every format there is. A new one is a class and a line here.</summary>
 public static class ReportList
 {
-    private static readonly IReport[] Reports =
+    private static readonly IReport[] Reports = Array.ConvertAll<IReport, IReport>(
     [
         new TextReport(),
         new JsonReport(),
@@ -21,7 +21,7 @@ public static class ReportList
         new SarifReport(),
         new JUnitReport(),
         new GitHubReport(),
-    ];
+    ], ShownReport.Of);
 
     /// <summary>In the order in which help names them.</summary>
     public static IReadOnlyList<IReport> All => Reports;

@@ -11,7 +11,8 @@ namespace FitCheck.Reports.Format;
 /// </summary>
 /// <param name="to">Where it goes.</param>
 /// <param name="format">The word after `--format`.</param>
-internal sealed class ShownText(TextWriter to, string format) : TextWriter(CultureInfo.InvariantCulture)
+/// <param name="leaveOpen">True to leave open where it goes.</param>
+internal sealed class ShownText(TextWriter to, string format, bool leaveOpen = false) : TextWriter(CultureInfo.InvariantCulture)
 {
     private readonly Escapes _escapes = format switch
     {
@@ -35,6 +36,13 @@ internal sealed class ShownText(TextWriter to, string format) : TextWriter(Cultu
     }
 
     public override Encoding Encoding => to.Encoding;
+
+    /// <summary>Tells something by a writer that stays open. What has gone through before may go through again.</summary>
+    public static void Tell(TextWriter to, string format, Action<TextWriter> write)
+    {
+        using var shown = new ShownText(to, format, leaveOpen: true) { NewLine = to.NewLine };
+        write(shown);
+    }
 
     public override void Write(char value) => Write([value]);
 
@@ -67,7 +75,8 @@ internal sealed class ShownText(TextWriter to, string format) : TextWriter(Cultu
         {
             if (_high != 0)
                 to.Write(_high);
-            to.Dispose();
+            if (!leaveOpen)
+                to.Dispose();
         }
         base.Dispose(disposing);
     }

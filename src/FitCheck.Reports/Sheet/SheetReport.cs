@@ -25,6 +25,7 @@ public static class SheetReport
             (b, i) => WorkOrder.Of(b, $"b{Figures.Whole(i + 1)}",
                 $"{result.Program} · catalog {result.CatalogDigest[..Math.Min(DigestShown, result.CatalogDigest.Length)]}"))];
         var title = builds.Count == 1 ? builds[0].Name : Sentences.Count(builds.Count, "build", "builds");
-        output.Write(templates.Render("page", new SheetView(title, templates.Styled(options.StyleAddress), builds)).ToString());
+        var page = templates.Render("page", new SheetView(title, templates.Styled(options.StyleAddress), builds)).ToString();
+        ShownText.Tell(output, "sheet", shown => shown.Write(page));
     }
 }

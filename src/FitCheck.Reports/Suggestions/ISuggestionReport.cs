@@ -16,11 +16,20 @@ public interface ISuggestionReport
 /// <summary>Every format that a suggestion can be told in.</summary>
 public static class SuggestionReports
 {
-    private static readonly ISuggestionReport[] Reports = [new SuggestionText(), new SuggestionJson(), new SuggestionMarkdown()];
+    private static readonly ISuggestionReport[] Reports = [new Shown(new SuggestionText()), new Shown(new SuggestionJson()),
+        new Shown(new SuggestionMarkdown())];
 
     /// <summary>What the formats are called.</summary>
     public static string[] Formats => Array.ConvertAll(Reports, r => r.Format);
 
     /// <summary>The report of this format, or null.</summary>
     public static ISuggestionReport? Find(string format) => Array.Find(Reports, r => r.Format == format);
+
+    private sealed class Shown(ISuggestionReport report) : ISuggestionReport
+    {
+        public string Format => report.Format;
+
+        public void Write(Suggestion suggestion, ReportOptions options, TextWriter output) =>
+            ShownText.Tell(output, Format, shown => report.Write(suggestion, options, shown));
+    }
 }

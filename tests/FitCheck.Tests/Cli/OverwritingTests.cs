@@ -17,6 +17,7 @@ public sealed class OverwritingTests : IDisposable
             "id: mount/glass-too-near\nreason: \"The glass of older cars wobbles.\"\nwarn: { below: 8 mm }\n");
         _folder.Write("side/catalog/builds/b.yaml", File.ReadAllText(_folder.Of("b.yaml")));
         _folder.Write("shared/old.html", "yesterday's");
+        _folder.Write("t.csv", "article,part\n17,orrin-t25\n");
         if (!OperatingSystem.IsWindows())
         {
             Link("soft", "b.yaml");
@@ -96,6 +97,50 @@ public sealed class OverwritingTests : IDisposable
         Assert.Equal((2, "fitcheck: b.yaml is the same file as /dev/stdin, which is read; name another file for what is written\n"),
             (status, error));
         Assert.Equal(_before, Files());
+    }
+
+    // proc(5): /proc/self/cwd and /proc/self/root lead to the current folder and to the root, /proc/self/fd to what is open.
+    [Theory]
+    [InlineData("check b.yaml --format json --output /proc/self/cwd/b.yaml", "is the same file as b.yaml")]
+    [InlineData("check b.yaml --format json --output /proc/self/root$PWD/b.yaml", "is the same file as b.yaml")]
+    [InlineData("check b.yaml --format json --output /dev/fd/3 3<>b.yaml", "/dev/fd/3 is the same file as b.yaml")]
+    [InlineData("check b.yaml --format json --output /dev/stdin <b.yaml", "/dev/stdin is the same file as b.yaml")]
+    [InlineData("check b.yaml --format json --output /proc/self/fd/0 <hard", "/proc/self/fd/0 is the same file as b.yaml")]
+    [InlineData("check b.yaml --sheet /proc/self/cwd/hard", "is the same file as b.yaml")]
+    [InlineData("measure b.yaml --card /dev/fd/3 3<>b.yaml", "is the same file as b.yaml")]
+    [InlineData("lint b.yaml --output /proc/self/cwd/b.yaml", "is the same file as b.yaml")]
+    [InlineData("new build -o /proc/self/cwd/b.yaml", "exists; it is kept as it is")]
+    [InlineData("new part driver -o /proc/self/cwd/b.yaml", "exists; it is kept as it is")]
+    [InlineData("new part driver --to /proc/self/cwd/t.csv", "exists; it is kept as it is")]
+    [InlineData("new part driver --to /dev/fd/3 3<>t.csv", "a table is written as CSV")]
+    [InlineData("new build -o /dev/fd/3 3<>b.yaml", "it is kept as it is")]
+    [InlineData("suggest b.yaml --write /proc/self/cwd/b.yaml", "exists; it is kept as it is")]
+    [InlineData("suggest b.yaml --write /dev/fd/3 --force 3<>b.yaml", "it is kept as it is")]
+    [InlineData("new build --from t.csv --vehicle tansy-hatch --articles t.csv", "t.csv is read")]
+    [InlineData("check t.csv --vehicle tansy-hatch --articles here/t.csv", "here/t.csv is the same file as t.csv")]
+    [InlineData("list t.csv --vehicle tansy-hatch --catalog default --catalog shop --articles shop/cups/my-cup.yaml",
+        "shop/cups/my-cup.yaml is read")]
+    public void Nor_is_it_by_the_names_that_the_system_has_for_what_is_open(string command, string told)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        var (status, _, error) = Shell.Of(_folder.Path, "fitcheck " + command);
+
+        Assert.Contains(told, error, StringComparison.Ordinal);
+        Assert.InRange(status, 2, 3);
+        Assert.Equal(_before, Files());
+    }
+
+    [Fact]
+    public void What_is_open_takes_a_report_whole()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        _folder.Write("big", new string('x', 1_000_000));
+        Assert.Equal(1, Shell.Of(_folder.Path, "fitcheck check b.yaml --format json --output /dev/fd/3 3<>big").Status);
+        Assert.EndsWith("}\n", File.ReadAllText(_folder.Of("big")), StringComparison.Ordinal);
+        Assert.Equal(1, Shell.Of(_folder.Path, "fitcheck check b.yaml --format json --output /proc/self/cwd/own.json").Status);
+        Assert.EndsWith("}\n", File.ReadAllText(_folder.Of("own.json")), StringComparison.Ordinal);
     }
 
     [Theory]
