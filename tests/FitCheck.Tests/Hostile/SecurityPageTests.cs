@@ -41,6 +41,14 @@ public sealed partial class SecurityPageTests
         Assert.DoesNotContain("FITCHECK_CACHE", Workflow, StringComparison.Ordinal);
     }
 
+    // What a change brings there would be quoted on the page of the run, or written over through a link.
+    [Fact]
+    public void The_workflow_writes_into_a_folder_that_no_change_brought()
+    {
+        var lines = Workflow.Split('\n').Select(l => l.Trim()).ToList();
+        Assert.Equal("rm -rf out && mkdir out", lines.First(l => !l.StartsWith('#') && l.Contains(" out", StringComparison.Ordinal)));
+    }
+
     // The command line goes before what the project says: of the codes of NuGet's audit, 1901 to 1904 are known vulnerabilities, 1900 a
     // registry that can't tell ("NuGet Warning NU1900" to "NU1904").
     [Fact]
