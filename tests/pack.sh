@@ -1,7 +1,9 @@
 #!/usr/bin/env bash
 # Packs the program and the library from a copy of the sources, and proves both: the tool is installed and run, and a new console program restores the
-# library from the folder of packages and runs what README.md shows. Says what failed, and ends with 1 then.
+# library from the folder of packages and runs what README.md shows. Each has its bill of materials beside it (CycloneDX), and is packed twice, in two
+# folders, to one hash. `tests/pack.sh FOLDER` leaves packages and bills in that folder. Says what failed, and ends with 1 then.
 set -euo pipefail
+to=${1:+$(realpath --canonicalize-missing "$1")}
 cd "$(dirname "$0")/.."
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
 export DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=${DOTNET_SYSTEM_GLOBALIZATION_INVARIANT:-1}
@@ -10,14 +12,55 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 fail() { echo "pack: $*" >&2; exit 1; }
 
-mkdir "$work/copy" "$work/packages" "$work/use"
-tar --create --exclude=bin --exclude=obj src catalog rules reports Directory.Build.props Directory.Packages.props global.json .editorconfig README.md LICENSE | tar --extract --directory "$work/copy"
-for project in src/FitCheck.Cli src/FitCheck.Reports/Package; do
-  (cd "$work/copy" && dotnet pack "$project" --configuration Release --output "$work/packages" -p:Precompile=false >"$work/pack.log" 2>&1) || { cat "$work/pack.log" >&2; fail "$project can't be packed"; }
+mkdir "$work/packages" "$work/again" "$work/use"
+# The file of the bill's tool may name a version that a registry lacks; another one tells the same.
+wanted=$(sed --quiet '/"cyclonedx"/,/}/s/.*"version": "\(.*\)".*/\1/p' .config/dotnet-tools.json)
+for version in "--version=$wanted" ""; do
+  dotnet tool install CycloneDX $version --tool-path "$work/bill" >"$work/bill.log" 2>&1 && break
 done
+[ -x "$work/bill/dotnet-CycloneDX" ] || { cat "$work/bill.log" >&2; fail "the tool that writes bills of materials can't be installed"; }
 
+# Folder of the copy, folder of its packages.
+pack() {
+  mkdir -p "$1"
+  tar --create --exclude=bin --exclude=obj src catalog rules reports Directory.Build.props Directory.Packages.props global.json .editorconfig README.md LICENSE | tar --extract --directory "$1"
+  for project in src/FitCheck.Cli src/FitCheck.Reports/Package; do
+    (cd "$1" && dotnet pack "$project" --configuration Release --output "$2" -p:Precompile=false >"$work/pack.log" 2>&1) || { cat "$work/pack.log" >&2; fail "$project can't be packed"; }
+  done
+}
+pack "$work/copy" "$work/packages"
+# Another folder, at another time.
+pack "$work/elsewhere/copy" "$work/again"
+if grep --quiet DeterministicTimestamp "$(dotnet --info | sed --quiet 's/^ *Base Path: *//p')/NuGet.Build.Tasks.Pack.targets"; then
+  for package in "$work"/packages/*.nupkg; do
+    cmp --quiet "$package" "$work/again/$(basename "$package")" || fail "two packs of $(basename "$package") differ"
+  done
+else
+  echo "this SDK dates what it packs: that two packs are one is not looked at"
+fi
+
+# What a package brings along, by name, version and hash, as it was restored for it.
+bill() {
+  "$work/bill/dotnet-CycloneDX" "$work/copy/$2" --disable-package-restore --recursive --no-serial-number --output-format Json \
+    --output "$work/packages" --filename "$1.cdx.json" --set-name "${1%%.[0-9]*}" --set-version "${1##*[a-z].}" "${@:3}" >"$work/bill.log" 2>&1 || { cat "$work/bill.log" >&2; fail "$1 has no bill of materials"; }
+  # one commit, one bill
+  sed --in-place '/^ *"timestamp": /d' "$work/packages/$1.cdx.json"
+}
 library=$(echo "$work"/packages/FitCheck.[0-9]*.nupkg)
 tool=$(echo "$work"/packages/FitCheck.Cli.*.nupkg)
+bill "$(basename "$library" .nupkg)" src/FitCheck.Reports/Package/FitCheck.Package.csproj --base-intermediate-output-path "$work/copy/src/FitCheck.Reports/obj/package"
+bill "$(basename "$tool" .nupkg)" src/FitCheck.Cli/FitCheck.Cli.csproj
+# All packages that a program says it runs on, which are more than one.
+billed() {
+  local named=0 package
+  while read -r package; do
+    grep --quiet --fixed-strings "\"pkg:nuget/${package/\//@}\"" "$1" || fail "$(basename "$1") has no $package"
+    named=$((named + 1))
+  done < <(sed --quiet '/"libraries": {/,$p' "$2" | grep --before-context=1 '"type": "package"' | sed --quiet 's/^ *"\(.*\)": {$/\1/p' | grep --invert-match '^FitCheck/')
+  [ "$named" -gt 1 ] || fail "$(basename "$2") names $named packages"
+}
+billed "${tool%.nupkg}.cdx.json" "$work/copy/src/FitCheck.Cli/bin/Release/net10.0/publish/fitcheck.deps.json"
+billed "${tool%.nupkg}.cdx.json" "$work/copy/src/FitCheck.Cli/bin/Release/net10.0/publish/fitcheck-page.deps.json"
 # The names of what a package holds stand in it as they are; the rest is compressed.
 holds() { grep --quiet --text --fixed-strings "$2" "$1" || fail "$(basename "$1") has no $2"; }
 for package in "$library" "$tool"; do
@@ -67,6 +110,7 @@ PROGRAM
 sed --in-place 's/^return 0;$/Console.WriteLine(Report.Html(checker.Check([BuildSource.File("build.yaml")]).Result!).Length);\n&/' "$work/use/Program.cs"
 cp catalog/builds/tansy-bare-tweeter.yaml "$work/use/build.yaml"
 (cd "$work/use" && dotnet build --configuration Release --output "$work/use/out" >"$work/build.log" 2>&1) || { cat "$work/build.log" >&2; fail "the program of README.md can't be built on the package"; }
+billed "${library%.nupkg}.cdx.json" "$work/use/out/use.deps.json"
 # Relative folders are those that the package put beside the program.
 said=$(cd "$work/use/out" && cp ../build.yaml . && dotnet use.dll) || fail "the program of README.md ends with $?"
 grep --quiet '^fail tweeter/full-range-feed ' <<<"$said" || fail "the program of README.md says: $said"
@@ -81,4 +125,5 @@ said=$(cd "$work/use" && FITCHECK_CACHE="$work/notes" "$work/tools/fitcheck" che
 for _ in {1..100}; do [ -s "$work/address" ] && break; sleep 0.2; done
 kill "$page" && status=0 && wait "$page" || status=$?
 [ "$status" -eq 0 ] && grep --quiet '^http://127\.0\.0\.1:[0-9]*/?token=' "$work/address" || fail "the tool's page ends with $status and says: $(cat "$work/page.log")"
+[ -z "$to" ] || { mkdir -p "$to" && cp "$work"/packages/* "$to"; }
 echo "both packages are sound"
