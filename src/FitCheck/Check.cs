@@ -1,3 +1,4 @@
+using FitCheck.Builds;
 using FitCheck.Evaluation;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
@@ -23,4 +24,8 @@ internal static class Check
         }
         return new CheckResult(ProgramName.WithVersion, valid.Catalog.Digest, results) { Rules = valid.Rules.Help };
     }
+
+    /// <summary>The same of very many builds, each judged when it is asked for.</summary>
+    internal static CheckResult InTurn(IReadOnlyList<Func<Build>> builds, ValidInputs valid, CancellationToken cancel) =>
+        new(ProgramName.WithVersion, valid.Catalog.Digest, new ResultsInTurn(builds, valid, cancel)) { Rules = valid.Rules.Help };
 }

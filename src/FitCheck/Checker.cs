@@ -69,6 +69,11 @@ public sealed partial class Checker
     {
         Arguments.Builds(builds, nameof(builds));
         var (valid, problems) = (_valid, new ProblemList());
+        if (builds.Count > options?.Most)
+        {
+            var each = BuildFiles.InTurn(builds, valid, _folders.Catalog, _cache, _schemas, problems, _today, options.Progress, cancel);
+            return new CheckOutcome(each is null ? null : FitCheck.Check.InTurn(each, valid, cancel), problems.Sorted());
+        }
         return Read(builds, valid, problems, cancel) is { } read
             ? new CheckOutcome(FitCheck.Check.Of(read, valid, options?.Progress, cancel), problems.Sorted())
             : new CheckOutcome(null, problems.Sorted());

@@ -14,7 +14,11 @@ public abstract record RunOptions
 }
 
 /// <summary>How builds are checked.</summary>
-public sealed record CheckOptions : RunOptions;
+public sealed record CheckOptions : RunOptions
+{
+    /// <summary>How many builds may be in memory at once; more of them are judged one by one, whenever they are asked for.</summary>
+    internal int Most { get; init; } = int.MaxValue;
+}
 
 /// <summary>How parts are listed.</summary>
 public sealed record ListOptions : RunOptions

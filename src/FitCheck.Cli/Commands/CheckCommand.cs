@@ -96,21 +96,33 @@ internal static class CheckCommand
             AsExpected = request.AsExpected,
             Customer = CommonOptions.Customer(request.For),
         };
+        using var line = new ProgressLine();
+        if (result.Builds is ResultsInTurn turn && !targets.AreOnTerminal)
+            turn.Progress = line;
         if (targets.Write(options, (format, o, output) => Tell(format, In(format, result), o, output)) is { } failed)
             return failed;
+        line.Clear();
         ProblemLines.Tell(outcome.Problems, Console.Error);
-        foreach (var build in result.Builds)
-            ProblemLines.Tell(build.Remarks, Console.Error);
+        foreach (var remarks in result.Remarks)
+            ProblemLines.Tell(remarks, Console.Error);
         if (!request.AsExpected)
-            return Exit(result, options.FailOn);
-        var meant = result.Builds.Where(b => b.Expected is not null).Select(b => AsExpected(b, result)).ToList();
-        var others = result with { Builds = [.. result.Builds.Where(b => b.Expected is null)] };
-        return meant.Contains(false) ? ExitStatus.Found : Exit(others, options.FailOn);
+            return Exit(result.Verdict, result.Remarks.Any(r => r.Count > 0), options.FailOn);
+        var (areMeant, worst, remarked) = (true, Status.Pass, false);
+        foreach (var build in result.Builds)
+        {
+            line.Clear();
+            if (build.Expected is not null)
+                areMeant &= AsExpected(build, result);
+            else
+                (worst, remarked) = (StatusWords.WorseOf(worst, build.Verdict), remarked || build.Remarks.Count > 0);
+        }
+        return areMeant ? Exit(worst, remarked, options.FailOn) : ExitStatus.Found;
 
         // What was judged tells its lengths in one way; for a format that has another one it is judged again.
         CheckResult In(string format, CheckResult judged)
         {
-            if (judged.Builds.All(b => b.Lengths == UnitsOfFormats.Of(format, b.Lengths)))
+            if ((judged.Builds is ResultsInTurn many ? many.Units : judged.Builds.Select(b => b.Lengths))
+                .All(u => u == UnitsOfFormats.Of(format, u)))
                 return judged;
             using var other = Lengths.Asked(UnitsOfFormats.Of(format, LengthUnits.Inch));
             return Once.Asked(folders, o => o.Check(request.Builds, request.Quote)).Result ?? judged;
@@ -137,10 +149,9 @@ internal static class CheckCommand
             ReportList.Find(format)!.Write(result, options, output);
     }
 
-    private static int Exit(CheckResult result, Status failOn)
+    private static int Exit(Status worst, bool areRemarks, Status failOn)
     {
-        var worst = result.Verdict;
-        if (worst < Status.Warn && result.Builds.Any(b => b.Remarks.Count > 0))
+        if (worst < Status.Warn && areRemarks)
             worst = Status.Warn;
         return worst >= failOn ? ExitStatus.Found : ExitStatus.Good;
     }

@@ -20,6 +20,9 @@ namespace FitCheck.Cli.Commands;
 /// <param name="ask">Who answers what a seller's list leaves open; null, or none, for nobody.</param>
 internal sealed class Once(Folders folders, ValidationCache cache, IProgress<string>? progress = null, Func<IQuestions?>? ask = null)
 {
+    // Some 0.3 MB each; beyond it a build is judged again for every format that asks for it.
+    private const int MostAtOnce = 100;
+
     /// <summary>One question of a command, whose progress is told on the terminal.</summary>
     public static T Asked<T>(Folders folders, Func<Once, T> question)
     {
@@ -38,7 +41,7 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
     {
         var (opened, builds, told) = Sources(files, quote);
         return builds is null ? new CheckOutcome(null, told)
-            : opened.Checker?.Check(builds, new CheckOptions { Progress = progress }) is { } outcome
+            : opened.Checker?.Check(builds, new CheckOptions { Progress = progress, Most = MostAtOnce }) is { } outcome
             ? outcome with { Problems = opened.With([.. told, .. outcome.Problems]) } : new CheckOutcome(null, opened.ProblemsWith(builds));
     }
 

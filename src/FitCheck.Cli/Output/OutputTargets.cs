@@ -45,6 +45,9 @@ internal sealed class OutputTargets
     public Refusal? Refused(IEnumerable<string> named, IEnumerable<string> read) =>
         Overwriting.Of([.. _targets.Where(t => t.File is not null).Select(t => (t.Option, t.File!))], named, read);
 
+    /// <summary>True when one of them goes to a terminal, where no other line may come between.</summary>
+    public bool AreOnTerminal => !Console.IsOutputRedirected && _targets.Exists(t => t.File is null);
+
     /// <summary>True when one of them has this format.</summary>
     public bool Have(string format) => _targets.Exists(t => t.Format == format);
 

@@ -4,6 +4,7 @@ namespace FitCheck.Cli.Output;
 internal sealed class ProgressLine : IProgress<string>, IDisposable
 {
     private readonly bool _shown = !Console.IsErrorRedirected;
+    private readonly System.Diagnostics.Stopwatch _since = new();
     private int _width;
 
     public void Report(string value)
@@ -15,6 +16,10 @@ internal sealed class ProgressLine : IProgress<string>, IDisposable
             Dispose();
             return;
         }
+        // More of them than an eye can follow would be most of the work.
+        if (_since.IsRunning && _since.ElapsedMilliseconds < 50)
+            return;
+        _since.Restart();
         var line = value.Length > 78 ? value[..78] : value;
         Console.Error.Write("\r" + line.PadRight(_width));
         _width = line.Length;

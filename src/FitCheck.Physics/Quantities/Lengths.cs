@@ -31,6 +31,12 @@ internal static class Lengths
     /// <summary>Until it is disposed of, lengths are told so whatever a build says; null asks for nothing.</summary>
     public static Scope Asked(LengthUnits? units) => new((units ?? Now.Value.Asked, Now.Value.OfBuild));
 
+    /// <summary>What was asked for, whatever a build says; null for nothing.</summary>
+    public static LengthUnits? AskedFor => Now.Value.Asked;
+
+    /// <summary>Until it is disposed of, this is what was asked for, and no build has said anything.</summary>
+    public static Scope Exactly(LengthUnits? units) => new((units, null));
+
     /// <summary>Until it is disposed of, lengths are told so unless something else was asked for.</summary>
     public static Scope OfBuild(LengthUnits? units) => new((Now.Value.Asked, units));
 

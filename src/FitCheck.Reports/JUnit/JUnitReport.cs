@@ -18,8 +18,8 @@ internal sealed class JUnitReport : ILintReport
     {
         if (QuickProgram.IsThis)
             throw new HandOverException();
-        JUnitFile.Write("fitcheck check", options.AsExpected ? [.. Meant.Of(result, options).Select(m => Suite(m, options))]
-            : [.. result.Builds.Select(b => Suite(b, b.Findings, [], options))], output);
+        JUnitFile.Write("fitcheck check", options.AsExpected ? Meant.Of(result, options).Select(m => Suite(m, options))
+            : result.Builds.Select(b => Suite(b, b.Findings, [], options)), output);
     }
 
     public void Write(LintResult result, ReportOptions options, TextWriter output)

@@ -33,7 +33,11 @@ internal sealed class JsonReport : ILintReport
         JsonText.WriteOrigin(json, Shape, result.Program, result.CatalogDigest);
         json.WriteStartArray("builds");
         foreach (var build in result.Builds)
+        {
             WriteBuild(json, build);
+            // What was told of it is on its way.
+            json.Flush();
+        }
         json.WriteEndArray();
         json.WriteEndObject();
     }

@@ -18,10 +18,9 @@ internal static class JsonText
 
     public static void Write(Action<Utf8JsonWriter> write, TextWriter output)
     {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, Layout))
+        using (var text = new LettersOf(output))
+        using (var json = new Utf8JsonWriter(text, Layout))
             write(json);
-        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length));
         output.Write('\n');
     }
 

@@ -70,9 +70,9 @@ internal sealed class MarkdownReport : ILintReport
 
     private static void Many(MarkdownPage page, CheckResult result, ReportOptions options)
     {
-        var worstFirst = result.Builds.OrderByDescending(b => b.Verdict).ToList();
+        var worstFirst = result.WorstFirst;
         var passing = worstFirst.Count(b => b.Verdict == Status.Pass);
-        page.Add($"### FitCheck: {Headline(worstFirst)}");
+        page.Add($"### FitCheck: {Headline([.. worstFirst.Select(b => b.Verdict)], result.Builds)}");
         if (worstFirst.Count == 0)
             return;
         page.Add(string.Join(", ",
@@ -80,19 +80,19 @@ internal sealed class MarkdownReport : ILintReport
             .Select(c => $"{Figures.Whole(c.Count)} {c.Status.Word()}")));
         if (BuildComparison.Of(result) is { } comparison)
             page.Add(Compared(comparison));
-        var waived = worstFirst.Where(b => b.RestingOn.Count > 0)
+        var waived = worstFirst.Select(b => b.Build()).Where(b => b.RestingOn.Count > 0)
             .Select(b => $"- {Word(b)} {MarkdownText.Plain(b.Name)}: on the strength of {Reports.Wording.Headline.Count(b)}").ToList();
         if (waived.Count > 0 && page.AddLines(waived) is > 0 and var left)
             page.Add($"{Figures.Whole(left)} more rest on waivers.");
         var open = worstFirst.Take(worstFirst.Count - passing).ToList();
         if (open.Count > 0)
         {
-            page.Add(string.Join('\n', open.Take(MostRows).Select(Row).Prepend("|---|---|---|").Prepend("| | build | points |")));
+            page.Add(string.Join('\n', open.Take(MostRows).Select(b => Row(b.Build())).Prepend("|---|---|---|").Prepend("| | build | points |")));
             if (open.Count > MostRows)
                 page.Add($"{Figures.Whole(open.Count - MostRows)} more are not in this table.");
         }
         var urgent = open.Where(b => b.Verdict > Status.Warn).ToList();
-        var told = urgent.TakeWhile(b => page.Add(Folded(b, options))).Count();
+        var told = urgent.TakeWhile(b => page.Add(Folded(b.Build(), options))).Count();
         if (told < urgent.Count)
             page.Add($"The details of {Sentences.Count(urgent.Count - told, "build", "builds")} are left out to keep this short; "
                 + $"`fitcheck check` tells all.");
@@ -108,16 +108,16 @@ internal sealed class MarkdownReport : ILintReport
             + $"\n\n{string.Join('\n', comparison.Sentences.Select(s => $"- {MarkdownText.Plain(s)}"))}";
     }
 
-    private static string Headline(List<BuildResult> builds)
+    private static string Headline(List<Status> verdicts, IReadOnlyList<BuildResult> builds)
     {
-        var (all, fail, open) = (builds.Count, builds.Count(b => b.Verdict == Status.Fail), builds.Count(b => b.Verdict == Status.Measure));
+        var (all, fail, open) = (verdicts.Count, verdicts.Count(v => v == Status.Fail), verdicts.Count(v => v == Status.Measure));
         return all == 0 ? "no build was checked"
             : fail > 0 ? $"{Figures.Whole(fail)} of {Sentences.Count(all, "build does", "builds do")} not go together as planned"
             : open > 0 ? $"{Figures.Whole(open)} of {Sentences.Count(all, "build waits", "builds wait")} for a measurement"
             : $"all {Figures.Whole(all)} builds go together{OnWaivers(builds)}";
     }
 
-    private static string OnWaivers(List<BuildResult> builds) =>
+    private static string OnWaivers(IReadOnlyList<BuildResult> builds) =>
         builds.Count(b => b.RestingOn.Count > 0) is > 0 and var count ? $", {Figures.Whole(count)} of them on the strength of waivers" : "";
 
     private static string Row(BuildResult build) =>

@@ -35,6 +35,34 @@ internal static class BuildFiles
         return problems.HasErrors ? null : builds;
     }
 
+    /// <summary>
+    /// Reads very many builds, one at a time, and keeps their bytes alone: what was sound is read from them again whenever it is asked for.
+    /// Null when anything is wrong with any of them, all of which problems tell.
+    /// </summary>
+    public static IReadOnlyList<Func<Build>>? InTurn(IReadOnlyList<BuildSource> sources, ValidInputs valid, IReadOnlyList<string> folders,
+        ValidationCache cache, Lazy<SchemaCheck> schemas, ProblemList problems, DateOnly? today, IProgress<string>? progress,
+        CancellationToken cancel)
+    {
+        var builds = new List<Func<Build>>(sources.Count);
+        var waivers = new ProblemList();
+        foreach (var source in sources)
+        {
+            cancel.ThrowIfCancellationRequested();
+            progress?.Report($"reading {source.Name}");
+            if ((source.Path is { } path ? Bytes(path, source.Name, "a build file", Fences(folders), problems) : Bytes(source, problems))
+                    is not { } bytes
+                || Read(source.Name, bytes, valid.Catalog, source.Path is null ? ValidationCache.Nothing : cache, schemas, problems, today)
+                    is not { } read)
+                continue;
+            Waivers.Refuse(read.Build, () => valid.Rules, waivers);
+            // What was to be said of it is said.
+            builds.Add(() => BuildReader.Read(YamlReader.Read(SourceText.Decode(source.Name, bytes, new ProblemList())!,
+                new ProblemList())!, valid.Catalog, new ProblemList(), today)!);
+        }
+        problems.AddRange(waivers.Sorted());
+        return problems.HasErrors ? null : builds;
+    }
+
     /// <summary>The build in a file; null when it can't be used. Problems say why, each with its place.</summary>
     /// <param name="path">The file.</param>
     /// <param name="folders">Those of the catalog: a link in one of them must not lead out of it.</param>

@@ -23,11 +23,20 @@ public sealed record CheckResult(string Program, string CatalogDigest, IReadOnly
         get
         {
             var worst = Status.Pass;
-            foreach (var build in Builds)
-                worst = StatusWords.WorseOf(worst, build.Verdict);
+            foreach (var verdict in Builds is ResultsInTurn turn ? turn.Verdicts : Builds.Select(b => b.Verdict))
+                worst = StatusWords.WorseOf(worst, verdict);
             return worst;
         }
     }
+
+    /// <summary>What each build file itself is told, in their order.</summary>
+    internal IEnumerable<IReadOnlyList<Problem>> Remarks =>
+        Builds is ResultsInTurn turn ? turn.Remarks : Builds.Select(b => b.Remarks);
+
+    /// <summary>Builds and their verdicts, worst first, else in their order; a build is asked for when somebody takes it.</summary>
+    internal IReadOnlyList<(Status Verdict, Func<BuildResult> Build)> WorstFirst =>
+        [.. (Builds is ResultsInTurn turn ? turn.Verdicts : Builds.Select(b => b.Verdict))
+            .Select((v, i) => (Verdict: v, Build: (Func<BuildResult>)(() => Builds[i]))).OrderByDescending(b => b.Verdict)];
 }
 
 /// <summary>What was found of one build.</summary>

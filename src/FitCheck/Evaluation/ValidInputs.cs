@@ -45,6 +45,7 @@ internal sealed class ValidInputs
     public static (PartsCatalog Catalog, ValidInputs? Sound) OpenWithCatalog(Folders folders, ValidationCache cache, ProblemList problems,
         Action<string>? progress = null, CancellationToken cancel = default)
     {
+        progress?.Invoke("opening the catalog");
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in
         // full.
         var told = new ProblemList();
