@@ -49,7 +49,8 @@ internal static class PageBenchmark
             Tell($"{upto} choices of a driver, each completed and judged", "ms", Many(times, () =>
             {
                 var clock = Stopwatch.StartNew();
-                server.Ask("choices", $"kind: build\nname: n{n++}\nvehicle: tansy-hatch\n", "", ("slot", "driver@front-door-left+front-door-right"),
+                server.Ask("choices", $"kind: build\nname: n{n++}\nvehicle: tansy-hatch\n", "",
+                    ("slot", "driver@front-door-left+front-door-right"),
                     ("upto", upto));
                 return clock.Elapsed.TotalMilliseconds;
             }));

@@ -2,7 +2,8 @@
 // `dotnet run -c Release --project tests/FitCheck.Benchmarks --` and [--cold] [--runs N] [BUILD…] a check beside an empty program --chart
 // [COPIES|CATALOG] pairs of a driver and a position a second, in this process --generate PARTS --output FOLDER [--vehicles N] [--per-file
 // N|all] a catalog of invented parts --lint [--runs N] [--without-spectral] lint beside general-purpose tools --suggest [SECONDS] how long
-// `suggest` takes among 50,000 parts --page [--actions N] the local page, by real requests --warm [--runs N] [BUILD] one more check of a checker that is open, in this process
+// `suggest` takes among 50,000 parts --page [--actions N] the local page, by real requests --warm [--runs N] [BUILD] one more check of a
+// checker that is open, in this process
 using System.Globalization;
 using FitCheck.Benchmarks;
 

@@ -10,7 +10,9 @@ using FitCheck.Reports.Sheet;
 
 namespace FitCheck.Hostile;
 
-/// <summary>Builds: each through the library in every format, all of them through `lint`, one through every command that takes one.</summary>
+/// <summary>
+/// Builds: each through the library in every format, all of them through `lint`, one through every command that takes one.
+/// </summary>
 internal sealed class BuildBatch(Seeds seeds) : IBatch
 {
     private static readonly string[] Formats = [.. ReportList.Formats.Where(f => f != "html")];

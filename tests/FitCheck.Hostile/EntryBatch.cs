@@ -4,7 +4,8 @@ namespace FitCheck.Hostile;
 internal sealed class EntryBatch(Seeds seeds) : FolderBatch(seeds, seeds.Entries, "--catalog")
 {
     private static readonly string[] Kinds =
-        ["adapter", "amplifier", "line-converter", "crossover", "cup", "driver", "harness", "component-set", "source-unit", "sundry", "wiring"];
+        ["adapter", "amplifier", "line-converter", "crossover", "cup", "driver", "harness", "component-set", "source-unit", "sundry",
+            "wiring"];
 
     protected override void More(Commands commands, Random random, IReadOnlyList<string> names)
     {

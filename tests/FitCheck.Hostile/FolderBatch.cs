@@ -4,8 +4,8 @@ using FitCheck.Fuzz;
 namespace FitCheck.Hostile;
 
 /// <summary>
-/// A catalog or rules folder of a shop: first as it is, which `lint` tells the places of; then without what was refused, so that the rest is
-/// read by every command to its end.
+/// A catalog or rules folder of a shop: first as it is, which `lint` tells the places of; then without what was refused, so that the rest
+/// is read by every command to its end.
 /// </summary>
 internal abstract class FolderBatch(Seeds seeds, IReadOnlyList<Seed> from, string option) : IBatch
 {

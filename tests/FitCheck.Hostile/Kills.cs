@@ -4,8 +4,8 @@ using System.Globalization;
 namespace FitCheck.Hostile;
 
 /// <summary>
-/// Kills commands outright at random moments, alone and eight at a time in one folder, and looks at what they leave: each file is what it was
-/// before or whole, and the next run is right and leaves nothing beside.
+/// Kills commands outright at random moments, alone and eight at a time in one folder, and looks at what they leave: each file is what it
+/// was before or whole, and the next run is right and leaves nothing beside.
 /// </summary>
 internal sealed class Kills(int seed, string folder)
 {
@@ -13,7 +13,8 @@ internal sealed class Kills(int seed, string folder)
 
     private readonly Random _random = new(seed);
     private readonly List<string> _failed = [];
-    private readonly Dictionary<Killed, (long Takes, int Status, Dictionary<string, string> Before, Dictionary<string, string> After)> _whole =
+    private readonly Dictionary<Killed, (long Takes, int Status, Dictionary<string, string> Before,
+        Dictionary<string, string> After)> _whole =
         [];
     private int _rounds, _kills, _early, _parts;
 
@@ -26,7 +27,8 @@ internal sealed class Kills(int seed, string folder)
             Round(Killed.All[i % Killed.All.Count], _random.Next(6) == 0 && count - _kills >= AtOnce ? AtOnce : 1);
         }
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{_kills} kills in {_rounds} rounds ({_early} came after the end), {_parts} parts of files or folders were left and taken away, "
+            $"{_kills} kills in {_rounds} rounds ({_early} came after the end), {_parts} parts of files or folders were left and taken "
+                + $"away, "
                 + $"{_failed.Count} failed"));
         return _failed.Count == 0 ? 0 : 1;
     }
@@ -56,7 +58,8 @@ internal sealed class Kills(int seed, string folder)
         running.ForEach(p => p.Dispose());
         _parts += place.Left().Count;
         foreach (var (name, text) in place.Files().Where(f => !f.Key.EndsWith(".part", StringComparison.Ordinal)))
-            Hold(text == before.GetValueOrDefault(name) || text == after.GetValueOrDefault(name), killed, place, $"{name} is neither old nor whole");
+            Hold(text == before.GetValueOrDefault(name) || text == after.GetValueOrDefault(name), killed, place,
+                $"{name} is neither old nor whole");
         foreach (var name in before.Keys.Where(n => !place.Files().ContainsKey(n)))
             Hold(false, killed, place, $"{name} is gone");
         var (again, error) = place.Run(killed);

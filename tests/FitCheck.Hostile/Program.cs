@@ -8,7 +8,8 @@ return args switch
 {
     ["kill", var count] => Ended(Number(count), 1),
     ["kill", var count, var seed] => Ended(Number(count), Number(seed)),
-    ["worker", var seed, var from, var to, var size, var folder] => Worker.Run(Number(seed), Number(from), Number(to), Number(size), folder),
+    ["worker", var seed, var from, var to, var size, var folder] =>
+        Worker.Run(Number(seed), Number(from), Number(to), Number(size), folder),
     [var count] when Number(count) > 0 => Made(Number(count), 1, null),
     [var count, var seed] when Number(count) > 0 => Made(Number(count), Number(seed), null),
     [var count, var seed, var folder] when Number(count) > 0 => Made(Number(count), Number(seed), folder),

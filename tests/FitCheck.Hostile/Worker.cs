@@ -3,8 +3,8 @@ using System.Diagnostics;
 namespace FitCheck.Hostile;
 
 /// <summary>
-/// Runs some batches and tells of each on a line of standard output: what comes between belongs to the commands. A batch depends on the seed
-/// and its number alone; the folder of one in which something did not hold is kept.
+/// Runs some batches and tells of each on a line of standard output: what comes between belongs to the commands. A batch depends on the
+/// seed and its number alone; the folder of one in which something did not hold is kept.
 /// </summary>
 internal static class Worker
 {

@@ -59,7 +59,9 @@ internal static class OutputFile
                 output.Write(bytes);
             }
             else
-                AtomicFile.Write(throughLinks && SameFile.Key(full) is not null && !SameFile.IsOpened(full) ? AtomicFile.Target(full) : full, bytes, replace);
+                AtomicFile.Write(
+                    throughLinks && SameFile.Key(full) is not null && !SameFile.IsOpened(full) ? AtomicFile.Target(full) : full, bytes,
+                    replace);
             return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)

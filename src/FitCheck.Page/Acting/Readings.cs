@@ -29,7 +29,8 @@ internal static class Readings
             if (open.Item1.FirstOrDefault(r => Field(r.Key) == field) is not { } reading)
                 continue;
             var (given, why) = TypedReading.Of(reading.Answer, value, open.Item2);
-            var written = given is null ? null : ReadingWriter.Written(text, reading.Key, given, on) is var (after, no) && (why = no) is null
+            var written = given is null ? null
+                : ReadingWriter.Written(text, reading.Key, given, on) is var (after, no) && (why = no) is null
                 ? after : null;
             if (written is not null && desk.Of(state.Name, written, j => j.Result is null ? j.Problems : null) is { } problems)
                 (written, why) = (null, problems.Count > 0 ? problems[0].Message : "this can't be read");

@@ -62,7 +62,8 @@ internal sealed class Completion(Checker checker, IReadOnlySet<string> work)
             return null;
         return checker.Catalog.IdsOf("harness").Select(checker.Catalog.Find).OfType<Harness>()
             .Where(h => h.From?.Value == plug && h.To?.Takes(terminals) == true)
-            .OrderBy(h => h.HasPrice ? h.Price.Value.Amount : decimal.MaxValue).ThenBy(h => h.Id, StringComparer.Ordinal).FirstOrDefault()?.Id;
+            .OrderBy(h => h.HasPrice ? h.Price.Value.Amount : decimal.MaxValue).ThenBy(h => h.Id, StringComparer.Ordinal)
+            .FirstOrDefault()?.Id;
     }
 
     // A text to which choices are added one by one.

@@ -4,7 +4,9 @@ using FitCheck.Foundation.Problems;
 
 namespace FitCheck.Page.Judging;
 
-/// <summary>A text and what was found of it. One thread at a time may use it: its parts are worked out when they are first asked for.</summary>
+/// <summary>
+/// A text and what was found of it. One thread at a time may use it: its parts are worked out when they are first asked for.
+/// </summary>
 internal sealed class Judged(string text, DraftOutcome outcome, Func<ChoicesOutcome> choices)
 {
     private readonly Lazy<ChoicesOutcome> _choices = new(choices);

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace FitCheck.Page.State;
 
-/// <summary>One change of a text: from a place on, so many characters are replaced. Enough to take an action back, or to make one later.</summary>
+/// <summary>
+/// One change of a text: from a place on, so many characters are replaced. Enough to take an action back, or to make one later.
+/// </summary>
 /// <param name="Start">Where it begins, in UTF-16 code units.</param>
 /// <param name="Length">How many are replaced.</param>
 /// <param name="Text">What comes there.</param>

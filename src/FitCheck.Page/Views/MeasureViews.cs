@@ -14,7 +14,8 @@ internal static class MeasureViews
     {
         var open = OpenReadings.Of(judged.Result!);
         var inches = judged.Build!.Units == LengthUnits.Inch;
-        IReadOnlyList<string> entries = [.. OpenReadings.InEntries(judged.Result!).Select(i => $"{MeasureWords.Sentence(i.What)}. {i.How}")];
+        IReadOnlyList<string> entries = [.. OpenReadings.InEntries(judged.Result!)
+            .Select(i => $"{MeasureWords.Sentence(i.What)}. {i.How}")];
         return new MeasureView(open.Count == 0 ? MeasureWords.Nothing
             : $"{Sentences.Count(open.Count, "reading is", "readings are")} open, in the order in which the car is opened. Type what you "
                 + "read; the build is judged anew at once.",

@@ -51,7 +51,8 @@ internal sealed class PlacesViews(Judged judged, BuildResult? before, PageState 
         var position = _build.Vehicle.Find(state.Place);
         if (position is null && state.Place != PageState.Elsewhere)
             return null;
-        var findings = (position is null ? Elsewhere() : _result.Findings.Where(f => f.Waived is null && f.Position == position.Id)).ToList();
+        var findings =
+            (position is null ? Elsewhere() : _result.Findings.Where(f => f.Waived is null && f.Position == position.Id)).ToList();
         var told = Told.Of(findings.OrderByDescending(f => f.Status));
         var (open, passes) = (told.Where(t => t.First.Status != Status.Pass), told.Where(t => t.First.Status == Status.Pass));
         return new PlaceView
@@ -59,7 +60,8 @@ internal sealed class PlacesViews(Judged judged, BuildResult? before, PageState 
             Id = state.Place,
             Name = position?.Name ?? "Radio, amplifiers and cables",
             Status = findings.Count == 0 ? null : FindingViews.Status(StatusWords.Worst(findings.Select(f => f.Status))),
-            State = findings.Count > 0 ? "" : Fitted(state.Place) is null ? "Nothing is planned here yet." : "No rule has anything to say of it.",
+            State = findings.Count > 0 ? ""
+                : Fitted(state.Place) is null ? "Nothing is planned here yet." : "No rule has anything to say of it.",
             Drawings = position is null ? Wiring() : Section(position.Id),
             Slots = [.. Slots(position is null)],
             Open = [.. open.Select((t, i) => Judgement(t, $"open{Figures.Whole(i)}", position is null))],
@@ -81,7 +83,8 @@ internal sealed class PlacesViews(Judged judged, BuildResult? before, PageState 
     {
         var view = FindingViews.Of(told, id) with { Where = saysWhere ? told.Where : null };
         return rules.Find(told.First.Rule) is { } rule
-            ? new(view, rule.Why, rule.Caution, rule.Source.Title ?? rule.Source.ToString(), rule.Source.Url, told.Findings.Any(_new.Contains))
+            ? new(view, rule.Why, rule.Caution, rule.Source.Title ?? rule.Source.ToString(), rule.Source.Url,
+            told.Findings.Any(_new.Contains))
             : new(view, "", null, told.First.Source, null, told.Findings.Any(_new.Contains));
     }
 
@@ -118,5 +121,6 @@ internal sealed class PlacesViews(Judged judged, BuildResult? before, PageState 
         : placed.Cup is { } cup ? Names.Short(cup.Part.Name)
         : placed.KeepsFactoryDriver ? "factory driver stays" : placed.Disconnected ? "unplugged" : null;
 
-    private static string? Fitted(BuildResult? result, string position) => result?.Findings.Any(f => f.Position == position) == true ? "" : null;
+    private static string? Fitted(BuildResult? result, string position) =>
+        result?.Findings.Any(f => f.Position == position) == true ? "" : null;
 }

@@ -15,7 +15,11 @@ internal static class RoomBar
     {
         var length = Math.Min(Math.Abs(margin), Most) / Most * Half;
         var from = margin < 0 ? Half - length : Half;
-        return new(string.Create(CultureInfo.InvariantCulture,
-            $"""<svg class="room{(margin < 0 ? " short" : "")}" viewBox="0 0 80 12" width="80" height="12" aria-hidden="true" focusable="false"><rect class="whole" x="0" y="5" width="80" height="2"/><rect class="part" x="{from:0.#}" y="2" width="{Math.Max(1, length):0.#}" height="8"/><rect class="zero" x="39.5" y="0" width="1" height="12"/></svg>"""));
+        var (open, part) = ($"<svg class=\"room{(margin < 0 ? " short" : "")}\" viewBox=\"0 0 80 12\" width=\"80\" height=\"12\" ",
+            string.Create(CultureInfo.InvariantCulture, $"x=\"{from:0.#}\" y=\"2\" width=\"{Math.Max(1, length):0.#}\" height=\"8\""));
+        return new($"""
+            {open}aria-hidden="true" focusable="false"><rect class="whole" x="0" y="5" width="80" height="2"/>
+            <rect class="part" {part}/><rect class="zero" x="39.5" y="0" width="1" height="12"/></svg>
+            """);
     }
 }

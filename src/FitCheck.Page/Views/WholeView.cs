@@ -63,7 +63,8 @@ internal sealed record VehicleView(string Id, string Name, string What);
 /// <summary>The car, the place at hand, and what is being chosen there.</summary>
 internal sealed record PlacesView(SafeHtml Plan, IReadOnlyList<PlaceRowView> Rows, PlaceView? Here, ChoosingView? Choosing);
 
-internal sealed record PlaceRowView(string Id, string Name, string State, StatusView? Status, string? Fitted, bool IsCurrent, bool IsChanged);
+internal sealed record PlaceRowView(string Id, string Name, string State, StatusView? Status, string? Fitted, bool IsCurrent,
+    bool IsChanged);
 
 internal sealed record PlaceView
 {

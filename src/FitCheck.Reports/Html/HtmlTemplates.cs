@@ -8,8 +8,8 @@ using Scriban.Syntax;
 namespace FitCheck.Reports.Html;
 
 /// <summary>
-/// The templates of a folder, each parsed once; several threads may render. A template shows `it`, a part of it with `part "finding" f`, and a sentence with words of
-/// a file in it with `prose it.message`.
+/// The templates of a folder, each parsed once; several threads may render. A template shows `it`, a part of it with `part "finding" f`,
+/// and a sentence with words of a file in it with `prose it.message`.
 /// </summary>
 internal sealed class HtmlTemplates
 {
@@ -80,7 +80,8 @@ internal sealed class HtmlTemplates
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new TemplateException($"The template {path} can't be read. Restore the folder {Path.GetDirectoryName(path)} that comes with the program.",
+            throw new TemplateException(
+                $"The template {path} can't be read. Restore the folder {Path.GetDirectoryName(path)} that comes with the program.",
                 e);
         }
     }

@@ -18,7 +18,8 @@ internal sealed class ListHtml : IListReport
         var templates = new HtmlTemplates(Path.Combine(options.TemplatesDirectory, "html"));
         var title = result.Builds.Count == 1 ? result.Builds[0].Name : Sentences.Count(result.Builds.Count, "build", "builds");
         var builds = result.Builds.Select((l, i) => Of(l, result.Tax, $"l{Figures.Whole(i + 1)}")).ToList();
-        var page = new ListPageView(title, templates.Styled(options.StyleAddress), builds, ListWords.Basis(result.Tax, result.Builds), Sentences.LastWord,
+        var page = new ListPageView(title, templates.Styled(options.StyleAddress), builds, ListWords.Basis(result.Tax, result.Builds),
+            Sentences.LastWord,
             result.Program, result.CatalogDigest, options.Customer);
         output.Write(templates.Render("parts", page).ToString());
     }

@@ -5,7 +5,8 @@ namespace FitCheck.Evaluation;
 /// </summary>
 public sealed class BuildSource
 {
-    private BuildSource(string name, string? path, string? yaml, byte[]? bytes = null) => (Name, Path, Yaml, Held) = (name, path, yaml, bytes);
+    private BuildSource(string name, string? path, string? yaml, byte[]? bytes = null) =>
+        (Name, Path, Yaml, Held) = (name, path, yaml, bytes);
 
     /// <summary>What places and reports call it: the path with `/`, or the name that was given to the text.</summary>
     public string Name { get; }

@@ -113,7 +113,8 @@ public sealed class LocalPage : IAsyncDisposable
     /// <summary>Fails on what a reader without a mouse or with weak eyes stumbles over, and on what is wider than the window.</summary>
     public async Task FitForAllAsync(string where)
     {
-        var found = (await Shown.RunAxe(Wcag)).Violations.SelectMany(v => v.Nodes.Select(n => $"{where}: {v.Id}: {v.Help}: {n.Html}")).ToList();
+        var found = (await Shown.RunAxe(Wcag)).Violations.SelectMany(v => v.Nodes.Select(n => $"{where}: {v.Id}: {v.Help}: {n.Html}"))
+            .ToList();
         Assert.True(found.Count == 0, string.Join('\n', found));
         var wide = await Shown.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
         Assert.True(wide <= 0, $"{where} is {wide} pixels wider than its window");

@@ -102,7 +102,8 @@ public class LocalReadersTests(Chromium chromium, LocalServer server) : IClassFi
         var small = await page.Shown.EvaluateAsync<string[]>("""
             () => [...document.querySelectorAll('button, input:not([type=hidden], [type=radio]), select, summary')]
               .filter(e => e.offsetParent && !e.closest('.unseen') && !e.classList.contains('unseen'))
-              .filter(e => e.getBoundingClientRect().height < 24 || e.getBoundingClientRect().width < 24).map(e => e.outerHTML.slice(0, 100))
+              .filter(e => e.getBoundingClientRect().height < 24 || e.getBoundingClientRect().width < 24)
+              .map(e => e.outerHTML.slice(0, 100))
             """);
         // WCAG 2.2, 2.5.8: 24 pixels at least.
         Assert.Empty(small);
@@ -111,7 +112,8 @@ public class LocalReadersTests(Chromium chromium, LocalServer server) : IClassFi
     [Fact]
     public async Task Forced_colours_and_paper_lose_nothing()
     {
-        await using var page = await server.OpenAsync(chromium, new() { ForcedColors = ForcedColors.Active, ReducedMotion = ReducedMotion.Reduce });
+        await using var page = await server.OpenAsync(chromium,
+            new() { ForcedColors = ForcedColors.Active, ReducedMotion = ReducedMotion.Reduce });
         await page.Shown.SetInputFilesAsync("#build-file", Reports.BuildOfCatalog("tansy-bare-tweeter.yaml"));
         await page.SettledAsync();
         await Assertions.Expect(page.Shown.Locator("#verdict .status")).ToHaveTextAsync("fail");

@@ -142,7 +142,8 @@ public class LocalWorkTests(Chromium chromium, LocalServer server) : IClassFixtu
     {
         await using var page = await OpenedAsync("front-rear-two-amps");
         var text = await page.TextAsync();
-        await page.Shown.EvaluateAsync("Object.defineProperty(navigator, 'clipboard', { value: { writeText: async t => { window.copied = t; } } })");
+        await page.Shown.EvaluateAsync(
+            "Object.defineProperty(navigator, 'clipboard', { value: { writeText: async t => { window.copied = t; } } })");
         await page.Shown.ClickAsync("#link");
         await page.Shown.WaitForFunctionAsync("window.copied");
         var link = await page.Shown.EvaluateAsync<string>("window.copied");
@@ -175,7 +176,8 @@ public class LocalWorkTests(Chromium chromium, LocalServer server) : IClassFixtu
         await page.TakeBestAsync();
 
         Assert.Equal(1, await page.Shown.EvaluateAsync<int>("window.told"));
-        Assert.Contains((await page.VerdictAsync()).Split('\n')[^1].Trim(), await page.Shown.Locator("#say").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains((await page.VerdictAsync()).Split('\n')[^1].Trim(), await page.Shown.Locator("#say").InnerTextAsync(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -190,7 +192,8 @@ public class LocalWorkTests(Chromium chromium, LocalServer server) : IClassFixtu
 
     private async Task<LocalPage> OpenedAsync(string build, bool scripts = true)
     {
-        var page = await server.OpenAsync(chromium, new() { JavaScriptEnabled = scripts, ViewportSize = new() { Width = 1280, Height = 900 } });
+        var page = await server.OpenAsync(chromium,
+            new() { JavaScriptEnabled = scripts, ViewportSize = new() { Width = 1280, Height = 900 } });
         await page.Shown.SetInputFilesAsync("#build-file", Reports.BuildOfCatalog(build + ".yaml"));
         if (!scripts)
             await page.SendAsync("open");
@@ -203,7 +206,8 @@ public class LocalWorkTests(Chromium chromium, LocalServer server) : IClassFixtu
     {
         Assert.Empty(page.Complaints);
         var own = new Uri(server.Address).GetLeftPart(UriPartial.Authority);
-        Assert.All(page.Requests, r => Assert.True(r.StartsWith(own, StringComparison.Ordinal) || r.StartsWith("data:", StringComparison.Ordinal)
+        Assert.All(page.Requests,
+            r => Assert.True(r.StartsWith(own, StringComparison.Ordinal) || r.StartsWith("data:", StringComparison.Ordinal)
             || r.StartsWith("blob:", StringComparison.Ordinal), r));
     }
 }

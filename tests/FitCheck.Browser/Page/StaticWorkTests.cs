@@ -36,7 +36,8 @@ public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture
     {
         await using var opened = await StaticPage.OpenAsync(chromium, site.Space.Address);
         var page = opened.Shown;
-        await page.SetInputFilesAsync("#build-file", Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "sedge-overpowered-rears.yaml"));
+        await page.SetInputFilesAsync("#build-file",
+            Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "sedge-overpowered-rears.yaml"));
         await page.ClickAsync("#side-ways");
         await page.ClickAsync("#look");
 

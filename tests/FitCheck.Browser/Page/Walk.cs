@@ -23,7 +23,8 @@ internal sealed partial class Walk(PageEngine engine)
             Name = name,
             Fields =
             [
-                .. Hidden().Matches(_shown).Select(m => KeyValuePair.Create(m.Groups["name"].Value, WebUtility.HtmlDecode(m.Groups["value"].Value))),
+                .. Hidden().Matches(_shown)
+                    .Select(m => KeyValuePair.Create(m.Groups["name"].Value, WebUtility.HtmlDecode(m.Groups["value"].Value))),
                 .. typed.Select(t => KeyValuePair.Create(t.Field, t.Value)), KeyValuePair.Create("do", action),
             ],
             Files = file is null ? [] : [file],

@@ -123,7 +123,8 @@ public sealed class WorkflowTests : IDisposable
     [Fact]
     public void Only_pinned_actions_are_used_and_no_host_is_named()
     {
-        Assert.All(AllSteps().Select(s => Text(s, "uses")).OfType<string>(), u => Assert.Matches(@"^(actions|github)/[a-z/-]+@(v\d+|[0-9a-f]{40})$", u));
+        Assert.All(AllSteps().Select(s => Text(s, "uses")).OfType<string>(),
+            u => Assert.Matches(@"^(actions|github)/[a-z/-]+@(v\d+|[0-9a-f]{40})$", u));
         Assert.All(new[] { Workflow, Hooks },
             f => Assert.DoesNotContain("://", File.ReadAllText(RepositoryRoot.Of(f)), StringComparison.Ordinal));
     }

@@ -5,8 +5,8 @@ using Xunit;
 namespace FitCheck.Tests.Hostile;
 
 /// <summary>
-/// Inputs that once got through: each folder of tests/cases/hostile has the files, the `commands` that read them, and under `expected` words
-/// of what each of these has to tell. None may end as a defect.
+/// Inputs that once got through: each folder of tests/cases/hostile has the files, the `commands` that read them, and under `expected`
+/// words of what each of these has to tell. None may end as a defect.
 /// </summary>
 public sealed partial class HostileCaseTests : IDisposable
 {

@@ -5,7 +5,9 @@ namespace FitCheck.Tests.Hostile;
 /// <summary>The files that name every package by version and hash.</summary>
 internal static class Locks
 {
-    /// <summary>Projects, by their paths below the root, that have none: their packages depend on the machine and on the SDK's patch.</summary>
+    /// <summary>
+    /// Projects, by their paths below the root, that have none: their packages depend on the machine and on the SDK's patch.
+    /// </summary>
     public static readonly string[] Without =
         ["src/FitCheck.Cli/Native/FitCheck.Native.csproj", "src/FitCheck.Page.Static/FitCheck.Page.Static.csproj"];
 

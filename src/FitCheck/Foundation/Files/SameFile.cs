@@ -29,7 +29,9 @@ internal static class SameFile
     /// </summary>
     public static string? KeyOfInput(string path) => Of(Path.GetFullPath(path)) ?? Key(path);
 
-    /// <summary>True for the names of what the caller gave as standard output, to which all reports are written one after the other.</summary>
+    /// <summary>
+    /// True for the names of what the caller gave as standard output, to which all reports are written one after the other.
+    /// </summary>
     /// <param name="full">The path in full.</param>
     public static bool IsStandardOutput(string full) => full is "/dev/stdout" or "/dev/fd/1" or "/proc/self/fd/1";
 

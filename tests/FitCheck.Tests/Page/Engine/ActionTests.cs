@@ -59,7 +59,8 @@ public class ActionTests
         var page = new PageInHand().Press("vehicle:tansy-hatch").Give("quote", "quote", "till.csv", list);
         for (var i = 0; i < 8 && page.Html.Contains("what is meant?", StringComparison.Ordinal); i++)
         {
-            var asked = Regex.Matches(page.Html, "<input type=\"radio\" name=\"([^\"]*)\" value=\"([^\"]*)\"").GroupBy(m => m.Groups[1].Value)
+            var asked = Regex.Matches(page.Html, "<input type=\"radio\" name=\"([^\"]*)\" value=\"([^\"]*)\"")
+                .GroupBy(m => m.Groups[1].Value)
                 .Select(g => (g.Key, g.First().Groups[2].Value)).ToArray();
             Assert.NotEmpty(asked);
             page.Press("quote", asked);
@@ -124,7 +125,8 @@ public class ActionTests
     {
         var page = new PageInHand().Press("instead:tansy-hatch", ("car", "the neighbour's van"));
         page.Press("slot:driver@front-door-left+front-door-right");
-        page.Press(page.Buttons.First(b => b.StartsWith("take:", StringComparison.Ordinal) || b.StartsWith("step:", StringComparison.Ordinal)));
+        page.Press(page.Buttons.First(
+            b => b.StartsWith("take:", StringComparison.Ordinal) || b.StartsWith("step:", StringComparison.Ordinal)));
 
         Assert.Contains("the neighbour's van", page.Text, StringComparison.Ordinal);
         Assert.True(page.Verdict is "measure" or "fail", page.Sentence);
@@ -158,7 +160,8 @@ public class ActionTests
             Assert.DoesNotContain("<img src=x", page.Html, StringComparison.Ordinal);
         }
         Strict(page.Press("seek", ("sought", name), ("car", name)).Html);
-        Strict(page.Give("quote", "quote", name + ".csv", Encoding.UTF8.GetBytes($"name;n\n\"{Whole(name).Replace("\"", "\"\"", StringComparison.Ordinal)}\";1\n")).Html);
+        Strict(page.Give("quote", "quote", name + ".csv",
+            Encoding.UTF8.GetBytes($"name;n\n\"{Whole(name).Replace("\"", "\"\"", StringComparison.Ordinal)}\";1\n")).Html);
         Strict(page.Press(name).Html);
     }
 
@@ -166,7 +169,8 @@ public class ActionTests
     public void Fields_that_mean_nothing_get_a_page_all_the_same()
     {
         var engine = new PageEngine(OpenCheckers.OfRepository, new PageOptions { TemplatesDirectory = RepositoryRoot.Of("reports") });
-        string[] odd = ["", "x", "-1", "999999999999999999999", "::", "step:", "take:", "slot:@", "\0", new string('a', 100_000), "[[[[", "{"];
+        string[] odd = ["", "x", "-1", "999999999999999999999", "::", "step:", "take:", "slot:@", "\0", new string('a', 100_000), "[[[[",
+            "{"];
         foreach (var request in from name in PageEngine.Names
                                 from value in odd
                                 from isPart in new[] { true, false }

@@ -23,7 +23,8 @@ public class OfferTests
         foreach (var slot in slots)
         {
             page.Press(slot);
-            var offers = Regex.Matches(page.Html, "<li class=\"offer[^\"]*\">(?<offer>.*?)</li>", RegexOptions.Singleline).Select(m => m.Groups["offer"].Value)
+            var offers = Regex.Matches(page.Html, "<li class=\"offer[^\"]*\">(?<offer>.*?)</li>", RegexOptions.Singleline)
+                .Select(m => m.Groups["offer"].Value)
                 .ToList();
             var ranks = offers.Select(o => Regex.Match(o, "status-([a-z]+)").Groups[1].Value)
                 .Select(w => StatusWords.Parse(w) is { } s ? (int)s : 9).ToList();

@@ -31,7 +31,8 @@ internal sealed partial class PageInHand
         .Select(m => WebUtility.HtmlDecode(m.Groups[1].Value))];
 
     public string Field(string name) =>
-        WebUtility.HtmlDecode(Regex.Match(Html, $"<input type=\"hidden\" name=\"{Regex.Escape(name)}\" value=\"([^\"]*)\"").Groups[1].Value);
+        WebUtility.HtmlDecode(
+            Regex.Match(Html, $"<input type=\"hidden\" name=\"{Regex.Escape(name)}\" value=\"([^\"]*)\"").Groups[1].Value);
 
     public PageInHand Press(string value, params (string Name, string Value)[] typed) => Ask("", value, typed, []);
 

@@ -63,7 +63,8 @@ public class VerdictTests
         var page = new PageInHand();
         page.Press($"vehicle:{vehicle}").Press($"place:{place}");
         page.Press(page.Buttons.First(b => b.StartsWith("slot:", StringComparison.Ordinal)));
-        page.Press(page.Buttons.First(b => b.StartsWith("take:", StringComparison.Ordinal) || b.StartsWith("step:", StringComparison.Ordinal)));
+        page.Press(page.Buttons.First(
+            b => b.StartsWith("take:", StringComparison.Ordinal) || b.StartsWith("step:", StringComparison.Ordinal)));
 
         Assert.True(page.Verdict is "pass" or "warn", $"{page.Sentence}\n{page.Text}");
         Assert.Equal(page.Verdict, OpenCheckers.OfRepository.Check([BuildSource.Text("b", page.Text)]).Result!.Verdict.Word());

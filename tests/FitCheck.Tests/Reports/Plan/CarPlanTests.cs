@@ -78,7 +78,8 @@ public class CarPlanTests
         foreach (var (place, link) in places.Zip(plan.Links))
         {
             Assert.Equal($"#place-{place.Id}", link.Attribute("href")!.Value);
-            Assert.StartsWith($"{place.Name} {place.Word}", string.Join(' ', link.Elements("text").Select(t => t.Value)), StringComparison.Ordinal);
+            Assert.StartsWith($"{place.Name} {place.Word}", string.Join(' ', link.Elements("text").Select(t => t.Value)),
+                StringComparison.Ordinal);
             Assert.Contains(link.Elements("text"), t => t.Value == place.Word);
             Assert.Equal(place.Id == places[0].Id, link.Attribute("aria-current") is not null);
         }
