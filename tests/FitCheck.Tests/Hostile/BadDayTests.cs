@@ -59,7 +59,7 @@ public sealed class BadDayTests : IDisposable
     [InlineData("new part cup --from cups.csv -o closed/cups.yaml")]
     public void A_folder_that_may_not_be_written_is_told(string command)
     {
-        if (!_can)
+        if (!_can || OperatingSystem.IsWindows())
             return;
         File.SetUnixFileMode(_folder.Of("closed"), Readable);
         var (status, error) = Run(command);
@@ -71,7 +71,7 @@ public sealed class BadDayTests : IDisposable
     [Fact]
     public void What_may_not_be_put_right_stays_as_it_is()
     {
-        if (!_can)
+        if (!_can || OperatingSystem.IsWindows())
             return;
         var file = _folder.Of("own/cups/mine.yaml");
         var before = File.ReadAllText(file);
@@ -91,7 +91,7 @@ public sealed class BadDayTests : IDisposable
     [InlineData("cups.csv", "new part cup --from cups.csv", "cups.csv: error: the file can't be read")]
     public void What_may_not_be_read_is_told(string closed, string command, string told)
     {
-        if (!_can)
+        if (!_can || OperatingSystem.IsWindows())
             return;
         var (path, before) = (_folder.Of(closed), File.GetUnixFileMode(_folder.Of(closed)));
         File.SetUnixFileMode(path, UnixFileMode.None);
@@ -115,7 +115,7 @@ public sealed class BadDayTests : IDisposable
     [InlineData("/proc/none")]
     public void Notes_that_can_not_be_kept_cost_time_alone(string notes)
     {
-        if (!_can)
+        if (!_can || OperatingSystem.IsWindows())
             return;
         File.SetUnixFileMode(_folder.Of("closed"), UnixFileMode.None);
         foreach (var (command, expected) in (ReadOnlySpan<(string, int)>)[("check b.yaml", 1), ("lint", 0)])
