@@ -143,6 +143,7 @@ internal sealed partial class Commands : IDisposable
     [GeneratedRegex(@"^.+:[1-9]\d*:[1-9]\d*: error: .", RegexOptions.CultureInvariant)]
     private static partial Regex Place();
 
-    [GeneratedRegex(@"^.+: error: (the (file|table|list) (is|has|can't|of|begins)|no line of the list|no row of headings)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^.+: error: (the (file|table|list) (is|has|can't|of|begins)|no line of the list|no row of headings)",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Unreadable();
 }

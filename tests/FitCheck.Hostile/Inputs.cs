@@ -29,7 +29,8 @@ internal sealed class Inputs(int seed, string folder)
         foreach (var (sort, (inputs, time)) in _sorts)
             Console.WriteLine($"{sort}: {inputs} inputs, {time / 1000} s");
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{_inputs} inputs, {_runs} runs, the longest {_longest} ms, {_failed.Count} batches failed; {watch.Elapsed.TotalSeconds:0} s"));
+            $"{_inputs} inputs, {_runs} runs, the longest {_longest} ms, {_failed.Count} batches failed; "
+            + $"{watch.Elapsed.TotalSeconds:0} s"));
         return _failed.Count == 0 ? 0 : 1;
     }
 

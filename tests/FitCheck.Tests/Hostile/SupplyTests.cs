@@ -125,7 +125,7 @@ public sealed partial class SupplyTests
     [GeneratedRegex("Include=\"Spectre.Console\" Version=\"[^\"]+\"", RegexOptions.CultureInvariant)]
     private static partial Regex Spectre();
 
-    [GeneratedRegex(@"\bdotnet (build|restore|publish|pack|run|test)\b", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\bdotnet (build|restore|publish|pack|run|test)\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Fetching();
 
     [GeneratedRegex(@"dotnet-version: (?<version>\d+\.\d+\.\d+)\s", RegexOptions.CultureInvariant)]
