@@ -11,7 +11,7 @@ using FitCheck.Reports.Sheet;
 namespace FitCheck.Hostile;
 
 /// <summary>
-/// Builds: each through the library in every format, all of them through `lint`, one through every command that takes one.
+/// Builds: each through the library in a format, all of them through `lint`, one through every command that takes one.
 /// </summary>
 internal sealed class BuildBatch(Seeds seeds) : IBatch
 {

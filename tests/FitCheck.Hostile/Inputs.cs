@@ -30,7 +30,7 @@ internal sealed class Inputs(int seed, string folder)
             Console.WriteLine($"{sort}: {inputs} inputs, {time / 1000} s");
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{_inputs} inputs, {_runs} runs, the longest {_longest} ms, {_failed.Count} batches failed; "
-            + $"{watch.Elapsed.TotalSeconds:0} s"));
+                + $"{watch.Elapsed.TotalSeconds:0} s"));
         return _failed.Count == 0 ? 0 : 1;
     }
 

@@ -18,8 +18,8 @@ internal sealed class KillFolder
         Write("own/cups/two.yaml", Cup("two").Replace("hole: 45 mm", "hole: 45mm", StringComparison.Ordinal));
         Write("state/catalog/sundries/foam-tape-3x12.yaml", Catalog("sundries/foam-tape-3x12.yaml"));
         Write("catalog/sundries/foam-tape-3x12.yaml", Catalog("sundries/foam-tape-3x12.yaml"));
-        Write("cups.csv",
-            "id;name;hole;pack;price;availability;provenance;source\nmine;A cup;45 mm;2;14.90 EUR;current;datasheet;Its sheet\n");
+        Write("cups.csv", "id;name;hole;pack;price;availability;provenance;source\n"
+            + "mine;A cup;45 mm;2;14.90 EUR;current;datasheet;Its sheet\n");
         foreach (var old in killed.Old)
             Write(old, "yesterday's\n");
         Directory.CreateDirectory(Of("made"));

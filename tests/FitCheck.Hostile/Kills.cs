@@ -13,9 +13,7 @@ internal sealed class Kills(int seed, string folder)
 
     private readonly Random _random = new(seed);
     private readonly List<string> _failed = [];
-    private readonly Dictionary<Killed, (long Takes, int Status, Dictionary<string, string> Before,
-        Dictionary<string, string> After)> _whole =
-        [];
+    private readonly Dictionary<Killed, Whole> _whole = [];
     private int _rounds, _kills, _early, _parts;
 
     /// <summary>Kills so many; returns the exit status.</summary>
@@ -28,14 +26,13 @@ internal sealed class Kills(int seed, string folder)
         }
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{_kills} kills in {_rounds} rounds ({_early} came after the end), {_parts} parts of files or folders were left and taken "
-                + $"away, "
-                + $"{_failed.Count} failed"));
+                + $"away, {_failed.Count} failed"));
         return _failed.Count == 0 ? 0 : 1;
     }
 
     private void Round(Killed killed, int atOnce)
     {
-        var (takes, status, before, after) = Whole(killed);
+        var (takes, status, before, after) = Undisturbed(killed);
         _rounds++;
         var place = New(killed);
         var running = Enumerable.Range(0, atOnce).Select(_ => place.Start(killed)).ToList();
@@ -77,7 +74,7 @@ internal sealed class Kills(int seed, string folder)
 
     private double Moment() => _random.Next(3) == 0 ? _random.NextDouble() : 0.6 + (0.5 * _random.NextDouble());
 
-    private (long, int, Dictionary<string, string>, Dictionary<string, string>) Whole(Killed killed)
+    private Whole Undisturbed(Killed killed)
     {
         if (_whole.TryGetValue(killed, out var known))
             return known;
@@ -87,7 +84,7 @@ internal sealed class Kills(int seed, string folder)
         var (status, error) = place.Run(killed);
         if (status is not (0 or 1))
             throw new InvalidOperationException($"{killed}: {status} {error}");
-        _whole[killed] = (watch.ElapsedMilliseconds, status, before, place.Files());
+        _whole[killed] = new Whole(watch.ElapsedMilliseconds, status, before, place.Files());
         Directory.Delete(place.Path, recursive: true);
         return _whole[killed];
     }
@@ -102,4 +99,7 @@ internal sealed class Kills(int seed, string folder)
         _failed.Add(what);
         Console.WriteLine($"{place.Path}: fitcheck {killed}: {what}");
     }
+
+    // A run that nobody kills: what it takes and leaves.
+    private sealed record Whole(long Takes, int Status, Dictionary<string, string> Before, Dictionary<string, string> After);
 }

@@ -59,9 +59,10 @@ internal static class OutputFile
                 output.Write(bytes);
             }
             else
-                AtomicFile.Write(
-                    throughLinks && SameFile.Key(full) is not null && !SameFile.IsOpened(full) ? AtomicFile.Target(full) : full, bytes,
-                    replace);
+            {
+                var leadsOn = throughLinks && SameFile.Key(full) is not null && !SameFile.IsOpened(full);
+                AtomicFile.Write(leadsOn ? AtomicFile.Target(full) : full, bytes, replace);
+            }
             return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)

@@ -37,8 +37,7 @@ internal sealed class TemporaryFolders : IDisposable
             foreach (var folder in Directory.EnumerateDirectories(Path.GetTempPath(), Prefix + "*"))
             {
                 if (PassingName.IsLeft(Path.GetFileName(folder), Prefix)
-                    && FileLook.Of(folder, followed: false) is { Type: FileType.Folder } look
-                    && look.Owner == FileLook.Of(own)?.Owner)
+                    && FileLook.Of(folder, followed: false) is { Type: FileType.Folder } look && look.Owner == FileLook.Of(own)?.Owner)
                     Directory.Delete(folder, recursive: true);
             }
         }

@@ -7,9 +7,8 @@ namespace FitCheck.Reports.Charts;
 public static class ChartReports
 {
     /// <summary>In the order in which help names them.</summary>
-    public static IReadOnlyList<IChartReport> All { get; } = [new Shown(new ChartText()), new Shown(new ChartCsv()),
-        new Shown(new ChartJson()),
-        new Shown(new ChartHtml())];
+    public static IReadOnlyList<IChartReport> All { get; } =
+        [new Shown(new ChartText()), new Shown(new ChartCsv()), new Shown(new ChartJson()), new Shown(new ChartHtml())];
 
     /// <summary>What the formats are called.</summary>
     public static string[] Formats => [.. All.Select(r => r.Format)];

@@ -192,6 +192,6 @@ internal sealed class PartsCatalog : ICatalogIndex
         _files.ById.TryGetValue(id, out var text) ? EntryReader.Read(text, id, schemas, problems) : null;
 
     /// <summary>`a driver`, `an amplifier`; `nothing` where nothing is written.</summary>
-    internal static string Article(string kind) =>
-        kind.Length == 0 ? "nothing" : (kind[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + kind;
+    internal static string Article(string kind) => kind.Length == 0 ? "nothing"
+        : (kind[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + kind;
 }

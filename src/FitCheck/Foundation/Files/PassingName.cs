@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Text;
 
 namespace FitCheck.Foundation.Files;
 
@@ -11,8 +10,8 @@ namespace FitCheck.Foundation.Files;
 internal static class PassingName
 {
     // Another machine, or a container that counts processes by itself, has other processes of the same numbers.
-    private static readonly Lazy<string> Counted = new(() => Sha256.Of(Encoding.UTF8.GetBytes(
-        Environment.MachineName + '\n' + (OperatingSystem.IsLinux() ? new FileInfo("/proc/self/ns/pid").LinkTarget : "")))[..8]);
+    private static readonly Lazy<string> Counted = new(() => Digest(
+        Environment.MachineName + '\n' + (OperatingSystem.IsLinux() ? new FileInfo("/proc/self/ns/pid").LinkTarget : "")));
 
     /// <summary>What comes before something of chance.</summary>
     public static string Of(string prefix) =>
@@ -34,4 +33,8 @@ internal static class PassingName
             return true;
         }
     }
+
+    // FNV-1a, 32 bits: enough to tell a few machines apart.
+    private static string Digest(string text) => text.Aggregate(2_166_136_261u, (hash, c) => unchecked((hash ^ c) * 16_777_619u))
+        .ToString("x8", CultureInfo.InvariantCulture);
 }
