@@ -22,7 +22,8 @@ public sealed class BadDayTests : IDisposable
     {
         _folder.Write("b.yaml", Catalog("builds/tansy-bare-tweeter.yaml"));
         _folder.Write("own/cups/mine.yaml", Catalog("cups/cup-45-tansy.yaml")
-            .Replace("id: cup-45-tansy", "id: mine", StringComparison.Ordinal).Replace("hole: 45 mm", "hole: 45mm", StringComparison.Ordinal));
+            .Replace("id: cup-45-tansy", "id: mine", StringComparison.Ordinal)
+            .Replace("hole: 45 mm", "hole: 45mm", StringComparison.Ordinal));
         _folder.Write("cups.csv",
             "id;name;hole;pack;price;availability;provenance;source\nyours;A cup;45 mm;2;14.90 EUR;current;datasheet;Its sheet\n");
         Directory.CreateDirectory(_folder.Of("closed"));

@@ -11,7 +11,8 @@ namespace FitCheck.Tests.Hostile;
 
 /// <summary>
 /// Another program that asks the library for a report prints it into the same logs: what it gets has no commands of build servers
-/// ("Workflow commands for GitHub Actions", "Logging commands" of Azure Pipelines) and no hidden letters either (UAX 9: U+202E turns the direction).
+/// ("Workflow commands for GitHub Actions", "Logging commands" of Azure Pipelines)
+/// and no hidden letters either (UAX 9: U+202E turns the direction).
 /// </summary>
 public sealed class LibraryTextTests
 {
