@@ -44,6 +44,20 @@ public sealed class ManyBuildsTests
         Assert.InRange(builds.MostAlive, 1, 3);
     }
 
+    // Markdown is a comment of bounded length, which is laid out first.
+    [Theory]
+    [InlineData("text")]
+    [InlineData("json")]
+    [InlineData("junit")]
+    public void Most_of_a_report_is_on_its_way_before_the_last_build_is_asked_for(string format)
+    {
+        using var output = new StringWriter();
+        var builds = new Passing(Asked(most: int.MaxValue).Builds) { Length = () => output.GetStringBuilder().Length };
+        ReportList.Find(format)!.Write(Asked(most: int.MaxValue) with { Builds = builds }, ReportOptions.Default, output);
+
+        Assert.InRange(builds.ToldBefore, output.GetStringBuilder().Length / 2, int.MaxValue);
+    }
+
     [Theory]
     [InlineData("text")]
     [InlineData("json")]
@@ -102,12 +116,18 @@ public sealed class ManyBuildsTests
 
         public int Given => _given.Count;
 
+        public Func<int> Length { get; init; } = () => 0;
+
+        /// <summary>How much was told when the last one was asked for.</summary>
+        public int ToldBefore { get; private set; }
+
         public int MostAlive { get; private set; }
 
         public BuildResult this[int index]
         {
             get
             {
+                ToldBefore = Length();
                 GC.Collect();
                 MostAlive = Math.Max(MostAlive, Alive() + 1);
                 return Another(index);
