@@ -70,7 +70,8 @@ internal static class Growth
     private static string Bus(string work, int positions)
     {
         var vehicle = new StringBuilder("id: longbus\nkind: vehicle\nname: Longbus\nprovenance: measured\n"
-            + "source: Invented for a measurement\nsteering: left\nfactory_source: merrow-r4\nfactory_amplified: false\nspeaker_returns: separate\npositions:\n");
+            + "source: Invented for a measurement\nsteering: left\n"
+            + "factory_source: merrow-r4\nfactory_amplified: false\nspeaker_returns: separate\npositions:\n");
         var build = new StringBuilder("kind: build\nname: Longbus\nvehicle: longbus\nfit:\n");
         for (var i = 0; i < positions; i++)
         {

@@ -1,6 +1,7 @@
 // Whole processes, from start to end; compare the ratios, not the times. All by
 // `dotnet run -c Release --project tests/FitCheck.Benchmarks --` and [--cold] [--runs N] [BUILD…] a check beside an empty program --chart
-// [COPIES|CATALOG] pairs of a driver and a position a second, in this process --growth what grows with what --generate PARTS --output FOLDER [--vehicles N] [--per-file
+// [COPIES|CATALOG] pairs of a driver and a position a second, in this process --growth what grows with what
+// --generate PARTS --output FOLDER [--vehicles N] [--per-file
 // N|all] a catalog of invented parts --lint [--runs N] [--without-spectral] lint beside general-purpose tools --suggest [SECONDS] how long
 // `suggest` takes among 50,000 parts --page [--actions N] the local page, by real requests --warm [--runs N] [BUILD] one more check of a
 // checker that is open, in this process

@@ -87,8 +87,8 @@ internal sealed class MarkdownReport : ILintReport
         var open = worstFirst.Take(worstFirst.Count - passing).ToList();
         if (open.Count > 0)
         {
-            page.Add(string.Join('\n',
-                open.Take(MostRows).Select(b => Row(b.Build())).Prepend("|---|---|---|").Prepend("| | build | points |")));
+            page.Add(string.Join('\n', open.Take(MostRows).Select(b => Row(b.Build()))
+                .Prepend("|---|---|---|").Prepend("| | build | points |")));
             if (open.Count > MostRows)
                 page.Add($"{Figures.Whole(open.Count - MostRows)} more are not in this table.");
         }
