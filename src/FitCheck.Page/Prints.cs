@@ -12,8 +12,11 @@ internal sealed class Prints(Checker checker, string templates)
 {
     public PageAnswer Of(PageState state, string? what, CancellationToken cancel)
     {
-        var options = ReportOptions.Default with { TemplatesDirectory = templates,
-            StyleAddress = what == "sheet" ? "sheet.css" : "report.css" };
+        var options = ReportOptions.Default with
+        {
+            TemplatesDirectory = templates,
+            StyleAddress = what == "sheet" ? "sheet.css" : "report.css"
+        };
         var source = new[] { BuildSource.Text(state.Name, state.Text) };
         using var page = new StringWriter { NewLine = "\n" };
         if (what == "list")

@@ -106,8 +106,12 @@ internal sealed class Actions(Desk desk)
             return new(state, "Choose a file of a build first.");
         var problems = new ProblemList();
         return SourceText.Decode(name, bytes, problems) is { } source
-            ? new(state.Changed(PageState.Lines(source.Text)) with { File = PageState.Of(f => f == "file" ? name : null).File, Slot = "",
-            Place = "" })
+            ? new(state.Changed(PageState.Lines(source.Text)) with
+            {
+                File = PageState.Of(f => f == "file" ? name : null).File,
+                Slot = "",
+                Place = ""
+            })
             : new(state, [.. problems.Sorted().Select(p => p.ToString())]);
     }
 }

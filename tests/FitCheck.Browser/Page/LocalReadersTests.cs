@@ -9,8 +9,6 @@ public class LocalReadersTests(Chromium chromium, LocalServer server) : IClassFi
 {
     [Theory]
     [InlineData(1280, ColorScheme.Light, true)]
-    [InlineData(1280, ColorScheme.Dark, true)]
-    [InlineData(390, ColorScheme.Light, true)]
     [InlineData(390, ColorScheme.Dark, true)]
     [InlineData(390, ColorScheme.Light, false)]
     [InlineData(1280, ColorScheme.Dark, false)]
