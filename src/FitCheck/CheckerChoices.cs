@@ -15,6 +15,9 @@ public sealed record ChoiceOptions : RunOptions
 
     /// <summary>Only parts that need not be ordered.</summary>
     public bool CurrentOnly { get; init; }
+
+    /// <summary>Only slots of these names, `spacer`; null for all. What nobody asks for need not be worked out.</summary>
+    internal IReadOnlyList<string>? Only { get; init; }
 }
 
 /// <summary>A build that may be only begun, and what was found of it; or the reasons why it can't be judged.</summary>
@@ -49,6 +52,8 @@ public sealed partial class Checker
         foreach (var slot in Slots.WithOpen(evaluator, valid.Catalog, options.CurrentOnly,
             [.. options.Keep, .. evaluator.Build.Keep.Select(k => k.Value)]))
         {
+            if (options.Only?.Contains(slot.What) == false)
+                continue;
             cancel.ThrowIfCancellationRequested();
             options.Progress?.Report($"looking for {slot.What}");
             slots.Add(new ChoiceSlot(slot.What, slot.Where, [.. slot.Where.Select(evaluator.NameOf)],

@@ -12,6 +12,10 @@ namespace FitCheck.Page.Judging;
 /// </summary>
 internal sealed class Completion(Checker checker, IReadOnlySet<string> work)
 {
+    private static readonly string[] Mountings = ["spacer", "tweeter cup"], Plugs = ["harness adapter"];
+
+    private static readonly ChoiceOptions Wanted = new() { Only = [.. Mountings, .. Plugs] };
+
     // The two sides of a car, and tweeters beside woofers.
     private const int MostPlaces = 8;
 
@@ -22,11 +26,11 @@ internal sealed class Completion(Checker checker, IReadOnlySet<string> work)
         if (draft.Fitted.Count is 0 or > MostPlaces)
             return null;
         foreach (var (position, mount) in Mounts(draft, cancel))
-            draft.Take(position, ["spacer", "tweeter cup"], mount);
+            draft.Take(position, Mountings, mount);
         foreach (var place in draft.Fitted.Where(p => p.Harness is null))
         {
             if (Mating(place) is { } harness)
-                draft.Take(place.Position.Id, ["harness adapter"], harness);
+                draft.Take(place.Position.Id, Plugs, harness);
         }
         if (draft.Taken.Count == 0 || draft.Result is not { } after)
             return null;
@@ -91,7 +95,7 @@ internal sealed class Completion(Checker checker, IReadOnlySet<string> work)
             if (Build!.Placed.FirstOrDefault(p => p.Position.Id == position) is not { } placed
                 || new Part?[] { placed.Adapter?.Part, placed.Cup?.Part, placed.Harness?.Part }.Any(p => p?.Id == part))
                 return;
-            _choices ??= checker.Choices(BuildSource.Text(name, Text), cancel: cancel);
+            _choices ??= checker.Choices(BuildSource.Text(name, Text), Wanted, cancel);
             // What is handed comes with its counterpart for the other side.
             var choice = _choices.Result?.Slots.Where(s => what.Contains(s.What) && s.Where.Contains(position))
                 .SelectMany(s => s.Choices).FirstOrDefault(c => c.Parts.Any(p => p.Id == part));

@@ -21,7 +21,7 @@ public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture
         await page.Locator("button[value^='slot:']").First.ClickAsync();
         await page.Locator(".offer button").First.ClickAsync(new() { Timeout = 30_000 });
         await Assertions.Expect(page.Locator("#undo")).ToBeEnabledAsync();
-        await Assertions.Expect(page.Locator("#moved")).ToBeVisibleAsync(Soon);
+        await Assertions.Expect(page.Locator("#verdict .status")).ToBeVisibleAsync(Soon);
         var verdict = await page.Locator("#verdict").InnerTextAsync();
         await page.ReloadAsync();
 
