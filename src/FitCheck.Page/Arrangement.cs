@@ -45,7 +45,7 @@ internal sealed class Arrangement(Desk desk, PageOptions options, Outcome outcom
         if (_state.Text.Length == 0)
             return View(StripViews.Of(_state, null, null), [])
                 with
-            { Start = StartViews.Of(_state, desk.Checker.Catalog, desk.Checker.Rules) };
+            { Start = StartViews.Of(_state, desk.Checker.Catalog) };
         // Judged by itself first, for one text may not wait for another.
         var before = _state.Before is { Length: > 0 } text ? desk.Of(_state.Name, text, j => StripViews.IsEmpty(j) ? null : j.Result)
             : null;

@@ -3,7 +3,7 @@ namespace FitCheck.Page;
 /// <summary>What a browser asks, by whatever it came. All that the page knows travels with it.</summary>
 public sealed record PageRequest
 {
-    /// <summary>What is asked for, the last word of the address: empty for the page itself, `choices`, `drawing`, `print`.</summary>
+    /// <summary>What is asked for, the last word of the address: empty for the page itself, `choices`, `ways`, `print`.</summary>
     public required string Name { get; init; }
 
     /// <summary>The fields of a form, in their order; a name may come several times.</summary>

@@ -108,7 +108,7 @@ internal sealed class Actions(Desk desk)
         return SourceText.Decode(name, bytes, problems) is { } source
             ? new(state.Changed(PageState.Lines(source.Text)) with
             {
-                File = PageState.Of(f => f == "file" ? name : null).File,
+                File = PageState.FileName(name),
                 Slot = "",
                 Place = ""
             })

@@ -13,11 +13,13 @@ internal sealed class QuoteAction(Checker checker)
     /// <summary>The answer that a line is none of the catalog, and that a part goes nowhere yet.</summary>
     public const string Nothing = "-";
 
+    private const string Line = "line.", Goes = "goes.";
+
     /// <summary>The field that answers which part a line is.</summary>
-    public static string LineField(int line) => string.Create(CultureInfo.InvariantCulture, $"line.{line}");
+    public static string LineField(string line) => $"{Line}{line}";
 
     /// <summary>The field that answers where a part goes.</summary>
-    public static string PlaceField(string part) => $"goes.{part}";
+    public static string PlaceField(string part) => $"{Goes}{part}";
 
     public Outcome Of(PageState state, IForm form, CancellationToken cancel)
     {
@@ -57,19 +59,19 @@ internal sealed class QuoteAction(Checker checker)
     {
         List<string> parts = [], places = [];
         List<int> skip = [];
-        foreach (var (field, value) in form.Fields("line."))
+        foreach (var (field, value) in form.Fields(Line))
         {
-            if (!int.TryParse(field["line.".Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var line) || value.Length == 0)
+            if (!int.TryParse(field[Line.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var line) || value.Length == 0)
                 continue;
             if (value == Nothing)
                 skip.Add(line);
             else
                 parts.Add(string.Create(CultureInfo.InvariantCulture, $"{line}={value.Trim()}"));
         }
-        foreach (var (field, value) in form.Fields("goes."))
+        foreach (var (field, value) in form.Fields(Goes))
         {
             if (value.Length > 0 && value != Nothing)
-                places.Add($"{field["goes.".Length..]}={value}");
+                places.Add($"{field[Goes.Length..]}={value}");
         }
         return quote with { As = parts, At = places, Skip = skip };
     }

@@ -10,12 +10,10 @@ namespace FitCheck.Page.Judging;
 internal sealed class Desk(Checker checker)
 {
     // A text and the one before it, for some people at once.
-    private const int Texts = 48;
+    private const int MostTexts = 48;
     private const int MostOffers = 4_000;
 
-    private readonly Recent<string, Judged> _texts = new(Texts);
-    private readonly Recent<(string Text, string Choice), Offer> _offers = new(MostOffers);
-    private object _opened = checker.Opened;
+    private volatile Known _known = new(checker.Opened, checker.Today);
 
     public Checker Checker => checker;
 
@@ -25,9 +23,10 @@ internal sealed class Desk(Checker checker)
     /// <summary>What a check says of a text, looked at by one thread at a time.</summary>
     public T Of<T>(string name, string text, Func<Judged, T> look)
     {
-        Renew();
-        if (!_texts.TryGet(text, out var judged) || judged!.Result?.File is { } file && file != name)
-            _texts.Put(text, judged = new Judged(text, checker.Draft(name, text), () => checker.Choices(BuildSource.Text(name, text))));
+        var texts = Now().Texts;
+        if (!texts.TryGet((name, text), out var judged))
+            texts.Put((name, text), judged = new Judged(text, checker.Draft(name, text),
+                () => checker.Choices(BuildSource.Text(name, text))));
         lock (judged!)
             return look(judged);
     }
@@ -35,13 +34,13 @@ internal sealed class Desk(Checker checker)
     /// <summary>What choices would bring, in the order in which they were given.</summary>
     public IReadOnlyList<Offer> Offers(IReadOnlyList<BuildChoice> choices, ChoiceSlot slot, CancellationToken cancel)
     {
-        Renew();
+        var known = Now().Offers;
         var offers = new Offer?[choices.Count];
         var open = new List<int>();
         for (var i = 0; i < choices.Count; i++)
         {
-            if (_offers.TryGet((choices[i].Before, choices[i].Id), out var known))
-                offers[i] = known;
+            if (known.TryGet((choices[i].Before, choices[i].Id), out var offer))
+                offers[i] = offer;
             else
                 open.Add(i);
         }
@@ -54,17 +53,23 @@ internal sealed class Desk(Checker checker)
             if (offer.Here == Status.Fail && slot.What is ("driver" or "component set") && outcomes[j].Result is { } preview)
                 offer = new Completion(checker, work).Of(choice, slot, offer, preview.Before, cancel) ?? offer;
             offers[open[j]] = offer;
-            _offers.Put((choice.Before, choice.Id), offer);
+            known.Put((choice.Before, choice.Id), offer);
         });
         return [.. offers.OfType<Offer>()];
     }
 
-    private void Renew()
+    // Whoever began with another state goes on with what was known of that, so that nothing of it comes among what is known now.
+    private Known Now()
     {
-        var now = checker.Opened;
-        if (ReferenceEquals(Interlocked.Exchange(ref _opened, now), now))
-            return;
-        _texts.Clear();
-        _offers.Clear();
+        var (known, opened, day) = (_known, checker.Opened, checker.Today);
+        return ReferenceEquals(known.Opened, opened) && known.Day == day ? known : _known = new Known(opened, day);
+    }
+
+    // Of one state of catalog and rules, and one day: waivers end.
+    private sealed record Known(object Opened, DateOnly Day)
+    {
+        public Recent<(string Name, string Text), Judged> Texts { get; } = new(MostTexts);
+
+        public Recent<(string Text, string Choice), Offer> Offers { get; } = new(MostOffers);
     }
 }

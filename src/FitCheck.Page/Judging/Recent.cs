@@ -36,13 +36,4 @@ internal sealed class Recent<TKey, TValue>(int most) where TKey : notnull
             _order.RemoveLast();
         }
     }
-
-    public void Clear()
-    {
-        lock (_lock)
-        {
-            _known.Clear();
-            _order.Clear();
-        }
-    }
 }

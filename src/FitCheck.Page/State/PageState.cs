@@ -80,7 +80,9 @@ internal sealed record PageState
     /// <summary>A text as forms send it, with the ends of lines that a build has.</summary>
     public static string Lines(string? text) => (text ?? "").ReplaceLineEndings("\n");
 
-    // Only told and offered for saving: letters that mean something to a file system or a header go.
-    private static string FileName(string? name) =>
+    /// <summary>
+    /// The name of a file as it is told and offered for saving: letters that mean something to a file system or a header go.
+    /// </summary>
+    public static string FileName(string? name) =>
         new([.. Path.GetFileName((name ?? "").Replace('\\', '/')).Where(c => !char.IsControl(c) && c is not ('"' or ':')).Take(100)]);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FitCheck.Findings;
 using FitCheck.Page.Judging;
 using FitCheck.Page.State;

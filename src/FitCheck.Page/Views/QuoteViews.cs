@@ -7,10 +7,10 @@ namespace FitCheck.Page.Views;
 internal static class QuoteViews
 {
     public static QuoteView Of(QuoteState quote) => new(quote.Name, Convert.ToBase64String(quote.Bytes),
-        [.. quote.As.Select(a => a.Split('=', 2)).Select(a => new QuoteKeptView($"line.{a[0]}", a[1])),
-            .. quote.Skip.Select(s => new QuoteKeptView(QuoteAction.LineField(s), QuoteAction.Nothing)),
-            .. quote.At.Select(a => a.Split('=', 2)).Select(a => new QuoteKeptView($"goes.{a[0]}", a[1]))],
-        [.. quote.Lines.Select(l => new QuoteLineView(QuoteAction.LineField(l.Line), Figures.Whole(l.Line), l.Text,
+        [.. quote.As.Select(a => a.Split('=', 2)).Select(a => new QuoteKeptView(QuoteAction.LineField(a[0]), a[1])),
+            .. quote.Skip.Select(s => new QuoteKeptView(QuoteAction.LineField(Figures.Whole(s)), QuoteAction.Nothing)),
+            .. quote.At.Select(a => a.Split('=', 2)).Select(a => new QuoteKeptView(QuoteAction.PlaceField(a[0]), a[1]))],
+        [.. quote.Lines.Select(l => new QuoteLineView(QuoteAction.LineField(Figures.Whole(l.Line)), Figures.Whole(l.Line), l.Text,
             [.. l.Near.Select(p => new ChosenView(p.Id, p.HasPrice ? $"{p.Name}, {p.Price.Value}" : p.Name)),
                 new ChosenView(QuoteAction.Nothing, "none of the catalog: leave the line out")]))],
         [.. quote.Places.Select(p => new QuotePlaceView(QuoteAction.PlaceField(p.Item.Part.Id), p.Item.Part.Name,

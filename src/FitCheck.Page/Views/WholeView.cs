@@ -56,7 +56,8 @@ internal sealed record StripView
 /// <summary>A side of the page that can be turned up.</summary>
 internal sealed record SideView(string Id, string Name, string? Count, bool IsCurrent);
 
-internal sealed record StartView(string Sought, string Car, string Lead, IReadOnlyList<VehicleView> Vehicles);
+internal sealed record StartView(string Sought, string Car, string Lead, IReadOnlyList<VehicleView> Vehicles,
+    IReadOnlyList<VehicleView> Nearest);
 
 internal sealed record VehicleView(string Id, string Name, string What);
 

@@ -22,6 +22,15 @@ public class ActionTests
     }
 
     [Fact]
+    public void A_car_that_nothing_is_called_like_can_still_take_over_another()
+    {
+        var page = new PageInHand().Press("seek", ("sought", "zzzz"));
+
+        Assert.DoesNotContain(page.Buttons, b => b.StartsWith("vehicle:", StringComparison.Ordinal));
+        Assert.Contains("instead:tansy-hatch", page.Buttons);
+    }
+
+    [Fact]
     public void A_reading_that_is_typed_settles_what_waits_for_it_and_a_wrong_one_is_told_beside_its_field()
     {
         var page = Opened("alder-missing-data").Press("side:measure");
