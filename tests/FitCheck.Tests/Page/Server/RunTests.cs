@@ -164,7 +164,8 @@ public sealed class RunTests
             StringComparison.Ordinal);
     }
 
-    // script(1) gives it a terminal. What the browser is started with holds once, and not what was printed.
+    // script(1) gives it a terminal, by whatever shell is set: some would stay beside what they run, and die of its Ctrl-C.
+    // What the browser is started with holds once, and not what was printed.
     [Fact]
     public async Task On_a_terminal_a_browser_is_opened_with_an_address_that_holds_once()
     {
@@ -174,7 +175,7 @@ public sealed class RunTests
         var opener = folder.Write("bin/xdg-open", "#!/bin/sh\necho \"$1\" > opened.part && mv opened.part opened\n");
         File.SetUnixFileMode(opener, UnixFileMode.UserRead | UnixFileMode.UserExecute);
         var start = new ProcessStartInfo("script",
-            ["-qefc", $"dotnet '{Path.Combine(AppContext.BaseDirectory, "fitcheck.dll")}' page", "/dev/null"])
+            ["-qefc", $"exec dotnet '{Path.Combine(AppContext.BaseDirectory, "fitcheck.dll")}' page", "/dev/null"])
         {
             WorkingDirectory = folder.Path,
             RedirectStandardInput = true,
