@@ -123,7 +123,7 @@ internal sealed class Arrangement(Desk desk, PageOptions options, Outcome outcom
     {
         Title = strip.Name is { } name ? $"{name}: FitCheck" : "FitCheck: put a build together",
         Form = new FormView(_state.Text, _state.Past.ToString(), _state.Future.ToString(), _state.Place, _state.Slot, _state.Side,
-            _state.Other, _state.File),
+            _state.Other, _state.File.ToString()),
         Strip = strip,
         Trouble = trouble,
         Told = outcome.Told,

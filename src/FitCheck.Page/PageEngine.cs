@@ -59,7 +59,7 @@ public sealed class PageEngine
             "" => Page(request, state, cancel),
             "choices" => Choices(request, state, cancel),
             "ways" => Ways(request, state, cancel),
-            "save" => new PageAnswer { Text = state.Text, ContentType = "application/yaml; charset=utf-8", SaveAs = SavedAs(state) },
+            "save" => Saved(state),
             "print" => _prints.Of(state, request["what"], cancel),
             _ => new PageAnswer { Status = 404, Text = "There is no such page.", ContentType = "text/plain; charset=utf-8" },
         };
@@ -102,8 +102,13 @@ public sealed class PageEngine
 
     private static Evaluation.BuildSource BuildSourceOf(PageState state) => Evaluation.BuildSource.Text(state.Name, state.Text);
 
-    private static string SavedAs(PageState state) => state.Name.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase)
-        || state.Name.EndsWith(".yml", StringComparison.OrdinalIgnoreCase) ? state.Name : $"{state.Name}.yaml";
+    private static PageAnswer Saved(PageState state) => new()
+    {
+        Text = state.File.Written(state.Text),
+        ContentType = "application/yaml; charset=utf-8",
+        SaveAs = state.Name.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase)
+            || state.Name.EndsWith(".yml", StringComparison.OrdinalIgnoreCase) ? state.Name : $"{state.Name}.yaml",
+    };
 
     private static int Count(string? field) =>
         int.TryParse(field, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var count)

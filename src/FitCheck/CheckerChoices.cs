@@ -18,6 +18,9 @@ public sealed record ChoiceOptions : RunOptions
 
     /// <summary>Only slots of these names, `spacer`; null for all. What nobody asks for need not be worked out.</summary>
     internal IReadOnlyList<string>? Only { get; init; }
+
+    /// <summary>Only slots of such places; null for all.</summary>
+    internal Func<IReadOnlyList<string>, bool>? At { get; init; }
 }
 
 /// <summary>A build that may be only begun, and what was found of it; or the reasons why it can't be judged.</summary>
@@ -47,12 +50,13 @@ public sealed partial class Checker
         if (BuildFiles.ReadDraft(build, _folders.Catalog, valid.Catalog, _schemas, problems, _today) is not { } read)
             return new ChoicesOutcome(null, problems.Sorted());
         var evaluator = new ProposalEvaluator(build.Name, read.Text, valid.Catalog, valid.Rules, _today);
-        IReadOnlyList<TextEdit> heads = [.. Builds.Draft.Heads(evaluator.Root, new YamlEditor(read.Text), evaluator.Build.Vehicle)];
+        var editor = new YamlEditor(read.Text);
+        IReadOnlyList<TextEdit> heads = [.. Builds.Draft.Heads(evaluator.Root, editor, evaluator.Build.Vehicle)];
         var slots = new List<ChoiceSlot>();
         foreach (var slot in Slots.WithOpen(evaluator, valid.Catalog, options.CurrentOnly,
-            [.. options.Keep, .. evaluator.Build.Keep.Select(k => k.Value)]))
+            [.. options.Keep, .. evaluator.Build.Keep.Select(k => k.Value)], editor))
         {
-            if (options.Only?.Contains(slot.What) == false)
+            if (options.Only?.Contains(slot.What) == false || options.At?.Invoke(slot.Where) == false)
                 continue;
             cancel.ThrowIfCancellationRequested();
             options.Progress?.Report($"looking for {slot.What}");
@@ -61,7 +65,7 @@ public sealed partial class Checker
             {
                 // One whose edits get into each other's way is none.
                 Choices = [.. slot.Options.Select((o, i) => (Option: o, Change: new Suggestions.Choices.Change(slot, i)))
-                    .Where(x => evaluator.TextOf([x.Change], heads) is not null)
+                    .Where(x => ProposalEvaluator.CanMake([x.Change], heads))
                     .Select(x =>
                     new BuildChoice(slot.Key, x.Option, build.Name, read.Text, () => QuoteText.Renewed(evaluator, [x.Change], heads)))],
             });

@@ -49,7 +49,7 @@ internal sealed class Actions(Desk desk)
             state = state.Changed(PageState.Lines(typed));
         return verb switch
         {
-            "new" => new(state.Changed("") with { File = "", Place = "", Slot = "", Side = PageState.Sides[0] }),
+            "new" => new(state.Changed("", OpenedFile.None) with { Place = "", Slot = "", Side = PageState.Sides[0] }),
             "vehicle" => new(Vehicle(state, about, "")),
             "instead" => new(Vehicle(state, about, state.Car)),
             "place" => new(state with { Place = about, Slot = "", Side = PageState.Sides[0] }),
@@ -106,12 +106,7 @@ internal sealed class Actions(Desk desk)
             return new(state, "Choose a file of a build first.");
         var problems = new ProblemList();
         return SourceText.Decode(name, bytes, problems) is { } source
-            ? new(state.Changed(PageState.Lines(source.Text)) with
-            {
-                File = PageState.FileName(name),
-                Slot = "",
-                Place = ""
-            })
+            ? new(state.Changed(PageState.Lines(source.Text), OpenedFile.Of(name, source.Text)) with { Slot = "", Place = "" })
             : new(state, [.. problems.Sorted().Select(p => p.ToString())]);
     }
 }

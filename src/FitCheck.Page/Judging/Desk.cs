@@ -26,7 +26,7 @@ internal sealed class Desk(Checker checker)
         var texts = Now().Texts;
         if (!texts.TryGet((name, text), out var judged))
             texts.Put((name, text), judged = new Judged(text, checker.Draft(name, text),
-                () => checker.Choices(BuildSource.Text(name, text))));
+                wanted => checker.Choices(BuildSource.Text(name, text), wanted)));
         lock (judged!)
             return look(judged);
     }

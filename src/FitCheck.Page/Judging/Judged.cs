@@ -5,11 +5,13 @@ using FitCheck.Foundation.Problems;
 namespace FitCheck.Page.Judging;
 
 /// <summary>
-/// A text and what was found of it. One thread at a time may use it: its parts are worked out when they are first asked for.
+/// A text and what was found of it. One thread at a time may use it: its parts are worked out when they are first asked for, and of what
+/// may be chosen no more than is looked at.
 /// </summary>
-internal sealed class Judged(string text, DraftOutcome outcome, Func<ChoicesOutcome> choices)
+internal sealed class Judged(string text, DraftOutcome outcome, Func<ChoiceOptions, ChoicesOutcome> choices)
 {
-    private readonly Lazy<ChoicesOutcome> _choices = new(choices);
+    private readonly Dictionary<string, IReadOnlyList<ChoiceSlot>> _at = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, BuildChoices?> _of = new(StringComparer.Ordinal);
 
     public string Text => text;
 
@@ -21,10 +23,26 @@ internal sealed class Judged(string text, DraftOutcome outcome, Func<ChoicesOutc
 
     public IReadOnlyList<Problem> Problems => outcome.Problems;
 
-    /// <summary>What may be chosen in it; empty where it can't be told.</summary>
-    public IReadOnlyList<ChoiceSlot> Slots => _choices.Value.Result?.Slots ?? [];
+    /// <summary>What may be chosen at a position; null for what belongs to none. Empty where it can't be told.</summary>
+    public IReadOnlyList<ChoiceSlot> At(string? position) => Known(_at, position ?? "", () => choices(new ChoiceOptions
+    {
+        At = where => position is null ? !where.Any(w => Build?.Vehicle.Find(w) is not null) : where.Contains(position),
+    }).Result?.Slots ?? []);
 
-    public BuildChoice? Choice(string id) => id.Length == 0 ? null : _choices.Value.Result?.Find(id);
+    public BuildChoice? Choice(string id) => id.Length == 0 ? null : Of(SlotKey.OfChoice(id))?.Find(id);
 
-    public ChoiceSlot? Slot(string key) => Slots.FirstOrDefault(s => SlotKey.Of(s) == key);
+    public ChoiceSlot? Slot(string key) => Of(key)?.Slots.FirstOrDefault(s => SlotKey.Of(s) == key);
+
+    private BuildChoices? Of(string key) => Known(_of, key, () => choices(new ChoiceOptions
+    {
+        Only = [SlotKey.WhatOf(key)],
+        At = where => where.SequenceEqual(SlotKey.WhereOf(key), StringComparer.Ordinal),
+    }).Result);
+
+    private static T Known<T>(Dictionary<string, T> known, string key, Func<T> make)
+    {
+        if (!known.TryGetValue(key, out var value))
+            known[key] = value = make();
+        return value;
+    }
 }

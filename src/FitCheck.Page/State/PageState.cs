@@ -24,8 +24,8 @@ internal sealed record PageState
     /// <summary>Another build that is held beside this one; empty for none.</summary>
     public string Other { get; init; } = "";
 
-    /// <summary>The name of the file that was opened; empty for a new build.</summary>
-    public string File { get; init; } = "";
+    /// <summary>The file that was opened, if one was.</summary>
+    public OpenedFile File { get; init; } = OpenedFile.None;
 
     /// <summary>What was typed into the search for a vehicle.</summary>
     public string Sought { get; init; } = "";
@@ -43,7 +43,7 @@ internal sealed record PageState
     public string? Before => Past.All.Count == 0 ? null : Past.All[^1].Of(Text);
 
     /// <summary>What is told as the name of the build.</summary>
-    public string Name => File.Length > 0 ? File : "build.yaml";
+    public string Name => File.Name.Length > 0 ? File.Name : "build.yaml";
 
     /// <summary>The state of a form; what is missing or means nothing is as in a new one.</summary>
     public static PageState Of(Func<string, string?> field) => new()
@@ -55,34 +55,31 @@ internal sealed record PageState
         Slot = field("slot") ?? "",
         Side = Sides.Contains(field("side")) ? field("side")! : Sides[0],
         Other = Lines(field("other")),
-        File = FileName(field("file")),
+        File = OpenedFile.Parse(field("file")),
         Sought = (field("sought") ?? "").Trim(),
         Car = (field("car") ?? "").Trim(),
     };
 
-    /// <summary>With another text, as one action that can be taken back.</summary>
-    public PageState Changed(string text) => text == Text ? this : this with
-    {
-        Text = text,
-        Past = Past.With(Step.Between(text, Text)),
-        Future = Steps.None,
-    };
+    /// <summary>With another text, of this file or of another, as one action that can be taken back.</summary>
+    public PageState Changed(string text, OpenedFile? file = null) => text == Text && (file ?? File) == File ? this
+        : Moved(text, file) with { Past = Past.With(Back(text, file)), Future = Steps.None };
 
     /// <summary>With the last action taken back; itself where there is none.</summary>
     public PageState Undone() => Past.All is [.., var step] && step.Of(Text) is { } before
-        ? this with { Text = before, Past = Past.Rest, Future = Future.With(Step.Between(before, Text)) } : this with { Past = Steps.None };
+        ? Moved(before, step.File) with { Past = Past.Rest, Future = Future.With(Back(before, step.File)) }
+        : this with { Past = Steps.None };
 
     /// <summary>With what was taken back last done again; itself where there is nothing.</summary>
     public PageState Redone() => Future.All is [.., var step] && step.Of(Text) is { } after
-        ? this with { Text = after, Future = Future.Rest, Past = Past.With(Step.Between(after, Text)) }
+        ? Moved(after, step.File) with { Future = Future.Rest, Past = Past.With(Back(after, step.File)) }
         : this with { Future = Steps.None };
 
     /// <summary>A text as forms send it, with the ends of lines that a build has.</summary>
-    public static string Lines(string? text) => (text ?? "").ReplaceLineEndings("\n");
+    public static string Lines(string? text) =>
+        (text ?? "").Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
 
-    /// <summary>
-    /// The name of a file as it is told and offered for saving: letters that mean something to a file system or a header go.
-    /// </summary>
-    public static string FileName(string? name) =>
-        new([.. Path.GetFileName((name ?? "").Replace('\\', '/')).Where(c => !char.IsControl(c) && c is not ('"' or ':')).Take(100)]);
+    private PageState Moved(string text, OpenedFile? file) => this with { Text = text, File = file ?? File };
+
+    // What leads from that text and file to this.
+    private Step Back(string text, OpenedFile? file) => Step.Between(text, Text) with { File = file is null || file == File ? null : File };
 }

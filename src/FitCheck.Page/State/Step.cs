@@ -11,6 +11,9 @@ namespace FitCheck.Page.State;
 /// <param name="Text">What comes there.</param>
 internal sealed record Step(int Start, int Length, string Text)
 {
+    /// <summary>The file of which the text is then; null where it is of the same.</summary>
+    public OpenedFile? File { get; init; }
+
     /// <summary>What makes the second text of the first.</summary>
     public static Step Between(string before, string after)
     {
@@ -34,16 +37,26 @@ internal sealed record Step(int Start, int Length, string Text)
 
     /// <summary>As a field of a form holds it.</summary>
     public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{Start}.{Length}.{Convert.ToBase64String(Encoding.UTF8.GetBytes(Text))}");
+        string.Create(CultureInfo.InvariantCulture,
+            $"{Start}.{Length}.{Letters(Text)}{(File is null ? "" : "." + Letters(File.ToString()))}");
 
     /// <summary>The step of such a field; null for anything else.</summary>
     public static Step? Parse(string written)
     {
-        if (written.Split('.') is not [var start, var length, var text]
+        if (written.Split('.') is not [var start, var length, var text, .. var file] || file.Length > 1
             || !int.TryParse(start, NumberStyles.None, CultureInfo.InvariantCulture, out var from)
             || !int.TryParse(length, NumberStyles.None, CultureInfo.InvariantCulture, out var count) || from > int.MaxValue - count)
             return null;
-        var bytes = new byte[text.Length];
-        return Convert.TryFromBase64String(text, bytes, out var used) ? new(from, count, Encoding.UTF8.GetString(bytes, 0, used)) : null;
+        var (put, name) = (Letters(text.AsSpan()), file is [var only] ? Letters(only.AsSpan()) : "");
+        return put is null || name is null ? null
+            : new(from, count, put) { File = file.Length == 0 ? null : OpenedFile.Parse(name) };
+    }
+
+    private static string Letters(string text) => Convert.ToBase64String(Encoding.UTF8.GetBytes(text));
+
+    private static string? Letters(ReadOnlySpan<char> written)
+    {
+        var bytes = new byte[written.Length];
+        return Convert.TryFromBase64Chars(written, bytes, out var used) ? Encoding.UTF8.GetString(bytes, 0, used) : null;
     }
 }

@@ -71,8 +71,7 @@ internal sealed class PlacesViews(Judged judged, BuildResult? before, PageState 
     }
 
     private IEnumerable<SlotView> Slots(bool isElsewhere) =>
-        from slot in judged.Slots
-        where isElsewhere ? !slot.Where.Any(_positions.Contains) : slot.Where.Contains(state.Place)
+        from slot in judged.At(isElsewhere ? null : state.Place)
         let key = SlotKey.Of(slot)
         let others = slot.WhereNames.Count > 1 || isElsewhere
         select new SlotView(key, $"slot-{Mark.Of(key)}", slot.What, others ? Names.Joined(slot.WhereNames) : null,

@@ -25,15 +25,13 @@ public sealed record TextEdit(int Start, int Length, string Text)
     /// </summary>
     public static string? Apply(string text, IEnumerable<TextEdit> edits)
     {
+        if (InTurn(edits) is not { } turns)
+            return null;
         var result = new StringBuilder(text.Length + 200);
         var at = 0;
-        foreach (var shared in edits.GroupBy(e => (e.Start, e.Length, e.Depth, e.Heading, e.Heading is null ? e.Text : ""))
-            .Select(g => g.ToList())
-            .OrderBy(g => g[0].Start).ThenBy(g => g[0].Length).ThenByDescending(g => g[0].Depth))
+        foreach (var shared in turns)
         {
             var edit = shared[0];
-            if (edit.Start < at && (edit.Text.Length > 0 || edit.Heading is not null))
-                return null;
             if (edit.Start > at)
                 result.Append(text, at, edit.Start - at);
             if (edit.Heading is null)
@@ -43,5 +41,24 @@ public sealed record TextEdit(int Start, int Length, string Text)
             at = Math.Max(at, edit.End);
         }
         return result.Append(text, at, text.Length - at).ToString();
+    }
+
+    /// <summary>Whether <see cref="Apply"/> would make a text of them; none is made.</summary>
+    public static bool GoTogether(IEnumerable<TextEdit> edits) => InTurn(edits) is not null;
+
+    // Those that share a heading are one; null when one writes into what another takes out.
+    private static List<List<TextEdit>>? InTurn(IEnumerable<TextEdit> edits)
+    {
+        List<List<TextEdit>> turns =
+            [.. edits.GroupBy(e => (e.Start, e.Length, e.Depth, e.Heading, e.Heading is null ? e.Text : "")).Select(g => g.ToList())
+                .OrderBy(g => g[0].Start).ThenBy(g => g[0].Length).ThenByDescending(g => g[0].Depth)];
+        var at = 0;
+        foreach (var edit in turns.Select(t => t[0]))
+        {
+            if (edit.Start < at && (edit.Text.Length > 0 || edit.Heading is not null))
+                return null;
+            at = Math.Max(at, edit.End);
+        }
+        return turns;
     }
 }

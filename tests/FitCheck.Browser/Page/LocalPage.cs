@@ -1,9 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
-using Xunit;
 
 namespace FitCheck.Browser.Page;
 
@@ -52,11 +49,6 @@ public sealed class LocalServer : IDisposable
 /// <summary>The page in a browser, and all that it complains of or asks for.</summary>
 public sealed class LocalPage : IAsyncDisposable
 {
-    private static readonly AxeRunOptions Wcag = new()
-    {
-        RunOnly = new() { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
-    };
-
     private readonly IBrowserContext _context;
 
     public LocalPage(IBrowserContext context, IPage page)
@@ -110,15 +102,8 @@ public sealed class LocalPage : IAsyncDisposable
 
     public Task<string> TextAsync() => Shown.Locator("#build input[name=text]").InputValueAsync();
 
-    /// <summary>Fails on what a reader without a mouse or with weak eyes stumbles over, and on what is wider than the window.</summary>
-    public async Task FitForAllAsync(string where)
-    {
-        var found = (await Shown.RunAxe(Wcag)).Violations.SelectMany(v => v.Nodes.Select(n => $"{where}: {v.Id}: {v.Help}: {n.Html}"))
-            .ToList();
-        Assert.True(found.Count == 0, string.Join('\n', found));
-        var wide = await Shown.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(wide <= 0, $"{where} is {wide} pixels wider than its window");
-    }
+    /// <summary>As <see cref="Readers.FitForAllAsync"/>.</summary>
+    public Task FitForAllAsync(string where) => Shown.FitForAllAsync(where);
 
     public ValueTask DisposeAsync() => _context.DisposeAsync();
 }

@@ -70,13 +70,7 @@ public class LocalWorkTests(Chromium chromium, LocalServer server) : IClassFixtu
     {
         await using var page = await server.OpenAsync(chromium);
         await page.PressAsync("#vehicle-tansy-hatch");
-        await page.Shown.EvaluateAsync("""
-            () => {
-              const held = new DataTransfer();
-              held.items.add(new File(['article;quantity\npellworth-p165;1\nAn unheard thing;2\n'], 'till.csv', { type: 'text/csv' }));
-              document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: held, bubbles: true, cancelable: true }));
-            }
-            """);
+        await page.Shown.DropAsync("till.csv", "article;quantity\npellworth-p165;1\nAn unheard thing;2\n"u8.ToArray());
         for (var asked = 0; asked < 6; asked++)
         {
             await page.SettledAsync();
@@ -90,6 +84,21 @@ public class LocalWorkTests(Chromium chromium, LocalServer server) : IClassFixtu
         await page.SettledAsync();
         Assert.Contains("quote:", await page.TextAsync(), StringComparison.Ordinal);
         Assert.Contains("pellworth-p165", await page.TextAsync(), StringComparison.Ordinal);
+        Clean(page);
+    }
+
+    [Fact]
+    public async Task A_workbook_is_dropped_and_its_articles_are_in_the_build()
+    {
+        await using var page = await server.OpenAsync(chromium);
+        await page.PressAsync("#vehicle-tansy-hatch");
+        await page.Shown.DropAsync("offer.xlsx",
+            await File.ReadAllBytesAsync(StaticSite.File("tests", "cases", "tills", "second-sheet.xlsx")));
+        await page.SettledAsync();
+
+        // The two articles of its second sheet, by the ids that the catalog has for their names.
+        foreach (var part in new[] { "orrin-c165", "harness-duo-a-48-28" })
+            Assert.Contains(part, await page.TextAsync(), StringComparison.Ordinal);
         Clean(page);
     }
 

@@ -18,9 +18,12 @@ public sealed class StaticPage : IAsyncDisposable
     public ConcurrentQueue<string> Requests { get; } = new();
 
     /// <summary>Opens it in a browser that has never seen it.</summary>
-    public static async Task<StaticPage> OpenAsync(Chromium chromium, string address, bool scripts = true)
+    public static async Task<StaticPage> OpenAsync(Chromium chromium, string address, bool scripts = true,
+        BrowserNewContextOptions? options = null)
     {
-        var context = await chromium.NewContextAsync(new() { JavaScriptEnabled = scripts });
+        options ??= new();
+        options.JavaScriptEnabled = scripts;
+        var context = await chromium.NewContextAsync(options);
         var page = new StaticPage(context, await context.NewPageAsync());
         context.Request += (_, request) => page.Requests.Enqueue(request.Url);
         context.Console += (_, message) =>

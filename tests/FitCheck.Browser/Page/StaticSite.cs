@@ -27,10 +27,13 @@ public sealed class StaticSite : IAsyncLifetime, IDisposable
     public static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "FitCheck.sln")))
+        while (!System.IO.File.Exists(Path.Combine(folder.FullName, "FitCheck.sln")))
             folder = folder.Parent ?? throw new InvalidOperationException("The tests must run from inside the repository.");
         return folder.FullName;
     }
+
+    /// <summary>A file of the repository.</summary>
+    public static string File(params string[] path) => Path.Combine([Root(), .. path]);
 
     /// <summary>What a program says and how it ends.</summary>
     public static async Task<(int Status, string Said)> RunAsync(string program, params string[] arguments)

@@ -32,6 +32,25 @@ public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture
     }
 
     [Fact]
+    public async Task A_workbook_is_dropped_and_its_articles_are_in_the_build()
+    {
+        await using var opened = await StaticPage.OpenAsync(chromium, site.Space.Address);
+        var page = opened.Shown;
+        await page.ClickAsync("button[value='vehicle:tansy-hatch']");
+        await Assertions.Expect(page.Locator("#quote-file")).ToBeAttachedAsync(new() { Timeout = 30_000 });
+        await page.DropAsync("offer.xlsx", await File.ReadAllBytesAsync(StaticSite.File("tests", "cases", "tills", "second-sheet.xlsx")));
+
+        // The two articles of its second sheet, by the ids that the catalog has for their names.
+        foreach (var part in new[] { "orrin-c165", "harness-duo-a-48-28" })
+        {
+            await Assertions.Expect(page.Locator("#build input[name=text]"))
+                .ToHaveValueAsync(new System.Text.RegularExpressions.Regex(part), new() { Timeout = 30_000 });
+        }
+        Assert.Empty(opened.Complaints);
+        Assert.Empty(site.Space.Sent);
+    }
+
+    [Fact]
     public async Task A_search_tells_how_far_it_is_and_ends_when_it_is_stopped()
     {
         await using var opened = await StaticPage.OpenAsync(chromium, site.Space.Address);

@@ -83,7 +83,14 @@ internal sealed class ProposalEvaluator
 
     /// <summary>The text with these changes; null when they don't go together.</summary>
     public string? TextOf(IEnumerable<Change> changes, IReadOnlyList<TextEdit>? besides = null) =>
-        TextEdit.Apply(Text, (besides ?? []).Concat(changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits)));
+        TextEdit.Apply(Text, Edits(changes, besides));
+
+    /// <summary>Whether <see cref="TextOf"/> would be a text.</summary>
+    public static bool CanMake(IEnumerable<Change> changes, IReadOnlyList<TextEdit>? besides = null) =>
+        TextEdit.GoTogether(Edits(changes, besides));
+
+    private static IEnumerable<TextEdit> Edits(IEnumerable<Change> changes, IReadOnlyList<TextEdit>? besides) =>
+        (besides ?? []).Concat(changes.OrderBy(c => c.Slot.Index).SelectMany(c => c.Option.Edits));
 
     /// <summary>What the rules say of the build with these changes.</summary>
     public ProposalVerdict Assess(IReadOnlyList<Change> changes)

@@ -12,32 +12,34 @@ internal static class Slots
 
     /// <summary>All but what is to be kept.</summary>
     public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly,
-        IReadOnlyList<string> keep) => Of(evaluator, new Stock(catalog, currentOnly), keep, 0);
+        IReadOnlyList<string> keep) => Of(Ground(evaluator, new Stock(catalog, currentOnly), new YamlEditor(evaluator.Text)), keep, 0);
 
     /// <summary>All but what is to be kept, with few options each, so that few parts have to be read.</summary>
     public static IReadOnlyList<Slot> Of(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly, IReadOnlyList<string> keep,
         Sample sample) =>
-        Of(evaluator, new Stock(catalog, currentOnly) { Sample = sample }, keep, FirstOfFew * sample.Most);
+        Of(Ground(evaluator, new Stock(catalog, currentOnly) { Sample = sample }, new YamlEditor(evaluator.Text)), keep,
+            FirstOfFew * sample.Most);
 
     /// <summary>
     /// All but what is to be kept, and what a build that is being put together does not have yet. A search goes without the latter: it
     /// changes what was wanted, and wants nothing more.
     /// </summary>
     public static IReadOnlyList<Slot> WithOpen(ProposalEvaluator evaluator, PartsCatalog catalog, bool currentOnly,
-        IReadOnlyList<string> keep)
+        IReadOnlyList<string> keep, YamlEditor editor)
     {
-        var stock = new Stock(catalog, currentOnly);
-        var open = OpenSlots.Of(new SlotContext(evaluator.Build, evaluator.Root, new YamlEditor(evaluator.Text), stock))
-            .Where(s => !IsKept(s, keep));
-        List<Slot> slots = [.. open, .. Of(evaluator, stock, keep, 0)];
+        var ground = Ground(evaluator, new Stock(catalog, currentOnly), editor);
+        var open = OpenSlots.Of(ground).Where(s => !IsKept(s, keep));
+        List<Slot> slots = [.. open, .. Of(ground, keep, 0)];
         for (var i = 0; i < slots.Count; i++)
             slots[i].Index = i;
         return slots;
     }
 
-    private static List<Slot> Of(ProposalEvaluator evaluator, Stock stock, IReadOnlyList<string> keep, int firstIndex)
+    private static SlotContext Ground(ProposalEvaluator evaluator, Stock stock, YamlEditor editor) =>
+        new(evaluator.Build, evaluator.Root, editor, stock);
+
+    private static List<Slot> Of(SlotContext ground, IReadOnlyList<string> keep, int firstIndex)
     {
-        var ground = new SlotContext(evaluator.Build, evaluator.Root, new YamlEditor(evaluator.Text), stock);
         List<Slot> slots = [.. FitSlots.Of(ground), .. SetSlots.Of(ground), .. SundrySlots.Of(ground), .. ChannelSlots.Of(ground),
             .. OutputSlots.Of(ground), .. DeviceSlots.Of(ground), .. SupplySlots.Of(ground)];
         slots.RemoveAll(s => IsKept(s, keep));

@@ -199,6 +199,43 @@ public class ActionTests
         }
     }
 
+    [Fact]
+    public void A_file_keeps_the_ends_of_its_lines()
+    {
+        var unix = File.ReadAllText(OpenCheckers.Build("tansy-door-swap"));
+        var windows = unix.Replace("\n", "\r\n", StringComparison.Ordinal);
+        Assert.DoesNotContain("\r", Saved(Given("unix.yaml", unix)), StringComparison.Ordinal);
+        var page = Given("windows.yaml", windows);
+        Assert.Equal(windows, Saved(page));
+
+        page.Press("side:text");
+        var changed = Saved(page.Press("typed", ("typed", page.Text + "# more\n")));
+        Assert.Equal(windows + "# more\r\n", changed);
+    }
+
+    [Fact]
+    public void A_file_that_is_taken_back_takes_its_name_along()
+    {
+        var page = Given("one.yaml", "kind: build\nname: one\nvehicle: tansy-hatch\n");
+        page.Give("open", "build", "two.yaml", "kind: build\r\nname: two\r\nvehicle: tansy-hatch\r\n"u8.ToArray());
+        Assert.Equal(("two.yaml", "kind: build\r\nname: two\r\nvehicle: tansy-hatch\r\n"), SavedAs(page));
+
+        page.Press("undo");
+        Assert.Equal(("one.yaml", "kind: build\nname: one\nvehicle: tansy-hatch\n"), SavedAs(page));
+        page.Press("redo");
+        Assert.Equal(("two.yaml", "kind: build\r\nname: two\r\nvehicle: tansy-hatch\r\n"), SavedAs(page));
+    }
+
+    private static PageInHand Given(string name, string text) => new PageInHand().Give("open", "build", name, Encoding.UTF8.GetBytes(text));
+
+    private static string Saved(PageInHand page) => SavedAs(page).Text;
+
+    private static (string? Name, string Text) SavedAs(PageInHand page)
+    {
+        var answer = page.Answer("save");
+        return (answer.SaveAs, answer.Text);
+    }
+
     private static PageInHand Opened(string build) =>
         new PageInHand().Give("open", "build", build + ".yaml", File.ReadAllBytes(OpenCheckers.Build(build)));
 

@@ -46,6 +46,9 @@ internal sealed partial class PageInHand
         return this;
     }
 
+    /// <summary>What is not shown in its place: a file.</summary>
+    public PageAnswer Answer(string name) => _engine.Answer(Request(name, "", [], []));
+
     public PageRequest Request(string name, string value, IReadOnlyList<(string Name, string Value)> typed,
         IReadOnlyList<PageFile> files, bool isPart = false) => new()
         {
