@@ -44,7 +44,7 @@ public sealed record TextEdit(int Start, int Length, string Text)
     }
 
     /// <summary>Whether <see cref="Apply"/> would make a text of them; none is made.</summary>
-    public static bool GoTogether(IEnumerable<TextEdit> edits) => InTurn(edits) is not null;
+    internal static bool GoTogether(IEnumerable<TextEdit> edits) => InTurn(edits) is not null;
 
     // Those that share a heading are one; null when one writes into what another takes out.
     private static List<List<TextEdit>>? InTurn(IEnumerable<TextEdit> edits)

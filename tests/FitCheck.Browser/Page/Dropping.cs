@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace FitCheck.Browser.Page;
@@ -12,4 +13,21 @@ internal static class Dropping
           document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: held, bubbles: true, cancelable: true }));
         }
         """, new[] { name, Convert.ToBase64String(bytes) });
+
+    /// <summary>
+    /// Drops a workbook of which nobody can know where its coaxials go, says so, and waits until its articles, by the ids that the catalog
+    /// has for their names, are in the build.
+    /// </summary>
+    public static async Task DropWorkbookAsync(this IPage page)
+    {
+        await page.DropAsync("offer.xlsx", await File.ReadAllBytesAsync(StaticSite.File("tests", "cases", "tills", "second-sheet.xlsx")));
+        await Assertions.Expect(page.Locator(".quote legend").First).ToContainTextAsync("Orrin C165 coaxial", new() { Timeout = 30_000 });
+        foreach (var question in await page.Locator(".quote fieldset").AllAsync())
+            await question.Locator("input").First.CheckAsync();
+        await page.ClickAsync(".quote button[value=quote]");
+        foreach (var part in new[] { "orrin-c165", "harness-duo-a-48-28" })
+        {
+            await Assertions.Expect(page.Locator("#build input[name=text]")).ToHaveValueAsync(new Regex(part), new() { Timeout = 30_000 });
+        }
+    }
 }
