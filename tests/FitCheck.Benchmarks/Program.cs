@@ -1,10 +1,15 @@
-// Whole processes, from start to end; compare the ratios, not the times. All by
-// `dotnet run -c Release --project tests/FitCheck.Benchmarks --` and [--cold] [--runs N] [BUILD…] a check beside an empty program --chart
-// [COPIES|CATALOG] pairs of a driver and a position a second, in this process --growth what grows with what
-// --generate PARTS --output FOLDER [--vehicles N] [--per-file
-// N|all] a catalog of invented parts --lint [--runs N] [--without-spectral] lint beside general-purpose tools --suggest [SECONDS] how long
-// `suggest` takes among 50,000 parts --page [--actions N] the local page, by real requests --warm [--runs N] [BUILD] one more check of a
-// checker that is open, in this process
+// Whole processes, from start to end; compare the ratios, not the times. All by `dotnet run -c Release --project tests/FitCheck.Benchmarks --` and
+//
+// [--cold] [--runs N] [BUILD...]                                        a check beside an empty program
+// --chart [COPIES|CATALOG]                                              pairs of a driver and a position a second, in this process
+// --generate PARTS --output FOLDER [--vehicles N] [--per-file N|all]    a catalog of invented parts
+// --growth                                                              what grows with what
+// --lint [--runs N] [--without-spectral]                                lint beside general-purpose tools
+// --page [--actions N]                                                  the local page, by real requests
+// --page --in-browser                                                   both pages beside each other, by real clicks
+// --suggest [SECONDS]                                                   how long `suggest` takes among 50,000 parts
+// --warm [--runs N] [BUILD]                                             one more check of a checker that is open, in this process
+
 using System.Globalization;
 using FitCheck.Benchmarks;
 
@@ -26,6 +31,8 @@ if (args.Contains("--lint"))
     return LintBenchmark.Run(args);
 if (args is ["--suggest", ..])
     return SuggestBenchmark.Run(args);
+if (args is ["--page", "--in-browser"])
+    return await PageInBrowser.Run();
 if (args is ["--page", ..])
     return PageBenchmark.Run(args);
 if (args is ["--warm", ..])

@@ -3,21 +3,25 @@
   const folder = new URL('.', document.baseURI).href;
   const lines = new Map(); // what was last told of a job
   const waiting = [];      // requests in their order; the engine has one at a time
-  let worker, isReady = false, running = null, count = 0;
+  let engine, spare = null, running = null, count = 0;
 
   const root = document.documentElement;
   root.dataset.engine = 'loading';
 
-  function start() {
-    isReady = false;
-    worker = new Worker('worker.js', { type: 'module' });
-    worker.onmessage = ({ data }) => hear(data);
-    worker.onerror = event => hear({ failed: event.message || 'worker.js' });
+  // An engine in a worker of its own.
+  function launched() {
+    const made = { worker: new Worker('worker.js', { type: 'module' }), isReady: false };
+    made.worker.onmessage = ({ data }) => hear(made, data);
+    made.worker.onerror = event => hear(made, { failed: event.message || 'worker.js' });
+    return made;
   }
 
-  function hear(said) {
-    if (said.ready) {
-      isReady = true;
+  function hear(from, said) {
+    if (from !== engine) {
+      if (said.ready) from.isReady = true;
+      else if (said.failed && from === spare) dismiss();
+    } else if (said.ready) {
+      engine.isReady = true;
       root.dataset.engine = 'ready';
       whenThere(() => document.getElementById('loading')?.remove());
       keepForOffline();
@@ -30,6 +34,7 @@
       const done = running;
       running = null;
       lines.delete(done.job);
+      dismiss();
       if (said.defect) done.refuse(new Error(said.defect));
       else done.answer(said);
       next();
@@ -37,10 +42,17 @@
   }
 
   function next() {
-    if (!isReady || running || waiting.length === 0) return;
+    if (!engine.isReady || running || waiting.length === 0) return;
     running = waiting.shift();
     const { id, name, fields, files, isPart, job } = running;
-    worker.postMessage({ id, name, fields, files, isPart, job });
+    engine.worker.postMessage({ id, name, fields, files, isPart, job });
+    // A search lasts; whoever stops it is not to wait for another engine.
+    if (name === 'ways') spare ??= launched();
+  }
+
+  function dismiss() {
+    spare?.worker.terminate();
+    spare = null;
   }
 
   // Nothing stops the engine but its end; another one takes what waits.
@@ -50,8 +62,9 @@
     if (running === request) {
       running = null;
       lines.delete(request.job);
-      worker.terminate();
-      start();
+      engine.worker.terminate();
+      [engine, spare] = [spare ?? launched(), null];
+      next();
     }
   }
 
@@ -203,5 +216,5 @@
   }
 
   const whenThere = what => document.readyState === 'loading' ? document.addEventListener('DOMContentLoaded', what, { once: true }) : what();
-  start();
+  engine = launched();
 })();
