@@ -91,6 +91,15 @@ public sealed partial class SupplyTests
         Assert.True(named >= least && (named.Major, named.Minor) == (least.Major, least.Minor), $"{named} for {least}");
     }
 
+    [Fact]
+    public void The_workflow_names_the_commit_of_each_action()
+    {
+        var actions = File.ReadAllLines(RepositoryRoot.Of(".github", "workflows", "catalog.yml"))
+            .Where(l => l.Contains("uses:", StringComparison.Ordinal)).ToList();
+        Assert.NotEmpty(actions);
+        Assert.All(actions, a => Assert.Matches("uses: [a-z-]+(/[a-z-]+)+@[0-9a-f]{40} # v[0-9]+\\.[0-9]+\\.[0-9]+$", a));
+    }
+
     private static TemporaryFolder Copied()
     {
         var folder = new TemporaryFolder();
