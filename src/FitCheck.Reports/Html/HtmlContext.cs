@@ -12,9 +12,13 @@ namespace FitCheck.Reports.Html;
 /// </summary>
 internal sealed class HtmlContext : TemplateContext
 {
+    // For somebody's own templates; those of the program take none of its functions, and it is slow to make.
+    private static readonly Lazy<ScriptObject> Library = new(GetDefaultBuiltinObject);
+
     public HtmlContext(ScriptObject builtin)
         : base(builtin)
     {
+        TryGetVariable = (_, _, variable, out value) => Library.Value.TryGetValue(variable.Name, out value!);
         StrictVariables = true;
         EnableRelaxedMemberAccess = false;
         EnableRelaxedTargetAccess = false;

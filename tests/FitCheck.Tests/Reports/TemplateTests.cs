@@ -37,6 +37,16 @@ public sealed class TemplateTests : IDisposable
         Assert.Contains(_folder.FullName, Refused(), StringComparison.Ordinal);
     }
 
+    // Those of the program call none of them.
+    [Fact]
+    public void A_template_of_ones_own_may_call_what_the_engine_brings()
+    {
+        File.AppendAllText(InFolder("page.html"), "{{ 'our own shop' | string.upcase }}");
+        using var output = new StringWriter();
+        ReportList.Find("html")!.Write(SampleResult.Full, ReportOptions.Default with { TemplatesDirectory = _folder.FullName }, output);
+        Assert.EndsWith("OUR OWN SHOP", output.ToString(), StringComparison.Ordinal);
+    }
+
     private string Refused()
     {
         using var output = new StringWriter();
