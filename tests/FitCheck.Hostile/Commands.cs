@@ -22,12 +22,14 @@ internal sealed partial class Commands : IDisposable
     private static readonly TimeSpan Most = TimeSpan.FromSeconds(5);
     // On a machine with much else to do five seconds may pass with nothing done.
     private static readonly TimeSpan MostWaiting = TimeSpan.FromSeconds(60);
+    // Between two questions a person sees a search go on, four times for three seconds.
+    private static readonly TimeSpan MostBetweenQuestions = TimeSpan.FromSeconds(30);
 
     private readonly TextWriter _output = Console.Out;
     private readonly Process _self = Process.GetCurrentProcess();
     private readonly Timer _alarm;
     private long _begun;
-    private TimeSpan _spent;
+    private TimeSpan _spent, _most = Most;
     private string _now = "";
 
     public Commands() => _alarm = new Timer(_ => Look(), null, 500, 500);
@@ -47,6 +49,42 @@ internal sealed partial class Commands : IDisposable
     /// <summary>Runs one, and returns its status and what it said on standard error.</summary>
     public (int Status, string Error) Run(params string[] words)
     {
+        var (status, told) = Run("fitcheck " + string.Join(' ', words), mustSay: words[0] != "lint", () => Cli.Program.Run(words));
+        for (var i = 0; i + 1 < words.Length; i++)
+        {
+            if (words[i] is "-o" or "--output" && File.Exists(words[i + 1]))
+                Whole(words[i + 1]);
+        }
+        return (status, told);
+    }
+
+    /// <summary>Runs what a terminal would ask; who answers may break off.</summary>
+    public void Asked(string what, Func<int> dialogue) => Run(what, mustSay: true, () =>
+    {
+        _most = MostBetweenQuestions;
+        try
+        {
+            return dialogue();
+        }
+        catch (BrokenOffException)
+        {
+            return ExitStatus.Good;
+        }
+        finally
+        {
+            _most = Most;
+        }
+    });
+
+    /// <summary>The clock of what is being run begins again: another question was asked.</summary>
+    public void Again()
+    {
+        _spent = _self.TotalProcessorTime;
+        Volatile.Write(ref _begun, Stopwatch.GetTimestamp());
+    }
+
+    private (int Status, string Error) Run(string what, bool mustSay, Func<int> run)
+    {
         using var error = new StringWriter();
         using var output = new StringWriter();
         Console.SetError(error);
@@ -54,7 +92,7 @@ internal sealed partial class Commands : IDisposable
         var status = 0;
         try
         {
-            Timed("fitcheck " + string.Join(' ', words), () => status = Cli.Program.Run(words));
+            Timed(what, () => status = run());
         }
         finally
         {
@@ -62,12 +100,7 @@ internal sealed partial class Commands : IDisposable
         }
         var told = error.ToString();
         Hold(status is >= 0 and <= 2, $"status {status}: {told}");
-        Placed(told, mustSay: status == ExitStatus.BadInput && words[0] != "lint");
-        for (var i = 0; i + 1 < words.Length; i++)
-        {
-            if (words[i] is "-o" or "--output" && File.Exists(words[i + 1]))
-                Whole(words[i + 1]);
-        }
+        Placed(told, mustSay: status == ExitStatus.BadInput && mustSay);
         return (status, told);
     }
 
@@ -130,17 +163,18 @@ internal sealed partial class Commands : IDisposable
 
     private void Look()
     {
-        if (Volatile.Read(ref _begun) is not (> 0 and var begun) || Stopwatch.GetElapsedTime(begun) is var waited && waited < Most)
+        if (Volatile.Read(ref _begun) is not (> 0 and var begun) || Stopwatch.GetElapsedTime(begun) is var waited && waited < _most)
             return;
         _self.Refresh();
-        if (waited < MostWaiting && _self.TotalProcessorTime - _spent < Most)
+        if (waited < MostWaiting && _self.TotalProcessorTime - _spent < _most)
             return;
         _output.WriteLine($"@@ hang {_now}");
         _output.Flush();
         Environment.Exit(Hung);
     }
 
-    [GeneratedRegex(@"^.+:[1-9]\d*:[1-9]\d*: error: .", RegexOptions.CultureInvariant)]
+    // An option is a place too.
+    [GeneratedRegex(@"^(.+:[1-9]\d*:[1-9]\d*|--(at|as|skip|accept)): error: .", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Place();
 
     [GeneratedRegex(@"^.+: error: (the (file|table|list) (is|has|can't|of|begins)|no line of the list|no row of headings)",

@@ -1,5 +1,8 @@
 using System.Text;
 using FitCheck.Fuzz;
+using FitCheck.Reports;
+using FitCheck.Reports.Charts;
+using FitCheck.Reports.Suggestions;
 
 namespace FitCheck.Hostile;
 
@@ -9,8 +12,6 @@ namespace FitCheck.Hostile;
 /// </summary>
 internal abstract class FolderBatch(Seeds seeds, IReadOnlyList<Seed> from, string option) : IBatch
 {
-    private static readonly string[] Vehicles = ["tansy-hatch"];
-
     /// <summary>The folder that is made.</summary>
     protected const string Own = "own";
 
@@ -43,16 +44,22 @@ internal abstract class FolderBatch(Seeds seeds, IReadOnlyList<Seed> from, strin
         commands.Run("lint", "--fix", option, "copy", "-o", "fix.txt");
         commands.Run("check", "b.yaml", option, "default", option, Own, "--format", "json", "-o", "refused.json");
         // What others need may go with what is refused.
-        for (var round = 0; round < 4 && Refused(commands); round++)
+        for (var round = 0; round < 4 && Refused(commands, random); round++)
         {
         }
         commands.Run("check", "b.yaml", option, "default", option, Own, "--format", "json", "-o", "check.json", "--format", "html", "-o",
             "check.html");
         commands.Run("list", "b.yaml", option, "default", option, Own, "--format", "json", "-o", "list.json");
-        commands.Run("chart", "--vehicle", Vehicles[0], option, "default", option, Own, "--format", "json", "-o", "chart.json");
+        commands.Run("measure", "b.yaml", option, "default", option, Own);
+        var vehicle = option == "--catalog" && Left(names, "vehicles/").FirstOrDefault() is { } own ? own : "tansy-hatch";
+        commands.Run(["chart", "--vehicle", vehicle, option, "default", option, Own,
+            .. ChartReports.Formats.SelectMany(f => (string[])["--format", f, "-o", $"chart.{f}"])]);
         commands.Run("find", "a", option, "default", option, Own);
         if (random.Next(8) == 0)
-            commands.Run("suggest", "b.yaml", "--time", "1", option, "default", option, Own, "--format", "json", "-o", "suggest.json");
+        {
+            commands.Run("suggest", "b.yaml", "--time", "1", option, "default", option, Own, "--format",
+                SuggestionReports.Formats[random.Next(SuggestionReports.Formats.Length)], "-o", "suggest.out");
+        }
         More(commands, random, names);
         return count;
     }
@@ -60,11 +67,17 @@ internal abstract class FolderBatch(Seeds seeds, IReadOnlyList<Seed> from, strin
     /// <summary>Commands of the sort's own.</summary>
     protected abstract void More(Commands commands, Random random, IReadOnlyList<string> names);
 
+    /// <summary>The ids of those that were not refused, from a folder or any.</summary>
+    protected static IEnumerable<string> Left(IReadOnlyList<string> names, string folder) => names
+        .Where(n => n.StartsWith(folder, StringComparison.Ordinal) && File.Exists(Path.Combine(Own, n)))
+        .Select(n => folder.Length == 0 ? n[..^".yaml".Length] : Path.GetFileNameWithoutExtension(n));
+
     // Takes away what lint calls wrong; true when there was some.
-    private bool Refused(Commands commands)
+    private bool Refused(Commands commands, Random random)
     {
-        var format = "text";
-        commands.Run("lint", option, "default", option, Own, "--format", format, "-o", "lint.txt", "--format", "json", "-o", "lint.json");
+        var other = ReportList.LintFormats[random.Next(ReportList.LintFormats.Length)];
+        commands.Run("lint", option, "default", option, Own, "--format", "text", "-o", "lint.txt", "--format", "json", "-o", "lint.json",
+            "--format", other, "-o", "lint.out");
         var told = File.ReadAllText("lint.txt");
         commands.Placed(told, mustSay: false);
         var any = false;

@@ -12,6 +12,7 @@ internal sealed class KillFolder
     {
         Path = path;
         Write("b.yaml", Catalog("builds/tansy-bare-tweeter.yaml"));
+        Write("open.yaml", Catalog("builds/alder-missing-data.yaml"));
         Write("list.csv", "id;packs;note\ncup-45-tansy;1;\norrin-t25;1;\n");
         Write("shop.csv", "article,part\n17,orrin-t25\n");
         Write("own/cups/one.yaml", Cup("one").Replace("hole: 45 mm", "hole: 45mm", StringComparison.Ordinal) + "  \n");
@@ -45,7 +46,11 @@ internal sealed class KillFolder
 
     public Process Start(Killed killed)
     {
-        var start = new ProcessStartInfo("dotnet", [System.IO.Path.Combine(AppContext.BaseDirectory, Program), .. killed.Words])
+        string[] words = [System.IO.Path.Combine(AppContext.BaseDirectory, Program), .. killed.Words];
+        // A terminal of its own, which `script` of util-linux makes; no shell stays between it and the program.
+        var start = killed.Typed is null ? new ProcessStartInfo("dotnet", words)
+            : new ProcessStartInfo("script", ["-qefc", $"exec dotnet {string.Join(' ', words)}", "/dev/null"]);
+        start = new ProcessStartInfo(start.FileName, start.ArgumentList)
         {
             WorkingDirectory = Path,
             RedirectStandardInput = true,
@@ -55,10 +60,15 @@ internal sealed class KillFolder
         };
         start.Environment["FITCHECK_CACHE"] = Of("cache");
         start.Environment["TMPDIR"] = Of("tmp");
+        start.Environment["TERM"] = "xterm-256color";
         // The runtime's own leavings.
         start.Environment["DOTNET_EnableDiagnostics"] = "0";
         var process = Process.Start(start)!;
-        process.StandardInput.Close();
+        if (killed.Typed is { } typed)
+            process.StandardInput.Write(typed);
+        else
+            process.StandardInput.Close();
+        process.StandardInput.Flush();
         return process;
     }
 
@@ -70,7 +80,8 @@ internal sealed class KillFolder
         var error = process.StandardError.ReadToEnd();
         _ = output.Result;
         process.WaitForExit();
-        return (process.ExitCode, error);
+        // A terminal has one end for both.
+        return (process.ExitCode, killed.Typed is null ? error : output.Result);
     }
 
     private static string Catalog(string file) => File.ReadAllText(System.IO.Path.Combine(AppContext.BaseDirectory, "catalog", file));

@@ -4,8 +4,12 @@ namespace FitCheck.Hostile;
 /// <param name="Words">The command line.</param>
 /// <param name="Old">Files with yesterday's text, which it writes over.</param>
 /// <param name="Keeps">True when it keeps a file that is there already: a run after one that wrote it says so.</param>
-internal sealed record Killed(string[] Words, string[] Old, bool Keeps = false)
+/// <param name="Typed">What somebody types on a terminal; null where there is none.</param>
+internal sealed record Killed(string[] Words, string[] Old, bool Keeps = false, string? Typed = null)
 {
+    // Impedance and polarity are skipped; the third question is for a length.
+    private const string OneReading = "\r\r3 1/2 in\rstop\r";
+
     public static readonly IReadOnlyList<Killed> All =
     [
         Of("check b.yaml --format html -o r.html --format json -o r.json --sheet sheet.html", "r.html", "r.json"),
@@ -18,6 +22,8 @@ internal sealed record Killed(string[] Words, string[] Old, bool Keeps = false)
         Of("lint --format sarif -o lint.sarif"),
         Of("measure b.yaml --card card.html", "card.html"),
         Of("measure --vehicle new --card card.html"),
+        Of("measure open.yaml --write m.yaml --force", "m.yaml") with { Typed = OneReading },
+        Of("measure open.yaml --write m.yaml") with { Typed = OneReading, Keeps = true },
         Of("chart --vehicle tansy-hatch --format html -o chart.html --format csv -o chart.csv"),
         Of("impact --from state --to state --format json -o i.json", "i.json"),
         Of("impact --from HEAD --format json -o i.json"),

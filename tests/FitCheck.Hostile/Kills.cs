@@ -48,7 +48,8 @@ internal sealed class Kills(int seed, string folder)
             process.WaitForExit((int)Math.Max(1, at - watch.ElapsedMilliseconds));
             if (process.HasExited)
                 _early++;
-            process.Kill();
+            // With the terminal that it is on.
+            process.Kill(entireProcessTree: killed.Typed is not null);
             process.WaitForExit();
             _kills++;
         }

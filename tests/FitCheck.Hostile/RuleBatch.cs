@@ -6,7 +6,7 @@ internal sealed class RuleBatch(Seeds seeds) : FolderBatch(seeds, seeds.Rules, "
     protected override void More(Commands commands, Random random, IReadOnlyList<string> names)
     {
         commands.Run("explain", "--rules", "default", "--rules", Own);
-        if (names.FirstOrDefault(n => File.Exists(Path.Combine(Own, n))) is { } left)
-            commands.Run("explain", left[..^".yaml".Length], "--rules", "default", "--rules", Own);
+        foreach (var rule in Left(names, "").Take(20))
+            commands.Run("explain", rule, "--rules", "default", "--rules", Own);
     }
 }

@@ -16,29 +16,47 @@ internal sealed class TableBatch(Seeds seeds) : IBatch
         commands.Run("new", "part", kind, "--to", "sheet.csv");
         var sheets = new Shaker([File.ReadAllBytes("sheet.csv")], seed);
         var lists = seeds.Lists.Select((s, i) => (Seed: s, Shaker: new Shaker([s.Bytes], seed + i))).ToList();
+        var articles = new Shaker(["article,part\n17,orrin-t25\n4711,orrin-c165\n\"a,b\",cup-45-tansy\n"u8.ToArray()], seed);
+        Directory.CreateDirectory("entries");
         for (var i = 0; i < count; i++)
         {
             if (i % 3 == 0)
             {
                 File.WriteAllBytes($"t{i}.csv", sheets.Next());
-                commands.Run(["new", "part", kind, "--from", $"t{i}.csv", .. i % 2 == 0 ? (string[])["-o", $"t{i}.yaml"] : []]);
+                string[] to = (i % 4) switch { 0 => ["-o", $"t{i}.yaml"], 1 => ["-o", "entries/"], _ => [] };
+                commands.Run(["new", "part", kind, "--from", $"t{i}.csv", .. to]);
                 continue;
             }
             var (list, shaker) = lists[random.Next(lists.Count)];
             var name = $"l{i}{Path.GetExtension(list.Name)}";
             File.WriteAllBytes(name, name.EndsWith(".xlsx", StringComparison.Ordinal) ? Workbook(list.Bytes, shaker, random, seed + i)
                 : shaker.Next());
-            Listed(commands, name, i, kind);
+            Listed(commands, name, i, kind, articles);
         }
         return count;
     }
 
-    private static void Listed(Commands commands, string name, int i, string kind)
+    // A shop's file of numbers, shaken too, and what somebody says of lines that may be others.
+    private static string[] Known(Shaker articles, int i)
+    {
+        if (i % 5 == 0)
+            File.WriteAllBytes($"a{i}.csv", articles.Next());
+        return [.. i % 3 == 0 ? (string[])[] : ["--articles", $"a{i}.csv"], .. (i % 7) switch
+        {
+            1 => (string[])["--skip", "2"],
+            2 => ["--as", "2=orrin-t25"],
+            3 => ["--at", "orrin-t25=front-door-left"],
+            4 => ["--skip", "2", "--as", "3=orrin-c165", "--at", "orrin-c165=front-door-left,front-door-right"],
+            _ => [],
+        }];
+    }
+
+    private static void Listed(Commands commands, string name, int i, string kind, Shaker articles)
     {
         switch (i % 12)
         {
             case 1:
-                commands.Run("check", name, "--vehicle", "tansy-hatch", "--format", "json", "-o", $"c{i}.json");
+                commands.Run(["check", name, "--vehicle", "tansy-hatch", "--format", "json", "-o", $"c{i}.json", .. Known(articles, i)]);
                 break;
             case 4:
                 commands.Run("list", name, "--vehicle", "corvid-sedan", "--format", "csv", "-o", $"c{i}.csv");
@@ -50,7 +68,7 @@ internal sealed class TableBatch(Seeds seeds) : IBatch
                 commands.Run("new", "part", kind, "--from", name);
                 break;
             default:
-                commands.Run("new", "build", "--from", name, "--vehicle", "tansy-hatch", "--articles", $"a{i}.csv", "-o", $"n{i}.yaml");
+                commands.Run(["new", "build", "--from", name, "--vehicle", "tansy-hatch", "-o", $"n{i}.yaml", .. Known(articles, i)]);
                 break;
         }
     }

@@ -10,9 +10,9 @@ internal static class Worker
 {
     public const string Mark = "@@ ";
 
-    // Of ten batches: most are of what strangers send most.
+    // Of twelve batches: most are of what strangers send most.
     private static readonly string[] Sorts =
-        ["build", "entry", "build", "rule", "entry", "build", "table", "entry", "build", "rule"];
+        ["build", "entry", "impact", "rule", "entry", "build", "table", "page", "build", "rule", "entry", "build"];
 
     /// <summary>The sort of a batch.</summary>
     public static string Sort(int number) => Sorts[number % Sorts.Length];
@@ -52,6 +52,8 @@ internal static class Worker
         "build" => new BuildBatch(seeds),
         "entry" => new EntryBatch(seeds),
         "rule" => new RuleBatch(seeds),
+        "impact" => new ImpactBatch(seeds),
+        "page" => new PageBatch(seeds),
         _ => new TableBatch(seeds),
     };
 

@@ -62,9 +62,13 @@ internal sealed class NewPartCommand
         var catalog = PartsCatalog.Open(folders, problems);
         if (problems.HasErrors)
             return ProblemLines.Tell(problems.Sorted(), Console.Error);
-        var entry = new PartDialogue(kind, ask, catalog).Ask(file is null ? null : Path.GetFileNameWithoutExtension(file));
-        file ??= ask.Text("Write it to which file?", ((Yaml.YamlScalar)entry["id"]!).Text + ".yaml",
-            f => f.Length == 0 ? "it needs a name" : OutputFile.Taken(f));
+        // Each question may be gone back from.
+        (var entry, file) = new Steps(ask).Through(asking =>
+        {
+            var answered = new PartDialogue(kind, asking, catalog).Ask(file is null ? null : Path.GetFileNameWithoutExtension(file));
+            return (answered, file ?? asking.Text("Write it to which file?", ((Yaml.YamlScalar)answered["id"]!).Text + ".yaml",
+                f => f.Length == 0 ? "it needs a name" : OutputFile.Taken(f)));
+        });
         if (OutputFile.New(file, PartFile.Of(entry, starter)) is { } failed)
             return Refusal.Input(failed).Tell();
         Console.Out.WriteLine(Reports.Wording.PlainText.Line($"{file} is written. In a catalog folder it stands under "

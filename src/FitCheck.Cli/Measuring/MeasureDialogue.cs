@@ -20,6 +20,8 @@ internal sealed class MeasureDialogue(IQuestions ask, TextPage page, Func<string
     public const string Stop = "stop";
 
     private readonly HashSet<DatumKey> _asked = [];
+    // What was asked, the last one last, and how it stood before.
+    private readonly List<(DatumKey Key, string Text, BuildResult Build, int Written)> _passed = [];
     private string? _place;
 
     /// <summary>Bare numbers of lengths count inches.</summary>
@@ -37,17 +39,28 @@ internal sealed class MeasureDialogue(IQuestions ask, TextPage page, Func<string
     /// <summary>Asks; each answer is written at once, so that breaking off loses none. Returns the last judgement.</summary>
     public BuildResult Run(string text, BuildResult build)
     {
-        var number = 0;
         while (OpenReadings.Of(build).FirstOrDefault(r => !_asked.Contains(r.Key)) is { } reading)
         {
             _asked.Add(reading.Key);
-            Tell(reading, ++number);
+            Tell(reading, _passed.Count + 1);
             var (next, judged) = (text, build);
-            var answer = ask.Text($"{MeasureWords.Here(reading)}{Hint(reading)}", "", typed => Wrong(typed));
-            if (answer.Length == 0)
+            string answer;
+            try
+            {
+                answer = ask.Text($"{MeasureWords.Here(reading)}{Hint(reading)}", "", typed => Wrong(typed));
+            }
+            catch (StepBack)
+            {
+                _asked.Remove(reading.Key);
+                if (!IsTakenBack(ref text, ref build))
+                    break;
                 continue;
+            }
             if (answer == Stop)
                 break;
+            _passed.Add((reading.Key, text, build, Written));
+            if (answer.Length == 0)
+                continue;
             if (keep(next) is { } failed)
             {
                 Failed = failed;
@@ -75,6 +88,24 @@ internal sealed class MeasureDialogue(IQuestions ask, TextPage page, Func<string
             }
         }
         return build;
+    }
+
+    // The question before is asked anew; what was written for it goes out of the file. Before the first question there is none. False where
+    // the file can't be written.
+    private bool IsTakenBack(ref string text, ref BuildResult build)
+    {
+        if (_passed.Count == 0)
+            return true;
+        var (key, earlier, judged, written) = _passed[^1];
+        if (earlier != text && keep(earlier) is { } failed)
+        {
+            Failed = failed;
+            return false;
+        }
+        _passed.RemoveAt(_passed.Count - 1);
+        _asked.Remove(key);
+        (text, build, Written) = (earlier, judged, written);
+        return true;
     }
 
     private void Tell(OpenReading reading, int number)

@@ -1,3 +1,4 @@
+using FitCheck.Cli.Asking;
 using FitCheck.Cli.Measuring;
 using FitCheck.Evaluation;
 
@@ -20,7 +21,7 @@ public sealed class MeasureDialogueTests : IDisposable
     private readonly StringWriter _page = new();
     private readonly List<string> _kept = [];
 
-    private (BuildResult Build, MeasureDialogue Dialogue) Asked(ListedAnswers answers,
+    private (BuildResult Build, MeasureDialogue Dialogue) Asked(IQuestions answers,
         Func<string, string?>? keep = null, string? text = null)
     {
         var dialogue = new MeasureDialogue(answers, new TextPage(_page, 100, color: false), Judged,
@@ -62,6 +63,33 @@ public sealed class MeasureDialogueTests : IDisposable
 
         Assert.Empty(_kept);
         Assert.Equal(0, dialogue.Written);
+    }
+
+    [Fact]
+    public void Who_goes_back_is_asked_the_question_before_anew_and_what_was_written_for_it_goes()
+    {
+        var answers = new ListedAnswers(("", ""));
+        Asked(answers);
+        var questions = answers.Asked.Select(a => a.Question).ToList();
+
+        // Back at the very first, then one is written, one skipped, and both are gone back to.
+        var back = new ScriptedAnswers("back", "", "stop");
+        Asked(back);
+        Assert.Equal([questions[0], questions[0], questions[1]], back.Asked);
+
+        var depth = questions.FindIndex(q => q.StartsWith("Free depth behind the panel", StringComparison.Ordinal));
+        string[] skipped = [.. Enumerable.Repeat("", depth)];
+        back = new ScriptedAnswers([.. skipped, "80", "", "back", "back", "70", "stop"]);
+        var (_, dialogue) = Asked(back);
+
+        Assert.Equal([questions[depth], back.Asked[depth + 1], back.Asked[depth + 2], back.Asked[depth + 1], questions[depth],
+            back.Asked[depth + 1]], back.Asked.Skip(depth));
+        Assert.Equal(1, dialogue.Written);
+        Assert.Equal(3, _kept.Count);
+        Assert.Contains("of: mounting.depth, value: 80 mm", _kept[0], StringComparison.Ordinal);
+        Assert.Equal(Text, _kept[1]);
+        Assert.Contains("of: mounting.depth, value: 70 mm", _kept[2], StringComparison.Ordinal);
+        Assert.DoesNotContain("value: 80 mm", _kept[2], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using FitCheck.Catalog;
 using FitCheck.Cli.Asking;
+using FitCheck.Cli.Commands;
 using FitCheck.Cli.NewParts;
 using FitCheck.DataSheets;
 using FitCheck.Foundation;
@@ -28,6 +29,41 @@ public sealed partial class PartDialogueTests : IDisposable
 
         Assert.Equal([], Linted().Split("\n", StringSplitOptions.RemoveEmptyEntries));
         Assert.All(person.Asked, q => Assert.Matches("^[a-z_.]+: .*", q));
+    }
+
+    // `back` at the third question: the second is asked again, and what is written is the same.
+    [Fact]
+    public void Who_goes_back_a_question_answers_it_anew()
+    {
+        var (straight, goesBack) = (new Person("sold"), new Person("sold"));
+        Assert.Equal(0, Written(straight, "straight"));
+        Assert.Equal(0, Written(new GoesBack(goesBack, 3), "back"));
+
+        Assert.Equal(straight.Asked.Count + 1, goesBack.Asked.Count);
+        Assert.Equal(goesBack.Asked[1], goesBack.Asked[0]);
+        Assert.Equal(File.ReadAllText(_folder.Of("straight/x1.yaml")), File.ReadAllText(_folder.Of("back/x1.yaml")));
+
+        int Written(IQuestions ask, string folder)
+        {
+            Directory.CreateDirectory(_folder.Of(folder));
+            return NewPartCommand.Asked(ask, "cup", _folder.Of($"{folder}/x1.yaml"), []);
+        }
+    }
+
+    private sealed class GoesBack(IQuestions ask, int at) : IQuestions
+    {
+        private int _asked;
+
+        public Choice One(string question, IReadOnlyList<Choice> choices) => Next(() => ask.One(question, choices));
+
+        public IReadOnlyList<Choice> Several(string question, IReadOnlyList<Choice> choices, IReadOnlyList<Choice> usual,
+            bool atLeastOne) => Next(() => ask.Several(question, choices, usual, atLeastOne));
+
+        public string Text(string question, string usual, Func<string, string?> wrong) => Next(() => ask.Text(question, usual, wrong));
+
+        public void Say(string text) => ask.Say(text);
+
+        private T Next<T>(Func<T> asked) => ++_asked == at ? throw new StepBack() : asked();
     }
 
     [Theory]
