@@ -20,10 +20,17 @@ internal sealed class PageBatch(Seeds seeds) : IBatch
         for (var i = 0; i < count; i++)
         {
             if (random.Next(5) > 0)
-                visits.Opened(null, "build", $"b{i}.yaml", builds.Next());
+            {
+                // Most that are shaken are refused; of the others what the form carries is altered.
+                visits.Opened(null, "build", $"b{i}.yaml",
+                    random.Next(2) == 0 ? builds.Next() : seeds.Builds[random.Next(seeds.Builds.Count)].Bytes);
+            }
             else
                 visits.Opened(random.Next(9) == 0 ? null : "vehicle:tansy-hatch", "quote", $"l{i}.csv", shaken.Next());
         }
+        // Else the page is another one than this knows its way about.
+        commands.Hold(visits.Told is { Verdicts: var verdicts, Papers: var papers } && verdicts > count && papers > count / 20,
+            $"verdicts and papers: {visits.Told}");
         return count;
     }
 }

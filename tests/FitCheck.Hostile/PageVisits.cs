@@ -14,6 +14,9 @@ internal sealed partial class PageVisits(PageEngine engine, Commands commands, R
     /// <summary>How they come to the first page.</summary>
     public static PageOptions Options { get; } = new() { SearchTime = TimeSpan.FromSeconds(1) };
 
+    /// <summary>How many answers told a verdict, and how many were papers.</summary>
+    public (int Verdicts, int Papers) Told { get; private set; }
+
     /// <summary>Opens a file in a field of the page, and goes on from there.</summary>
     /// <param name="begun">What is pressed before it, such as the vehicle of a list.</param>
     /// <param name="field">`build` or `quote`.</param>
@@ -63,6 +66,7 @@ internal sealed partial class PageVisits(PageEngine engine, Commands commands, R
             IsPart = name == "choices" || random.Next(2) == 0,
         }));
         commands.Hold(answer!.Status is 200 or 400, $"status {answer.Status}");
+        Told = (Told.Verdicts + (Verdict().IsMatch(answer.Text) ? 1 : 0), Told.Papers + (name == "print" && answer.Status == 200 ? 1 : 0));
         if (answer.ContentType.StartsWith("text/html", StringComparison.Ordinal))
             commands.Hold(!Harm().IsMatch(answer.Text), "a script or a style that the page's policy refuses");
         return answer.Text;
@@ -96,6 +100,9 @@ internal sealed partial class PageVisits(PageEngine engine, Commands commands, R
 
     [GeneratedRegex("<input id=\"[^\"]*\" name=\"(read\\.[^\"]*)\"")]
     private static partial Regex Reading();
+
+    [GeneratedRegex("id=\"verdict\"><span class=\"status status-")]
+    private static partial Regex Verdict();
 
     [GeneratedRegex("<script(?! src=\"[a-z.]+\" defer></script>)|<style|javascript:")]
     private static partial Regex Harm();

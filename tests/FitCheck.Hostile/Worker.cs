@@ -10,9 +10,12 @@ internal static class Worker
 {
     public const string Mark = "@@ ";
 
-    // Of twelve batches: most are of what strangers send most.
+    // Most are of what strangers send most; states and visits take ten times as long as a build.
     private static readonly string[] Sorts =
-        ["build", "entry", "impact", "rule", "entry", "build", "table", "page", "build", "rule", "entry", "build"];
+    [
+        "build", "entry", "impact", "rule", "build", "table", "page", "build", "entry", "rule", "build", "entry",
+        "build", "rule", "build", "entry", "table", "build", "rule", "build", "entry", "build", "rule", "build",
+    ];
 
     /// <summary>The sort of a batch.</summary>
     public static string Sort(int number) => Sorts[number % Sorts.Length];
