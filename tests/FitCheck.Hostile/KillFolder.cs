@@ -65,10 +65,12 @@ internal sealed class KillFolder
         start.Environment["DOTNET_EnableDiagnostics"] = "0";
         var process = Process.Start(start)!;
         if (killed.Typed is { } typed)
+        {
             process.StandardInput.Write(typed);
+            process.StandardInput.Flush();
+        }
         else
             process.StandardInput.Close();
-        process.StandardInput.Flush();
         return process;
     }
 
