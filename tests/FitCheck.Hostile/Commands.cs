@@ -177,7 +177,7 @@ internal sealed partial class Commands : IDisposable
     [GeneratedRegex(@"^(.+:[1-9]\d*:[1-9]\d*|--(at|as|skip|accept)): error: .", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Place();
 
-    [GeneratedRegex(@"^.+: error: (the (file|table|list) (is|has|can't|of|begins)|no line of the list|no row of headings|expected a text with two columns)",
-        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^.+: error: (the (file|table|list) (is|has|can't|of|begins)|no line of the list|no row of headings|"
+        + "expected a text with two columns)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Unreadable();
 }

@@ -46,6 +46,7 @@ public sealed class LeftoverTests : IDisposable
             Assert.False(Directory.Exists(dead.FullName));
             Assert.True(Directory.Exists(living.FullName));
             Assert.True(File.Exists(_folder.Of("kept/x.yaml")));
+            Assert.NotNull(new DirectoryInfo(link).LinkTarget);
         }
         finally
         {
