@@ -60,7 +60,9 @@ internal sealed class GitObjects
     private byte[] Write(string type, byte[] bytes)
     {
         byte[] whole = [.. Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{type} {bytes.Length}\0")), .. bytes];
+#pragma warning disable CA5350 // Git names its objects so.
         var id = SHA1.HashData(whole);
+#pragma warning restore CA5350
         var path = Path.Combine(_folder, "objects", Hex(id)[..2], Hex(id)[2..]);
         if (File.Exists(path))
             return id;
