@@ -83,7 +83,8 @@ internal sealed class BuildBatch(Seeds seeds) : IBatch
             if (ReadingFile.Open("measured.yaml", null, replaces: false, out var wrong) is not { } file)
                 throw new BrokenException($"measured.yaml can't be opened: {wrong}");
             var dialogue = new MeasureDialogue(new RandomAnswers(commands, random, 60),
-                new TextPage(TextWriter.Null, 80, color: false), text => _checker.Check([BuildSource.Text("measured.yaml", text)]), file.Keep)
+                new TextPage(TextWriter.Null, 80, color: false),
+                text => _checker.Check([BuildSource.Text("measured.yaml", text)]), file.Keep)
             {
                 Today = new DateOnly(2026, 11, 2),
                 InInches = random.Next(2) == 0,

@@ -174,7 +174,8 @@ internal sealed partial class Commands : IDisposable
     }
 
     // An option is a place too.
-    [GeneratedRegex(@"^(.+:[1-9]\d*:[1-9]\d*|--(at|as|skip|accept)): error: .", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^(.+:[1-9]\d*:[1-9]\d*|--(at|as|skip|accept)): error: .",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Place();
 
     [GeneratedRegex(@"^.+: error: (the (file|table|list) (is|has|can't|of|begins)|no line of the list|no row of headings|"

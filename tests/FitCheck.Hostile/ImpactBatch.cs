@@ -4,7 +4,8 @@ using FitCheck.Reports.Impacts;
 namespace FitCheck.Hostile;
 
 /// <summary>
-/// States of a small catalog, compared with what it is: as folders, as revisions of a repository with the working tree, and with each other.
+/// States of a small catalog, compared with what it is: as folders, as revisions of a repository with the working tree, and with each
+/// other.
 /// </summary>
 internal sealed class ImpactBatch(Seeds seeds) : IBatch
 {
@@ -76,7 +77,8 @@ internal sealed class ImpactBatch(Seeds seeds) : IBatch
             case 3:
                 return [.. tree, .. GitObjects.Entry("40000", "..", id)];
             case 4:
-                return [.. tree, .. GitObjects.Entry(random.Next(2) == 0 ? "777" : "40000", "odd.yaml", tree.Length > 20 ? tree[^20..] : id)];
+                return [.. tree,
+                    .. GitObjects.Entry(random.Next(2) == 0 ? "777" : "40000", "odd.yaml", tree.Length > 20 ? tree[^20..] : id)];
             case 5:
                 return [.. tree, .. GitObjects.Entry("100644", "/etc/x.yaml", tree.Length > 20 ? tree[^20..] : id)];
             case 6:
