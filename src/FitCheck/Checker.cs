@@ -134,7 +134,7 @@ public sealed partial class Checker
         Arguments.Given(slice.Statuses, nameof(slice.Statuses));
         var (valid, problems) = (_valid, new ProblemList());
         options.Progress?.Report("charting");
-        var result = PairChart.Of(valid.Catalog, valid.Rules, slice, problems, cancel);
+        var result = PairChart.Of(valid.Catalog, valid.Rules, slice, problems, cancel, options.Progress);
         return problems.HasErrors ? new ChartOutcome(null, problems.All) : new ChartOutcome(result, problems.Sorted());
     }
 

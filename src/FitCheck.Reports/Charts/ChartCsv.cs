@@ -32,8 +32,8 @@ internal sealed class ChartCsv : IChartReport
                 Set(line, "mount_name", row.Mount?.Name ?? "");
                 Set(line, "status", row.Status.Word());
                 Number(line, "margin_mm", row.Margin);
-                Set(line, "rule", row.Deciding?.Rule ?? "");
-                Set(line, "message", row.Deciding?.Message ?? "");
+                Set(line, "rule", row.InBrief.Rule);
+                Set(line, "message", row.InBrief.Message);
                 Set(line, "work", string.Join(" ", row.Work.Select(w => w.Message)));
                 var price = row.Driver.HasPrice ? row.Driver.Price.Value : null;
                 Set(line, "price", price is null ? "" : Figures.Bare((double)price.Amount, price.Currency));

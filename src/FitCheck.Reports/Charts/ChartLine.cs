@@ -18,7 +18,7 @@ internal sealed record ChartLine(IReadOnlyList<ChartRow> Rows)
     /// <summary>`Angled spacer, left and right` where each side has its own.</summary>
     public string Mount => First.Mount is null ? "straight on the panel" : Names.Joined(Rows.Select(r => r.Mount!.Name));
 
-    public string Message => First.Deciding?.Message ?? "";
+    public string Message => First.InBrief.Message;
 
     public string Margin => First.Margin is { } margin ? Figures.Show(margin, "mm") : "";
 
@@ -33,7 +33,7 @@ internal sealed record ChartLine(IReadOnlyList<ChartRow> Rows)
         return [.. all.GroupBy(Words, StringComparer.Ordinal).SelectMany(Alike)
             .OrderBy(l => order[l.First.Position.Id]).ThenBy(l => l.Where, StringComparer.Ordinal)
             .ThenBy(l => l.First.Status).ThenByDescending(l => l.First.Margin ?? double.MinValue)
-            .ThenBy(l => l.First.Driver.Id, StringComparer.Ordinal)];
+            .ThenBy(l => l.First.InBrief.Driver, StringComparer.Ordinal)];
     }
 
     /// <summary>Rows of a set that say the same of several outputs.</summary>
@@ -61,8 +61,7 @@ internal sealed record ChartLine(IReadOnlyList<ChartRow> Rows)
 
     private static string Words(ChartRow row) => string.Join('\0',
     [
-        row.Driver.Id, row.Mount is null ? "bare" : "", row.Status.Word(), row.Position.Role,
-        .. row.Findings.Where(f => f.Status != Status.Pass).Select(f => $"{f.Rule} {f.ValueText} {f.Limit}"),
+        row.InBrief.Driver, row.Mount is null ? "bare" : "", row.Status.Word(), row.Position.Role, row.InBrief.Alike,
         Figures.Show(row.Margin ?? 0, "mm"),
     ]);
 }

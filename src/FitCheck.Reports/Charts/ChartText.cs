@@ -41,8 +41,8 @@ internal sealed class ChartText : IChartReport
         if (row.Status == Status.Pass)
             return;
         page.Line(Indent, line.Message, TextStyle.Faint);
-        foreach (var work in row.Work.Where(w => w != row.Deciding))
-            page.Hanging(Indent, "work: ", verbose ? work.Message : work.Title);
+        foreach (var (title, message) in row.InBrief.OtherWork)
+            page.Hanging(Indent, "work: ", verbose ? message : title);
     }
 
     // `orrin-w165-4, 165 mm, 119.00 EUR`

@@ -105,6 +105,23 @@ internal sealed class PartsCatalog : ICatalogIndex
         return [.. ids.Select(Find).OfType<Entry>()];
     }
 
+    /// <summary>
+    /// The same of very many entries, of which those that nobody asked for before are not kept: each is read again whenever it is asked for.
+    /// </summary>
+    /// <param name="ids">Their ids.</param>
+    /// <param name="cancel">Looked at between two entries.</param>
+    internal IReadOnlyList<Entry> InPassing(IReadOnlyList<string> ids, CancellationToken cancel = default)
+    {
+        var read = new Entry?[ids.Count];
+        Parallel.For(0, read.Length, new ParallelOptions { CancellationToken = cancel }, i => read[i] = InPassing(ids[i]));
+        return [.. read.OfType<Entry>()];
+    }
+
+    /// <summary>The entry with this id, or null when there is none or it can't be read; it is not kept for the next who asks.</summary>
+    internal Entry? InPassing(string id) =>
+        _asRead?.TryGetValue(id, out var own) == true ? own : _entries.TryGetValue(id, out var entry) ? entry
+            : Load(id, null, new ProblemList());
+
     /// <summary>The entry as it is written; null when there is none.</summary>
     internal YamlNode? Written(string id) => _files.ById.GetValueOrDefault(id)?.Parse(_problems);
 

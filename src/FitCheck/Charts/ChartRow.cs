@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using FitCheck.Catalog;
 using FitCheck.Charts.Pairs;
 using FitCheck.Findings;
@@ -7,40 +8,57 @@ namespace FitCheck.Charts;
 /// <summary>One driver at one position on the mounting that suits it best.</summary>
 public sealed record ChartRow
 {
+    private readonly RowMaker? _maker;
+    private readonly int _pair;
+    private readonly Driver? _driver;
+    private readonly IReadOnlyList<Finding>? _findings;
+    private readonly IReadOnlyList<Finding>? _work;
+    private readonly RowInBrief? _brief;
+
+    /// <summary>Made piece by piece.</summary>
+    public ChartRow()
+    {
+    }
+
+    // One that is not kept has only a few words of its own; the rest is worked out whenever it is asked for.
+    [SetsRequiredMembers]
+    internal ChartRow(RowMaker maker, int pair, Driver driver, IReadOnlyList<Finding> findings, bool isKept)
+    {
+        (Vehicle, Position, Sets, Status) = (null!, null!, [], default);
+        var work = maker.Work(findings);
+        (Driver, Findings, Work) = isKept ? (driver, findings, work) : (null!, null!, null!);
+        if (!isKept)
+            (_maker, _pair, _brief) = (maker, pair, RowInBrief.Of(driver.Id, findings, work));
+    }
+
     /// <summary>The vehicle.</summary>
     public required Vehicle Vehicle { get; init; }
     /// <summary>The place in it.</summary>
     public required Position Position { get; init; }
     /// <summary>The driver that was tried there.</summary>
-    public required Driver Driver { get; init; }
+    public required Driver Driver { get => _driver ?? _maker!.Driver(_pair); init => _driver = value; }
     /// <summary>The ids of the component sets in which the driver is sold.</summary>
     public required IReadOnlyList<string> Sets { get; init; }
     /// <summary>The spacer or the cup; null straight on the panel.</summary>
     public Part? Mount { get; init; }
     /// <summary>The worst that any rule says of the best mounting.</summary>
     public required Status Status { get; init; }
-    /// <summary>What the rules say, worst first; the first decides. Empty when no rule applies.</summary>
-    public required IReadOnlyList<Finding> Findings { get; init; }
+    /// <summary>
+    /// What the rules say, worst first; the first decides. Empty when no rule applies. In a chart of very many rows worked out whenever it is
+    /// asked for, on one thread at a time.
+    /// </summary>
+    public required IReadOnlyList<Finding> Findings { get => _findings ?? _maker!.Findings(_pair); init => _findings = value; }
     /// <summary>Those of the findings that tell of accepted work that is needed: holes to enlarge or drill, parts to trim.</summary>
-    public required IReadOnlyList<Finding> Work { get; init; }
+    public required IReadOnlyList<Finding> Work { get => _work ?? _maker!.Work(Findings); init => _work = value; }
 
     /// <summary>The worst finding; null where no rule said anything.</summary>
     public Finding? Deciding => Findings.Count > 0 ? Findings[0] : null;
 
     /// <summary>The smallest distance of a length to its limit in millimetres, negative beyond it; null when none is known.</summary>
-    public double? Margin
-    {
-        get
-        {
-            double? least = null;
-            foreach (var finding in Findings)
-            {
-                if (finding is { Unit: "mm", Margin: { } margin } && !(margin >= least))
-                    least = margin;
-            }
-            return least;
-        }
-    }
+    public double? Margin => InBrief.Margin;
+
+    /// <summary>What a line of a report needs of it.</summary>
+    internal RowInBrief InBrief => _brief ?? RowInBrief.Of(Driver.Id, Findings, Work);
 }
 
 /// <summary>A component set at the places of one factory output, such as the woofer in a door and the tweeter in the mirror sail.</summary>

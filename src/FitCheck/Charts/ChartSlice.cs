@@ -26,6 +26,9 @@ public sealed record ChartSlice
     /// <summary>Every kind of work that the rules of a chart ask about.</summary>
     public static readonly IReadOnlyList<string> Work = ["drill", "enlarge-holes", "trim-parts"];
 
+    /// <summary>How many drivers are in memory at once.</summary>
+    internal const int AtOnce = 2048;
+
     // Where a word of the command line is wrong there is no file to point at.
     private static Location Option(string name) => new(name, 0, 0);
 
@@ -39,12 +42,24 @@ public sealed record ChartSlice
         return [.. chosen.SelectMany(v => v.Positions.Where(p => Positions.Count == 0 || Positions.Contains(p.Id)).Select(p => (v, p)))];
     }
 
-    internal IReadOnlyList<Driver> DriversIn(PartsCatalog catalog, ProblemList problems)
+    /// <summary>The ids of the drivers, in ordinal order.</summary>
+    internal IReadOnlyList<string> DriversIn(PartsCatalog catalog, ProblemList problems)
     {
-        var drivers = catalog.IdsOf("driver").Select(catalog.Find).OfType<Driver>().ToList();
-        Known("--driver", "driver", Drivers, drivers.Select(d => d.Id), problems);
+        IReadOnlyList<string> drivers = [.. catalog.IdsOf("driver")];
+        Known("--driver", "driver", Drivers, drivers, problems);
+        var named = Drivers.ToHashSet(StringComparer.Ordinal);
+        if (Sizes.Count == 0)
+            return [.. drivers.Where(d => named.Count == 0 || named.Contains(d))];
+        var each = drivers.Chunk(AtOnce).SelectMany(some => catalog.InPassing(some)).OfType<Driver>()
+            .Select(d => (d.Id, Size: d.Size is { } size ? Millimetre(size.Si) : (double?)null)).ToList();
+        var sizes = SizesAmong([.. each.Select(d => d.Size).OfType<double>().Distinct().Order()], problems);
+        return [.. each.Where(d => (named.Count == 0 || named.Contains(d.Id)) && d.Size is { } size && sizes.Contains(size))
+            .Select(d => d.Id)];
+    }
+
+    private List<double> SizesAmong(List<double> all, ProblemList problems)
+    {
         var sizes = new List<double>();
-        var all = drivers.Select(d => d.Size?.Si).OfType<double>().Select(Millimetre).Distinct().Order().ToList();
         foreach (var text in Sizes)
         {
             if (QuantityText.Parse(text) is not { } size || size.Dimension != Dimension.Metre)
@@ -55,8 +70,7 @@ public sealed record ChartSlice
             else
                 sizes.Add(Millimetre(size.Si));
         }
-        return drivers.FindAll(d => (Drivers.Count == 0 || Drivers.Contains(d.Id))
-            && (Sizes.Count == 0 || (d.Size is { } size && sizes.Contains(Millimetre(size.Si)))));
+        return sizes;
     }
 
     internal bool Asks(Status status) => Statuses.Count == 0 || Statuses.Contains(status);

@@ -1,6 +1,7 @@
 using FitCheck.Catalog;
 using FitCheck.Charts.BestMount;
 using FitCheck.Charts.Pairs;
+using FitCheck.Facts.Fitting;
 using FitCheck.Findings;
 using FitCheck.Foundation;
 using FitCheck.Foundation.Problems;
@@ -12,8 +13,16 @@ namespace FitCheck.Charts;
 internal static class PairChart
 {
     /// <summary>The chart of a catalog that is known to be valid.</summary>
+    /// <param name="catalog">What there is.</param>
+    /// <param name="ruleSet">What judges.</param>
+    /// <param name="slice">What is asked for.</param>
+    /// <param name="problems">Where words of the slice are told that name nothing.</param>
+    /// <param name="cancel">Looked at between two entries that are read, two drivers, and two rows.</param>
+    /// <param name="progress">Told how far it has come; null for nobody.</param>
+    /// <param name="most">How many rows keep all that is told of them; more are judged again when they are told.</param>
+    /// <param name="sieved">False to judge also what a cheaper part does alike: the answer is the same, later.</param>
     public static ChartResult? Of(PartsCatalog catalog, RuleSet ruleSet, ChartSlice slice, ProblemList problems,
-        CancellationToken cancel = default)
+        CancellationToken cancel = default, IProgress<string>? progress = null, int most = RowMaker.Few, bool sieved = true)
     {
         var places = slice.PlacesIn(catalog, problems);
         var drivers = slice.DriversIn(catalog, problems);
@@ -21,14 +30,24 @@ internal static class PairChart
             return null;
         var rules = PairRules.Of(ruleSet);
         var accepts = (slice.Accepts ?? ChartSlice.Work).ToHashSet(StringComparer.Ordinal);
-        var mounts = new Mounts(catalog);
-        var found = new PairFinder(rules, accepts, places, drivers, mounts).Find(cancel);
+        var finder = new PairFinder(rules, accepts, places, new Mounts(catalog, places, cancel), sieved);
+        var maker = new RowMaker(places, drivers, new PairJudge(rules, accepts), ruleSet, catalog);
+        foreach (var some in drivers.Chunk(ChartSlice.AtOnce))
+        {
+            progress?.Report($"charting: {maker.Found} of {drivers.Count} drivers");
+            IReadOnlyList<Driver> read = [.. catalog.InPassing(some, cancel).OfType<Driver>()];
+            maker.Add(read, finder.Find(read, slice.AnyType ? null : (d, at) => PlaceFacts.Suits(d.Type, at.Role), cancel));
+        }
 
-        var maker = new RowMaker(places, drivers, found, new PairJudge(rules, accepts), ruleSet, catalog);
         var suited = maker.Suited(slice.AnyType);
-        var asked = suited.Where(i => slice.Asks(found[i].Outcome.Status)).ToArray();
-        var rows = new ChartRow[asked.Length];
-        Parallel.For(0, rows.Length, new ParallelOptions { CancellationToken = cancel }, i => rows[i] = maker.Row(asked[i]));
+        var asked = suited.Where(i => slice.Asks(maker.Status(i))).ToArray();
+        var (rows, made) = (new ChartRow[asked.Length], 0);
+        Parallel.For(0, rows.Length, new ParallelOptions { CancellationToken = cancel }, i =>
+        {
+            rows[i] = maker.Row(asked[i], isKept: rows.Length <= most);
+            if (Interlocked.Increment(ref made) % 256 == 0)
+                progress?.Report($"telling what fits: {made} of {rows.Length} pairs");
+        });
         return new ChartResult
         {
             Program = ProgramName.WithVersion,
@@ -37,9 +56,9 @@ internal static class PairChart
             Rules = [.. rules.Judged.Select(r => r.Id)],
             LeftOut = rules.LeftOut,
             Rows = rows,
-            Sets = [.. SetRows.Of(maker, suited).Where(s => slice.Asks(s.Status))],
-            Counts = [.. Enum.GetValues<Status>().Select(s => suited.Count(i => found[i].Outcome.Status == s))],
-            OfAnotherType = found.Length - suited.Count,
+            Sets = [.. SetRows.Of(maker, suited, slice.Asks)],
+            Counts = [.. Enum.GetValues<Status>().Select(s => suited.Count(i => maker.Status(i) == s))],
+            OfAnotherType = (places.Count * drivers.Count) - suited.Count,
         };
     }
 }

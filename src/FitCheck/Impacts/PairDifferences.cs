@@ -66,8 +66,9 @@ internal static class PairDifferences
             var accepts = ChartSlice.Work.ToHashSet(StringComparer.Ordinal);
             var slice = new ChartSlice();
             var problems = new Foundation.Problems.ProblemList();
-            var (places, drivers) = (slice.PlacesIn(catalog, problems), slice.DriversIn(catalog, problems));
-            return new Charted(places, drivers, new PairFinder(rules, accepts, places, drivers, new Mounts(catalog)).Find(),
+            var (places, drivers) = (slice.PlacesIn(catalog, problems),
+                catalog.FindAll(slice.DriversIn(catalog, problems)).OfType<Driver>().ToList());
+            return new Charted(places, drivers, new PairFinder(rules, accepts, places, new Mounts(catalog)).Find(drivers),
                 new PairJudge(rules, accepts));
         }
     }

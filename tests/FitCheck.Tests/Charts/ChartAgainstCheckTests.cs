@@ -32,7 +32,7 @@ public sealed class ChartAgainstCheckTests
         var mounts = new Mounts(catalog);
         var places = Places(catalog);
         var drivers = All<Driver>(catalog, "driver");
-        var found = new PairFinder(Rules, accepts, places, drivers, mounts).Find();
+        var found = new PairFinder(Rules, accepts, places, mounts).Find(drivers);
         var judge = new PairJudge(Rules, accepts);
         var random = new Random(seed);
 
@@ -60,7 +60,7 @@ public sealed class ChartAgainstCheckTests
         var mounts = new Mounts(catalog);
         var places = Places(catalog);
         var drivers = All<Driver>(catalog, "driver");
-        var found = new PairFinder(Rules, accepts, places, drivers, mounts).Find();
+        var found = new PairFinder(Rules, accepts, places, mounts).Find(drivers);
         var random = new Random(6);
         for (var n = 0; n < 60; n++)
         {

@@ -6,7 +6,7 @@ namespace FitCheck.Charts.BestMount;
 
 /// <summary>One thread's way through drivers and places of one kind: straight on the panel, and on every spacer or in every cup.</summary>
 internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindRules onMount, KindTable table, ChartedPlace[] places,
-    ChartedMount[] mounts, PlacedPairFacts pair, int rules)
+    PlacedPairFacts pair, int rules)
 {
     // More than any place in the order of judging, and less than the bar that nothing takes.
     private const int NoFailure = int.MaxValue - 1;
@@ -24,12 +24,16 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
     private readonly int[] _ofBar = new int[places.Length];
     private readonly int[] _ends = new int[rules + 2];
     private readonly LengthTerm[] _there = onMount.FirstLook is { } first ? Array.ConvertAll(places, p => first.There(p)) : [];
-    private readonly DriverOnMount[] _mated = [.. mounts.Select(m => new DriverOnMount(m))];
+    // By what carries every driver alike.
+    private readonly DriverOnMount?[] _mated = new DriverOnMount?[table.Kinds];
 
     /// <summary>
     /// For each place the best mounting (0 is the panel itself, others one more than their index) and what the rules say of it.
     /// </summary>
-    public void Through(ChartedDriver driver, Span<(int Mount, PairVerdict Outcome)> best)
+    /// <param name="driver">The driver.</param>
+    /// <param name="asked">The places that are asked about.</param>
+    /// <param name="best">Where that is put; nothing is where nobody asks.</param>
+    public void Through(ChartedDriver driver, bool[] asked, Span<(int Mount, PairVerdict Outcome)> best)
     {
         if (places.Length == 0)
             return;
@@ -42,6 +46,11 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
         var ofDriver = onMount.Ask(RestsOn.Driver, pair, _sheet);
         for (var i = 0; i < places.Length; i++)
         {
+            if (!asked[i])
+            {
+                (best[i], _bar[i]) = (default, int.MaxValue);
+                continue;
+            }
             pair.Set(places[i], null, _bare);
             onPanel.Put(RestsOn.Place, panels.Places[i], _panelSheet);
             var shared = onPanel.AskShared(pair, _panelSheet);
@@ -56,7 +65,10 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
             Raise(i, best[i].Outcome);
         }
         SortByBar();
-        foreach (var mount in mounts)
+        // Where nothing can be better than the panel itself, nothing else is asked about.
+        if (_ends[^1] == 0)
+            return;
+        foreach (var mount in table.Asked)
         {
             if (table.Candidates[mount.Index].Length == places.Length)
                 Universal(mount, best);
@@ -176,9 +188,12 @@ internal sealed class BestMountSearch(KindRules onPanel, KindTable panels, KindR
 
     private DriverOnMount Mate(ChartedMount mount)
     {
-        var mated = _mated[mount.Index].Turn(pair.Driver);
-        pair.Set(places[0], mount, mated);
+        var mated = _mated[mount.Alike] ??= new DriverOnMount(mount);
         onMount.Put(RestsOn.Mount, table.Mounts[mount.Index], _sheet);
+        if (mated.IsOf(pair.Driver))
+            return mated;
+        mated.Turn(pair.Driver);
+        pair.Set(places[0], mount, mated);
         mated.Said = onMount.Ask(DriverAndMount, pair, _sheet, canFail: true);
         if (!mated.Said.HasFailed && onMount.FirstLook is { } first)
             mated.Needed = first.Needed(mated);

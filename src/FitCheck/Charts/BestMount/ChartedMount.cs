@@ -9,7 +9,9 @@ internal sealed class ChartedMount(Part part, Practice practice, int index)
 {
     public Part Part => part;
     /// <summary>Its place in the list of all of its kind.</summary>
-    public int Index => index;
+    public int Index { get; } = index;
+    /// <summary>Those that carry every driver in the same way have the same number here, once it was worked out.</summary>
+    public int Alike { get; set; } = index;
     public Adapter? Adapter => part as Adapter;
     public Cup? Cup => part as Cup;
     /// <summary>Of a spacer its opening, of a cup its hole.</summary>
@@ -28,4 +30,20 @@ internal sealed class ChartedMount(Part part, Practice practice, int index)
     public LengthTerm Screw { get; } =
         LengthTerm.Of(MaterialFacts.Exact((part as Adapter)?.VehicleHoles?.Screw), practice.ScrewSize);
     public LengthTerm Tabs { get; } = LengthTerm.Of((part as Adapter)?.TabRadius);
+    /// <summary>Of a spacer.</summary>
+    public LengthTerm Thickness { get; } = LengthTerm.Of((part as Adapter)?.Thickness);
+    public LengthTerm Tilt { get; } = LengthTerm.Of((part as Adapter)?.Tilt);
+
+    /// <summary>
+    /// Everything of it that is ever worked out together with a driver, in words: two of which these are the same carry every driver in the
+    /// same way.
+    /// </summary>
+    public string Likeness() => string.Join('|',
+        Opening, OpeningMinor, Outer, OuterMinor, Depth, GrilleGap, Recess, Cutout, Circle, Screw, Tabs, Thickness, Tilt,
+        Adapter is { } spacer
+            ? $"{spacer.Handed} {spacer.HasTabs} {spacer.HasDriverHoles} {spacer.HasVehicleHoles} {spacer.IsUniversal} "
+                + string.Join(';', spacer.DriverHoles.Select(h => $"{HolePattern.Of(h)} {LengthTerm.Of(h.Slot)} {LengthTerm.Of(h.Screw)}"))
+            : $"{Cup!.Cuttable} {Cup.IsUniversal} {string.Join(';', Cup.Fits.Select(Words))}");
+
+    private static string Words(Fit fit) => $"{fit.Vehicle.Value}:{string.Join(',', fit.Positions.Select(p => p.Value))}";
 }

@@ -21,9 +21,7 @@ internal sealed class DriverOnMount
     /// <summary>Made for one spacer, one cup or the bare panel; the driver is set by <see cref="Turn"/>.</summary>
     public DriverOnMount(ChartedMount? mount)
     {
-        var adapter = mount?.Adapter;
-        _on = new Mounted(adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Thickness),
-            adapter is null ? LengthTerm.Exactly(0) : LengthTerm.Of(adapter.Tilt));
+        _on = mount?.Adapter is null ? new Mounted(LengthTerm.Exactly(0), LengthTerm.Exactly(0)) : new Mounted(mount.Thickness, mount.Tilt);
     }
 
     /// <summary>What the rules say that need no place and can fail.</summary>
@@ -39,6 +37,9 @@ internal sealed class DriverOnMount
     public Brief[] Facts { get; set; } = [];
 
     public bool HasFacts { get; set; }
+
+    /// <summary>True where this driver has been asked about already.</summary>
+    public bool IsOf(ChartedDriver driver) => ReferenceEquals(_driver, driver);
 
     /// <summary>Goes on to another driver.</summary>
     public DriverOnMount Turn(ChartedDriver driver)

@@ -27,6 +27,8 @@ internal sealed class KindRules
     private readonly RestsOn[] _restsOn;
     // For each slot the number of the asking for which its fact was last worked out.
     private readonly int[] _workedFor;
+    // Facts that rest on what carries a driver alone, and are asked together with the driver.
+    private readonly int[] _ofMountWithDriver;
     private readonly int _rules;
     private readonly int _firstOfPair = int.MaxValue;
     private int _asking;
@@ -82,6 +84,10 @@ internal sealed class KindRules
         foreach (var group in asked.SelectMany(e => e.Slots.Where(s => _restsOn[s] != e.RestsOn
             && !(e.Number is not null && s == e.Rule.Slot))).Distinct().GroupBy(s => _restsOn[s]))
             _facts[(int)group.Key] = [.. group];
+        var withDriver = asked.Where(e => e.RestsOn.HasFlag(RestsOn.Driver)).SelectMany(e => e.Slots).Distinct().ToArray();
+        _ofMountWithDriver = Array.FindAll(_facts[(int)RestsOn.Mount], withDriver.Contains);
+        IsWorkedByFigures = scope.Names.All(n => !withDriver.Contains(scope.SlotOf(n)) || worked.ContainsKey(n)
+            || !_restsOn[scope.SlotOf(n)].HasFlag(RestsOn.Driver | RestsOn.Mount) || PlacedPairFacts.IsLookedUp(n));
     }
 
     // Where each fact comes from and what it rests on; those that are settled are put in place, and come back by their names.
@@ -192,6 +198,20 @@ internal sealed class KindRules
         var slots = _facts[(int)on];
         for (var i = 0; i < slots.Length; i++)
             sheet[slots[i]] = taken[i];
+    }
+
+    /// <summary>
+    /// Whether all that is asked of driver and mount together is worked out from the figures that <see cref="ChartedMount.Likeness"/> has.
+    /// </summary>
+    public bool IsWorkedByFigures { get; }
+
+    /// <summary>What is handed on of a mount, in words, as far as it is asked together with a driver.</summary>
+    public string HandedOn(ReadOnlySpan<Brief> sheet)
+    {
+        var words = new System.Text.StringBuilder();
+        foreach (var slot in _ofMountWithDriver)
+            words.Append(sheet[slot].ToString()).Append(' ');
+        return words.ToString();
     }
 
     /// <summary>Whether any rule rests on just this.</summary>

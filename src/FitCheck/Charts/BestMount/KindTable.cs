@@ -25,6 +25,10 @@ internal sealed class KindTable
     /// For each of them which of the judgements is that of the spacer or cup there; a hundred thousand are often but a few hundred.
     /// </summary>
     public int[][] Judged { get; }
+    /// <summary>How many kinds of spacers or cups there are of which all carry every driver in the same way.</summary>
+    public int Kinds { get; }
+    /// <summary>The spacers or cups that are asked about at any place.</summary>
+    public ChartedMount[] Asked { get; }
     /// <summary>Every judgement of a spacer or cup at a place once.</summary>
     public PartialVerdict[] Judgements { get; }
 
@@ -33,8 +37,9 @@ internal sealed class KindTable
     /// <param name="mounts">Every spacer or cup of the kind; none for the bare panel.</param>
     /// <param name="covered">The places that one is for, in their order.</param>
     /// <param name="pair">To walk with; its driver stands for all of the kind.</param>
+    /// <param name="sieved">False to ask about every one, also where a cheaper one does the same.</param>
     public KindTable(KindRules rules, ChartedPlace[] places, ChartedMount[] mounts, Func<ChartedMount, IEnumerable<int>> covered,
-        PlacedPairFacts pair)
+        PlacedPairFacts pair, bool sieved)
     {
         var sheet = rules.Sheet();
         Mounts = new Brief[mounts.Length][];
@@ -44,6 +49,9 @@ internal sealed class KindTable
         Covered = new int[mounts.Length][];
         Judged = new int[mounts.Length][];
         var judgements = new Dictionary<PartialVerdict, int>();
+        var kinds = new Dictionary<string, int>(StringComparer.Ordinal);
+        var facts = new Dictionary<Brief[], int>(new SameFacts());
+        var known = new HashSet<(int Place, int Alike, int Facts, int Said)>();
         for (var i = 0; i < places.Length; i++)
         {
             pair.Set(places[i], mounts.Length > 0 ? mounts[0] : null, new DriverOnMount(mounts.Length > 0 ? mounts[0] : null)
@@ -59,13 +67,23 @@ internal sealed class KindTable
             rules.Work(RestsOn.Mount, pair, sheet);
             Mounts[mount.Index] = rules.Taken(RestsOn.Mount, sheet);
             var ofMount = rules.Ask(RestsOn.Mount, pair, sheet);
-            Candidates[mount.Index] = [.. covered(mount).Select(place => Candidate(place, mount, mated, ofMount))];
+            var alike = mount.Alike = !sieved || !rules.IsWorkedByFigures ? mount.Index
+                : Number(kinds, mount.Likeness() + rules.HandedOn(sheet));
+            Candidates[mount.Index] =
+                [.. covered(mount).Select(place => Candidate(place, mount, mated, ofMount)).Where(c => IsFirst(c, alike))];
             Covered[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => c.Place);
-            Judged[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => Number(c.Said));
+            Judged[mount.Index] = Array.ConvertAll(Candidates[mount.Index], c => Number(judgements, c.Said));
         }
         Judgements = [.. judgements.Keys];
+        Kinds = mounts.Length == 0 ? 0 : mounts.Max(m => m.Alike) + 1;
+        Asked = Array.FindAll(mounts, m => Candidates[m.Index].Length > 0);
 
-        int Number(PartialVerdict said) => judgements.TryGetValue(said, out var known) ? known : judgements[said] = judgements.Count;
+        // Of those that carry every driver alike, and of which the same is said here, none is better than the first.
+        bool IsFirst(in Candidate candidate, int alike) => !sieved
+            || known.Add((candidate.Place, alike, Number(facts, candidate.Facts), Number(judgements, candidate.Said)));
+
+        static int Number<T>(Dictionary<T, int> numbers, T value) where T : notnull =>
+            numbers.TryGetValue(value, out var number) ? number : numbers[value] = numbers.Count;
 
         Candidate Candidate(int place, ChartedMount mount, DriverOnMount mated, in PartialVerdict ofMount)
         {
@@ -74,6 +92,19 @@ internal sealed class KindTable
             rules.Work(MountAndPlace, pair, sheet);
             return new Candidate(place, rules.Taken(MountAndPlace, sheet), Said[place].With(ofMount)
                 .With(rules.Ask(MountAndPlace, pair, sheet)));
+        }
+    }
+
+    private sealed class SameFacts : IEqualityComparer<Brief[]>
+    {
+        public bool Equals(Brief[]? x, Brief[]? y) => x.AsSpan().SequenceEqual(y);
+
+        public int GetHashCode(Brief[] facts)
+        {
+            var hash = new HashCode();
+            foreach (var fact in facts)
+                hash.Add(fact);
+            return hash.ToHashCode();
         }
     }
 }

@@ -137,6 +137,9 @@ internal sealed class PlacedPairFacts(IReadOnlySet<string> accepts, Practice pra
                 : s.Slowly(CupFacts.CupCuttable.Name),
     };
 
+    /// <summary>True of a fact that <see cref="Other"/> need not find the slow way.</summary>
+    public static bool IsLookedUp(string fact) => Others.ContainsKey(fact);
+
     private static Brief Of(bool? truth) => truth is { } known ? Brief.Of(known) : Brief.Unknown;
 
     // What is simply so of place and parts, or what all the classes of facts find.

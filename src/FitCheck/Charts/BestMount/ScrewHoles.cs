@@ -16,7 +16,7 @@ internal readonly record struct Holes(bool AreKnown, bool AreGuess, int Count, i
 internal sealed class ScrewHoles
 {
     private readonly Dictionary<(int Mount, int Pattern), Holes> _mountOnPanel = [];
-    private readonly Dictionary<(int Mount, int Pattern), Holes> _onSpacer = [];
+    private readonly Dictionary<(int Alike, int Pattern), Holes> _onSpacer = [];
     private readonly Dictionary<int, Holes> _driverOnPanel = [];
     private int _driver = -1;
 
@@ -37,7 +37,7 @@ internal sealed class ScrewHoles
     /// <summary>Driver on spacer.</summary>
     public Holes OnSpacer(PlacedPairFacts pair)
     {
-        var key = (pair.Mount!.Index, pair.Driver.Pattern);
+        var key = (pair.Mount!.Alike, pair.Driver.Pattern);
         return _onSpacer.TryGetValue(key, out var known) ? known : _onSpacer[key] = HoleFacts.DriverFit(pair.Mount.Adapter,
             pair.Driver.Driver, pair.Practice) is { } fit ? Of(fit, fit.Second.Angles.Count) : default;
     }

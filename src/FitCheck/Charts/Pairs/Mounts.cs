@@ -5,13 +5,27 @@ namespace FitCheck.Charts.Pairs;
 /// <summary>
 /// What may carry a driver at a position: the panel itself, and every spacer or cup of the catalog that is for this place or universal.
 /// </summary>
-internal sealed class Mounts(PartsCatalog catalog)
+internal sealed class Mounts
 {
+    /// <param name="catalog">What there is.</param>
+    /// <param name="places">The places that are asked about; null for all. What is for none of them is not kept.</param>
+    /// <param name="cancel">Looked at between two parts.</param>
+    public Mounts(PartsCatalog catalog, IReadOnlyList<(Vehicle Vehicle, Position Position)>? places = null,
+        CancellationToken cancel = default)
+    {
+        Adapters = ByPrice(All<Adapter>("adapter"));
+        Cups = ByPrice(All<Cup>("cup"));
+
+        IEnumerable<T> All<T>(string kind) where T : Part => catalog.IdsOf(kind).Chunk(ChartSlice.AtOnce)
+            .SelectMany(some => catalog.InPassing(some, cancel)).OfType<T>()
+            .Where(p => places is null || places.Any(at => Covers(p, at.Vehicle, at.Position)));
+    }
+
     /// <summary>Cheapest first, so that of two that are as good the cheaper one is taken.</summary>
-    public IReadOnlyList<Part> Adapters { get; } = ByPrice(catalog.IdsOf("adapter").Select(catalog.Find).OfType<Adapter>());
+    public IReadOnlyList<Part> Adapters { get; }
 
     /// <summary>Cheapest first.</summary>
-    public IReadOnlyList<Part> Cups { get; } = ByPrice(catalog.IdsOf("cup").Select(catalog.Find).OfType<Cup>());
+    public IReadOnlyList<Part> Cups { get; }
 
     /// <summary>
     /// In the order in which they are preferred when nothing else tells them apart; null is the panel itself. Tweeters go into cups,
