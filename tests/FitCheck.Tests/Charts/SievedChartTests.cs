@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using FitCheck.Catalog;
 using FitCheck.Charts;
 using FitCheck.Charts.BestMount;
@@ -12,7 +14,7 @@ using Xunit;
 namespace FitCheck.Tests.Charts;
 
 /// <summary>What is left out before it is judged, and what is let go before it is told, changes no word of a chart.</summary>
-public sealed class SievedChartTests
+public sealed partial class SievedChartTests
 {
     private static readonly RuleSet Rules = RuleSet.Load([RepositoryRoot.Of("rules")], FactRegistry.Declarations, new ProblemList());
 
@@ -24,7 +26,7 @@ public sealed class SievedChartTests
     public void The_chart_is_that_of_every_part_judged_and_every_row_kept(int seed, string format)
     {
         using var folder = new TemporaryFolder();
-        var catalog = Catalog(seed, folder);
+        var catalog = Catalog(seed, folder, varied: true);
         var whole = Written(catalog, format, most: int.MaxValue, sieved: false);
         Assert.Equal(whole, Written(catalog, format, most: int.MaxValue, sieved: true));
         Assert.Equal(whole, Written(catalog, format, most: 0, sieved: true));
@@ -35,7 +37,7 @@ public sealed class SievedChartTests
     public void Of_spacers_that_do_the_same_the_cheapest_alone_is_judged()
     {
         using var folder = new TemporaryFolder();
-        var catalog = Catalog(23, folder);
+        var catalog = Catalog(23, folder, varied: false);
         var places = catalog.IdsOf("vehicle").Select(catalog.Find).OfType<Vehicle>()
             .SelectMany(v => v.Positions.Select(p => (v, p))).ToList();
         var (sieved, all) = (Asked(sieved: true), Asked(sieved: false));
@@ -59,8 +61,9 @@ public sealed class SievedChartTests
         GC.KeepAlive(rows);
     }
 
-    // The repository's catalog as it is or shaken, with every universal spacer ten times; half of them a little cheaper.
-    private static PartsCatalog Catalog(int seed, TemporaryFolder folder)
+    // The repository's catalog as it is or shaken, with every universal spacer ten times, each dearer than the one before; varied, one
+    // length of each copy is half as long, another one each time.
+    private static PartsCatalog Catalog(int seed, TemporaryFolder folder, bool varied)
     {
         if (seed > 0)
             ShakenCatalog.Open(seed, folder);
@@ -69,11 +72,24 @@ public sealed class SievedChartTests
         {
             var (id, text) = (Path.GetFileNameWithoutExtension(path), File.ReadAllText(path));
             for (var i = 0; i < 10 && !text.Contains("{vehicle: ", StringComparison.Ordinal); i++)
-                folder.Write($"adapters/{id}-as-{i}.yaml", text.Replace($"id: {id}", $"id: {id}-as-{i}", StringComparison.Ordinal)
-                    .Replace("price: ", i % 2 == 0 ? "price: 1" : "price: ", StringComparison.Ordinal));
+            {
+                var copy = text.Replace($"id: {id}", $"id: {id}-as-{i}", StringComparison.Ordinal)
+                    .Replace("price: ", $"price: {i + 1}", StringComparison.Ordinal);
+                folder.Write($"adapters/{id}-as-{i}.yaml", varied ? Halved(copy, i) : copy);
+            }
         }
         return PartsCatalog.Open(seed > 0 ? [folder.Path] : [root, folder.Path], new ProblemList());
     }
+
+    private static string Halved(string text, int which)
+    {
+        var lengths = Length().Matches(text);
+        return lengths.Count == 0 ? text : Length().Replace(text, m => m.Index != lengths[which % lengths.Count].Index ? m.Value
+            : (double.Parse(m.Groups["number"].Value, CultureInfo.InvariantCulture) / 2).ToString(CultureInfo.InvariantCulture) + " mm");
+    }
+
+    [GeneratedRegex(@"(?<=: )(?<number>\d+(?:\.\d+)?) mm\b", RegexOptions.ExplicitCapture)]
+    private static partial Regex Length();
 
     private static ChartResult Chart(PartsCatalog catalog, int most, bool sieved)
     {
