@@ -54,7 +54,8 @@ public sealed partial class Checker
         var problems = new ProblemList();
         var (catalog, valid) =
             ValidInputs.OpenWithCatalog(new Folders(options.Catalogs, options.Rules), options.Cache, problems,
-                options.Progress is { } progress ? progress.Report : null, cancel);
+                options.Progress is { } progress ? progress.Report : null,
+                options.KeepsEntries, cancel);
         return new OpenOutcome(valid is null ? null : new Checker(options, valid), problems.Sorted(), options, catalog);
     }
 
@@ -134,7 +135,7 @@ public sealed partial class Checker
         Arguments.Given(slice.Statuses, nameof(slice.Statuses));
         var (valid, problems) = (_valid, new ProblemList());
         options.Progress?.Report("charting");
-        var result = PairChart.Of(valid.Catalog, valid.Rules, slice, problems, cancel, options.Progress);
+        var result = PairChart.Of(valid.Catalog, valid.Rules, slice, problems, options.Progress, cancel: cancel);
         return problems.HasErrors ? new ChartOutcome(null, problems.All) : new ChartOutcome(result, problems.Sorted());
     }
 

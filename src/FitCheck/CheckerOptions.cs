@@ -25,6 +25,11 @@ public sealed record CheckerOptions
     /// <summary>Told in words what is being opened; null for nobody. It may be called on any thread.</summary>
     public IProgress<string>? Progress { get; init; }
 
+    /// <summary>
+    /// Whether every entry is kept as it was read: whoever asks once needs a few, whoever stays open has fewer to read again.
+    /// </summary>
+    internal bool KeepsEntries { get; init; } = true;
+
     internal static CheckerOptions Of(Folders folders, ValidationCache cache, IProgress<string>? progress) =>
         new() { Catalogs = folders.Catalog, Rules = folders.Rules, Cache = cache, Progress = progress };
 }

@@ -126,5 +126,5 @@ internal sealed class Once(Folders folders, ValidationCache cache, IProgress<str
             : (opened, [.. read.Select(r => BuildSource.Text(BuildText.NameOf(r.File), r.Import.Build!))], told);
     }
 
-    private OpenOutcome Open() => Checker.Open(CheckerOptions.Of(folders, cache, progress));
+    private OpenOutcome Open() => Checker.Open(CheckerOptions.Of(folders, cache, progress) with { KeepsEntries = false });
 }

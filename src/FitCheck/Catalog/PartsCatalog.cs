@@ -155,28 +155,37 @@ internal sealed class PartsCatalog : ICatalogIndex
     }
 
     /// <summary>Reads every entry against its schema, apart from those that were taken over, and follows every reference.</summary>
-    public void CheckAll(SchemaCheck schemas, Action<int, int>? progress = null, CancellationToken cancel = default)
+    /// <param name="schemas">What their form has to be.</param>
+    /// <param name="progress">Told how many of how many were read.</param>
+    /// <param name="keep">False to keep of each no more than others ask of it: whoever asks for it has it read again.</param>
+    /// <param name="cancel">Looked at between two entries.</param>
+    public void CheckAll(SchemaCheck schemas, Action<int, int>? progress = null, bool keep = true, CancellationToken cancel = default)
     {
         var count = 0;
-        var read = new (Entry? Entry, ProblemList Problems)[Ids.Count];
-        Parallel.For(0, read.Length, new ParallelOptions { CancellationToken = cancel }, i =>
+        var problems = new ProblemList?[Ids.Count];
+        var references = new IReadOnlyList<Reference>[Ids.Count];
+        var articles = new IReadOnlyList<Located<string>>[Ids.Count];
+        Parallel.For(0, problems.Length, new ParallelOptions { CancellationToken = cancel }, i =>
         {
             var own = new ProblemList();
-            read[i] = (_taken.Contains(Ids[i]) ? _entries[Ids[i]] : Load(Ids[i], schemas, own), own);
-            progress?.Invoke(Interlocked.Increment(ref count), read.Length);
+            var entry = _taken.Contains(Ids[i]) ? _entries[Ids[i]] : Load(Ids[i], schemas, own);
+            // What can't be read is told once, and places of vehicles are asked for again and again.
+            if (keep || entry is null or Vehicle)
+                _entries[Ids[i]] = entry;
+            problems[i] = own.All.Any() ? own : null;
+            references[i] = entry is null ? [] : [.. References.Of(entry)];
+            articles[i] = (entry as Part)?.Articles ?? [];
+            progress?.Invoke(Interlocked.Increment(ref count), problems.Length);
         });
-        for (var i = 0; i < read.Length; i++)
-        {
-            _entries[Ids[i]] = read[i].Entry;
-            _problems.AddRange(read[i].Problems.All);
-        }
-        foreach (var id in Ids)
-        {
-            foreach (var reference in _entries[id] is { } entry ? References.Of(entry) : [])
-                References.Check(reference, this, _problems);
-        }
-        ArticleNumbers.Check(Ids.Select(id => (id, (_entries[id] as Part)?.Articles ?? [])), _problems);
+        foreach (var own in problems.OfType<ProblemList>())
+            _problems.AddRange(own.All);
+        foreach (var reference in references.SelectMany(r => r))
+            References.Check(reference, this, _problems);
+        ArticleNumbers.Check(Ids.Select((id, i) => (id, articles[i])), _problems);
     }
+
+    /// <summary>How many entries are kept as they were read.</summary>
+    internal int Kept => _entries.Count;
 
     IEnumerable<string> ICatalogIndex.Ids => Ids;
 

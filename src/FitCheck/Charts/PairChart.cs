@@ -17,12 +17,12 @@ internal static class PairChart
     /// <param name="ruleSet">What judges.</param>
     /// <param name="slice">What is asked for.</param>
     /// <param name="problems">Where words of the slice are told that name nothing.</param>
-    /// <param name="cancel">Looked at between two entries that are read, two drivers, and two rows.</param>
     /// <param name="progress">Told how far it has come; null for nobody.</param>
     /// <param name="most">How many rows keep all that is told of them; more are judged again when they are told.</param>
     /// <param name="sieved">False to judge also what a cheaper part does alike: the answer is the same, later.</param>
+    /// <param name="cancel">Looked at between two entries that are read, two drivers, and two rows.</param>
     public static ChartResult? Of(PartsCatalog catalog, RuleSet ruleSet, ChartSlice slice, ProblemList problems,
-        CancellationToken cancel = default, IProgress<string>? progress = null, int most = RowMaker.Few, bool sieved = true)
+        IProgress<string>? progress = null, int most = RowMaker.Few, bool sieved = true, CancellationToken cancel = default)
     {
         var places = slice.PlacesIn(catalog, problems);
         var drivers = slice.DriversIn(catalog, problems);

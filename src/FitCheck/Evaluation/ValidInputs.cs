@@ -43,7 +43,7 @@ internal sealed class ValidInputs
     /// the sound inputs are null then.
     /// </summary>
     public static (PartsCatalog Catalog, ValidInputs? Sound) OpenWithCatalog(Folders folders, ValidationCache cache, ProblemList problems,
-        Action<string>? progress = null, CancellationToken cancel = default)
+        Action<string>? progress = null, bool keep = true, CancellationToken cancel = default)
     {
         progress?.Invoke("opening the catalog");
         // The rules are read on a thread of their own, as if they were known; if they are not, that was in vain and they are read again in
@@ -63,7 +63,7 @@ internal sealed class ValidInputs
             throw new HandOverException();
 
         var rules = Validated(files, problems);
-        Validate(catalog, progress, cancel);
+        Validate(catalog, progress, keep, cancel);
         return (catalog, Sound(new ValidInputs(catalog, files, Task.FromResult(rules), key), cache, problems));
     }
 
@@ -84,7 +84,7 @@ internal sealed class ValidInputs
         var rules = files.AreAs(_files) ? _rules : Task.FromResult(isKnown ? Known(files) : Validated(files, problems));
         catalog.TakeOver(Catalog);
         if (!isKnown)
-            Validate(catalog, progress, cancel);
+            Validate(catalog, progress, keep: true, cancel);
         return Sound(new ValidInputs(catalog, files, rules, key), cache, problems);
     }
 
@@ -106,8 +106,8 @@ internal sealed class ValidInputs
         return rules;
     }
 
-    private static void Validate(PartsCatalog catalog, Action<string>? progress, CancellationToken cancel) =>
-        catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"), cancel);
+    private static void Validate(PartsCatalog catalog, Action<string>? progress, bool keep, CancellationToken cancel) =>
+        catalog.CheckAll(new SchemaCheck(), (done, all) => progress?.Invoke($"reading the catalog: {done} of {all}"), keep, cancel);
 
     private static ValidInputs? Sound(ValidInputs valid, ValidationCache cache, ProblemList problems)
     {
