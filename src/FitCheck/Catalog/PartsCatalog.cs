@@ -106,7 +106,8 @@ internal sealed class PartsCatalog : ICatalogIndex
     }
 
     /// <summary>
-    /// The same of very many entries, of which those that nobody asked for before are not kept: each is read again whenever it is asked for.
+    /// The same of very many entries, of which those that nobody asked for before are not kept: each is read again
+    /// whenever it is asked for.
     /// </summary>
     /// <param name="ids">Their ids.</param>
     /// <param name="cancel">Looked at between two entries.</param>

@@ -44,8 +44,8 @@ public sealed record ChartRow
     /// <summary>The worst that any rule says of the best mounting.</summary>
     public required Status Status { get; init; }
     /// <summary>
-    /// What the rules say, worst first; the first decides. Empty when no rule applies. In a chart of very many rows worked out whenever it is
-    /// asked for, on one thread at a time.
+    /// What the rules say, worst first; the first decides. Empty when no rule applies. In a chart of very many rows worked out whenever
+    /// it is asked for, on one thread at a time.
     /// </summary>
     public required IReadOnlyList<Finding> Findings { get => _findings ?? _maker!.Findings(_pair); init => _findings = value; }
     /// <summary>Those of the findings that tell of accepted work that is needed: holes to enlarge or drill, parts to trim.</summary>

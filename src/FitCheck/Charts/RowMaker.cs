@@ -8,8 +8,8 @@ using FitCheck.Rules;
 namespace FitCheck.Charts;
 
 /// <summary>
-/// Makes the rows of a chart from the pairs that were found: only here a finding is worded, for the pairs that are told. Of drivers it keeps
-/// no more than their ids and types; a row that needs more has it read again.
+/// Makes the rows of a chart from the pairs that were found: only here a finding is worded, for the pairs that are told. Of drivers it
+/// keeps no more than their ids and types; a row that needs more has it read again.
 /// </summary>
 internal sealed class RowMaker
 {

@@ -55,7 +55,8 @@ internal sealed class PairFinder
         var found = new (Part?, PairVerdict)[_places.Length * drivers.Count];
         var charted = new ChartedDriver[drivers.Count];
         for (var i = 0; i < charted.Length; i++)
-            charted[i] = new ChartedDriver(drivers[i], _rules.Practice, Number(("holes", HolePattern.Of(drivers[i].Holes), drivers[i].Oval)));
+            charted[i] = new ChartedDriver(drivers[i], _rules.Practice,
+                Number(("holes", HolePattern.Of(drivers[i].Holes), drivers[i].Oval)));
         foreach (var tweeters in new[] { false, true })
             Search(tweeters, charted, isAsked, found, cancel);
         return found;
