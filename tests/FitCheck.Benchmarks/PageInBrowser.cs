@@ -7,7 +7,7 @@ using Microsoft.Playwright;
 namespace FitCheck.Benchmarks;
 
 /// <summary>
-/// Both pages in one browser, by the same clicks: the one that `fitcheck page` serves, and the one of plain files that reckons in the browser.
+/// Both pages in one browser, by the same clicks: the one that `fitcheck page` serves, and the one of plain files.
 /// </summary>
 internal static class PageInBrowser
 {
@@ -128,7 +128,8 @@ internal static class PageInBrowser
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
         await page.GotoAsync(address);
-        await page.WaitForSelectorAsync("html:not([data-engine]), html[data-engine=ready]", new() { State = WaitForSelectorState.Attached });
+        await page.WaitForSelectorAsync("html:not([data-engine]), html[data-engine=ready]",
+            new() { State = WaitForSelectorState.Attached });
         await page.SetInputFilesAsync("#build-file", Built.Path("catalog", "builds", Build));
         await page.WaitForSelectorAsync("button[value='place:front-door-left']");
         for (var i = 0; i < 15 + Times; i++)
@@ -194,7 +195,8 @@ internal static class PageInBrowser
         Row("second visit until it answers", local.Again, "", files.Again, "2,000");
         Row("click to new verdict and drawing, richest build", local.Click, "100", files.Click, "500");
         Row("ten choices of a driver, completed and judged", local.Ten, "200", files.Ten, "1,500");
-        Row(string.Create(CultureInfo.InvariantCulture, $"all {local.Offers} of them (asked of fifty)"), local.Fifty, "1,000", files.Fifty, "8,000");
+        Row(string.Create(CultureInfo.InvariantCulture, $"all {local.Offers} of them (asked of fifty)"),
+            local.Fifty, "1,000", files.Fifty, "8,000");
         Row("stop of a search to the next answer", local.Stop, "", files.Stop, "2,000");
     }
 

@@ -1,4 +1,5 @@
-// Whole processes, from start to end; compare the ratios, not the times. All by `dotnet run -c Release --project tests/FitCheck.Benchmarks --` and
+// Whole processes, from start to end; compare the ratios, not the times.
+// All by `dotnet run -c Release --project tests/FitCheck.Benchmarks --` and
 //
 // [--cold] [--runs N] [BUILD...]                                        a check beside an empty program
 // --chart [COPIES|CATALOG]                                              pairs of a driver and a position a second, in this process
