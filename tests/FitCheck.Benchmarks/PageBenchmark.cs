@@ -22,18 +22,17 @@ internal static class PageBenchmark
         }
         else if (args is not [_])
             return Wrong.Usage("--page [--actions N]");
-        var program = Built.Program("src", "FitCheck.Cli", "fitcheck");
-        using (Server.Start(program))
+        using (Server.Start())
         {
             // Whatever is remembered of the inputs is written before anything is timed.
         }
         Tell("start to the first page", "ms", Many(Starts, () =>
         {
             var clock = Stopwatch.StartNew();
-            using var once = Server.Start(program);
+            using var once = Server.Start();
             return clock.Elapsed.TotalMilliseconds;
         }));
-        using var server = Server.Start(program);
+        using var server = Server.Start();
         var text = File.ReadAllText(Built.Path("catalog", "builds", "front-rear-two-amps.yaml"));
         for (var i = 0; i < 60; i++)
             server.Ask("", text + $"# {i}\n", "place:front-door-left");
@@ -106,17 +105,17 @@ internal static class PageBenchmark
 
     private sealed class Server : IDisposable
     {
-        private readonly Process _process;
+        private readonly StartedPage _page;
         private readonly HttpClient _client;
 
-        private Server(Process process, HttpClient client) => (_process, _client) = (process, client);
+        private Server(StartedPage page, HttpClient client) => (_page, _client) = (page, client);
 
         public TimeSpan Processor
         {
             get
             {
-                _process.Refresh();
-                return _process.TotalProcessorTime;
+                _page.Process.Refresh();
+                return _page.Process.TotalProcessorTime;
             }
         }
 
@@ -124,23 +123,16 @@ internal static class PageBenchmark
         {
             get
             {
-                _process.Refresh();
-                return _process.WorkingSet64 / 1e6;
+                _page.Process.Refresh();
+                return _page.Process.WorkingSet64 / 1e6;
             }
         }
 
         /// <summary>Starts the page, and returns when its first page is there.</summary>
-        public static Server Start(string program)
+        public static Server Start()
         {
-            var process = Process.Start(new ProcessStartInfo(program, ["page", "--no-open"])
-            {
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-                UseShellExecute = false,
-            })!;
-            process.ErrorDataReceived += (_, _) => { };
-            process.BeginErrorReadLine();
-            var address = new Uri(process.StandardOutput.ReadLine() ?? throw new InvalidOperationException("the page did not start"));
+            var page = new StartedPage();
+            var address = new Uri(page.Address);
             var client = new HttpClient(new HttpClientHandler { CookieContainer = new CookieContainer() })
             {
                 BaseAddress = new Uri(address.GetLeftPart(UriPartial.Authority)),
@@ -148,7 +140,7 @@ internal static class PageBenchmark
             client.DefaultRequestHeaders.Add("Origin", address.GetLeftPart(UriPartial.Authority));
             client.DefaultRequestHeaders.Add("HX-Request", "true");
             client.GetStringAsync(address).GetAwaiter().GetResult();
-            return new Server(process, client);
+            return new Server(page, client);
         }
 
         public void Ask(string name, string text, string action, params (string Name, string Value)[] more)
@@ -164,9 +156,7 @@ internal static class PageBenchmark
         public void Dispose()
         {
             _client.Dispose();
-            _process.Kill(entireProcessTree: true);
-            _process.WaitForExit();
-            _process.Dispose();
+            _page.Dispose();
         }
     }
 }

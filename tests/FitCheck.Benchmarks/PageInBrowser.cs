@@ -62,7 +62,7 @@ internal static class PageInBrowser
             });
             var local = new Figures();
             await Starts(browser, local);
-            using (var server = Served.Start())
+            using (var server = new StartedPage())
                 await Work(browser, server.Address, local);
             var files = new Figures();
             await Visits(browser, space.Address, files);
@@ -94,7 +94,7 @@ internal static class PageInBrowser
             await using var context = await browser.NewContextAsync();
             var page = await context.NewPageAsync();
             var begun = DateTime.UtcNow;
-            using var server = Served.Start();
+            using var server = new StartedPage();
             await page.GotoAsync(server.Address);
             figures.Paint.Add(await Painted(page) - (begun - DateTime.UnixEpoch).TotalMilliseconds);
             figures.Answers.Add((DateTime.UtcNow - begun).TotalMilliseconds);
@@ -216,30 +216,5 @@ internal static class PageInBrowser
         public List<double> Fifty { get; } = [];
         public List<double> Stop { get; } = [];
         public int Offers { get; set; }
-    }
-
-    private sealed class Served(Process process, string address) : IDisposable
-    {
-        public string Address => address;
-
-        public static Served Start()
-        {
-            var process = Process.Start(new ProcessStartInfo(Built.Program("src", "FitCheck.Cli", "fitcheck"), ["page", "--no-open"])
-            {
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-                UseShellExecute = false,
-            })!;
-            process.ErrorDataReceived += (_, _) => { };
-            process.BeginErrorReadLine();
-            return new(process, process.StandardOutput.ReadLine() ?? throw new InvalidOperationException("the page did not start"));
-        }
-
-        public void Dispose()
-        {
-            process.Kill(entireProcessTree: true);
-            process.WaitForExit();
-            process.Dispose();
-        }
     }
 }

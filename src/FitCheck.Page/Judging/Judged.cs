@@ -10,8 +10,8 @@ namespace FitCheck.Page.Judging;
 /// </summary>
 internal sealed class Judged(string text, DraftOutcome outcome, Func<ChoiceOptions, ChoicesOutcome> choices)
 {
-    private readonly Dictionary<string, IReadOnlyList<ChoiceSlot>> _at = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, BuildChoices?> _of = new(StringComparer.Ordinal);
+    // By place; none for what belongs to no position.
+    private readonly Dictionary<string, BuildChoices?> _at = new(StringComparer.Ordinal);
 
     public string Text => text;
 
@@ -24,25 +24,25 @@ internal sealed class Judged(string text, DraftOutcome outcome, Func<ChoiceOptio
     public IReadOnlyList<Problem> Problems => outcome.Problems;
 
     /// <summary>What may be chosen at a position; null for what belongs to none. Empty where it can't be told.</summary>
-    public IReadOnlyList<ChoiceSlot> At(string? position) => Known(_at, position ?? "", () => choices(new ChoiceOptions
+    public IReadOnlyList<ChoiceSlot> At(string? position) => ChoicesAt(position)?.Slots ?? [];
+
+    public BuildChoice? Choice(string id) => id.Length == 0 ? null : ChoicesAt(PlaceOf(SlotKey.OfChoice(id)))?.Find(id);
+
+    public ChoiceSlot? Slot(string key) => At(PlaceOf(key)).FirstOrDefault(s => SlotKey.Of(s) == key);
+
+    private string? PlaceOf(string slot) => SlotKey.WhereOf(slot).FirstOrDefault(IsPosition);
+
+    private bool IsPosition(string where) => Build?.Vehicle.Find(where) is not null;
+
+    private BuildChoices? ChoicesAt(string? position)
     {
-        At = where => position is null ? !where.Any(w => Build?.Vehicle.Find(w) is not null) : where.Contains(position),
-    }).Result?.Slots ?? []);
-
-    public BuildChoice? Choice(string id) => id.Length == 0 ? null : Of(SlotKey.OfChoice(id))?.Find(id);
-
-    public ChoiceSlot? Slot(string key) => Of(key)?.Slots.FirstOrDefault(s => SlotKey.Of(s) == key);
-
-    private BuildChoices? Of(string key) => Known(_of, key, () => choices(new ChoiceOptions
-    {
-        Only = [SlotKey.WhatOf(key)],
-        At = where => where.SequenceEqual(SlotKey.WhereOf(key), StringComparer.Ordinal),
-    }).Result);
-
-    private static T Known<T>(Dictionary<string, T> known, string key, Func<T> make)
-    {
-        if (!known.TryGetValue(key, out var value))
-            known[key] = value = make();
-        return value;
+        if (!_at.TryGetValue(position ?? "", out var known))
+        {
+            _at[position ?? ""] = known = choices(new ChoiceOptions
+            {
+                At = where => position is null ? !where.Any(IsPosition) : where.Contains(position),
+            }).Result;
+        }
+        return known;
     }
 }

@@ -32,8 +32,9 @@ internal sealed class ChartCsv : IChartReport
                 Set(line, "mount_name", row.Mount?.Name ?? "");
                 Set(line, "status", row.Status.Word());
                 Number(line, "margin_mm", row.Margin);
-                Set(line, "rule", row.InBrief.Rule);
-                Set(line, "message", row.InBrief.Message);
+                var brief = row.InBrief;
+                Set(line, "rule", brief.Rule);
+                Set(line, "message", brief.Message);
                 Set(line, "work", string.Join(" ", row.Work.Select(w => w.Message)));
                 var price = row.Driver.HasPrice ? row.Driver.Price.Value : null;
                 Set(line, "price", price is null ? "" : Figures.Bare((double)price.Amount, price.Currency));

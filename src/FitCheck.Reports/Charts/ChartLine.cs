@@ -33,7 +33,7 @@ internal sealed record ChartLine(IReadOnlyList<ChartRow> Rows)
         return [.. all.GroupBy(Words, StringComparer.Ordinal).SelectMany(Alike)
             .OrderBy(l => order[l.First.Position.Id]).ThenBy(l => l.Where, StringComparer.Ordinal)
             .ThenBy(l => l.First.Status).ThenByDescending(l => l.First.Margin ?? double.MinValue)
-            .ThenBy(l => l.First.InBrief.Driver, StringComparer.Ordinal)];
+            .ThenBy(l => l.First.DriverId, StringComparer.Ordinal)];
     }
 
     /// <summary>Rows of a set that say the same of several outputs.</summary>
@@ -61,7 +61,7 @@ internal sealed record ChartLine(IReadOnlyList<ChartRow> Rows)
 
     private static string Words(ChartRow row) => string.Join('\0',
     [
-        row.InBrief.Driver, row.Mount is null ? "bare" : "", row.Status.Word(), row.Position.Role, row.InBrief.Alike,
+        row.DriverId, row.Mount is null ? "bare" : "", row.Status.Word(), row.Position.Role, row.InBrief.Alike,
         Figures.Show(row.Margin ?? 0, "mm"),
     ]);
 }

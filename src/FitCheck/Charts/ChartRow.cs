@@ -55,9 +55,11 @@ public sealed record ChartRow
     public Finding? Deciding => Findings.Count > 0 ? Findings[0] : null;
 
     /// <summary>The smallest distance of a length to its limit in millimetres, negative beyond it; null when none is known.</summary>
-    public double? Margin => InBrief.Margin;
+    public double? Margin => _brief is { } brief ? brief.Margin : RowInBrief.Least(Findings);
 
-    /// <summary>What a line of a report needs of it.</summary>
+    internal string DriverId => _brief?.Driver ?? Driver.Id;
+
+    /// <summary>What a line of a report needs of it; put together for each who asks where the row keeps its findings.</summary>
     internal RowInBrief InBrief => _brief ?? RowInBrief.Of(Driver.Id, Findings, Work);
 }
 

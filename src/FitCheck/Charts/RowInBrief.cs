@@ -12,7 +12,14 @@ namespace FitCheck.Charts;
 internal sealed record RowInBrief(string Driver, double? Margin, string Alike, string Rule, string Message,
     IReadOnlyList<(string Title, string Message)> OtherWork)
 {
-    public static RowInBrief Of(string driver, IReadOnlyList<Finding> findings, IReadOnlyList<Finding> work)
+    public static RowInBrief Of(string driver, IReadOnlyList<Finding> findings, IReadOnlyList<Finding> work) =>
+        new(driver, Least(findings),
+            string.Join('\0', findings.Where(f => f.Status != Status.Pass).Select(f => $"{f.Rule} {f.ValueText} {f.Limit}")),
+            findings.Count > 0 ? findings[0].Rule : "", findings.Count > 0 ? findings[0].Message : "",
+            [.. work.Where(w => w != findings[0]).Select(w => (w.Title, w.Message))]);
+
+    /// <summary>The smallest distance of a length to its limit in millimetres; null when none is known.</summary>
+    public static double? Least(IReadOnlyList<Finding> findings)
     {
         double? least = null;
         foreach (var finding in findings)
@@ -20,9 +27,6 @@ internal sealed record RowInBrief(string Driver, double? Margin, string Alike, s
             if (finding is { Unit: "mm", Margin: { } margin } && !(margin >= least))
                 least = margin;
         }
-        return new RowInBrief(driver, least,
-            string.Join('\0', findings.Where(f => f.Status != Status.Pass).Select(f => $"{f.Rule} {f.ValueText} {f.Limit}")),
-            findings.Count > 0 ? findings[0].Rule : "", findings.Count > 0 ? findings[0].Message : "",
-            [.. work.Where(w => w != findings[0]).Select(w => (w.Title, w.Message))]);
+        return least;
     }
 }

@@ -71,9 +71,7 @@ internal sealed class RowMaker
     {
         if (_lastDriver is { } last && last.Id == DriverId(pair))
             return last;
-        var driver = (Driver)_catalog.InPassing(DriverId(pair))!;
-        _lastDriver = driver;
-        return driver;
+        return _lastDriver = Read(pair);
     }
 
     public Part? Mount(int pair) => _found[pair].Mount;
@@ -84,8 +82,7 @@ internal sealed class RowMaker
     {
         if (_last is { } last && last.Item1 == pair)
             return last.Item2;
-        var (vehicle, position) = Place(pair);
-        var findings = _judge.Findings(new Pair(vehicle, position, Driver(pair), Mount(pair)));
+        var findings = Judged(pair, Driver(pair));
         _last = Tuple.Create(pair, findings);
         return findings;
     }
@@ -99,8 +96,9 @@ internal sealed class RowMaker
     public ChartRow Row(int pair, bool isKept)
     {
         var (vehicle, position) = Place(pair);
-        var driver = (Driver)_catalog.InPassing(DriverId(pair))!;
-        var findings = _judge.Findings(new Pair(vehicle, position, driver, Mount(pair)));
+        // Many threads make rows; what was asked for last is of no use to any of them.
+        var driver = Read(pair);
+        var findings = Judged(pair, driver);
         return new ChartRow(this, pair, driver, findings, isKept)
         {
             Vehicle = vehicle,
@@ -109,5 +107,13 @@ internal sealed class RowMaker
             Mount = Mount(pair),
             Status = Status(pair),
         };
+    }
+
+    private Driver Read(int pair) => (Driver)_catalog.InPassing(DriverId(pair))!;
+
+    private IReadOnlyList<Finding> Judged(int pair, Driver driver)
+    {
+        var (vehicle, position) = Place(pair);
+        return _judge.Findings(new Pair(vehicle, position, driver, Mount(pair)));
     }
 }
