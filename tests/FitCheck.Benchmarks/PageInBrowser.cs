@@ -159,6 +159,7 @@ internal static class PageInBrowser
             figures.Fifty.Add(took[1]);
         }
         await page.SetInputFilesAsync("#build-file", Built.Path("catalog", "builds", Hopeless));
+        await page.WaitForSelectorAsync($"#build input[name=file][value='{Hopeless}']", new() { State = WaitForSelectorState.Attached });
         await page.ClickAsync("#side-ways");
         for (var i = 0; i < Times; i++)
         {
