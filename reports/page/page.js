@@ -183,6 +183,36 @@
     if (event.submitter?.hasAttribute('data-plain')) event.stopImmediatePropagation();
   }, { capture: true });
 
+  // One after the other: what is pressed next rests on what the press before it brought. Only a search gives way, to the next letters of it.
+  let passed = null, running = null;
+  const held = [];
+  document.addEventListener('submit', (event) => {
+    const by = event.submitter;
+    if (event.target !== form() || by?.hasAttribute('data-plain')) return;
+    const value = by?.name === 'do' ? by.value : 'enter';
+    if (running === null || (running === 'seek' && value === 'seek')) {
+      passed = value;
+      return;
+    }
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    held.push(value);
+  }, { capture: true });
+  const isOfForm = (event) => event.detail?.ctx?.sourceElement?.id === 'build';
+  document.addEventListener('htmx:before:request', (event) => {
+    if (isOfForm(event)) running = passed;
+  });
+  for (const end of ['htmx:after:swap', 'htmx:finally:request']) {
+    document.addEventListener(end, (event) => {
+      if (!isOfForm(event) || running === null) return;
+      running = null;
+      // Once it is over for everybody.
+      setTimeout(() => {
+        if (running === null && held.length > 0) press(held.shift());
+      });
+    });
+  }
+
   document.addEventListener('dragover', (event) => event.preventDefault());
   document.addEventListener('drop', (event) => {
     event.preventDefault();
@@ -198,6 +228,7 @@
     shown();
   });
   document.addEventListener('htmx:error', () => {
+    held.length = 0;
     endProgress();
     say.textContent = 'There was no answer. Is FitCheck still running?';
   });

@@ -62,4 +62,26 @@ public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture
         await Assertions.Expect(page.Locator("button[value^='place:']").First).ToBeVisibleAsync(Soon);
         Assert.Empty(opened.Complaints);
     }
+
+    [Fact]
+    public async Task What_is_pressed_before_an_answer_has_come_comes_about_after_it()
+    {
+        await using var opened = await StaticPage.OpenAsync(chromium, site.Space.Address);
+        var page = opened.Shown;
+        await page.ClickAsync("button[value='vehicle:tansy-hatch']");
+        await page.WaitForSelectorAsync("button[value='place:front-door-left']", new() { Timeout = 30_000 });
+
+        // The file is still on its way when a place is pressed that is in no other state of the page.
+        await page.SetInputFilesAsync("#build-file", Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "front-rear-two-amps.yaml"));
+        await page.EvaluateAsync("document.querySelector(\"button[value='place:front-door-right']\").click()");
+        await Assertions.Expect(page.Locator("#build input[name=file]")).ToHaveValueAsync(
+            new System.Text.RegularExpressions.Regex("front-rear-two-amps"), new() { Timeout = 30_000 });
+        await Assertions.Expect(page.Locator("button[value='place:front-door-right']")).ToHaveAttributeAsync("aria-current", "true",
+            new() { Timeout = 30_000 });
+
+        // Twice at once: the opened file and the vehicle before it are both taken back.
+        await page.EvaluateAsync("() => { for (let i = 0; i < 2; i++) document.getElementById('undo').click(); }");
+        await Assertions.Expect(page.Locator("button[value='vehicle:tansy-hatch']")).ToBeVisibleAsync(Soon);
+        Assert.Empty(opened.Complaints);
+    }
 }
