@@ -1,4 +1,5 @@
 using FitCheck.Catalog;
+using FitCheck.Charts;
 using FitCheck.Evaluation;
 using FitCheck.Foundation.Problems;
 using FitCheck.Suggestions.Choices;
@@ -122,13 +123,25 @@ public sealed partial class Checker
     /// <summary>What a check would say of a build that may be only begun; it is held to nothing but what is there.</summary>
     internal DraftOutcome Draft(string name, string text) => Draft(name, text, _valid);
 
-    private DraftOutcome Draft(string name, string text, ValidInputs valid)
+    /// <summary>The same without what a check would say: the build alone, or what is wrong with it.</summary>
+    internal DraftOutcome Begun(string name, string text) => Draft(name, text, _valid, isJudged: false);
+
+    /// <summary>What carries each of some drivers best at positions of a vehicle, as the chart tells it.</summary>
+    internal IReadOnlyDictionary<(string Position, string Driver), Part> BestMounts(Vehicle vehicle, IReadOnlyList<string> positions,
+        IReadOnlyList<Driver> drivers, IReadOnlyCollection<string> accepts, CancellationToken cancel)
+    {
+        var valid = _valid;
+        return PairChart.BestMounts(valid.Catalog, valid.Rules, [.. vehicle.Positions.Where(p => positions.Contains(p.Id)).Select(p => (vehicle, p))],
+            drivers, accepts, cancel);
+    }
+
+    private DraftOutcome Draft(string name, string text, ValidInputs valid, bool isJudged = true)
     {
         var problems = new ProblemList();
         var read = BuildFiles.ReadDraft(BuildSource.Text(name, text), _folders.Catalog, valid.Catalog, _schemas, problems, _today);
         if (read is not null)
             Waivers.Refuse(read.Build, () => valid.Rules, problems);
         return read is null || problems.HasErrors ? new(null, null, problems.Sorted())
-            : new(read.Build, BuildEvaluation.Judged(read.Build, valid.Rules), problems.Sorted());
+            : new(read.Build, isJudged ? BuildEvaluation.Judged(read.Build, valid.Rules) : null, problems.Sorted());
     }
 }

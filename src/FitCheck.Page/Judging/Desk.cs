@@ -46,15 +46,13 @@ internal sealed class Desk(Checker checker)
         }
         var work = checker.Rules.Rules.Where(r => r.TellsOfWork).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
         var outcomes = checker.Previews([.. open.Select(i => choices[i])], cancel: cancel);
-        Parallel.For(0, open.Count, new ParallelOptions { CancellationToken = cancel }, j =>
+        var alone = open.Select((of, j) =>
+            (choices[of], Offer.Of(choices[of], slot, outcomes[j], work), outcomes[j].Result?.Before)).ToList();
+        foreach (var (of, offer) in open.Zip(new Completion(checker, slot, work).Of(alone, cancel)))
         {
-            var choice = choices[open[j]];
-            var offer = Offer.Of(choice, slot, outcomes[j], work);
-            if (offer.Here == Status.Fail && slot.What is ("driver" or "component set") && outcomes[j].Result is { } preview)
-                offer = new Completion(checker, work).Of(choice, slot, offer, preview.Before, cancel) ?? offer;
-            offers[open[j]] = offer;
-            known.Put((choice.Before, choice.Id), offer);
-        });
+            offers[of] = offer;
+            known.Put((choices[of].Before, choices[of].Id), offer);
+        }
         return [.. offers.OfType<Offer>()];
     }
 

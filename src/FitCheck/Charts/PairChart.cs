@@ -36,7 +36,7 @@ internal static class PairChart
         {
             progress?.Report($"charting: {maker.Found} of {drivers.Count} drivers");
             IReadOnlyList<Driver> read = [.. catalog.InPassing(some, cancel).OfType<Driver>()];
-            maker.Add(read, finder.Find(read, slice.AnyType ? null : (d, at) => PlaceFacts.Suits(d.Type, at.Role), cancel));
+            maker.Add(read, finder.Find(read, slice.AnyType ? null : Suits, cancel));
         }
 
         var suited = maker.Suited(slice.AnyType);
@@ -61,4 +61,33 @@ internal static class PairChart
             OfAnotherType = (places.Count * drivers.Count) - suited.Count,
         };
     }
+
+    /// <summary>By position and driver, what carries it best there; nothing where that is the panel itself, or a driver does not belong
+    /// there.</summary>
+    /// <param name="catalog">What there is.</param>
+    /// <param name="ruleSet">What judges.</param>
+    /// <param name="places">Positions of one vehicle.</param>
+    /// <param name="drivers">The drivers.</param>
+    /// <param name="accepts">Work that is accepted; other words than those of the chart are passed over.</param>
+    /// <param name="cancel">Looked at between two entries that are read and between two drivers.</param>
+    public static IReadOnlyDictionary<(string Position, string Driver), Part> BestMounts(PartsCatalog catalog, RuleSet ruleSet,
+        IReadOnlyList<(Vehicle Vehicle, Position Position)> places, IReadOnlyList<Driver> drivers, IEnumerable<string> accepts,
+        CancellationToken cancel)
+    {
+        var best = new Dictionary<(string, string), Part>();
+        if (places.Count == 0 || drivers.Count == 0)
+            return best;
+        var finder = new PairFinder(PairRules.Of(ruleSet), accepts.Where(ChartSlice.Work.Contains).ToHashSet(StringComparer.Ordinal), places,
+            new Mounts(catalog, places, cancel));
+        var found = finder.Find(drivers, Suits, cancel);
+        for (var i = 0; i < found.Length; i++)
+        {
+            var (position, driver) = (places[i / drivers.Count].Position, drivers[i % drivers.Count]);
+            if (found[i].Mount is { } mount && Suits(driver, position))
+                best[(position.Id, driver.Id)] = mount;
+        }
+        return best;
+    }
+
+    private static bool Suits(Driver driver, Position at) => PlaceFacts.Suits(driver.Type, at.Role);
 }
