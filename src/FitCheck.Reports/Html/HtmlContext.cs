@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using FitCheck.Reports.Markup;
 using Scriban;
@@ -12,6 +13,11 @@ namespace FitCheck.Reports.Html;
 /// </summary>
 internal sealed class HtmlContext : TemplateContext
 {
+    private const int Roomy = 1 << 20;
+
+    private static readonly SearchValues<char> Special =
+        SearchValues.Create([.. "&<>\"'", .. Enumerable.Range(0, 0xA0).Select(c => (char)c).Where(c => char.IsControl(c) && c is not ('\n' or '\t'))]);
+
     // For somebody's own templates; those of the program take none of its functions, and it is slow to make.
     private static readonly Lazy<ScriptObject> Library = new(GetDefaultBuiltinObject);
 
@@ -27,6 +33,9 @@ internal sealed class HtmlContext : TemplateContext
         LimitToString = 0;
         NewLine = "\n";
     }
+
+    /// <summary>False after a page so large that its room is better given back than kept for the next.</summary>
+    public bool IsLight => Output is StringBuilderOutput { Builder.Capacity: <= Roomy };
 
     public override TemplateContext Write(SourceSpan span, object? textAsObject)
     {
@@ -47,6 +56,8 @@ internal sealed class HtmlContext : TemplateContext
 
     internal static string Encode(string text)
     {
+        if (!text.AsSpan().ContainsAny(Special))
+            return text;
         var html = new StringBuilder(text.Length + 16);
         foreach (var letter in text)
         {

@@ -15,6 +15,8 @@ internal sealed class HtmlTemplates
 {
     private readonly IReadOnlyList<string> _directories;
     private readonly ConcurrentDictionary<string, Template> _parsed = new(StringComparer.Ordinal);
+    // A template within a template takes another one; so there are as many as are at work at once, and they keep their room.
+    private readonly ConcurrentBag<HtmlContext> _idle = [];
     private readonly ScriptObject _builtin;
 
     /// <param name="directories">Where they lie; a template of an earlier folder comes before one of the same name.</param>
@@ -32,11 +34,15 @@ internal sealed class HtmlTemplates
     /// <exception cref="TemplateException">A template can't be read, or asks for what it is not given.</exception>
     public SafeHtml Render(string name, object model)
     {
-        var context = new HtmlContext(_builtin);
+        var context = _idle.TryTake(out var idle) ? idle : new HtmlContext(_builtin);
         context.PushGlobal(new ScriptObject(StringComparer.Ordinal) { ["it"] = model });
         try
         {
-            return new SafeHtml(Parsed(name).Render(context));
+            var html = new SafeHtml(Parsed(name).Render(context));
+            context.PopGlobal();
+            if (context.IsLight)
+                _idle.Add(context);
+            return html;
         }
         catch (ScriptRuntimeException e) when (e.InnerException is TemplateException inner)
         {
