@@ -64,6 +64,8 @@ internal static class Program
                 return CheckCommand.Run(request);
             if (LintCommand.Plain(args) is { } folders)
                 return LintCommand.Run(folders);
+            if (PageCommand.Plain(args) is { } status)
+                return status;
         }
         catch (HandOverException)
         {
