@@ -20,7 +20,8 @@ internal sealed class LintedCatalog : ICatalogIndex
 
     private readonly Dictionary<string, CachedEntry> _byId = new(StringComparer.Ordinal);
     private readonly List<(string Root, CachedFile Notes)> _files = [];
-    private readonly Dictionary<string, IReadOnlyList<string>> _positions = new(StringComparer.Ordinal);
+    // Asked by several threads: references are judged on all processors.
+    private readonly ConcurrentDictionary<string, IReadOnlyList<string>> _positions = new(StringComparer.Ordinal);
     private readonly ProblemList _problems;
     private readonly List<TakenId> _taken = [];
     private readonly CachedLint _before;
@@ -50,12 +51,8 @@ internal sealed class LintedCatalog : ICatalogIndex
 
     public string? KindOf(string id) => _byId.TryGetValue(id, out var entry) ? entry.File.Kind : null;
 
-    public IReadOnlyList<string> PositionsOf(string vehicle)
-    {
-        if (!_positions.TryGetValue(vehicle, out var positions))
-            _positions[vehicle] = positions = _byId.TryGetValue(vehicle, out var entry) ? entry.Open(_before.Classes).Positions : [];
-        return positions;
-    }
+    public IReadOnlyList<string> PositionsOf(string vehicle) =>
+        _positions.GetOrAdd(vehicle, id => _byId.TryGetValue(id, out var entry) ? entry.Open(_before.Classes).Positions : []);
 
     /// <summary>Reads the folders; later ones overlay earlier ones.</summary>
     /// <param name="roots">The folders.</param>
@@ -157,7 +154,7 @@ internal sealed class LintedCatalog : ICatalogIndex
         if (cost < FewFigures)
             return items.SelectMany(find);
         var found = new TFound[items.Count][];
-        Parallel.For(0, found.Length, i => found[i] = [.. find(items[i])]);
+        HandedOver(() => Parallel.For(0, found.Length, i => found[i] = [.. find(items[i])]));
         return found.SelectMany(f => f);
     }
 
@@ -178,11 +175,15 @@ internal sealed class LintedCatalog : ICatalogIndex
     }
 
     // The next block is read while others are looked at; no more of them are in memory than there are processors.
-    private static void ReadTogether<T>(IEnumerable<T> blocks, Action<T> read)
+    private static void ReadTogether<T>(IEnumerable<T> blocks, Action<T> read) =>
+        HandedOver(() => Parallel.ForEach(Partitioner.Create(blocks, EnumerablePartitionerOptions.NoBuffering), read));
+
+    // What one thread can't do is not for the others either.
+    private static void HandedOver(Action together)
     {
         try
         {
-            Parallel.ForEach(Partitioner.Create(blocks, EnumerablePartitionerOptions.NoBuffering), read);
+            together();
         }
         catch (AggregateException e) when (e.InnerExceptions.Any(inner => inner is HandOverException))
         {
