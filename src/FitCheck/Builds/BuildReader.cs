@@ -51,6 +51,8 @@ internal sealed class BuildReader
         foreach (var kept in f.Texts("keep"))
             CheckKept(kept, _catalog, vehicle, devices, channels, _problems);
         var (holding, ended) = new WaiverReader(_today, _problems).Read(f);
+        // Each of its positions is looked for in it.
+        var ofVehicle = new Lazy<YamlMap?>(() => standIn ?? _catalog.Written(vehicle.Id) as YamlMap);
         return new Build
         {
             File = map.At.File,
@@ -73,7 +75,7 @@ internal sealed class BuildReader
             Quote = f.Map["quote"] is null ? null : Lines(f, "quote"),
             QuoteAt = f.Map["quote"]?.At,
             Extras = extras,
-            Written = id => id == vehicle.Id && standIn is not null ? standIn : _catalog.Written(id) as YamlMap,
+            Written = id => id == vehicle.Id ? ofVehicle.Value : _catalog.Written(id) as YamlMap,
             FactoryRadio = vehicle.FactorySource is { } radio ? _catalog.Find(radio.Value) as SourceUnit : null,
             Supply = new SupplyReader(_catalog, _problems).Read(f, devices, extras),
             Waivers = holding,
