@@ -131,8 +131,8 @@ public sealed partial class Checker
         IReadOnlyList<Driver> drivers, IReadOnlyCollection<string> accepts, CancellationToken cancel)
     {
         var valid = _valid;
-        return PairChart.BestMounts(valid.Catalog, valid.Rules, [.. vehicle.Positions.Where(p => positions.Contains(p.Id)).Select(p => (vehicle, p))],
-            drivers, accepts, cancel);
+        var places = vehicle.Positions.Where(p => positions.Contains(p.Id)).Select(p => (vehicle, p));
+        return PairChart.BestMounts(valid.Catalog, valid.Rules, [.. places], drivers, accepts, cancel);
     }
 
     private DraftOutcome Draft(string name, string text, ValidInputs valid, bool isJudged = true)

@@ -68,8 +68,8 @@ internal static class PageBenchmark
         var rounds = Enumerable.Range(0, Rounds).Select(_ => Round(server, text)).OrderBy(r => r.Slowest / r.Alone).ToList();
         var (alone, slowest) = rounds[Rounds / 2];
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{People} at once: the slowest {slowest:0} ms, {slowest / alone:0.0} times one alone ({alone:0} ms), median of {Rounds} rounds "
-                + $"({rounds[0].Slowest / rounds[0].Alone:0.0} to {rounds[^1].Slowest / rounds[^1].Alone:0.0} times); none lost"));
+            $"{People} at once: the slowest {slowest:0} ms, {slowest / alone:0.0} times one alone ({alone:0} ms), "
+                + $"median of {Rounds} rounds ({rounds[0].Slowest / rounds[0].Alone:0.0} to {rounds[^1].Slowest / rounds[^1].Alone:0.0} times); none lost"));
     }
 
     private static (double Alone, double Slowest) Round(Server server, string text)

@@ -15,8 +15,9 @@ internal sealed class HtmlContext : TemplateContext
 {
     private const int Roomy = 1 << 20;
 
-    private static readonly SearchValues<char> Special =
-        SearchValues.Create([.. "&<>\"'", .. Enumerable.Range(0, 0xA0).Select(c => (char)c).Where(c => char.IsControl(c) && c is not ('\n' or '\t'))]);
+    // Of the first letters of all, to the last control.
+    private static readonly SearchValues<char> Special = SearchValues.Create([.. "&<>\"'",
+        .. Enumerable.Range(0, 0xA0).Select(c => (char)c).Where(c => char.IsControl(c) && c is not ('\n' or '\t'))]);
 
     // For somebody's own templates; those of the program take none of its functions, and it is slow to make.
     private static readonly Lazy<ScriptObject> Library = new(GetDefaultBuiltinObject);

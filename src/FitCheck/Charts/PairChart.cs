@@ -77,8 +77,8 @@ internal static class PairChart
         var best = new Dictionary<(string, string), Part>();
         if (places.Count == 0 || drivers.Count == 0)
             return best;
-        var finder = new PairFinder(PairRules.Of(ruleSet), accepts.Where(ChartSlice.Work.Contains).ToHashSet(StringComparer.Ordinal), places,
-            new Mounts(catalog, places, cancel));
+        var work = accepts.Where(ChartSlice.Work.Contains).ToHashSet(StringComparer.Ordinal);
+        var finder = new PairFinder(PairRules.Of(ruleSet), work, places, new Mounts(catalog, places, cancel));
         var found = finder.Find(drivers, Suits, cancel);
         for (var i = 0; i < found.Length; i++)
         {

@@ -72,7 +72,8 @@ public class StaticWorkTests(Chromium chromium, StaticSite site) : IClassFixture
         await page.WaitForSelectorAsync("button[value='place:front-door-left']", new() { Timeout = 30_000 });
 
         // The file is still on its way when a place is pressed that is in no other state of the page.
-        await page.SetInputFilesAsync("#build-file", Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "front-rear-two-amps.yaml"));
+        await page.SetInputFilesAsync("#build-file",
+            Path.Combine(AppContext.BaseDirectory, "catalog", "builds", "front-rear-two-amps.yaml"));
         await page.EvaluateAsync("document.querySelector(\"button[value='place:front-door-right']\").click()");
         await Assertions.Expect(page.Locator("#build input[name=file]")).ToHaveValueAsync(
             new System.Text.RegularExpressions.Regex("front-rear-two-amps"), new() { Timeout = 30_000 });

@@ -6,8 +6,8 @@ using Xunit;
 namespace FitCheck.Tests.Hostile;
 
 /// <summary>
-/// A vehicle of five hundred positions. Nothing is told of a position that would not be told of it in a vehicle of four, and what grows with
-/// their number is not read once for each of them.
+/// A vehicle of five hundred positions. Nothing is told of a position that would not be told of it in a vehicle of four, and what grows
+/// with their number is not read once for each of them.
 /// </summary>
 public sealed class ManyPositionsTests : IDisposable
 {
@@ -45,7 +45,8 @@ public sealed class ManyPositionsTests : IDisposable
     // What a place needs by itself; drivers on one output bear on each other.
     private static IEnumerable<string> Told(BuildResult result, int seat) => result.Findings
         .Where(f => f.Position == $"seat-{seat}" && f.Rule.StartsWith("mount/", StringComparison.Ordinal))
-        .Select(f => $"{f.Rule} {f.Status} {f.Message}".Replace($"eat {seat}", "eat", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+        .Select(f => $"{f.Rule} {f.Status} {f.Message}".Replace($"eat {seat}", "eat", StringComparison.Ordinal))
+        .Order(StringComparer.Ordinal);
 
     private Checker Opened(int positions, out string build)
     {
