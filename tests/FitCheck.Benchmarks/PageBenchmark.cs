@@ -66,10 +66,10 @@ internal static class PageBenchmark
             server.Ask("", text + $"# before {i}\n", "place:front-door-left");
         ThreadPool.SetMinThreads(2 * People, 2 * People);
         var rounds = Enumerable.Range(0, Rounds).Select(_ => Round(server, text)).OrderBy(r => r.Slowest / r.Alone).ToList();
-        var (alone, slowest) = rounds[Rounds / 2];
+        var (least, (alone, slowest), most) = (rounds[0], rounds[Rounds / 2], rounds[^1]);
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{People} at once: the slowest {slowest:0} ms, {slowest / alone:0.0} times one alone ({alone:0} ms), "
-                + $"median of {Rounds} rounds ({rounds[0].Slowest / rounds[0].Alone:0.0} to {rounds[^1].Slowest / rounds[^1].Alone:0.0} times); none lost"));
+            $"{People} at once: the slowest {slowest:0} ms, {slowest / alone:0.0} times one alone ({alone:0} ms), median of {Rounds} "
+                + $"rounds ({least.Slowest / least.Alone:0.0} to {most.Slowest / most.Alone:0.0} times); none lost"));
     }
 
     private static (double Alone, double Slowest) Round(Server server, string text)
