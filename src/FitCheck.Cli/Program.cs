@@ -64,7 +64,7 @@ internal static class Program
                 return CheckCommand.Run(request);
             if (LintCommand.Plain(args) is { } folders)
                 return LintCommand.Run(folders);
-            if (PageCommand.Plain(args) is { } status)
+            if (args is ["page", ..] && PageProgram.IsThere && Page(args) is { } status)
                 return status;
         }
         catch (HandOverException)
@@ -72,6 +72,14 @@ internal static class Program
             // Something in it is not for the quick program.
         }
         return WholeProgram.Run(args);
+    }
+
+    // Null where something is wrong with the words, or help is asked for: the whole program tells it.
+    private static int? Page(string[] args)
+    {
+        var parsed = new RootCommand { PageCommand.Create() }.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        return parsed.Errors.Count > 0 || parsed.Action is System.CommandLine.Help.HelpAction || WrongWords.In(parsed).Count > 0 ? null
+            : parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
     }
 
     // The words that lead to a command: `new part`.

@@ -9,18 +9,6 @@ namespace FitCheck.Cli.Programs;
 /// <summary>`fitcheck page`: a program of its own beside this one, as nothing else needs what a web server needs.</summary>
 internal static class PageCommand
 {
-    /// <summary>
-    /// Starts the page, and returns its exit status; null where something is wrong with the words, or missing, for whoever can tell it.
-    /// </summary>
-    public static int? Plain(string[] args)
-    {
-        if (args is not ["page", ..] || !PageProgram.IsThere)
-            return null;
-        var parsed = new RootCommand { Create() }.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        return parsed.Errors.Count > 0 || parsed.Action is System.CommandLine.Help.HelpAction || WrongWords.In(parsed).Count > 0 ? null
-            : parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
-    }
-
     public static Command Create()
     {
         var build = new Argument<string?>("BUILD")
