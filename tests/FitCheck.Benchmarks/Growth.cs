@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Text;
 using FitCheck.Benchmarks.Synthetic;
 
 namespace FitCheck.Benchmarks;
@@ -69,39 +68,10 @@ internal static class Growth
 
     private static string Bus(string work, int positions)
     {
-        var vehicle = new StringBuilder("id: longbus\nkind: vehicle\nname: Longbus\nprovenance: measured\n"
-            + "source: Invented for a measurement\nsteering: left\n"
-            + "factory_source: merrow-r4\nfactory_amplified: false\nspeaker_returns: separate\npositions:\n");
-        var build = new StringBuilder("kind: build\nname: Longbus\nvehicle: longbus\nfit:\n");
-        for (var i = 0; i < positions; i++)
-        {
-            var (side, end) = (i % 2 == 0 ? "left" : "right", i % 4 < 2 ? "front" : "rear");
-            vehicle.Append(CultureInfo.InvariantCulture, $"""
-                  - id: seat-{i}
-                    name: Seat {i}
-                    side: {side}
-                    role: woofer
-                    place: door
-                    factory_channel: {end}-{side}
-                    mounting:
-                      cutout: 158 mm
-                      depth: 76 mm
-                      grille_gap: 54 mm
-                      panel_thickness: 0.9 mm
-                      panel_material: steel
-                      obstructions: []
-                    feed: {"{"}type: full-range{"}"}
-                    connector: {"{"}family: duo-a, polarity: known, distance: 90 mm{"}"}
-                    location: [{650 + i} mm, 720 mm, -750 mm]
-
-                """);
-            build.Append(CultureInfo.InvariantCulture,
-                $"  - {{at: [seat-{i}], driver: orrin-w165-4, adapter: spacer-165-tansy-18}}\n");
-        }
         var folder = Directory.CreateDirectory(Path.Combine(work, $"bus{positions}", "vehicles")).FullName;
-        File.WriteAllText(Path.Combine(folder, "longbus.yaml"), vehicle.ToString());
+        File.WriteAllText(Path.Combine(folder, "longbus.yaml"), Longbus.Vehicle(positions));
         var file = Path.Combine(work, $"bus{positions}.yaml");
-        File.WriteAllText(file, build.ToString());
+        File.WriteAllText(file, Longbus.Build(positions));
         return file;
     }
 

@@ -1,5 +1,4 @@
-using System.Globalization;
-using System.Text;
+using FitCheck.Benchmarks.Synthetic;
 using FitCheck.Evaluation;
 using Xunit;
 
@@ -50,46 +49,8 @@ public sealed class ManyPositionsTests : IDisposable
 
     private Checker Opened(int positions, out string build)
     {
-        var vehicle = new StringBuilder("""
-            id: longbus
-            kind: vehicle
-            name: Longbus
-            provenance: measured
-            source: Invented for a test
-            steering: left
-            factory_source: merrow-r4
-            factory_amplified: false
-            speaker_returns: separate
-            positions:
-
-            """);
-        var fit = new StringBuilder("kind: build\nname: Longbus\nvehicle: longbus\nfit:\n");
-        for (var i = 0; i < positions; i++)
-        {
-            var (side, end) = (i % 2 == 0 ? "left" : "right", i % 4 < 2 ? "front" : "rear");
-            vehicle.Append(CultureInfo.InvariantCulture, $"""
-                  - id: seat-{i}
-                    name: Seat {i}
-                    side: {side}
-                    role: woofer
-                    place: door
-                    factory_channel: {end}-{side}
-                    mounting:
-                      cutout: 158 mm
-                      depth: 76 mm
-                      grille_gap: 54 mm
-                      panel_thickness: 0.9 mm
-                      panel_material: steel
-                      obstructions: []
-                    feed: {"{"}type: full-range{"}"}
-                    connector: {"{"}family: duo-a, polarity: known, distance: 90 mm{"}"}
-                    location: [{650 + i} mm, 720 mm, -750 mm]
-
-                """);
-            fit.Append(CultureInfo.InvariantCulture, $"  - {{at: [seat-{i}], driver: orrin-w165-4, adapter: spacer-165-tansy-18}}\n");
-        }
-        _folder.Write("catalog/vehicles/longbus.yaml", vehicle.ToString());
-        build = fit.ToString();
+        _folder.Write("catalog/vehicles/longbus.yaml", Longbus.Vehicle(positions));
+        build = Longbus.Build(positions);
         var opened = Checker.Open(new CheckerOptions
         {
             Catalogs = [RepositoryRoot.Of("catalog"), _folder.Of("catalog")],
