@@ -39,13 +39,12 @@ internal static class Program
             return Quick(args);
         if (CheckRequest.Plain(args) is { } request)
             return CheckCommand.Run(request);
-        // A file whose name begins with `@` is a file: strangers name those of a change, and what stands in one must not become options.
-        var parsed = Root().Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        var parsed = Parsed(Root(), args);
         var wrong = WrongWords.Command(parsed) is { } command ? [command]
             : parsed.Errors.Select(e => e.Message).Concat(WrongWords.In(parsed)).ToList();
         if (wrong.Count == 0)
         {
-            var status = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            var status = Done(parsed);
             if (parsed.Action is System.CommandLine.Help.HelpAction)
                 Examples.Tell(string.Join(' ', Path(parsed.CommandResult)), Console.Out);
             return status;
@@ -77,10 +76,16 @@ internal static class Program
     // Null where something is wrong with the words, or help is asked for: the whole program tells it.
     private static int? Page(string[] args)
     {
-        var parsed = new RootCommand { PageCommand.Create() }.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        var parsed = Parsed(new RootCommand { PageCommand.Create() }, args);
         return parsed.Errors.Count > 0 || parsed.Action is System.CommandLine.Help.HelpAction || WrongWords.In(parsed).Count > 0 ? null
-            : parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            : Done(parsed);
     }
+
+    // A file whose name begins with `@` is a file: strangers name those of a change, and what stands in one must not become options.
+    private static ParseResult Parsed(RootCommand root, string[] args) =>
+        root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+
+    private static int Done(ParseResult parsed) => parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
 
     // The words that lead to a command: `new part`.
     private static IEnumerable<string> Path(CommandResult command) =>

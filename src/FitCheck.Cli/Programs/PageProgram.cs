@@ -9,14 +9,11 @@ internal static class PageProgram
 {
     private const string Framework = "Microsoft.AspNetCore.App";
 
-    // Where `dotnet` lies with its frameworks: that of this program's runtime, or where it is installed, by the names and the places of
-    // .NET's own rules. It has none on Windows.
-    private static readonly IReadOnlyList<string?> Homes = QuickProgram.IsThis
-        ? [Environment.GetEnvironmentVariable("DOTNET_ROOT"), Told("/etc/dotnet/install_location"), "/usr/lib/dotnet", "/usr/share/dotnet"]
-        : [Path.GetFullPath(Path.Combine(Path.TrimEndingDirectorySeparator(RuntimeEnvironment.GetRuntimeDirectory()), "..", "..", ".."))];
+    // Where `dotnet` lies with the frameworks that are asked for; null where it does not.
+    private static readonly string? Home = Homes().FirstOrDefault(Has);
 
     /// <summary>True where it can be run.</summary>
-    public static bool IsThere => Homes.Any(Has);
+    public static bool IsThere => Home is not null;
 
     /// <summary>What has to be installed first; null where all is there.</summary>
     public static string? Missing() => IsThere ? null : string.Create(CultureInfo.InvariantCulture,
@@ -28,17 +25,21 @@ internal static class PageProgram
     /// </summary>
     public static int Run(string[] words)
     {
-        var host = Path.Combine(Homes.First(Has)!, OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet");
+        var host = Path.Combine(Home!, OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet");
         if (!File.Exists(host) && Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } named)
             host = named;
         return WholeProgram.Instead(host, ["exec", Path.Combine(AppContext.BaseDirectory, "fitcheck-page.dll"), .. words],
             ["--parent", Environment.ProcessId.ToString(CultureInfo.InvariantCulture)]);
     }
 
-    private static bool Has(string? home)
+    // That of the runtime that this runs on. The quick program (there is none on Windows) has none, and looks where .NET's own rules say.
+    private static IEnumerable<string> Homes() => !QuickProgram.IsThis
+        ? [Path.GetFullPath(Path.Combine(Path.TrimEndingDirectorySeparator(RuntimeEnvironment.GetRuntimeDirectory()), "..", "..", ".."))]
+        : new[] { Environment.GetEnvironmentVariable("DOTNET_ROOT"), Told("/etc/dotnet/install_location"), "/usr/lib/dotnet",
+            "/usr/share/dotnet" }.OfType<string>().Where(home => home.Length > 0);
+
+    private static bool Has(string home)
     {
-        if (string.IsNullOrEmpty(home))
-            return false;
         var folder = Path.Combine(home, "shared", Framework);
         return Directory.Exists(folder) && Directory.EnumerateDirectories(folder).Select(d => Path.GetFileName(d).Split('-')[0])
             .Any(n => Version.TryParse(n, out var there) && there.Major == Environment.Version.Major);
